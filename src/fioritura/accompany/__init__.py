@@ -1,0 +1,1 @@
+"""Accompanying: bass, chords and drums from chord symbols and feel."""

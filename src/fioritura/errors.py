@@ -1,0 +1,54 @@
+"""Every error that Fioritura raises on purpose, in one tree with one base.
+
+A message gives the value that was met, the limit it broke, and the remedy, in words for a player::
+
+    FiorituraError
+    ├── ReadError        a file can't be read as a tune
+    ├── TuneError        a tune was read but can't be worked with
+    ├── RangeError       notes lie outside the instrument
+    ├── OptionError      an option's value makes no sense here
+    ├── OutputError      a result can't be written
+    └── ToolError        a synth, font or engraver is missing or failed
+"""
+
+from __future__ import annotations
+
+__all__ = [
+    "FiorituraError",
+    "OptionError",
+    "OutputError",
+    "RangeError",
+    "ReadError",
+    "ToolError",
+    "TuneError",
+]
+
+
+class FiorituraError(Exception):
+    """Base of all deliberate errors; the command line prints its message and exits with `exit_code`."""
+
+    exit_code: int = 2
+
+
+class ReadError(FiorituraError):
+    """A file is missing, damaged, unsafe, too large, or not of a kind that can be read."""
+
+
+class TuneError(FiorituraError):
+    """A tune was read, but it has no melody, several voices at once, or bars that do not add up."""
+
+
+class RangeError(FiorituraError):
+    """Some notes lie outside the written range of the chosen instrument."""
+
+
+class OptionError(FiorituraError):
+    """An option or argument has a value outside its limits."""
+
+
+class OutputError(FiorituraError):
+    """A result could not be written; whatever stood there before is unharmed."""
+
+
+class ToolError(FiorituraError):
+    """An engraver, synthesiser, soundfont or encoder is missing or failed."""

@@ -1,0 +1,104 @@
+"""Safe files: bounded reading, and writing beside the target before renaming onto it."""
+
+from __future__ import annotations
+
+import os
+import shutil
+import tempfile
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+from typing import Final
+
+from fioritura.errors import OutputError, ReadError
+
+__all__ = ["MAX_FILE_BYTES", "read_bytes", "staged_folder", "write_beside"]
+
+MAX_FILE_BYTES: Final = 64 * 1024 * 1024
+
+
+def read_bytes(path: Path, limit_bytes: int = MAX_FILE_BYTES) -> bytes:
+    """The whole content of a file.
+
+    Raises:
+        ReadError: the file is missing, a folder, empty, unreadable, or larger than `limit_bytes`.
+    """
+    try:
+        if path.is_dir():
+            raise ReadError(f"{path} is a folder, not a file: name a file in it.")
+        size = path.stat().st_size
+        if size > limit_bytes:
+            raise ReadError(f"{path} has {size:,} bytes; {limit_bytes:,} is the limit: split it into smaller files.")
+        data = path.read_bytes()
+    except FileNotFoundError:
+        raise ReadError(f"{path} does not exist: check the name and the folder.") from None
+    except OSError as error:
+        raise ReadError(f"{path} can't be read ({error.strerror}): check its name and your rights to it.") from None
+    if not data:
+        raise ReadError(f"{path} is empty: export or save it again.")
+    return data
+
+
+def write_beside(path: Path, data: bytes) -> None:
+    """Write a file whole or not at all: into a temporary file beside it, then renamed onto it.
+
+    Raises:
+        OutputError: the folder is missing or closed to us, or the disk is full; an earlier file is unharmed.
+    """
+    try:
+        path.parent.mkdir(parents=True, exist_ok=True)
+        handle, name = tempfile.mkstemp(prefix=f".{path.name}.", dir=path.parent)
+    except OSError as error:
+        raise _output_error(path, error) from None
+    try:
+        with os.fdopen(handle, "wb") as file:
+            file.write(data)
+        os.chmod(name, 0o666 & ~_umask())
+        os.replace(name, path)
+    except BaseException as error:
+        Path(name).unlink(missing_ok=True)
+        if isinstance(error, OSError):
+            raise _output_error(path, error) from None
+        raise
+
+
+@contextmanager
+def staged_folder(target: Path) -> Iterator[Path]:
+    """A temporary folder beside `target`; when the block ends well its files are renamed into `target`.
+
+    Files of `target` with other names stay. When the block fails or is interrupted nothing of it remains.
+
+    Raises:
+        OutputError: the folder can't be made, `target` is a file, or the disk is full.
+    """
+    if target.exists() and not target.is_dir():
+        raise OutputError(f"{target} is a file, not a folder: give another --out.")
+    try:
+        target.parent.mkdir(parents=True, exist_ok=True)
+        stage = Path(tempfile.mkdtemp(prefix=f".{target.name}.", dir=target.parent))
+    except OSError as error:
+        raise _output_error(target, error) from None
+    try:
+        yield stage
+        os.chmod(stage, 0o777 & ~_umask())
+        if not target.exists():
+            os.replace(stage, target)
+            return
+        for source in sorted(path for path in stage.rglob("*") if path.is_file()):
+            place = target / source.relative_to(stage)
+            place.parent.mkdir(parents=True, exist_ok=True)
+            os.replace(source, place)
+    except OSError as error:
+        raise _output_error(target, error) from None
+    finally:
+        shutil.rmtree(stage, ignore_errors=True)
+
+
+def _output_error(path: Path, error: OSError) -> OutputError:
+    return OutputError(f"{path} can't be written ({error.strerror}): check space and rights, or give another --out.")
+
+
+def _umask() -> int:
+    mask = os.umask(0)
+    os.umask(mask)
+    return mask

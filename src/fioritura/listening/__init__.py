@@ -1,0 +1,1 @@
+"""Listening: from a recording to notes, aligned spans and named figures."""

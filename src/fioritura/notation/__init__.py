@@ -1,0 +1,1 @@
+"""Notation: files read and written, staves engraved, pages set."""

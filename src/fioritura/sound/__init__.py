@@ -1,0 +1,1 @@
+"""Sound: the one place that knows seconds; performing, synthesis, loudness and encoding."""

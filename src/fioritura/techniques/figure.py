@@ -1,0 +1,60 @@
+"""A figure: one use of a technique at one place of a tune."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from fioritura.theory.pitch import Pitch
+from fioritura.tune import Mark
+
+__all__ = ["Figure", "FigureNote", "head", "tail"]
+
+
+def head(index: int) -> int:
+    """The slot for what happens to the attack of plain note `index` (grace notes, a scoop, an early start)."""
+    return 2 * index
+
+
+def tail(index: int) -> int:
+    """The slot for what happens at the end of plain note `index` and in the rest after it (a run, a fall)."""
+    return 2 * index + 1
+
+
+@dataclass(frozen=True, slots=True)
+class FigureNote:
+    """A note that a figure writes.
+
+    `anchor` is the plain note that it is the new form of, or None. A note that `joins` goes on, as one longer
+    note, into what the figure leaves of its anchor (an anticipation: the early start of the note that follows).
+    """
+
+    onset_ticks: int
+    duration_ticks: int
+    pitch: Pitch
+    anchor: int | None = None
+    joins: bool = False
+    marks: tuple[Mark, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Figure:
+    """One use of a technique.
+
+    The figure owns the slots `first_slot` to `last_slot` (see `head` and `tail`) and writes `notes` in place of
+    whatever the plain tune has in the window `start_ticks` to `end_ticks`; an empty window leaves the plain note
+    as it is. `graces` stand before, and `marks` on, the first anchor. `why` is the rule in words.
+    """
+
+    technique: str
+    anchors: tuple[int, ...]
+    first_slot: int
+    last_slot: int
+    start_ticks: int
+    end_ticks: int
+    notes: tuple[FigureNote, ...] = ()
+    graces: tuple[Pitch, ...] = ()
+    marks: tuple[Mark, ...] = ()
+    why: str = ""
+    level: int = 1
+    difficulty: float = 0.0
+    score: float = 0.0

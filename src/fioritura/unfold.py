@@ -1,0 +1,142 @@
+"""Play a tune out: repeats, endings, da capo, dal segno and coda become bars in playing order."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import replace
+from typing import Final, TypeVar
+
+from fioritura.errors import TuneError
+from fioritura.tune import Bar, ChordSpan, Jump, Note, Tempo, Tune
+
+__all__ = ["playing_order", "unfolded"]
+
+MAX_PLAYED_BARS: Final = 5000
+
+Timed = TypeVar("Timed", Note, Tempo)
+
+
+def playing_order(bars: Sequence[Bar]) -> list[int]:
+    """Indices of the written bars in the order in which they are played.
+
+    A da capo or dal segno is taken once, without repeats, up to Fine or through To Coda to the coda (common
+    practice).
+
+    Raises:
+        TuneError: more than 5000 bars would be played.
+    """
+    order: list[int] = []
+    section_start, played_pass = 0, 1
+    jumped = False
+    index = 0
+    while index < len(bars):
+        bar = bars[index]
+        if bar.opens_repeat and section_start != index:
+            section_start, played_pass = index, 1
+        if bar.endings and not jumped and played_pass not in bar.endings:
+            index += 1
+            continue
+        if bar.endings and jumped and _has_later_ending(bars, index):
+            index += 1
+            continue
+        order.append(index)
+        if len(order) > MAX_PLAYED_BARS:
+            raise TuneError(
+                f"The repeats play more than {MAX_PLAYED_BARS} bars: take out a repeat, or use the tune as written."
+            )
+        if bar.repeats and not jumped and played_pass <= bar.repeats:
+            played_pass += 1
+            index = section_start
+            continue
+        next_has_ending = index + 1 < len(bars) and bool(bars[index + 1].endings)
+        if (bar.repeats or bar.endings) and not next_has_ending:
+            section_start, played_pass = index + 1, 1
+        if jumped and Jump.FINE in bar.jumps:
+            break
+        if jumped and Jump.TO_CODA in bar.jumps:
+            coda = _bar_with(bars, Jump.CODA, index + 1)
+            if coda is not None:
+                index = coda
+                continue
+        if not jumped and (Jump.DA_CAPO in bar.jumps or Jump.DAL_SEGNO in bar.jumps):
+            segno = _bar_with(bars, Jump.SEGNO, 0) if Jump.DAL_SEGNO in bar.jumps else None
+            jumped = True
+            index = segno or 0
+            continue
+        index += 1
+    return order
+
+
+def _has_later_ending(bars: Sequence[Bar], index: int) -> bool:
+    """True when a later ending of the same group stands directly after the ending at `index`."""
+    current = bars[index].endings
+    while index < len(bars) and bars[index].endings == current:
+        index += 1
+    return index < len(bars) and bool(bars[index].endings)
+
+
+def _bar_with(bars: Sequence[Bar], jump: Jump, start: int) -> int | None:
+    return next((index for index in range(start, len(bars)) if jump in bars[index].jumps), None)
+
+
+def unfolded(tune: Tune) -> Tune:
+    """The tune as it is played, its bars numbered anew; itself when nothing repeats.
+
+    Raises:
+        TuneError: more than 5000 bars would be played.
+    """
+    order = playing_order(tune.bars)
+    if order == list(range(len(tune.bars))):
+        return tune
+    notes: list[Note] = []
+    chords: list[ChordSpan] = []
+    bars: list[Bar] = []
+    tempos: list[Tempo] = []
+    start = 0
+    for place, index in enumerate(order):
+        bar = tune.bars[index]
+        shift = start - bar.start_ticks
+        goes_on = place + 1 < len(order) and order[place + 1] == index + 1
+        _append_bar(bars, replace(bar, start_ticks=start, repeats=0, endings=(), jumps=(), opens_repeat=False))
+        for note in _starting_in(tune.notes, bar):
+            length = note.duration_ticks if goes_on else min(note.duration_ticks, bar.end_ticks - note.onset_ticks)
+            notes.append(replace(note, onset_ticks=note.onset_ticks + shift, duration_ticks=length))
+        tempos += (replace(t, onset_ticks=t.onset_ticks + shift) for t in _starting_in(tune.tempos, bar))
+        for span in tune.chords:
+            first, last = max(span.onset_ticks, bar.start_ticks), min(span.end_ticks, bar.end_ticks)
+            if first < last:
+                moved = replace(span, onset_ticks=first + shift, duration_ticks=last - first)
+                _append_chord(chords, moved, goes_on=first > span.onset_ticks)
+        start += bar.duration_ticks
+    return replace(
+        tune, notes=tuple(notes), chords=tuple(chords), bars=tuple(bars), tempos=tuple(tempos) or tune.tempos
+    )
+
+
+def _append_bar(bars: list[Bar], bar: Bar) -> None:
+    """Add a bar; a bar that a repeat sign split in two becomes one again."""
+    last = bars[-1] if bars else None
+    full = bar.metre.bar_ticks
+    if (
+        last
+        and last.metre == bar.metre
+        and last.duration_ticks < full
+        and last.duration_ticks + bar.duration_ticks == full
+        and len(bars) > 1
+    ):
+        bars[-1] = replace(last, duration_ticks=full, ends_section=bar.ends_section)
+        return
+    number = last.number + 1 if last else bar.number
+    bars.append(replace(bar, number=number))
+
+
+def _append_chord(chords: list[ChordSpan], span: ChordSpan, *, goes_on: bool) -> None:
+    """Add a span; one that goes on over a bar line lengthens the span before it."""
+    if goes_on and chords and chords[-1].end_ticks == span.onset_ticks and chords[-1].text == span.text:
+        chords[-1] = replace(chords[-1], duration_ticks=chords[-1].duration_ticks + span.duration_ticks)
+    else:
+        chords.append(span)
+
+
+def _starting_in(items: Sequence[Timed], bar: Bar) -> Iterable[Timed]:
+    return (item for item in items if bar.start_ticks <= item.onset_ticks < bar.end_ticks)
