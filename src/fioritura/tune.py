@@ -149,6 +149,8 @@ class Bar:
     jumps: tuple[Jump, ...] = ()
     ends_section: bool = False
     """True when a double bar line closes the bar."""
+    is_pickup: bool = False
+    """True for a short bar that begins a section: its beats count back from its end, as those of bar 0 do."""
 
     @property
     def end_ticks(self) -> int:
@@ -158,7 +160,9 @@ class Bar:
     @property
     def metre_offset_ticks(self) -> int:
         """Where the bar's first tick lies in a full bar of its metre: > 0 only for a pickup bar."""
-        return max(0, self.metre.bar_ticks - self.duration_ticks) if self.number == 0 else 0
+        if self.number != 0 and not self.is_pickup:
+            return 0
+        return max(0, self.metre.bar_ticks - self.duration_ticks)
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,0 +1,382 @@
+"""The last step of every reader: raw bars, notes and chord texts become a checked `Tune`.
+
+A reader fills a `RawTune`: bars in written order, each holding what begins in it, with offsets in ticks (1680 a
+quarter note) from the bar's start. `assemble` numbers the bars, decides whether they add up, joins tied notes,
+reads chord texts and closes chord spans, so that all formats follow the same rules and say the same words.
+
+Conventions: a short first bar is the pickup, bar 0. A short bar may open or close a section (beside a repeat sign,
+a double bar, an ending's edge, or the tune's end); two halves of a bar that such a sign splits share one number.
+Every other bar must hold exactly what its metre says, unless the file marks it as implicit.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from fractions import Fraction
+from typing import Final, Literal
+
+from fioritura.errors import TuneError
+from fioritura.theory import chord as chord_symbols
+from fioritura.theory.chord import Chord
+from fioritura.theory.key import Key
+from fioritura.theory.metre import QUARTER, Metre
+from fioritura.theory.pitch import Pitch
+from fioritura.tune import Bar, ChordSpan, Feel, Jump, Mark, Note, Tempo, Tune
+
+__all__ = [
+    "MAX_QUARTERS_PER_MINUTE",
+    "MIN_QUARTERS_PER_MINUTE",
+    "Irregular",
+    "RawBar",
+    "RawChord",
+    "RawNote",
+    "RawTempo",
+    "RawTune",
+    "assemble",
+    "bar_numbers",
+    "feel_in",
+    "free_metre",
+    "quarters_text",
+]
+
+Irregular = Literal["refuse", "keep"]
+"""What becomes of a bar that does not add up: a TuneError, or kept at its own length with a warning."""
+
+MIN_QUARTERS_PER_MINUTE: Final = 20.0
+MAX_QUARTERS_PER_MINUTE: Final = 400.0
+
+_SWING: Final = re.compile(r"\b(swing|swung|swingin[g']?|shuffle)\b", re.IGNORECASE)
+_STRAIGHT: Final = re.compile(r"\b(straight|even)\b|\b(no|not|without|un)[ -]?(swing|swung)", re.IGNORECASE)
+
+
+@dataclass(slots=True)
+class RawNote:
+    """A note as it stands in its bar. `is_tied` when a tie leads to the next note of the same pitch."""
+
+    offset_ticks: int
+    duration_ticks: int
+    pitch: Pitch
+    is_tied: bool = False
+    graces: tuple[Pitch, ...] = ()
+    marks: tuple[Mark, ...] = ()
+    lyric: str = ""
+
+
+@dataclass(slots=True)
+class RawChord:
+    """A chord symbol's text; `chord` where the reader knows it already from more than the text."""
+
+    offset_ticks: int
+    text: str
+    chord: Chord | None = None
+
+
+@dataclass(slots=True)
+class RawTempo:
+    """A tempo from a place in the bar on."""
+
+    offset_ticks: int
+    quarters_per_minute: float
+
+
+@dataclass(slots=True)
+class RawBar:
+    """One written bar. `content_ticks` is what its notes and rests fill; 0 stands for a full bar of silence.
+
+    `is_implicit` when the file itself says that the bar is not a full, counted one; `is_free` in music without
+    metre, where the bar's metre follows from its content.
+    """
+
+    metre: Metre
+    key: Key
+    content_ticks: int = 0
+    notes: list[RawNote] = field(default_factory=list)
+    chords: list[RawChord] = field(default_factory=list)
+    tempos: list[RawTempo] = field(default_factory=list)
+    opens_repeat: bool = False
+    repeats: int = 0
+    endings: tuple[int, ...] = ()
+    jumps: tuple[Jump, ...] = ()
+    ends_section: bool = False
+    is_implicit: bool = False
+    is_free: bool = False
+
+
+@dataclass(slots=True)
+class RawTune:
+    """All that a reader found. `source` names the tune in messages where a file holds several (else empty);
+    `words` are the texts that may name a feel (style and tempo words, not titles or lyrics)."""
+
+    bars: list[RawBar]
+    title: str = ""
+    composer: str = ""
+    part_name: str = ""
+    source: str = ""
+    words: list[str] = field(default_factory=list)
+    feel: Feel | None = None
+    warnings: list[str] = field(default_factory=list)
+
+
+def assemble(raw: RawTune, *, irregular: Irregular = "refuse") -> Tune:
+    """Build and check the tune.
+
+    Raises:
+        TuneError: no notes, bars that do not add up (with ``irregular="refuse"``), notes that overlap, pitches
+            outside MIDI's 0-127, or a tempo outside 20-400 quarter notes a minute. The message names the bar.
+    """
+    where = f"{raw.source}: " if raw.source else ""
+    _require_notes(raw, where)
+    warnings = list(raw.warnings)
+    for bar in raw.bars:
+        _settle_content(bar)
+    numbers = bar_numbers(raw.bars)
+    warnings += _check_bars(raw.bars, numbers, irregular, where)
+    bars = _bars(raw.bars, numbers)
+    return Tune(
+        title=_tidy(raw.title),
+        notes=_notes(raw.bars, bars, where),
+        bars=bars,
+        chords=_chords(raw.bars, bars, warnings),
+        tempos=_tempos(raw.bars, bars, where),
+        feel=raw.feel or feel_in(raw.words) or "straight",
+        composer=_tidy(raw.composer),
+        part_name=_tidy(raw.part_name),
+        warnings=tuple(where + warning for warning in warnings),
+    )
+
+
+def bar_numbers(bars: Sequence[RawBar]) -> list[int]:
+    """The bars' numbers as a player counts them: 0 for a pickup, both halves of a split bar alike."""
+    halves = _second_halves(bars)
+    numbers: list[int] = []
+    for index in range(len(bars)):
+        if index == 0:
+            numbers.append(0 if _is_pickup(bars, halves, 0) else 1)
+        else:
+            numbers.append(numbers[-1] + (0 if halves[index] else 1))
+    return numbers
+
+
+def feel_in(words: Sequence[str]) -> Feel | None:
+    """The feel that style words name (``"Medium swing"``), None when none does; the first word decides."""
+    for text in words:
+        if _STRAIGHT.search(text):
+            return "straight"
+        if _SWING.search(text):
+            return "swing"
+    return None
+
+
+def free_metre(content_ticks: int) -> Metre:
+    """The plainest metre that holds a bar of unmeasured music exactly.
+
+    Raises:
+        TuneError: no metre of up to 32 beats over 1-32 does.
+    """
+    for unit in (4, 8, 2, 16, 1, 32):
+        metre = Metre(1, unit)
+        beats, rest = divmod(content_ticks, metre.unit_ticks)
+        if not rest and 1 <= beats <= 32:
+            return Metre(beats, unit)
+    raise TuneError(
+        f"A bar without metre lasts {quarters_text(content_ticks)}, more than can be measured: set bar lines in it."
+    )
+
+
+def quarters_text(ticks: int) -> str:
+    """A length in words: ``"1 quarter note"``, ``"3.5 quarter notes"``, ``"2 2/3 quarter notes"``."""
+    value = Fraction(ticks, QUARTER)
+    whole, part = divmod(value, 1)
+    if not part or part.denominator in {2, 4, 8}:
+        text = f"{float(value):g}"
+    else:
+        text = f"{whole} {part}" if whole else str(part)
+    return f"{text} quarter note{'' if value == 1 else 's'}"
+
+
+def _require_notes(raw: RawTune, where: str) -> None:
+    if any(bar.notes for bar in raw.bars):
+        return
+    if any(bar.chords for bar in raw.bars):
+        raise TuneError(
+            f"{where}There are chord symbols but no melody notes: add the melody, or choose another part."
+        )
+    raise TuneError(f"{where}There are no notes to ornament: choose another part or another file.")
+
+
+def _settle_content(bar: RawBar) -> None:
+    """A silent bar is full; a bar without metre has the metre of its content."""
+    if not bar.content_ticks:
+        bar.content_ticks = bar.metre.bar_ticks
+    elif bar.is_free:
+        bar.metre = free_metre(bar.content_ticks)
+
+
+def _is_short(bar: RawBar) -> bool:
+    return bar.content_ticks < bar.metre.bar_ticks
+
+
+def _opens_section(bars: Sequence[RawBar], index: int) -> bool:
+    return index == 0 or bars[index].opens_repeat or _closes_section(bars, index - 1)
+
+
+def _closes_section(bars: Sequence[RawBar], index: int) -> bool:
+    bar = bars[index]
+    if index + 1 == len(bars) or bar.repeats or bar.ends_section:
+        return True
+    following = bars[index + 1]
+    ends_play = any(jump in {Jump.FINE, Jump.DA_CAPO, Jump.DAL_SEGNO, Jump.TO_CODA} for jump in bar.jumps)
+    return ends_play or following.opens_repeat or (bool(bar.endings) and following.endings != bar.endings)
+
+
+def _second_halves(bars: Sequence[RawBar]) -> list[bool]:
+    """For each bar: is it the rest of the bar before, split by a sign or by the file's own word?"""
+    halves = [False] * len(bars)
+    begins_with_pickup = len(bars) > 1 and _is_short(bars[0])
+    for index in range(2 if begins_with_pickup else 1, len(bars)):
+        first, second = bars[index - 1], bars[index]
+        is_whole = first.metre == second.metre and first.content_ticks + second.content_ticks == first.metre.bar_ticks
+        is_split = first.is_implicit or second.is_implicit or _opens_section(bars, index)
+        halves[index] = is_whole and is_split and not halves[index - 1]
+    return halves
+
+
+def _is_pickup(bars: Sequence[RawBar], halves: Sequence[bool], index: int) -> bool:
+    """True when a short bar's beats count back from its end."""
+    return len(bars) > 1 and _is_short(bars[index]) and (halves[index] or _opens_section(bars, index))
+
+
+def _adds_up(bars: Sequence[RawBar], halves: Sequence[bool], index: int) -> bool:
+    bar = bars[index]
+    if bar.is_implicit or bar.content_ticks == bar.metre.bar_ticks:
+        return True
+    is_first_half = index + 1 < len(bars) and halves[index + 1]
+    return _is_short(bar) and (is_first_half or _opens_section(bars, index) or _closes_section(bars, index))
+
+
+def _check_bars(bars: Sequence[RawBar], numbers: Sequence[int], irregular: Irregular, where: str) -> list[str]:
+    """Warnings for irregular bars that are kept."""
+    halves = _second_halves(bars)
+    faults = [index for index in range(len(bars)) if not _adds_up(bars, halves, index)]
+    texts = [
+        f"bar {numbers[index]} holds {quarters_text(bars[index].content_ticks)} where {bars[index].metre} has "
+        f"{_quarters_number(bars[index].metre.bar_ticks)}"
+        for index in faults
+    ]
+    if not texts:
+        return []
+    if irregular == "keep":
+        return [f"{text}: kept as it is" for text in texts]
+    more = f" ({len(texts) - 1} more like it)" if len(texts) > 1 else ""
+    raise TuneError(
+        f"{where}{texts[0]}{more}: correct it in the file, or keep the bars as they are with --irregular keep."
+    )
+
+
+def _quarters_number(ticks: int) -> str:
+    return quarters_text(ticks).removesuffix("s").removesuffix(" quarter note")
+
+
+def _bars(raw_bars: Sequence[RawBar], numbers: Sequence[int]) -> tuple[Bar, ...]:
+    halves = _second_halves(raw_bars)
+    bars: list[Bar] = []
+    start = 0
+    for index, raw in enumerate(raw_bars):
+        bars.append(
+            Bar(
+                number=numbers[index],
+                start_ticks=start,
+                duration_ticks=raw.content_ticks,
+                metre=raw.metre,
+                key=raw.key,
+                opens_repeat=raw.opens_repeat,
+                repeats=raw.repeats,
+                endings=raw.endings,
+                jumps=raw.jumps,
+                ends_section=raw.ends_section,
+                is_pickup=_is_pickup(raw_bars, halves, index),
+            )
+        )
+        start += raw.content_ticks
+    return tuple(bars)
+
+
+def _notes(raw_bars: Sequence[RawBar], bars: Sequence[Bar], where: str) -> tuple[Note, ...]:
+    end = bars[-1].end_ticks
+    notes: list[Note] = []
+    tie_end = -1
+    for raw_bar, bar in zip(raw_bars, bars, strict=True):
+        for raw in sorted(raw_bar.notes, key=lambda note: note.offset_ticks):
+            onset = bar.start_ticks + raw.offset_ticks
+            last = notes[-1] if notes else None
+            _check_note(raw, onset, last, f"{where}bar {bar.number}")
+            length = min(raw.duration_ticks, end - onset)
+            if last and tie_end == onset and last.pitch.midi == raw.pitch.midi and not raw.graces:
+                notes[-1] = Note(
+                    last.onset_ticks,
+                    onset + length - last.onset_ticks,
+                    last.pitch,
+                    last.graces,
+                    tuple(dict.fromkeys(last.marks + raw.marks)),
+                    last.lyric or _tidy(raw.lyric),
+                )
+            else:
+                notes.append(Note(onset, length, raw.pitch, raw.graces, raw.marks, _tidy(raw.lyric)))
+            tie_end = notes[-1].end_ticks if raw.is_tied else -1
+    return tuple(notes)
+
+
+def _check_note(raw: RawNote, onset: int, last: Note | None, where: str) -> None:
+    if last and onset < last.end_ticks:
+        raise TuneError(
+            f"{where} has {raw.pitch} while {last.pitch} still sounds; the melody must be one note at a time: "
+            "choose another part with --part, or take out the second voice."
+        )
+    if not 0 <= raw.pitch.midi <= 127 or raw.duration_ticks <= 0:
+        raise TuneError(f"{where} has the note {raw.pitch} of {quarters_text(raw.duration_ticks)}: correct it.")
+
+
+def _chords(raw_bars: Sequence[RawBar], bars: Sequence[Bar], warnings: list[str]) -> tuple[ChordSpan, ...]:
+    found: list[tuple[int, Chord | None, str]] = []
+    for raw_bar, bar in zip(raw_bars, bars, strict=True):
+        for raw in sorted(raw_bar.chords, key=lambda chord: chord.offset_ticks):
+            onset = bar.start_ticks + min(max(raw.offset_ticks, 0), bar.duration_ticks - 1)
+            text = _tidy(raw.text)
+            chord = raw.chord or _read_chord(text, bar.number, warnings)
+            if found and found[-1][0] == onset:
+                warnings.append(
+                    f"bar {bar.number} has {found[-1][2]!r} and {text!r} at one place: {found[-1][2]!r} is left out"
+                )
+                found.pop()
+            found.append((onset, chord, text))
+    ends = [onset for onset, _, _ in found][1:] + [bars[-1].end_ticks]
+    return tuple(
+        ChordSpan(onset, end - onset, chord, text) for (onset, chord, text), end in zip(found, ends, strict=False)
+    )
+
+
+def _read_chord(text: str, number: int, warnings: list[str]) -> Chord | None:
+    try:
+        return chord_symbols.read_chord(text)
+    except TuneError:
+        warnings.append(f"bar {number}: {text!r} can't be read as a chord symbol; kept as text, played as no chord")
+        return None
+
+
+def _tempos(raw_bars: Sequence[RawBar], bars: Sequence[Bar], where: str) -> tuple[Tempo, ...]:
+    tempos: dict[int, float] = {}
+    for raw_bar, bar in zip(raw_bars, bars, strict=True):
+        for raw in sorted(raw_bar.tempos, key=lambda tempo: tempo.offset_ticks):
+            if not MIN_QUARTERS_PER_MINUTE <= raw.quarters_per_minute <= MAX_QUARTERS_PER_MINUTE:
+                raise TuneError(
+                    f"{where}bar {bar.number} has a tempo of {raw.quarters_per_minute:g} quarter notes a minute; "
+                    f"{MIN_QUARTERS_PER_MINUTE:g} to {MAX_QUARTERS_PER_MINUTE:g} can be played: correct it."
+                )
+            tempos[bar.start_ticks + min(raw.offset_ticks, bar.duration_ticks)] = raw.quarters_per_minute
+    return tuple(Tempo(onset, value) for onset, value in sorted(tempos.items()))
+
+
+def _tidy(text: str) -> str:
+    return " ".join(text.split())
