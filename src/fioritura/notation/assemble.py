@@ -2,19 +2,22 @@
 
 A reader fills a `RawTune`: bars in written order, each holding what begins in it, with offsets in ticks (1680 a
 quarter note) from the bar's start. `assemble` numbers the bars, decides whether they add up, joins tied notes,
-reads chord texts and closes chord spans, so that all formats follow the same rules and say the same words.
+reads chord texts, closes chord spans and settles slurs, so that all formats follow the same rules and say the same
+words.
 
 Conventions: a short first bar is the pickup, bar 0. A short bar may open or close a section (beside a repeat sign,
 a double bar, an ending's edge, or the tune's end); two halves of a bar that such a sign splits share one number.
-Every other bar must hold exactly what its metre says, unless the file marks it as implicit.
+Every other bar must hold exactly what its metre says, unless the file marks it as implicit. Nested slurs become
+the outermost one. A lyric that goes on in the next syllable ends with a hyphen (``"Hel-"``, ``"lo"``).
 """
 
 from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from fractions import Fraction
+from itertools import pairwise
 from typing import Final, Literal
 
 from fioritura.errors import TuneError
@@ -53,7 +56,8 @@ _STRAIGHT: Final = re.compile(r"\b(straight|even)\b|\b(no|not|without|un)[ -]?(s
 
 @dataclass(slots=True)
 class RawNote:
-    """A note as it stands in its bar. `is_tied` when a tie leads to the next note of the same pitch."""
+    """A note as it stands in its bar. `is_tied` when a tie leads to the next note of the same pitch; `marks` may
+    hold a slur mark several times, once for each slur, those that stop before those that start."""
 
     offset_ticks: int
     duration_ticks: int
@@ -85,6 +89,7 @@ class RawTempo:
 class RawBar:
     """One written bar. `content_ticks` is what its notes and rests fill; 0 stands for a full bar of silence.
 
+    `repeats` is how often a closing repeat sign sends the player back; under an ending any number above 0 does.
     `is_implicit` when the file itself says that the bar is not a full, counted one; `is_free` in music without
     metre, where the bar's metre follows from its content.
     """
@@ -292,15 +297,24 @@ def _bars(raw_bars: Sequence[RawBar], numbers: Sequence[int]) -> tuple[Bar, ...]
                 metre=raw.metre,
                 key=raw.key,
                 opens_repeat=raw.opens_repeat,
-                repeats=raw.repeats,
+                repeats=_settled_repeats(raw_bars, index),
                 endings=raw.endings,
                 jumps=raw.jumps,
-                ends_section=raw.ends_section,
+                ends_section=raw.ends_section and index + 1 < len(raw_bars),
                 is_pickup=_is_pickup(raw_bars, halves, index),
             )
         )
         start += raw.content_ticks
     return tuple(bars)
+
+
+def _settled_repeats(bars: Sequence[RawBar], index: int) -> int:
+    """How often a bar's closing repeat is taken; under an ending it follows from the passes that play it."""
+    bar = bars[index]
+    if not bar.repeats or not bar.endings:
+        return bar.repeats
+    goes_on = index + 1 < len(bars) and bool(bars[index + 1].endings)
+    return max(bar.endings) if goes_on or 1 in bar.endings else max(bar.endings) - 1
 
 
 def _notes(raw_bars: Sequence[RawBar], bars: Sequence[Bar], where: str) -> tuple[Note, ...]:
@@ -319,13 +333,39 @@ def _notes(raw_bars: Sequence[RawBar], bars: Sequence[Bar], where: str) -> tuple
                     onset + length - last.onset_ticks,
                     last.pitch,
                     last.graces,
-                    tuple(dict.fromkeys(last.marks + raw.marks)),
+                    last.marks + raw.marks,
                     last.lyric or _tidy(raw.lyric),
                 )
             else:
                 notes.append(Note(onset, length, raw.pitch, raw.graces, raw.marks, _tidy(raw.lyric)))
             tie_end = notes[-1].end_ticks if raw.is_tied else -1
-    return tuple(notes)
+    return _with_outer_slurs(notes)
+
+
+def _with_outer_slurs(notes: Sequence[Note]) -> tuple[Note, ...]:
+    """The notes with every outermost slur that both begins and ends on different notes, and no other."""
+    starts: set[int] = set()
+    stops: set[int] = set()
+    depth, first = 0, 0
+    for index, note in enumerate(notes):
+        for mark in note.marks:
+            if mark is Mark.SLUR_STOP and depth:
+                depth -= 1
+                if not depth and index > first:
+                    starts.add(first)
+                    stops.add(index)
+            elif mark is Mark.SLUR_START:
+                first = first if depth else index
+                depth += 1
+    return tuple(
+        replace(note, marks=_settled_marks(note.marks, index in starts, index in stops)) if note.marks else note
+        for index, note in enumerate(notes)
+    )
+
+
+def _settled_marks(marks: tuple[Mark, ...], starts_slur: bool, stops_slur: bool) -> tuple[Mark, ...]:
+    others = dict.fromkeys(mark for mark in marks if mark not in {Mark.SLUR_START, Mark.SLUR_STOP})
+    return (*others, *[Mark.SLUR_STOP] * stops_slur, *[Mark.SLUR_START] * starts_slur)
 
 
 def _check_note(raw: RawNote, onset: int, last: Note | None, where: str) -> None:
@@ -351,10 +391,8 @@ def _chords(raw_bars: Sequence[RawBar], bars: Sequence[Bar], warnings: list[str]
                 )
                 found.pop()
             found.append((onset, chord, text))
-    ends = [onset for onset, _, _ in found][1:] + [bars[-1].end_ticks]
-    return tuple(
-        ChordSpan(onset, end - onset, chord, text) for (onset, chord, text), end in zip(found, ends, strict=False)
-    )
+    following = pairwise([*found, (bars[-1].end_ticks, None, "")])
+    return tuple(ChordSpan(onset, end - onset, chord, text) for (onset, chord, text), (end, _, _) in following)
 
 
 def _read_chord(text: str, number: int, warnings: list[str]) -> Chord | None:
