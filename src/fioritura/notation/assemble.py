@@ -21,8 +21,8 @@ from itertools import pairwise
 from typing import Final, Literal
 
 from fioritura.errors import TuneError
-from fioritura.theory import chord as chord_symbols
 from fioritura.theory.chord import Chord
+from fioritura.theory.chord_symbol import read_chord
 from fioritura.theory.key import Key
 from fioritura.theory.metre import QUARTER, Metre
 from fioritura.theory.pitch import Pitch
@@ -397,7 +397,7 @@ def _chords(raw_bars: Sequence[RawBar], bars: Sequence[Bar], warnings: list[str]
 
 def _read_chord(text: str, number: int, warnings: list[str]) -> Chord | None:
     try:
-        return chord_symbols.read_chord(text)
+        return read_chord(text)
     except TuneError:
         warnings.append(f"bar {number}: {text!r} can't be read as a chord symbol; kept as text, played as no chord")
         return None

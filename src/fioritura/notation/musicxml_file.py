@@ -1,0 +1,144 @@
+"""From the bytes of a MusicXML file, plain or compressed, to its element tree, safely.
+
+Nothing is fetched, no DTD is loaded, no entity is resolved, and what a compressed file unpacks to is bounded.
+The container format is that of the W3C MusicXML 4.0 report, "Compressed .MXL files".
+"""
+
+from __future__ import annotations
+
+import io
+import zipfile
+import zlib
+from pathlib import PurePosixPath
+from typing import Final
+
+from lxml import etree
+
+from fioritura.errors import ReadError
+
+__all__ = ["MAX_ELEMENTS", "parse_score", "unpacked"]
+
+MAX_ELEMENTS: Final = 2_000_000
+MAX_XML_BYTES: Final = 48 * 1024 * 1024
+MAX_MEMBERS: Final = 500
+MAX_RATIO: Final = 200
+_SMALL_BYTES: Final = 1024 * 1024
+_CONTAINER: Final = "META-INF/container.xml"
+_SCORE_TYPE: Final = "application/vnd.recordare.musicxml+xml"
+_SCORE_SUFFIXES: Final = frozenset({".xml", ".musicxml"})
+_DAMAGED: Final = (
+    zipfile.BadZipFile,
+    zlib.error,
+    EOFError,
+    NotImplementedError,
+    RuntimeError,
+    OSError,
+    ValueError,
+)
+"""What the standard library raises over an archive that is cut, garbled or packed in a way it doesn't know."""
+
+
+def parse_score(data: bytes) -> etree._Element:
+    """The root element, `score-partwise` or `score-timewise`.
+
+    Raises:
+        ReadError: damaged or truncated XML (with the line), XML of another kind, entities of its own, or more than
+            2,000,000 elements.
+    """
+    root = _parsed(data)
+    if root.tag in ("score-partwise", "score-timewise"):
+        return root
+    name = str(root.tag)[:60]
+    if name in ("opus", "container", "sounds"):
+        raise ReadError(f"It is a MusicXML {name} file, not a score: give the score itself.")
+    raise ReadError(f"It is XML, but not MusicXML (its first element is <{name}>): export it as MusicXML.")
+
+
+def unpacked(data: bytes) -> bytes:
+    """The score inside a compressed MusicXML (.mxl) file.
+
+    Raises:
+        ReadError: a damaged or encrypted archive, one with unsafe names, or one that unpacks to too much; or no
+            score in it.
+    """
+    try:
+        with zipfile.ZipFile(io.BytesIO(data)) as archive:
+            members = archive.infolist()
+            _check_members(members)
+            return _member(archive, _score_name(archive, members))
+    except _DAMAGED as error:
+        raise ReadError(f"The compressed file is damaged ({error}): export or download it again.") from None
+
+
+def _parsed(data: bytes) -> etree._Element:
+    if len(data) > MAX_XML_BYTES or data.count(b"<") > 2 * MAX_ELEMENTS:
+        raise ReadError(
+            f"The XML holds more than {MAX_ELEMENTS:,} elements or {MAX_XML_BYTES:,} bytes: "
+            "save the melody part alone."
+        )
+    parser = etree.XMLParser(
+        resolve_entities=False,
+        no_network=True,
+        load_dtd=False,
+        dtd_validation=False,
+        huge_tree=False,
+        remove_comments=True,
+        remove_pis=True,
+    )
+    try:
+        root = etree.fromstring(data, parser)
+    except etree.XMLSyntaxError as error:
+        reason = (error.msg or "no content").split(", line")[0]
+        raise ReadError(
+            f"The XML breaks off or is damaged at line {error.lineno or 1} ({reason}): export or save it again."
+        ) from None
+    except (ValueError, LookupError) as error:
+        raise ReadError(f"The XML can't be read ({error}): export or save it again.") from None
+    if next(root.iter(etree.Entity), None) is not None:
+        raise ReadError(
+            "The XML uses entities of its own, which a score has no use for: export it again as MusicXML."
+        )
+    return root
+
+
+def _check_members(members: list[zipfile.ZipInfo]) -> None:
+    if len(members) > MAX_MEMBERS:
+        raise ReadError(f"The compressed file holds {len(members)} files; {MAX_MEMBERS} is the limit.")
+    for member in members:
+        path = PurePosixPath(member.filename.replace("\\", "/"))
+        if path.is_absolute() or ".." in path.parts or ":" in member.filename:
+            raise ReadError(f"The compressed file holds an unsafe name, {member.filename[:80]!r}: don't use it.")
+        if member.flag_bits & 1:
+            raise ReadError("The compressed file is protected by a password: save it without one.")
+        is_dense = member.file_size > MAX_RATIO * max(1, member.compress_size)
+        if member.file_size > MAX_XML_BYTES or (is_dense and member.file_size > _SMALL_BYTES):
+            raise ReadError(
+                f"The compressed file would unpack from {member.compress_size:,} to {member.file_size:,} bytes; "
+                f"{MAX_XML_BYTES:,} and {MAX_RATIO}-fold are the limits: don't use it."
+            )
+
+
+def _score_name(archive: zipfile.ZipFile, members: list[zipfile.ZipInfo]) -> str:
+    names = [member.filename for member in members]
+    if _CONTAINER in names:
+        container = _parsed(_member(archive, _CONTAINER))
+        for rootfile in container.iter("{*}rootfile"):
+            name = str(rootfile.get("full-path", ""))
+            if name in names and rootfile.get("media-type", _SCORE_TYPE) == _SCORE_TYPE:
+                return name
+        raise ReadError("The compressed file's container names no score that is in it: export it again as .mxl.")
+    scores = [
+        name for name in names if PurePosixPath(name).suffix.lower() in _SCORE_SUFFIXES and "META-INF" not in name
+    ]
+    if not scores:
+        raise ReadError("The compressed file holds no score: export it again as .mxl or .musicxml.")
+    return scores[0]
+
+
+def _member(archive: zipfile.ZipFile, name: str) -> bytes:
+    """A member's content, bounded by what really comes out, whatever its header says."""
+    with archive.open(name) as file:
+        data = file.read(MAX_XML_BYTES + 1)
+    if len(data) > MAX_XML_BYTES:
+        raise ReadError(f"The compressed file unpacks to more than {MAX_XML_BYTES:,} bytes: don't use it.")
+    return data
