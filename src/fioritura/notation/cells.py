@@ -181,53 +181,49 @@ _Plan = tuple[float, tuple[Region, ...]]
 
 def tuplets(cell: Cell, spans: Sequence[Span]) -> tuple[Region, ...]:
     """The tuplets (and stretches without exact notation) of a bar whose spans fill it, in order."""
-    return _plan(cell, 0, spans)[1]
+    return _plan(cell, tuple(spans), False)[1]
 
 
-def _plan(cell: Cell, at: int, spans: Sequence[Span]) -> _Plan:
-    """The cheapest reading of a cell at `at`: its cost and its tuplets.
+@lru_cache(maxsize=16384)
+def _plan(cell: Cell, spans: tuple[Span, ...], goes_on: bool) -> _Plan:
+    """The cheapest reading of a cell that `spans` fill: its cost and its tuplets, counted from the cell's start.
 
-    The cost counts written pieces, ties, and what makes a tuplet hard to read: its extent and its subdivisions.
+    The first span `goes_on` from the cell before. The cost counts written pieces, ties, and what makes a tuplet
+    hard to read: its extent and its subdivisions.
     """
-    last = at + cell.length
-    inside = [(max(s, at) - at, min(e, last) - at, is_rest) for s, e, is_rest in spans if s < last and e > at]
-    places = {start for start, _, _ in inside} - {0}
-    begun = sum(start >= at for start, end, _ in spans if start < last and end > at)
-    best: _Plan | None = None
+    places = [start for start, _, _ in spans]
+    options: list[_Plan] = []
     if all(place % SIXTYFOURTH == 0 for place in places):
-        pieces = (cuts(cell, start, end, is_rest) for start, end, is_rest in inside)
-        best = (_cost(pieces, begun), ())
+        options.append((_cost([cuts(cell, *span) for span in spans], goes_on), ()))
         if not cell.holds_dotted or all(place % SIXTEENTH == 0 for place in places):
-            return best
-    options = [*_tuplets(cell, at, inside, begun), *_divided(cell, at, spans)]
-    if best:
-        options.insert(0, best)
-    elif cell.length <= QUARTER or not options:
+            return options[0]
+    is_exact = bool(options)
+    options += _tuplets(cell, spans, goes_on)
+    options += _divided(cell, spans, goes_on)
+    if not is_exact and (cell.length <= QUARTER or not options):
         loose = sum(place % SIXTYFOURTH != 0 for place in places)
-        options.append((1000.0 * loose + len(inside), (Region(at, at + cell.length, 0, 0),)))
+        options.append((1000.0 * loose + len(spans), (Region(0, cell.length, 0, 0),)))
     return min(options, key=lambda option: option[0])
 
 
-def _cost(pieces_of_spans: Iterable[Sequence[tuple[int, int]]], begun: int) -> float:
-    """Two a piece, one less for the first piece of each of the `begun` spans that start in the cell."""
-    return 2.0 * sum(map(len, pieces_of_spans)) - begun
+def _cost(pieces_of_spans: Sequence[Sequence[tuple[int, int]]], goes_on: bool) -> float:
+    """One for the first piece of a span, two for each that is tied to the one before."""
+    return 2.0 * sum(map(len, pieces_of_spans)) - len(pieces_of_spans) + goes_on
 
 
-def _tuplets(cell: Cell, at: int, inside: Sequence[Span], begun: int) -> Iterator[_Plan]:
+def _tuplets(cell: Cell, spans: Sequence[Span], goes_on: bool) -> Iterator[_Plan]:
     if cell.length not in VALUES:
         return
-    places = {start for start, _, _ in inside} - {0}
     for actual, normal in _DOTTED_TUPLETS if cell.is_dotted else _HALVING_TUPLETS:
         unit, rest = divmod(cell.length, normal)
-        if rest or unit not in VALUES or any(place * actual * 4 % cell.length for place in places):
+        finest = max(unit // 4, SIXTYFOURTH) * normal
+        if rest or WHOLE % unit or any(start * actual % finest for start, _, _ in spans):
             continue
-        if any(place * actual % (SIXTYFOURTH * normal) for place in places):
-            continue
-        region = Region(at, at + cell.length, actual, normal)
-        subdivided = sum(place * actual % cell.length != 0 for place in places)
-        pieces = (region.cuts(start + at, end + at, is_rest) for start, end, is_rest in inside)
+        region = Region(0, cell.length, actual, normal)
+        subdivided = sum(start * actual % cell.length != 0 for start, _, _ in spans)
         extent = _extent_cost(cell.length)
-        yield _cost(pieces, begun) + extent + 0.4 * extent * subdivided + (actual == 6), (region,)
+        cost = _cost([region.cuts(*span) for span in spans], goes_on)
+        yield cost + extent + 0.4 * extent * subdivided + (actual == 6), (region,)
 
 
 def _extent_cost(length: int) -> float:
@@ -238,7 +234,7 @@ def _extent_cost(length: int) -> float:
     return 2.5 if length <= HALF else 6.0
 
 
-def _divided(cell: Cell, at: int, spans: Sequence[Span]) -> Iterator[_Plan]:
+def _divided(cell: Cell, spans: Sequence[Span], goes_on: bool) -> Iterator[_Plan]:
     """The cell read part by part, and with a tuplet over two parts that are not a cell of their own."""
     if cell.length <= SIXTEENTH or not cell.parts:
         return
@@ -251,9 +247,14 @@ def _divided(cell: Cell, at: int, spans: Sequence[Span]) -> Iterator[_Plan]:
         pair = _halving(cell.length // 3 * 2)
         divisions += [(0.0, (pair, cell.parts[2])), (0.5, (cell.parts[0], pair))]
     for extra, parts in divisions:
-        cost, place = extra, at
-        regions: tuple[Region, ...] = ()
+        cost, place = extra, 0
+        regions: list[Region] = []
         for part in parts:
-            part_cost, part_regions = _plan(part, place, spans)
-            cost, regions, place = cost + part_cost, regions + part_regions, place + part.length
-        yield cost, regions
+            end = place + part.length
+            inside = [(s - place, e - place, is_rest) for s, e, is_rest in spans if s < end and e > place]
+            clipped = tuple((max(s, 0), min(e, part.length), is_rest) for s, e, is_rest in inside)
+            part_cost, found = _plan(part, clipped, goes_on if place == 0 else inside[0][0] < 0)
+            cost += part_cost
+            regions += (Region(r.start + place, r.end + place, r.actual, r.normal) for r in found)
+            place = end
+        yield cost, tuple(regions)
