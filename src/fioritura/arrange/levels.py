@@ -1,0 +1,45 @@
+"""What the five levels ask of a player: how many figures, how close together, and how much of the tune stays."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Final
+
+from fioritura.errors import OptionError
+from fioritura.theory.metre import QUARTER
+
+__all__ = ["LEVELS", "Level", "level_numbered"]
+
+
+@dataclass(frozen=True, slots=True)
+class Level:
+    """`figures_per_bar` is the most in a phrase, for each bar of four quarters; `rest_ticks` the least time between
+    two figures; `kept_share` the least weighted share of plain notes that keep pitch and place."""
+
+    number: int
+    figures_per_bar: float
+    rest_ticks: int
+    kept_share: float
+
+
+LEVELS: Final[dict[int, Level]] = {
+    level.number: level
+    for level in (
+        Level(1, 0.4, 2 * QUARTER, 0.92),
+        Level(2, 0.55, QUARTER, 0.88),
+        Level(3, 0.8, QUARTER, 0.84),
+        Level(4, 1.1, QUARTER // 2, 0.72),
+        Level(5, 1.5, 0, 0.6),
+    )
+}
+
+
+def level_numbered(number: int) -> Level:
+    """The level 1-5.
+
+    Raises:
+        OptionError: outside 1-5.
+    """
+    if number not in LEVELS:
+        raise OptionError(f"Level {number} does not exist: levels go from 1 (beginner) to 5 (expert).")
+    return LEVELS[number]

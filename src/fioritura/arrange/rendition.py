@@ -1,0 +1,167 @@
+"""A rendition: a tune with a set of figures that do not collide, laid out as one line of notes."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
+from functools import cached_property
+from typing import Final
+
+from fioritura.errors import TuneError
+from fioritura.techniques.figure import Figure
+from fioritura.techniques.place import Setting
+from fioritura.theory.metre import SIXTEENTH
+from fioritura.tune import Mark, Note, Tune
+
+__all__ = ["Rendition", "kept_share", "laid_out", "note_weights"]
+
+_LAST_NOTE_MARKS: Final = frozenset({Mark.SLUR_STOP, Mark.FERMATA, Mark.BREATH})
+_DROPPED_MARKS: Final = frozenset({Mark.STACCATO, Mark.TENUTO})
+
+
+@dataclass(frozen=True)
+class Rendition:
+    """One version of a tune. `figures` stand in order of place and do not collide."""
+
+    tune: Tune
+    setting: Setting
+    figures: tuple[Figure, ...]
+    seed: int = 0
+    score: float = 0.0
+
+    @cached_property
+    def line(self) -> tuple[Note, ...]:
+        """The ornamented line; each note knows its plain note (`anchor`) and its figures."""
+        return laid_out(self.tune, self.figures)
+
+    @cached_property
+    def kept_share(self) -> float:
+        """See `kept_share`."""
+        return kept_share(self.tune, self.line)
+
+
+def laid_out(tune: Tune, figures: Sequence[Figure]) -> tuple[Note, ...]:
+    """Write figures over the plain tune.
+
+    Raises:
+        TuneError: two figures claim the same slot or time.
+    """
+    starts = [note.onset_ticks for note in tune.notes]
+    ends = [note.end_ticks for note in tune.notes]
+    graces: dict[int, tuple[int, Figure]] = {}
+    marks: dict[int, list[tuple[int, Mark]]] = {}
+    pieces: list[tuple[Note, bool]] = []
+    claimed: set[int] = set()
+    for number, figure in enumerate(figures):
+        slots = set(range(figure.first_slot, figure.last_slot + 1))
+        if claimed & slots:
+            raise TuneError(f"The {figure.technique} at note {figure.anchors[0]} collides with another figure.")
+        claimed |= slots
+        if figure.graces:
+            graces[figure.anchors[0]] = (number, figure)
+        for mark in figure.marks:
+            marks.setdefault(figure.anchors[0], []).append((number, mark))
+        _cut_out(figure, starts, ends)
+        pieces += _figure_pieces(tune, figure, number)
+    for index, note in enumerate(tune.notes):
+        if starts[index] < ends[index]:
+            owners = [number for number, _ in marks.get(index, [])]
+            added: tuple[Mark, ...] = tuple(mark for _, mark in marks.get(index, []))
+            before = note.graces
+            if index in graces:
+                owners.append(graces[index][0])
+                before += graces[index][1].graces
+            plain = replace(
+                note,
+                onset_ticks=starts[index],
+                duration_ticks=ends[index] - starts[index],
+                graces=before,
+                marks=note.marks + added,
+                anchor=index,
+                figures=tuple(sorted(owners)),
+            )
+            pieces.append((plain, False))
+    pieces.sort(key=lambda piece: piece[0].onset_ticks)
+    return tuple(_joined(pieces))
+
+
+def _cut_out(figure: Figure, starts: list[int], ends: list[int]) -> None:
+    for index in range(figure.first_slot // 2, figure.last_slot // 2 + 1):
+        if figure.start_ticks <= starts[index] and ends[index] <= figure.end_ticks:
+            ends[index] = starts[index]
+        elif figure.start_ticks <= starts[index] < figure.end_ticks:
+            starts[index] = figure.end_ticks
+        elif figure.start_ticks < ends[index] <= figure.end_ticks:
+            ends[index] = figure.start_ticks
+        elif starts[index] < figure.start_ticks < figure.end_ticks < ends[index]:
+            raise TuneError(f"The {figure.technique} at note {index} would split its note in two.")
+
+
+def _figure_pieces(tune: Tune, figure: Figure, number: int) -> Iterable[tuple[Note, bool]]:
+    """The figure's notes; lyrics and articulations of a plain note go to the note that now stands for it."""
+    seen: set[int] = set()
+    count = len(figure.notes)
+    for place, written in enumerate(figure.notes):
+        note = Note(
+            written.onset_ticks,
+            written.duration_ticks,
+            written.pitch,
+            marks=written.marks,
+            anchor=written.anchor,
+            figures=(number,),
+        )
+        if written.anchor is not None and not written.joins and written.anchor not in seen:
+            seen.add(written.anchor)
+            plain = tune.notes[written.anchor]
+            kept = tuple(m for m in plain.marks if m not in _DROPPED_MARKS and m not in _LAST_NOTE_MARKS)
+            note = replace(note, marks=note.marks + kept, lyric=plain.lyric)
+        if place == count - 1 and figure.anchors and len(figure.anchors) == 1 and not written.joins:
+            plain = tune.notes[figure.anchors[0]]
+            if plain.end_ticks == note.end_ticks:
+                note = replace(note, marks=note.marks + tuple(m for m in plain.marks if m in _LAST_NOTE_MARKS))
+        yield note, written.joins
+
+
+def _joined(pieces: Sequence[tuple[Note, bool]]) -> Iterable[Note]:
+    """Merge a joining piece with what is left of its anchor beside it."""
+    line: list[tuple[Note, bool]] = []
+    for note, joins in pieces:
+        if line:
+            last, last_joins = line[-1]
+            touches = last.end_ticks == note.onset_ticks and last.anchor == note.anchor is not None
+            if touches and (joins or last_joins):
+                line[-1] = (
+                    replace(
+                        last,
+                        duration_ticks=last.duration_ticks + note.duration_ticks,
+                        graces=last.graces + note.graces,
+                        marks=tuple(dict.fromkeys(last.marks + note.marks)),
+                        lyric=last.lyric or note.lyric,
+                        figures=tuple(sorted({*last.figures, *note.figures})),
+                    ),
+                    False,
+                )
+                continue
+        line.append((note, joins))
+    return (note for note, _ in line)
+
+
+def note_weights(tune: Tune) -> list[float]:
+    """How much each plain note counts for recognising the tune: its quarters times its metrical weight."""
+    return [note.duration_ticks / SIXTEENTH * (0.25 + tune.strength_at(note.onset_ticks)) for note in tune.notes]
+
+
+def kept_share(tune: Tune, line: Sequence[Note]) -> float:
+    """Weighted share (0.0-1.0) of plain notes that keep their pitch and come within a sixteenth of their place."""
+    weights = note_weights(tune)
+    kept = 0.0
+    seen: set[int] = set()
+    for note in line:
+        if note.anchor is None or note.anchor in seen:
+            continue
+        plain = tune.notes[note.anchor]
+        if note.pitch.midi == plain.pitch.midi and abs(note.onset_ticks - plain.onset_ticks) <= SIXTEENTH:
+            seen.add(note.anchor)
+            kept += weights[note.anchor]
+    total = sum(weights)
+    return kept / total if total else 1.0

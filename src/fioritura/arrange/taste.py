@@ -1,0 +1,139 @@
+"""Taste: how well a figure suits its place, as a sum of named reasons.
+
+The score of a figure is a base for its technique in the idiom, plus a weight for each feature of the place, plus a
+weight for each feature of the figure itself. All weights stand in readable files, `taste/jazz.json` and
+`taste/folk.json`; `contributions` shows what each feature adds. Features lie between about −2 and 2.
+"""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from functools import cache
+from importlib.resources import files
+from math import log2
+from typing import Final
+
+import numpy as np
+from numpy.typing import NDArray
+
+from fioritura.techniques.figure import Figure
+from fioritura.techniques.place import Idiom, Place
+from fioritura.techniques.technique import Technique
+from fioritura.theory.metre import EIGHTH, QUARTER
+
+__all__ = ["FEATURES", "Taste", "contributions", "figure_features", "place_features", "taste_of"]
+
+FEATURES: Final = (
+    "long",
+    "strong",
+    "peak",
+    "phrase start",
+    "phrase end",
+    "repeated note",
+    "reached by leap",
+    "reached by step up",
+    "reached by step down",
+    "left by leap",
+    "chord changes",
+    "chord note",
+    "rest after",
+    "busy around",
+    "next is strong",
+    "next is long",
+    "next is peak",
+    "heard before",
+    "first statement",
+    "near the end",
+)
+"""Features of a place, in the order of `place_features`."""
+
+
+@dataclass(frozen=True)
+class Taste:
+    """Weights of an idiom: `base` by technique, `place` by technique and feature, `figure` by feature."""
+
+    base: Mapping[str, float]
+    place: Mapping[str, Mapping[str, float]]
+    figure: Mapping[str, float]
+
+    def matrix(self, techniques: Sequence[Technique]) -> NDArray[np.float64]:
+        """Weights as an array, features by techniques; a technique's own weights come on top of its family's."""
+        weights = np.zeros((len(FEATURES), len(techniques)))
+        for column, technique in enumerate(techniques):
+            for name in ("all", technique.family, technique.id):
+                for feature, weight in self.place.get(name, {}).items():
+                    weights[FEATURES.index(feature), column] += weight
+        return weights
+
+
+@cache
+def taste_of(idiom: Idiom) -> Taste:
+    """The taste of an idiom, read from its file."""
+    text = files("fioritura.arrange").joinpath(f"taste_{idiom}.json").read_text(encoding="utf-8")
+    data = json.loads(text)
+    return Taste(data["base"], data["place"], data["figure"])
+
+
+def place_features(place: Place) -> list[float]:
+    """The features of a place, each about −2 to 2, in the order of `FEATURES`."""
+    note, came, after = place.note, place.interval_in, place.next
+    before = place.previous
+    quick_around = sum(1 for near in (before, after) if near is not None and near.reach_ticks <= EIGHTH)
+    span = max(place.tune.duration_ticks, 1)
+    return [
+        max(-2.0, min(2.0, log2(max(note.duration_ticks, 1) / QUARTER))),
+        place.strength,
+        float(place.is_peak),
+        float(place.is_phrase_start),
+        float(place.is_phrase_end),
+        float(came == 0),
+        float(came is not None and abs(came) >= 5),
+        float(came is not None and 0 < came <= 2),
+        float(came is not None and -2 <= came < 0),
+        float(abs(place.interval_out or 0) >= 5),
+        float(before is None or place.chord != before.chord),
+        float(place.is_chord_tone),
+        min(place.gap_ticks / QUARTER, 2.0),
+        quick_around / 2,
+        after.strength if after else 0.0,
+        max(-2.0, min(2.0, log2(max(after.note.duration_ticks, 1) / QUARTER))) if after else 0.0,
+        float(after is not None and after.is_peak),
+        min(place.phrase.statement - 1, 3) / 2,
+        float(place.phrase.statement == 1),
+        note.onset_ticks / span,
+    ]
+
+
+def figure_features(figure: Figure, place: Place, loss: float) -> dict[str, float]:
+    """Features of the figure itself: `loss` (of the tune, in quarters of weight), added notes, strain, clash."""
+    added = [note for note in figure.notes if note.anchor is None]
+    strain = 0.0
+    if figure.notes:
+        shortest = min(note.duration_ticks for note in figure.notes)
+        strain = min(place.setting.shortest_ticks / shortest, 1.5)
+    return {
+        "loss of the tune": loss,
+        "added notes": len(added) / 4,
+        "strain": strain,
+        "outside the chord on a beat": sum(_stands_out(place, note.onset_ticks, note.pitch.midi) for note in added),
+    }
+
+
+def _stands_out(place: Place, onset_ticks: int, midi: int) -> float:
+    strength = place.tune.strength_at(onset_ticks)
+    if strength < 0.5:
+        return 0.0
+    span = place.tune.chord_at(onset_ticks)
+    return strength if span and span.chord and midi % 12 not in span.chord.pitch_classes else 0.0
+
+
+def contributions(taste: Taste, technique: Technique, place: Place, figure: Figure, loss: float) -> dict[str, float]:
+    """What each feature adds to the score of a figure, largest first; zeros are left out."""
+    weights = taste.matrix([technique])[:, 0]
+    found = {"technique": taste.base.get(technique.id, 0.0)}
+    found |= {name: w * v for name, w, v in zip(FEATURES, weights, place_features(place), strict=True)}
+    for name, value in figure_features(figure, place, loss).items():
+        found[name] = taste.figure.get(name, 0.0) * value
+    return dict(sorted(((n, v) for n, v in found.items() if abs(v) > 5e-4), key=lambda item: -abs(item[1])))

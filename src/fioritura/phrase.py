@@ -1,0 +1,152 @@
+"""Phrases: where the melody breathes, and which phrases are statements of the same idea.
+
+A phrase ends where several signs agree (common practice): a rest, a note longer than its neighbours, the end of a
+group of two or four bars or of a section, and a place after which an earlier idea begins again. The best division of
+the whole tune is found exactly, by a dynamic programme over the possible ends.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from math import log2
+from typing import Final
+
+from fioritura.theory.metre import QUARTER
+from fioritura.tune import Mark, Note, Tune
+
+__all__ = ["Phrase", "phrases"]
+
+_USUAL_BARS: Final = 4.0
+_LONGEST_BARS: Final = 9.0
+_ALIKE: Final = 0.7
+
+
+@dataclass(frozen=True, slots=True)
+class Phrase:
+    """Notes `first` to `last` (inclusive) of the tune.
+
+    `statement` counts from 1 how often the idea has been heard by now; `model` is the number of the phrase that
+    stated it first (the phrase's own number for a new idea).
+    """
+
+    number: int
+    first: int
+    last: int
+    start_ticks: int
+    end_ticks: int
+    model: int
+    statement: int
+
+
+def phrases(tune: Tune) -> tuple[Phrase, ...]:
+    """Divide a tune into phrases that together hold every note; empty for a tune without notes."""
+    if not tune.notes:
+        return ()
+    ends = _best_ends(tune, _end_weights(tune))
+    found: list[Phrase] = []
+    first = 0
+    for number, last in enumerate(ends):
+        model, statement = number, 1
+        for earlier in found:
+            if earlier.model == earlier.number and _likeness(tune.notes, earlier, first, last) >= _ALIKE:
+                model = earlier.number
+                statement = 1 + sum(phrase.model == model for phrase in found)
+                break
+        stop = tune.notes[last + 1].onset_ticks if last + 1 < len(tune.notes) else tune.duration_ticks
+        start = tune.notes[first].onset_ticks
+        found.append(Phrase(number, first, last, start, max(stop, tune.notes[last].end_ticks), model, statement))
+        first = last + 1
+    return tuple(found)
+
+
+def _end_weights(tune: Tune) -> list[float]:
+    """For each note, how strongly a phrase seems to end with it."""
+    notes = tune.notes
+    typical = sorted(note.duration_ticks for note in notes)[len(notes) // 2]
+    numbers = {bar.start_ticks: index for index, bar in enumerate(tune.bars)}
+    grid_from = 1 if tune.pickup_ticks else 0
+    openings = _recurring_openings(notes)
+    weights = []
+    for index, note in enumerate(notes[:-1]):
+        following = notes[index + 1]
+        rest = following.onset_ticks - note.end_ticks
+        reach = following.onset_ticks - note.onset_ticks
+        weight = 1.6 * min(rest / QUARTER, 2.0) if rest > 0 else 0.0
+        weight += 0.8 * max(0.0, min(log2(reach / max(typical, 1)), 2.5))
+        if reach > notes[index - 1].duration_ticks and reach > following.duration_ticks:
+            weight += 0.3
+        if Mark.BREATH in note.marks or Mark.FERMATA in note.marks:
+            weight += 2.0
+        bar_number = _next_barline(tune, note, following, numbers)
+        if bar_number is not None:
+            before = tune.bars[bar_number - 1]
+            weight += {0: 1.2, 2: 0.5}.get((bar_number - grid_from) % 4, 0.0)
+            weight += 1.5 if before.ends_section or before.repeats else 0.0
+        if index + 1 in openings:
+            weight += 1.0
+        weights.append(weight)
+    return [*weights, 0.0]
+
+
+def _next_barline(tune: Tune, note: Note, following: Note, numbers: dict[int, int]) -> int | None:
+    """Index of the bar whose line the next phrase would start at or reach by a pickup shorter than half a bar."""
+    bar = tune.bar_at(following.onset_ticks)
+    if following.onset_ticks == bar.start_ticks:
+        return numbers[bar.start_ticks] or None
+    left = bar.end_ticks - following.onset_ticks
+    if left <= bar.duration_ticks // 2 and bar.end_ticks in numbers and note.end_ticks > bar.start_ticks:
+        return numbers[bar.end_ticks]
+    return None
+
+
+def _recurring_openings(notes: Sequence[Note], length: int = 5) -> frozenset[int]:
+    """Notes with which `length` notes begin whose intervals and durations were heard before."""
+    seen: set[tuple[tuple[int, int], ...]] = set()
+    found = set()
+    for index in range(len(notes) - length):
+        group = tuple(
+            (notes[n + 1].pitch.step - notes[n].pitch.step, notes[n].duration_ticks)
+            for n in range(index, index + length)
+        )
+        if group in seen and len(set(group)) > 1:
+            found.add(index)
+        seen.add(group)
+    return frozenset(found)
+
+
+def _best_ends(tune: Tune, weights: Sequence[float]) -> list[int]:
+    """The set of last notes with the highest sum of weights less the cost of unusual phrase lengths."""
+    notes = tune.notes
+    bar_ticks = max(tune.metre.bar_ticks, QUARTER)
+    best = [0.0] * (len(notes) + 1)
+    back = [0] * (len(notes) + 1)
+    for stop in range(1, len(notes) + 1):
+        end_ticks = notes[stop].onset_ticks if stop < len(notes) else tune.duration_ticks
+        best[stop] = float("-inf")
+        for first in range(stop - 1, -1, -1):
+            bars = max((end_ticks - notes[first].onset_ticks) / bar_ticks, 0.125)
+            if bars > _LONGEST_BARS and first < stop - 1:
+                break
+            score = best[first] + weights[stop - 1] - 1.1 * abs(log2(bars / _USUAL_BARS)) ** 1.5 - 0.6
+            if score > best[stop]:
+                best[stop], back[stop] = score, first
+    ends: list[int] = []
+    stop = len(notes)
+    while stop > 0:
+        ends.append(stop - 1)
+        stop = back[stop]
+    return ends[::-1]
+
+
+def _likeness(notes: Sequence[Note], earlier: Phrase, first: int, last: int) -> float:
+    """0.0-1.0: the share of notes that agree in place within the phrase and in step from the first note."""
+    start, place = notes[earlier.first], notes[first]
+    one = {
+        (note.onset_ticks - start.onset_ticks, note.pitch.step - start.pitch.step)
+        for note in notes[earlier.first : earlier.last + 1]
+    }
+    other = {
+        (note.onset_ticks - place.onset_ticks, note.pitch.step - place.pitch.step) for note in notes[first : last + 1]
+    }
+    return len(one & other) / max(len(one), len(other))

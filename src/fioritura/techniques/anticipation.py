@@ -1,0 +1,55 @@
+"""Anticipation: a note arrives before its beat."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from fioritura.techniques.figure import Figure, FigureNote, head, tail
+from fioritura.techniques.place import Place
+from fioritura.techniques.technique import Technique
+from fioritura.theory.metre import EIGHTH, SIXTEENTH
+
+
+def _anticipation(place: Place) -> Iterator[Figure]:
+    before = place.previous
+    if before is None or not place.is_free or place.strength < 0.5 or before.midi == place.midi:
+        return
+    early = EIGHTH if place.setting.feel == "swing" else SIXTEENTH
+    if before.reach_ticks < 2 * early or before.note.duration_ticks + before.gap_ticks - early < early:
+        return
+    if place.note.duration_ticks < EIGHTH:
+        return
+    onset = place.note.onset_ticks
+    name = "eighth" if early == EIGHTH else "sixteenth"
+    chord = "and brings the new chord in early" if _chord_changes(place) else "and pushes the line forward"
+    yield Figure(
+        "anticipation",
+        (place.index,),
+        tail(before.index),
+        head(place.index),
+        onset - early,
+        onset,
+        notes=(FigureNote(onset - early, early, place.note.pitch, place.index, joins=True),),
+        why=f"A note on a beat that can come a {name} early {chord}.",
+    )
+
+
+def _chord_changes(place: Place) -> bool:
+    return place.previous is not None and place.chord is not None and place.chord != place.previous.chord
+
+
+TECHNIQUES = (
+    Technique(
+        id="anticipation",
+        name="Anticipation",
+        label="early",
+        family="anticipation",
+        level=2,
+        find=_anticipation,
+        text="The note comes early, by a sixteenth (in swing by an eighth), and is held over its beat.",
+        how="Tongue the early note clearly and hold it; feel the beat pass under it without playing again.",
+        when="On a note of a beat or two that starts on a beat, best where the chord changes with it.",
+        fault="Everything after it comes early as well.",
+        cure="Tap the beat with the foot and speak the rhythm before you play it.",
+    ),
+)

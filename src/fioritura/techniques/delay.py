@@ -1,0 +1,129 @@
+"""Delay: notes start late, hurry, and arrive in time; or a note is held over into the next one's place."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from fioritura.techniques.figure import Figure, FigureNote, head, tail
+from fioritura.techniques.place import Place
+from fioritura.techniques.technique import Technique
+from fioritura.theory.metre import EIGHTH, HALF, QUARTER, SIXTEENTH
+
+_MOST_NOTES = 4
+
+
+def _delay(place: Place) -> Iterator[Figure]:
+    """Notes from this place to the next strong arrival start late, at half their value; the arrival keeps its beat."""
+    if place.strength < 0.5 or not place.is_free:
+        return
+    group = [place]
+    while (following := group[-1].next) is not None and len(group) <= _MOST_NOTES:
+        arrival = following
+        span = arrival.note.onset_ticks - place.note.onset_ticks
+        if group[-1].gap_ticks or span > HALF:
+            return
+        if arrival.strength >= 0.5 and arrival.strength >= max(member.strength for member in group[1:] or [arrival]):
+            yield from _compressed(group, span)
+            return
+        if not arrival.is_free:
+            return
+        group.append(arrival)
+
+
+def _compressed(group: list[Place], span_ticks: int) -> Iterator[Figure]:
+    first, last = group[0], group[-1]
+    halves = [member.note.duration_ticks // 2 for member in group]
+    shortest = max(SIXTEENTH, first.setting.shortest_ticks)
+    if any(value < shortest or value % SIXTEENTH for value in halves) or sum(halves) * 2 != span_ticks:
+        return
+    onset = first.note.onset_ticks + span_ticks // 2
+    notes = []
+    for member, value in zip(group, halves, strict=True):
+        notes.append(FigureNote(onset, value, member.note.pitch, member.index))
+        onset += value
+    count = "The note starts" if len(group) == 1 else f"These {len(group)} notes start"
+    yield Figure(
+        "delay",
+        tuple(member.index for member in group),
+        head(first.index),
+        tail(last.index),
+        first.note.onset_ticks,
+        last.note.end_ticks,
+        notes=tuple(notes),
+        why=f"{count} late and take half the time, so that the arrival on the next strong beat is in its place.",
+    )
+
+
+def _held_over(place: Place, interval: tuple[int, ...], technique: str, why: str) -> Iterator[Figure]:
+    before = place.previous
+    if before is None or not place.is_free or not place.follows_directly or place.strength < 0.5:
+        return
+    if place.interval_in not in interval or place.note.duration_ticks < QUARTER or not before.is_free:
+        return
+    late = EIGHTH if place.note.duration_ticks < HALF else QUARTER
+    onset = place.note.onset_ticks
+    if before.note.duration_ticks < EIGHTH or not place.is_chord_tone:
+        return
+    yield Figure(
+        technique,
+        (before.index, place.index),
+        tail(before.index),
+        head(place.index),
+        onset,
+        onset + late,
+        notes=(FigureNote(onset, late, before.note.pitch, before.index, joins=True),),
+        why=why,
+    )
+
+
+def _suspension(place: Place) -> Iterator[Figure]:
+    why = "The melody falls by step onto a chord note: the note before is held over the beat and resolves down late."
+    yield from _held_over(place, (-1, -2), "suspension", why)
+
+
+def _retardation(place: Place) -> Iterator[Figure]:
+    why = "The melody rises by step onto a chord note: the note before is held over the beat and resolves up late."
+    yield from _held_over(place, (1, 2), "retardation", why)
+
+
+TECHNIQUES = (
+    Technique(
+        id="delay",
+        name="Delay with a compressed approach",
+        label="late",
+        family="delay",
+        level=3,
+        find=_delay,
+        text="Start late, then play the notes before an arrival in half their value: the arrival keeps its beat.",
+        how="Count the rest, then think of the arrival note; the short notes lead to it.",
+        when="On one to four notes that lead to a strong beat, in a tempo that leaves time for the half values.",
+        fault="The arrival comes late too.",
+        cure="Clap the arrival's beat while you sing the short notes; then play with a drum track.",
+    ),
+    Technique(
+        id="suspension",
+        name="Suspension",
+        label="suspension",
+        family="delay",
+        level=3,
+        find=_suspension,
+        text="The note before is held over the beat and then resolves down by step to the melody note.",
+        how="Slur; lean on the held note with the air and relax into the resolution.",
+        when="Where the melody falls by step onto a long chord note on a beat.",
+        fault="The resolution is tongued and loud.",
+        cure="Play it as a sigh: loud on the beat, soft after it.",
+    ),
+    Technique(
+        id="retardation",
+        name="Retardation",
+        label="retardation",
+        family="delay",
+        level=4,
+        find=_retardation,
+        text="The note before is held over the beat and then resolves up by step to the melody note.",
+        how="Slur, with a small swell into the resolution.",
+        when="Where the melody rises by step onto a long chord note on a beat, most of all at an ending.",
+        fault="It is rushed.",
+        cure="Subdivide the beat aloud and resolve on the exact subdivision.",
+    ),
+)

@@ -1,0 +1,150 @@
+"""Grace notes: one or two quick notes that belong to the note they lead into and take no written time."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from fioritura.techniques.figure import Figure
+from fioritura.techniques.place import Place
+from fioritura.techniques.technique import Technique, with_graces
+from fioritura.theory.metre import SIXTEENTH
+
+_LEAST_MAIN_TICKS = SIXTEENTH
+
+
+def _place_in_words(place: Place) -> str:
+    beat = place.tune.beat_at(place.note.onset_ticks)[1]
+    where = "the downbeat" if beat == 1 else f"beat {beat:g}"
+    return f"a peak on {where}" if place.is_peak else where
+
+
+def _takes_grace(place: Place) -> bool:
+    return place.is_free and place.note.duration_ticks > _LEAST_MAIN_TICKS
+
+
+def _lower_semitone(place: Place) -> Iterator[Figure]:
+    if _takes_grace(place):
+        why = f"The semitone below leads up into the note on {_place_in_words(place)} and makes it speak."
+        yield with_graces("lower-grace-semitone", place, [place.semitones(-1)], why)
+
+
+def _lower_step(place: Place) -> Iterator[Figure]:
+    below = place.step_below
+    if _takes_grace(place) and place.midi - below.midi >= 2:
+        why = f"The scale step below is a whole tone here: a softer lift into the note on {_place_in_words(place)}."
+        yield with_graces("lower-grace-step", place, [below], why)
+
+
+def _upper_step(place: Place) -> Iterator[Figure]:
+    if _takes_grace(place):
+        came = place.interval_in
+        reason = (
+            "a repeated note is parted from the one before"
+            if came == 0
+            else "the melody comes from below, so the note is touched from the other side"
+            if came is not None and came > 0
+            else "the note is leaned on from above"
+        )
+        why = f"The scale step above falls onto the note on {_place_in_words(place)}: {reason}."
+        yield with_graces("upper-grace-step", place, [place.step_above], why)
+
+
+def _upper_semitone(place: Place) -> Iterator[Figure]:
+    if _takes_grace(place) and place.interval_in == -2:
+        why = "The melody falls a whole tone here: the semitone between fills the step on the way down."
+        yield with_graces("upper-grace-semitone", place, [place.semitones(1, "down")], why)
+
+
+def _double_below(place: Place) -> Iterator[Figure]:
+    if _takes_grace(place):
+        low = place.scale.step(place.note.pitch, -2)
+        why = f"Two scale steps run up into the note on {_place_in_words(place)}."
+        yield with_graces("double-grace-lower", place, [low, place.step_below], why)
+
+
+def _double_around(place: Place) -> Iterator[Figure]:
+    if _takes_grace(place):
+        why = f"Scale step above, semitone below: the note on {_place_in_words(place)} is closed in from both sides."
+        yield with_graces("double-grace-upper-lower", place, [place.step_above, place.semitones(-1)], why)
+
+
+TECHNIQUES = (
+    Technique(
+        id="lower-grace-semitone",
+        name="Grace note a semitone below",
+        label="grace ½ below",
+        family="grace",
+        level=1,
+        find=_lower_semitone,
+        text="A short note one semitone under the melody note, played just before it and slurred up into it.",
+        how="Tongue the grace note lightly and slur at once to the main note, which keeps its place on the beat.",
+        when="On notes that deserve weight: long notes, peaks, the first note of a phrase, notes on a beat.",
+        fault="The grace note grows long and the main note comes late.",
+        cure="Play the main note alone with a metronome, then let the grace note in without moving it.",
+    ),
+    Technique(
+        id="lower-grace-step",
+        name="Grace note a scale step below",
+        label="grace below",
+        family="grace",
+        level=1,
+        find=_lower_step,
+        text="A short note one step of the scale under the melody note: softer in colour than the semitone.",
+        how="Finger both notes before you start; only one or two fingers should move on the slur.",
+        when="Where the semitone would sound too sharp-edged: ballads, and notes whose lower step is a whole tone.",
+        fault="Both notes get the same weight.",
+        cure="Breathe into the main note; say 'ta-DAA', never 'TA-ta'.",
+    ),
+    Technique(
+        id="upper-grace-step",
+        name="Grace note a scale step above",
+        label="grace above",
+        family="grace",
+        level=1,
+        find=_upper_step,
+        text="A short note one step of the scale above the melody note, falling onto it.",
+        how="Think of flicking a finger: the upper note is only a click before the main note.",
+        when="On a repeated note, after a rising step, and on the strong beats of folk tunes.",
+        fault="The upper note sounds like a wrong melody note.",
+        cure="Make it shorter and quieter; the ear should notice the attack, not the pitch.",
+    ),
+    Technique(
+        id="upper-grace-semitone",
+        name="Grace note a semitone above, in a falling whole tone",
+        label="grace ½ above",
+        family="grace",
+        level=2,
+        find=_upper_semitone,
+        text="Where the melody falls by a whole tone, the semitone that lies between is touched on the way down.",
+        how="Leave the first note a moment early and slide through the middle note by finger, not by jaw.",
+        when="Only where the melody really falls a whole tone to the note.",
+        fault="It is used on falling semitones, where nothing lies between.",
+        cure="Name the two melody notes first; if they are neighbours on the piano, choose another grace note.",
+    ),
+    Technique(
+        id="double-grace-lower",
+        name="Double grace note from below",
+        label="double grace",
+        family="grace",
+        level=3,
+        find=_double_below,
+        text="Two quick scale steps that run up into the melody note.",
+        how="One tongue stroke on the first, then slur all three; fingers close together on the keys.",
+        when="On a strong, long note, best where the melody comes from below or from a rest.",
+        fault="The two notes are uneven.",
+        cure="Practise them as an even triplet with the main note, then shrink the triplet.",
+    ),
+    Technique(
+        id="double-grace-upper-lower",
+        name="Double grace note around the note (upper, lower)",
+        label="grace around",
+        family="grace",
+        level=4,
+        find=_double_around,
+        text="The scale step above and the semitone below, then the note between them.",
+        how="Slur all three; aim the air at the main note from the start.",
+        when="On a long note or a peak on a beat, where there is time for the ear to hear the note arrive.",
+        fault="The main note is cut short.",
+        cure="Hold the main note for its full value and let the note before it give up the time.",
+    ),
+)

@@ -1,0 +1,122 @@
+"""Inflections: what a wind player does to a note without writing another: scoop, fall, doit, ghost, vibrato."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from fioritura.techniques.figure import Figure
+from fioritura.techniques.place import Place
+from fioritura.techniques.technique import Technique, with_mark
+from fioritura.theory.metre import EIGHTH, QUARTER
+from fioritura.tune import Mark
+
+_LONG_SEC = 0.45
+_VIBRATO_SEC = 0.8
+
+
+def _scoop(place: Place) -> Iterator[Figure]:
+    long_enough = place.setting.seconds(place.note.duration_ticks) >= _LONG_SEC
+    if place.is_free and long_enough and place.strength >= 0.25 and place.interval_in != -1:
+        role = "a peak" if place.is_peak else "the start of a phrase" if place.is_phrase_start else "a long note"
+        why = f"This is {role}: it can be bent up into from below."
+        yield with_mark("scoop", place, Mark.SCOOP, why, at_head=True, at_tail=False)
+
+
+def _lets_go(place: Place) -> bool:
+    long_enough = place.setting.seconds(place.note.duration_ticks) >= _LONG_SEC
+    return place.is_free and long_enough and (place.gap_ticks >= EIGHTH or place.is_phrase_end)
+
+
+def _fall(place: Place) -> Iterator[Figure]:
+    if _lets_go(place):
+        why = "The phrase lets go of this note: it may drop off downwards."
+        yield with_mark("fall", place, Mark.FALL, why, at_head=False, at_tail=True)
+
+
+def _doit(place: Place) -> Iterator[Figure]:
+    if _lets_go(place) and (place.interval_in or 0) >= 0:
+        why = "The phrase lets go of this note after a rise: it may shoot off upwards."
+        yield with_mark("doit", place, Mark.DOIT, why, at_head=False, at_tail=True)
+
+
+def _ghost(place: Place) -> Iterator[Figure]:
+    short = place.note.duration_ticks <= EIGHTH
+    if place.is_free and short and place.strength <= 0.25 and place.leads_directly and not place.is_phrase_start:
+        why = "A short note off the beat between stronger ones: it can be half swallowed."
+        yield with_mark("ghost-note", place, Mark.GHOST, why, at_head=True, at_tail=True)
+
+
+def _vibrato(place: Place) -> Iterator[Figure]:
+    if place.is_free and place.setting.seconds(place.note.duration_ticks) >= _VIBRATO_SEC:
+        if place.note.duration_ticks >= QUARTER:
+            why = "A note long enough to start straight and warm up towards its end."
+            yield with_mark("vibrato", place, Mark.VIBRATO, why, at_head=True, at_tail=True)
+
+
+TECHNIQUES = (
+    Technique(
+        id="scoop",
+        name="Scoop",
+        label="scoop",
+        family="inflection",
+        level=2,
+        find=_scoop,
+        text="The note starts a little flat and is bent up to pitch.",
+        how="Loosen the jaw for the attack, then firm it; no finger moves.",
+        when="On long notes, peaks and phrase starts; seldom twice in a phrase.",
+        fault="Every long note is scooped.",
+        cure="Allow yourself one in four bars and choose it beforehand.",
+    ),
+    Technique(
+        id="fall",
+        name="Fall",
+        label="fall",
+        family="inflection",
+        level=2,
+        find=_fall,
+        text="At its end the note drops off downwards, without a goal.",
+        how="Let the air and the fingers go together, fading as you fall.",
+        when="At the end of a phrase, before a rest.",
+        fault="It is loud to the end and lands on a pitch.",
+        cure="Fade to nothing before the last finger moves.",
+    ),
+    Technique(
+        id="doit",
+        name="Doit",
+        label="doit",
+        family="inflection",
+        level=4,
+        find=_doit,
+        text="At its end the note shoots off upwards.",
+        how="Tighten the embouchure and throw the fingers up, in one quick gesture.",
+        when="At the end of a bright phrase that rises.",
+        fault="It is as long as the note.",
+        cure="Hold the note for its value and use only the last moment.",
+    ),
+    Technique(
+        id="ghost-note",
+        name="Ghost note",
+        label="ghost",
+        family="inflection",
+        level=2,
+        find=_ghost,
+        text="A note half swallowed: more felt than heard.",
+        how="Touch the reed with the tongue and keep the air going.",
+        when="On a weak eighth between two stronger notes.",
+        fault="The note disappears altogether or its pitch is wrong.",
+        cure="Play it full, then take the tongue closer to the reed by degrees.",
+    ),
+    Technique(
+        id="vibrato",
+        name="Vibrato towards the end",
+        label="vib.",
+        family="inflection",
+        level=1,
+        find=_vibrato,
+        text="The long note starts straight and begins to swing in pitch towards its end.",
+        how="Saxophone: small jaw movement, about five a second; flute: breath. Start after half the note.",
+        when="On notes longer than about a second, most of all at endings.",
+        fault="It begins with the attack and never varies.",
+        cure="Count the note: straight for the first half, vibrato for the second.",
+    ),
+)

@@ -1,0 +1,153 @@
+"""Neighbour notes: a step out and back; the double neighbour; and the escape tone, which steps out and leaps on."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from fioritura.techniques.figure import Figure
+from fioritura.techniques.place import Place
+from fioritura.techniques.technique import Technique, before_next, instead
+from fioritura.theory.metre import EIGHTH, QUARTER, SIXTEENTH
+from fioritura.theory.pitch import Pitch
+
+
+def _out_and_back(technique: str, place: Place, neighbour: Pitch, side: str) -> Iterator[Figure]:
+    if not place.is_free:
+        return
+    main, length = place.note.pitch, place.note.duration_ticks
+    if place.interval_out == 0 and place.leads_directly:
+        for value in (EIGHTH, SIXTEENTH):
+            if value * 2 <= length and value >= place.setting.shortest_ticks:
+                why = f"The melody repeats a note: the {side} neighbour between gives it somewhere to return from."
+                yield before_next(technique, place, [neighbour], [value], why)
+                return
+    quick = length // 4
+    if length >= QUARTER and length % QUARTER == 0 and quick >= place.setting.shortest_ticks and quick <= QUARTER:
+        why = f"The note is long enough to step out to its {side} neighbour and back."
+        yield instead(technique, place, [main, neighbour, main], [length - 2 * quick, quick, quick], why)
+
+
+def _upper(place: Place) -> Iterator[Figure]:
+    yield from _out_and_back("neighbour-upper", place, place.step_above, "upper")
+
+
+def _lower(place: Place) -> Iterator[Figure]:
+    yield from _out_and_back("neighbour-lower", place, place.step_below, "lower")
+    if place.midi - place.step_below.midi == 2:
+        yield from _out_and_back("neighbour-lower", place, place.semitones(-1), "chromatic lower")
+
+
+def _double(place: Place) -> Iterator[Figure]:
+    if not place.is_free:
+        return
+    main, length = place.note.pitch, place.note.duration_ticks
+    pair = [place.step_above, place.semitones(-1) if place.setting.idiom == "jazz" else place.step_below]
+    shortest = place.setting.shortest_ticks
+    for order, words in ((pair, "above, then below"), (pair[::-1], "below, then above")):
+        if place.interval_out == 0 and place.leads_directly:
+            for value in (EIGHTH, SIXTEENTH):
+                if value * 4 <= length and value >= shortest:
+                    why = f"The melody repeats a note: both neighbours ({words}) dance around it."
+                    yield before_next("double-neighbour", place, order, [value, value], why)
+                    break
+        elif length >= QUARTER and length % QUARTER == 0 and shortest <= length // 4 <= EIGHTH:
+            why = f"A long note circles through both neighbours ({words}) and comes home."
+            yield instead("double-neighbour", place, [main, *order, main], [length // 4] * 4, why)
+
+
+def _escape(place: Place) -> Iterator[Figure]:
+    out = place.interval_out
+    if not (place.is_free and place.leads_directly and place.next and out) or abs(out) > 4:
+        return
+    away = place.step_above if out < 0 else place.step_below
+    if abs(place.next.midi - away.midi) < 3:
+        return
+    for value in (EIGHTH, SIXTEENTH):
+        if value * 2 <= place.note.duration_ticks and value >= place.setting.shortest_ticks:
+            turn = "down" if out < 0 else "up"
+            why = f"The melody goes {turn}: a step the other way first, then the leap, gives it a catch of breath."
+            yield before_next("escape-tone", place, [away], [value], why)
+            return
+
+
+def _appoggiatura(place: Place) -> Iterator[Figure]:
+    came, length = place.interval_in, place.note.duration_ticks
+    if not place.is_free or came is None or place.previous is None or place.strength < 0.5 or length < QUARTER:
+        return
+    value = length // 3 if place.bar.metre.is_compound and length % 3 == 0 else length // 2
+    if value % SIXTEENTH or value < place.setting.shortest_ticks or not place.is_chord_tone:
+        return
+    leaning: Sequence[tuple[Pitch, str]] = ((place.step_above, "above"), (place.step_below, "below"))
+    for pitch, side in leaning:
+        if abs(pitch.midi - place.previous.midi) >= 3:
+            why = f"The melody leaps to a chord note on a beat: it leans on the step {side} first and resolves."
+            yield instead("appoggiatura", place, [pitch, place.note.pitch], [value, length - value], why)
+
+
+TECHNIQUES = (
+    Technique(
+        id="neighbour-upper",
+        name="Upper neighbour note",
+        label="upper nbr",
+        family="neighbour",
+        level=2,
+        find=_upper,
+        text="A step up from the melody note and back again.",
+        how="The neighbour is lighter than the note it belongs to.",
+        when="On a repeated note or a long note that should move a little.",
+        fault="The return is late.",
+        cure="Finger the three notes silently in time first.",
+    ),
+    Technique(
+        id="neighbour-lower",
+        name="Lower neighbour note",
+        label="lower nbr",
+        family="neighbour",
+        level=2,
+        find=_lower,
+        text="A step (or a semitone) down from the melody note and back again.",
+        how="Slur down and up in one gesture.",
+        when="On a repeated note or a long note; the semitone is stronger, the scale step softer.",
+        fault="The lower note is flat.",
+        cure="Keep the air fast on the way down.",
+    ),
+    Technique(
+        id="double-neighbour",
+        name="Double neighbour",
+        label="double nbr",
+        family="neighbour",
+        level=4,
+        find=_double,
+        text="Both neighbours of a note, one after the other, before it returns.",
+        how="Four even notes, the first and last the same.",
+        when="Between two equal notes, or inside a long one.",
+        fault="The two middle notes blur.",
+        cure="Slow practice with an accent on the second note, then on the third.",
+    ),
+    Technique(
+        id="escape-tone",
+        name="Escape tone",
+        label="escape",
+        family="neighbour",
+        level=4,
+        find=_escape,
+        text="A step against the direction of the melody, then a leap to the next melody note.",
+        how="Throw it away: short and light.",
+        when="Where the melody moves down (or up) by step or third and the first note has time.",
+        fault="It sounds like a missed note.",
+        cure="Give the melody notes on both sides full length and weight.",
+    ),
+    Technique(
+        id="appoggiatura",
+        name="Appoggiatura",
+        label="appogg.",
+        family="neighbour",
+        level=4,
+        find=_appoggiatura,
+        text="The melody leaps to the note beside the chord note, leans on it, and resolves by step.",
+        how="Full weight on the leaning note, none on the resolution, no tongue between.",
+        when="On a long chord note on a beat that is reached by leap.",
+        fault="The resolution gets an accent.",
+        cure="Sing it on a sigh: 'AH-ah'.",
+    ),
+)

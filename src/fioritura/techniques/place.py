@@ -1,0 +1,225 @@
+"""A place: one plain note with everything that a technique may ask about it."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Final, Literal
+
+from fioritura.phrase import Phrase, phrases
+from fioritura.players.instruments import Instrument
+from fioritura.players.player import Player
+from fioritura.theory.chord import Chord
+from fioritura.theory.key import Direction, Key
+from fioritura.theory.metre import EIGHTH, QUARTER, SIXTEENTH, THIRTYSECOND
+from fioritura.theory.pitch import Pitch
+from fioritura.theory.scale import Scale, chord_scale, key_scale, pentatonic
+from fioritura.tune import Bar, Feel, Note, Tune
+
+__all__ = ["Idiom", "Place", "Setting", "places"]
+
+Idiom = Literal["jazz", "folk"]
+
+
+@dataclass(frozen=True, slots=True)
+class Setting:
+    """For whom and how a tune is ornamented."""
+
+    player: Player = Player.of("concert", 3)
+    quarters_per_minute: float = 120.0
+    feel: Feel = "straight"
+    idiom: Idiom = "jazz"
+
+    @property
+    def level(self) -> int:
+        """The player's level, 1 (beginner) to 5 (expert)."""
+        return self.player.level
+
+    @property
+    def instrument(self) -> Instrument:
+        """What the player plays."""
+        return self.player.instrument
+
+    def seconds(self, ticks: int) -> float:
+        """How long a duration lasts at the tempo."""
+        return ticks / QUARTER * 60.0 / self.quarters_per_minute
+
+    @property
+    def shortest_ticks(self) -> float:
+        """The shortest written note that a player of this level is asked for at the tempo, between easy fingers."""
+        return QUARTER * self.quarters_per_minute / 60.0 * self.player.limits.shortest_note_sec
+
+
+class Place:
+    """One plain note in its surroundings. Built once a tune by `places`; read, never changed, afterwards.
+
+    Intervals are in semitones, positive upwards. `reach_ticks` is the time from this note's attack to the next
+    note's (to the end of the tune for the last), `gap_ticks` the rest within it.
+    """
+
+    __slots__ = (
+        "bar",
+        "chord",
+        "gap_ticks",
+        "index",
+        "key",
+        "midi",
+        "next",
+        "note",
+        "pentatonic",
+        "phrase",
+        "previous",
+        "reach_ticks",
+        "scale",
+        "setting",
+        "strength",
+        "tune",
+    )
+
+    def __init__(
+        self, tune: Tune, setting: Setting, index: int, phrase: Phrase, scale: Scale, five: Scale, chord: Chord | None
+    ) -> None:
+        note = tune.notes[index]
+        self.tune = tune
+        self.setting = setting
+        self.index = index
+        self.note: Note = note
+        self.midi: int = note.pitch.midi
+        self.phrase = phrase
+        self.bar: Bar = tune.bar_at(note.onset_ticks)
+        self.key: Key = self.bar.key
+        self.chord = chord
+        self.scale = scale
+        self.pentatonic = five
+        self.strength: float = tune.strength_at(note.onset_ticks)
+        stop = tune.notes[index + 1].onset_ticks if index + 1 < len(tune.notes) else tune.duration_ticks
+        self.reach_ticks: int = max(stop - note.onset_ticks, note.duration_ticks)
+        self.gap_ticks: int = self.reach_ticks - note.duration_ticks
+        self.previous: Place | None = None
+        self.next: Place | None = None
+
+    @property
+    def interval_in(self) -> int | None:
+        """From the note before to this one, or None at the start."""
+        return self.midi - self.previous.midi if self.previous else None
+
+    @property
+    def interval_out(self) -> int | None:
+        """From this note to the next, or None at the end."""
+        return self.next.midi - self.midi if self.next else None
+
+    @property
+    def is_free(self) -> bool:
+        """True unless the file itself has ornamented the note."""
+        return not self.note.is_ornamented
+
+    @property
+    def is_phrase_start(self) -> bool:
+        """True for the first note of a phrase."""
+        return self.index == self.phrase.first
+
+    @property
+    def is_phrase_end(self) -> bool:
+        """True for the last note of a phrase."""
+        return self.index == self.phrase.last
+
+    @property
+    def is_peak(self) -> bool:
+        """True for a note higher than both its neighbours."""
+        return (self.interval_in or 0) > 0 and (self.interval_out or -1) < 0
+
+    @property
+    def is_chord_tone(self) -> bool:
+        """True when the note belongs to the chord; also where there is no chord."""
+        return self.chord is None or self.midi % 12 in self.chord.pitch_classes
+
+    @property
+    def follows_directly(self) -> bool:
+        """True when the note before lasts up to this one."""
+        return self.previous is not None and self.previous.gap_ticks == 0
+
+    @property
+    def leads_directly(self) -> bool:
+        """True when this note lasts up to the next one."""
+        return self.next is not None and self.gap_ticks == 0
+
+    @property
+    def step_above(self) -> Pitch:
+        """The scale step above, in the scale of the chord."""
+        return self.scale.step(self.note.pitch, 1)
+
+    @property
+    def step_below(self) -> Pitch:
+        """The scale step below, in the scale of the chord."""
+        return self.scale.step(self.note.pitch, -1)
+
+    def semitones(self, count: int, leading: Direction | None = None) -> Pitch:
+        """The pitch `count` semitones away, spelled by chord, key or the direction in which it leads."""
+        direction = leading or ("up" if count < 0 else "down")
+        return self.spell(self.midi + count, direction)
+
+    def spell(self, midi: int, direction: Direction) -> Pitch:
+        """Spell a note for this place: as the chord has it, else the chord's scale, else the key and direction."""
+        for source in (self.chord.tones if self.chord else (), self.scale.names):
+            for name in source:
+                if name.pitch_class == midi % 12 and abs(name.alter) <= 1:
+                    pitch = Pitch(name.letter + 7 * (midi // 12 - 1), name.alter)
+                    return Pitch(pitch.step + 7 * ((midi - pitch.midi) // 12), pitch.alter)
+        return self.key.spell(midi, direction)
+
+    def beat_offset(self, ticks: int) -> int:
+        """How far a time lies behind the last beat of its bar, in ticks."""
+        bar = self.tune.bar_at(ticks)
+        offset = ticks - bar.start_ticks + bar.metre_offset_ticks
+        for length in bar.metre.groups_ticks:
+            if offset < length:
+                return offset
+            offset -= length
+        return offset % bar.metre.beat_ticks
+
+    def even_value(self, count: int, available_ticks: int, end_ticks: int) -> int | None:
+        """The longest good note value for `count` equal quick notes that end at `end_ticks`, or None.
+
+        Values are an eighth down to a thirty-second, and triplets, quintuplets, sextuplets and septuplets where
+        the group fills a whole beat or half of one, so that it reads well; none is shorter than the player's level
+        allows at the tempo.
+        """
+        shortest = self.setting.shortest_ticks
+        for value in _VALUES_TICKS:
+            total = count * value
+            if value < shortest:
+                return None
+            if total > available_ticks:
+                continue
+            offset = self.beat_offset(end_ticks - total)
+            if value in _PLAIN_VALUES_TICKS:
+                if offset % value == 0:
+                    return value
+            elif total in (EIGHTH, QUARTER) and offset % total == 0 and not self.bar.metre.is_compound:
+                return value
+        return None
+
+
+_PLAIN_VALUES_TICKS: Final = frozenset({EIGHTH, SIXTEENTH, THIRTYSECOND})
+_VALUES_TICKS: Final = (EIGHTH, QUARTER // 3, SIXTEENTH, QUARTER // 5, QUARTER // 6, QUARTER // 7, THIRTYSECOND)
+
+
+def places(tune: Tune, setting: Setting) -> tuple[Place, ...]:
+    """A place for each plain note, linked to its neighbours."""
+    found: list[Place] = []
+    of_note: dict[int, Phrase] = {}
+    for phrase in phrases(tune):
+        of_note.update((index, phrase) for index in range(phrase.first, phrase.last + 1))
+    for index, note in enumerate(tune.notes):
+        span = tune.chord_at(note.onset_ticks)
+        chord = span.chord if span else None
+        key = tune.bar_at(note.onset_ticks).key
+        scale = chord_scale(chord, key) if chord else key_scale(key)
+        found.append(Place(tune, setting, index, of_note[index], scale, pentatonic(chord, key), chord))
+    _link(found)
+    return tuple(found)
+
+
+def _link(found: Sequence[Place]) -> None:
+    for before, after in zip(found, found[1:], strict=False):
+        before.next, after.previous = after, before

@@ -1,0 +1,80 @@
+"""Repeated notes: a long note becomes several of the same pitch."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Final
+
+from fioritura.techniques.figure import Figure
+from fioritura.techniques.place import Place
+from fioritura.techniques.technique import Technique, instead
+from fioritura.theory.metre import EIGHTH, HALF, QUARTER, SIXTEENTH
+
+_DOTTED_QUARTER: Final = QUARTER + EIGHTH
+
+_EVEN_TICKS: Final = {
+    QUARTER: (EIGHTH, EIGHTH),
+    _DOTTED_QUARTER: (QUARTER, EIGHTH),
+    HALF: (QUARTER, QUARTER),
+    HALF + QUARTER: (HALF, QUARTER),
+}
+
+_LIVELY_TICKS: Final = {
+    QUARTER: ((EIGHTH, SIXTEENTH, SIXTEENTH), (SIXTEENTH, SIXTEENTH, EIGHTH)),
+    _DOTTED_QUARTER: ((EIGHTH, EIGHTH, EIGHTH), (QUARTER, SIXTEENTH, SIXTEENTH)),
+    HALF: ((EIGHTH, QUARTER, EIGHTH), (QUARTER, EIGHTH, EIGHTH), (_DOTTED_QUARTER, EIGHTH)),
+    HALF + QUARTER: ((_DOTTED_QUARTER, EIGHTH, QUARTER), (QUARTER, EIGHTH, _DOTTED_QUARTER)),
+    2 * HALF: ((_DOTTED_QUARTER, EIGHTH, HALF), (QUARTER, EIGHTH, EIGHTH, HALF), (HALF, EIGHTH, QUARTER, EIGHTH)),
+}
+
+
+def _even(place: Place) -> Iterator[Figure]:
+    values = _EVEN_TICKS.get(place.note.duration_ticks)
+    if values and _can_repeat(place, min(values)):
+        why = "A note long enough to be said twice: the pitch stays, the rhythm moves."
+        yield instead("repeated-notes", place, [place.note.pitch] * len(values), values, why)
+
+
+def _lively(place: Place) -> Iterator[Figure]:
+    for values in _LIVELY_TICKS.get(place.note.duration_ticks, ()):
+        if _can_repeat(place, min(values)):
+            count = {2: "two", 3: "three", 4: "four"}[len(values)]
+            why = f"A long note becomes a rhythm of {count} on one pitch, while the melody waits."
+            yield instead("repeated-notes-lively", place, [place.note.pitch] * len(values), values, why)
+
+
+def _can_repeat(place: Place, quickest_ticks: int) -> bool:
+    tongued_ticks = place.setting.shortest_ticks * 1.15
+    return place.is_free and quickest_ticks >= tongued_ticks and place.strength >= 0.25
+
+
+TECHNIQUES = (
+    Technique(
+        id="repeated-notes",
+        name="Repeated notes",
+        label="repeat",
+        family="repetition",
+        level=1,
+        find=_even,
+        text="A quarter note becomes two eighths, a half two quarters: the same pitch, said again.",
+        how="Tongue each note lightly, 'dah-dah', with the air running through.",
+        when="On a note longer than its neighbours, where the line would otherwise stand still.",
+        fault="The air stops with each tongue stroke.",
+        cure="Play the note long, then touch the reed without changing the air.",
+        repeats_pitch=True,
+    ),
+    Technique(
+        id="repeated-notes-lively",
+        name="Repeated notes in a rhythm",
+        label="rhythm",
+        family="repetition",
+        level=3,
+        find=_lively,
+        text="A long note becomes a small rhythm on one pitch, often syncopated.",
+        how="Shape it: one of the notes is the loud one, the others lead to it or fall from it.",
+        when="On a held note while the band plays on, or to wake up a plain ending.",
+        fault="All notes are equally loud.",
+        cure="Speak the rhythm with one accented syllable, then tongue just that.",
+        repeats_pitch=True,
+    ),
+)

@@ -1,0 +1,135 @@
+"""Runs: quick notes that sweep from one melody note to the next."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from typing import Final
+
+from fioritura.techniques.figure import Figure
+from fioritura.techniques.passing import between
+from fioritura.techniques.place import Place
+from fioritura.techniques.technique import Technique, before_next
+from fioritura.theory.pitch import Pitch
+from fioritura.theory.scale import Scale
+
+_FURTHEST_SEMITONES: Final = 16
+
+
+def _run(technique: str, place: Place, pitches: Sequence[Pitch], why: str) -> Iterator[Figure]:
+    """Even quick notes in at most half of the time before the next note (two thirds of it over a rest)."""
+    reach = place.reach_ticks
+    available = max(reach // 2, reach - place.note.duration_ticks if place.gap_ticks else 0)
+    value = place.even_value(len(pitches), available, place.note.onset_ticks + reach)
+    if value:
+        yield before_next(technique, place, pitches, [value] * len(pitches), why)
+
+
+def _can_run(place: Place) -> bool:
+    return place.next is not None and place.is_free and place.gap_ticks <= place.note.duration_ticks
+
+
+def _rises(place: Place) -> str:
+    return "rises" if (place.interval_out or 0) > 0 else "falls"
+
+
+def _chromatic(place: Place) -> Iterator[Figure]:
+    out = place.interval_out or 0
+    if _can_run(place) and 3 <= abs(out) <= 5:
+        direction = 1 if out > 0 else -1
+        leading = "up" if out > 0 else "down"
+        pitches = [place.key.spell(place.midi + direction * n, leading) for n in range(1, abs(out))]
+        size = "fourth" if abs(out) == 5 else "third"
+        why = f"The melody {_rises(place)} a {size}: few enough semitones to play them all."
+        yield from _run("run-chromatic", place, pitches, why)
+
+
+def _scale(place: Place) -> Iterator[Figure]:
+    if _can_run(place) and 6 <= abs(place.interval_out or 0) <= _FURTHEST_SEMITONES:
+        inside = between(place)
+        why = (
+            f"The melody {_rises(place)} by a wide leap: the scale of the chord fills it, and the arrival is on time."
+        )
+        yield from _run("run-scale", place, inside, why)
+
+
+def _inside(scale: Scale, place: Place) -> list[Pitch]:
+    assert place.next is not None
+    low, high = sorted((place.note.pitch, place.next.note.pitch), key=lambda pitch: pitch.midi)
+    found = [pitch for pitch in scale.between(low, high) if low.midi < pitch.midi < high.midi]
+    return found if place.next.midi > place.midi else found[::-1]
+
+
+def _pentatonic(place: Place) -> Iterator[Figure]:
+    if _can_run(place) and place.next and 7 <= abs(place.interval_out or 0) <= _FURTHEST_SEMITONES:
+        pitches = _inside(place.pentatonic, place)
+        if len(pitches) >= 2:
+            why = f"The melody {_rises(place)} by a wide leap: five notes to the octave fill it lightly."
+            yield from _run("run-pentatonic", place, pitches, why)
+
+
+def _arpeggio(place: Place) -> Iterator[Figure]:
+    out = place.interval_out or 0
+    if not (_can_run(place) and place.chord and place.next and 7 <= abs(out) <= _FURTHEST_SEMITONES):
+        return
+    low, high = sorted((place.midi, place.next.midi))
+    tones = [midi for midi in range(low + 1, high) if midi % 12 in place.chord.pitch_classes]
+    if len(tones) >= 2:
+        pitches = [place.spell(midi, "up" if out > 0 else "down") for midi in (tones if out > 0 else tones[::-1])]
+        why = f"The melody {_rises(place)} by a wide leap: the notes of the chord are the steps of the ladder."
+        yield from _run("run-arpeggio", place, pitches, why)
+
+
+TECHNIQUES = (
+    Technique(
+        id="run-chromatic",
+        name="Chromatic run inside a third or fourth",
+        label="chrom. run",
+        family="run",
+        level=3,
+        find=_chromatic,
+        text="All semitones between two melody notes a third or a fourth apart, quick and even.",
+        how="Start late rather than early; the last melody note is the goal and stands on its beat.",
+        when="Where the leap is no more than a fourth; wider gaps have too many semitones.",
+        fault="The run starts too early and the arrival waits.",
+        cure="Play backwards: the arrival, then the last two notes and the arrival, then three.",
+    ),
+    Technique(
+        id="run-scale",
+        name="Scale run",
+        label="scale run",
+        family="run",
+        level=4,
+        find=_scale,
+        text="The notes of the chord's scale between two melody notes a fifth or more apart.",
+        how="One breath, one slur, fingers low; grow towards the arrival.",
+        when="Into a high point, or down from it, where the first note is long.",
+        fault="Two or three notes in the middle are blurred.",
+        cure="Play it in dotted rhythms both ways, then even.",
+    ),
+    Technique(
+        id="run-pentatonic",
+        name="Pentatonic run",
+        label="pent. run",
+        family="run",
+        level=3,
+        find=_pentatonic,
+        text="A run through five notes to the octave: fewer notes than the scale for the same distance.",
+        how="As a scale run, but with air between the notes; it may swing.",
+        when="Where a full scale would be too quick for the tempo, and in blues and folk colours.",
+        fault="The gap of a third inside it is uneven.",
+        cure="Loop the three notes around the third.",
+    ),
+    Technique(
+        id="run-arpeggio",
+        name="Arpeggio run",
+        label="arpeggio",
+        family="run",
+        level=4,
+        find=_arpeggio,
+        text="The notes of the chord as quick steps from one melody note to the next.",
+        how="Hear the chord first, then let the fingers spell it.",
+        when="Where the melody makes a wide leap inside one chord.",
+        fault="The register break cracks.",
+        cure="Practise the two notes at the break as a slow slur, then the whole arpeggio.",
+    ),
+)

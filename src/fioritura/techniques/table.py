@@ -1,0 +1,68 @@
+"""The one table of techniques: every `TECHNIQUES` of every module in this folder.
+
+To add a technique, add it to its family's file, or add a file; nothing else changes.
+"""
+
+from __future__ import annotations
+
+import pkgutil
+from collections.abc import Iterable
+from functools import cache
+from importlib import import_module
+
+from fioritura.errors import OptionError
+from fioritura.techniques.technique import Technique
+
+__all__ = ["all_techniques", "technique_named", "wanted_techniques"]
+
+
+@cache
+def all_techniques() -> dict[str, Technique]:
+    """All techniques by id, easiest first, families together within a level."""
+    package = __package__ or "fioritura.techniques"
+    found: list[Technique] = []
+    for module in pkgutil.iter_modules(import_module(package).__path__):
+        found += getattr(import_module(f"{package}.{module.name}"), "TECHNIQUES", ())
+    return {technique.id: technique for technique in sorted(found, key=lambda t: (t.level, t.family, t.id))}
+
+
+def technique_named(id: str) -> Technique:
+    """The technique with an id such as ``"lower-grace-semitone"``.
+
+    Raises:
+        OptionError: there is no such technique; the message lists those there are.
+    """
+    try:
+        return all_techniques()[id]
+    except KeyError:
+        raise OptionError(f"No technique {id!r}; choose among {', '.join(sorted(all_techniques()))}.") from None
+
+
+def wanted_techniques(level: int, only: Iterable[str] = (), without: Iterable[str] = ()) -> tuple[Technique, ...]:
+    """The techniques of a level, or just those in `only` whatever their level, less those in `without`.
+
+    Names in `only` and `without` may be ids or whole families (``"grace"``).
+
+    Raises:
+        OptionError: an unknown name, or nothing left.
+    """
+    chosen = _expanded(only)
+    refused = _expanded(without)
+    found = tuple(
+        technique
+        for technique in all_techniques().values()
+        if technique.id not in refused and (technique.id in chosen if chosen else technique.level <= level)
+    )
+    if not found:
+        raise OptionError("Every technique asked for is also refused: leave one out of --without.")
+    return found
+
+
+def _expanded(names: Iterable[str]) -> frozenset[str]:
+    families: dict[str, set[str]] = {}
+    for technique in all_techniques().values():
+        families.setdefault(technique.family, set()).add(technique.id)
+    ids: set[str] = set()
+    for name in names:
+        ids |= families.get(name) or {technique_named(name).id}
+    return frozenset(ids)
