@@ -8,11 +8,11 @@ import tempfile
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
-from typing import Final
+from typing import IO, Final
 
 from fioritura.errors import OutputError, ReadError
 
-__all__ = ["MAX_FILE_BYTES", "read_bytes", "staged_folder", "write_beside"]
+__all__ = ["MAX_FILE_BYTES", "opened_beside", "read_bytes", "staged_folder", "write_beside"]
 
 MAX_FILE_BYTES: Final = 64 * 1024 * 1024
 
@@ -45,16 +45,27 @@ def write_beside(path: Path, data: bytes) -> None:
     Raises:
         OutputError: the folder is missing or closed to us, or the disk is full; an earlier file is unharmed.
     """
+    with opened_beside(path) as file:
+        file.write(data)
+
+
+@contextmanager
+def opened_beside(path: Path) -> Iterator[IO[bytes]]:
+    """A temporary file beside `path`, open for writing; renamed onto it when the block ends well, else removed.
+
+    Raises:
+        OutputError: the folder is missing or closed to us, or the disk is full; an earlier file is unharmed.
+    """
     try:
         path.parent.mkdir(parents=True, exist_ok=True)
         handle, name = tempfile.mkstemp(prefix=f".{path.name}.", dir=path.parent)
     except OSError as error:
         raise _output_error(path, error) from None
     try:
-        with os.fdopen(handle, "wb") as file:
-            file.write(data)
-        os.chmod(name, 0o666 & ~_umask())
-        os.replace(name, path)
+        with os.fdopen(handle, "w+b") as file:
+            yield file
+        Path(name).chmod(0o666 & ~_umask())
+        Path(name).replace(path)
     except BaseException as error:
         Path(name).unlink(missing_ok=True)
         if isinstance(error, OSError):
@@ -80,14 +91,14 @@ def staged_folder(target: Path) -> Iterator[Path]:
         raise _output_error(target, error) from None
     try:
         yield stage
-        os.chmod(stage, 0o777 & ~_umask())
+        stage.chmod(0o777 & ~_umask())
         if not target.exists():
-            os.replace(stage, target)
+            stage.replace(target)
             return
         for source in sorted(path for path in stage.rglob("*") if path.is_file()):
             place = target / source.relative_to(stage)
             place.parent.mkdir(parents=True, exist_ok=True)
-            os.replace(source, place)
+            source.replace(place)
     except OSError as error:
         raise _output_error(target, error) from None
     finally:

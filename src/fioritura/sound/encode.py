@@ -1,0 +1,119 @@
+"""Audio files: MP3 (by lameenc), WAV and FLAC (by soundfile), with title, key and tempo in them."""
+
+from __future__ import annotations
+
+import io
+from collections.abc import Iterable
+from dataclasses import dataclass
+from typing import IO, Final, Literal, get_args
+
+import numpy as np
+from numpy.typing import NDArray
+
+from fioritura.errors import OptionError
+from fioritura.sound.id3 import id3_tag
+from fioritura.sound.performance import Performance
+from fioritura.sound.synth import SAMPLE_RATE, Audio
+from fioritura.theory.key import Key
+
+__all__ = ["AUDIO_FORMATS", "AudioFormat", "Tags", "encode_audio", "encode_blocks", "format_named", "tags_of"]
+
+AudioFormat = Literal["mp3", "wav", "flac"]
+AUDIO_FORMATS: Final[tuple[AudioFormat, ...]] = get_args(AudioFormat)
+
+MP3_KBITS: Final = 192
+MP3_QUALITY: Final = 5
+"""lame's own scale, 0 best to 9 fastest."""
+
+
+@dataclass(frozen=True, slots=True)
+class Tags:
+    """What a player's display shows; `key` is sounding pitch."""
+
+    title: str = ""
+    key: Key | None = None
+    quarters_per_minute: float | None = None
+    artist: str = ""
+
+
+def tags_of(performance: Performance, artist: str = "") -> Tags:
+    """The tags of a performance: its title, first key and first tempo."""
+    return Tags(performance.title, performance.key, performance.clock.tempo_at(0), artist)
+
+
+def format_named(name: str) -> AudioFormat:
+    """A format by its name or file ending, with or without the dot.
+
+    Raises:
+        OptionError: it is none of mp3, wav and flac.
+    """
+    wanted = name.lower().removeprefix(".")
+    for known in AUDIO_FORMATS:
+        if known == wanted:
+            return known
+    raise OptionError(f"Audio can't be written as {name!r}; choose one of {', '.join(AUDIO_FORMATS)}.")
+
+
+def encode_audio(audio: Audio, format: AudioFormat, tags: Tags | None = None) -> bytes:
+    """A whole audio file from audio of shape (frames, 2); what lies beyond ±1 is clipped."""
+    buffer = io.BytesIO()
+    encode_blocks([audio], format, buffer, tags)
+    return buffer.getvalue()
+
+
+def encode_blocks(blocks: Iterable[Audio], format: AudioFormat, file: IO[bytes], tags: Tags | None = None) -> None:
+    """Write an audio file from blocks of shape (frames, 2)."""
+    tags = tags or Tags()
+    if format == "mp3":
+        _write_mp3(blocks, file, tags)
+    else:
+        _write_with_soundfile(blocks, format, file, tags)
+
+
+def _write_mp3(blocks: Iterable[Audio], file: IO[bytes], tags: Tags) -> None:
+    import lameenc
+
+    tempo = tags.quarters_per_minute
+    file.write(
+        id3_tag(
+            {
+                "TIT2": tags.title,
+                "TPE1": tags.artist,
+                "TKEY": _id3_key(tags.key) if tags.key else "",
+                "TBPM": str(round(tempo)) if tempo else "",
+            }
+        )
+    )
+    encoder = lameenc.Encoder()
+    encoder.set_bit_rate(MP3_KBITS)
+    encoder.set_in_sample_rate(SAMPLE_RATE)
+    encoder.set_channels(2)
+    encoder.set_quality(MP3_QUALITY)
+    encoder.silence()
+    for block in blocks:
+        file.write(encoder.encode(_pcm16(block)))
+    file.write(encoder.flush())
+
+
+def _write_with_soundfile(blocks: Iterable[Audio], format: AudioFormat, file: IO[bytes], tags: Tags) -> None:
+    import soundfile
+
+    with soundfile.SoundFile(file, "w", SAMPLE_RATE, 2, "PCM_16", format=format.upper()) as sound:
+        facts = [str(tags.key)] if tags.key else []
+        facts += [f"{tags.quarters_per_minute:g} quarters a minute"] if tags.quarters_per_minute else []
+        texts = {"title": tags.title, "artist": tags.artist, "comment": ", ".join(facts)}
+        for name, text in texts.items():
+            if text:
+                setattr(sound, name, text)
+        for block in blocks:
+            sound.write(np.clip(block, -1.0, 1.0))
+
+
+def _pcm16(block: Audio) -> bytes:
+    samples: NDArray[np.int16] = np.clip(block * 32767.0, -32768, 32767).astype("<i2")
+    return samples.tobytes()
+
+
+def _id3_key(key: Key) -> str:
+    """``"Bb"``, ``"F#m"``: at most three characters."""
+    return f"{key.tonic}{'m' if key.is_minor else ''}"[:3]

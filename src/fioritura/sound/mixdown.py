@@ -1,0 +1,61 @@
+"""From a performance to a finished audio file: render, master, encode, in bounded memory.
+
+The encoder runs in a thread of its own while the next block is mastered.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from concurrent.futures import Future, ThreadPoolExecutor
+from pathlib import Path
+
+from fioritura.files import opened_beside
+from fioritura.sound.encode import encode_blocks, format_named, tags_of
+from fioritura.sound.master import CEILING_DBTP, TARGET_LUFS, Master, mastering_of
+from fioritura.sound.performance import Performance
+from fioritura.sound.render import Progress, render_blocks
+from fioritura.sound.scratch import Recording, blocks_of, recorded
+from fioritura.sound.synth import Audio, Synth
+
+__all__ = ["write_audio"]
+
+
+def write_audio(
+    performance: Performance,
+    path: Path,
+    *,
+    synth: Synth | None = None,
+    artist: str = "",
+    target_lufs: float = TARGET_LUFS,
+    ceiling_dbtp: float = CEILING_DBTP,
+    progress: Progress | None = None,
+) -> Master:
+    """Write a performance as the audio format that the file's ending names; whole or not at all.
+
+    Returns what mastering did, so that stems can be given the same gain.
+
+    Raises:
+        OptionError: the ending is none of mp3, wav and flac.
+        ToolError: the synth is missing or failed.
+        OutputError: the file can't be written.
+    """
+    kind = format_named(path.suffix)
+    with recorded(render_blocks(performance, synth, progress)) as mix:
+        mastering = mastering_of(mix, target_lufs, ceiling_dbtp)
+        with opened_beside(path) as file:
+            encode_blocks(_ahead(_mastered(mix, mastering)), kind, file, tags_of(performance, artist))
+    return mastering
+
+
+def _mastered(mix: Recording, mastering: Master) -> Iterator[Audio]:
+    for start, block in blocks_of(mix):
+        yield mastering.applied(block, start)
+
+
+def _ahead(blocks: Iterator[Audio]) -> Iterator[Audio]:
+    """The same blocks, each prepared while its predecessor is in use."""
+    with ThreadPoolExecutor(1) as pool:
+        upcoming: Future[Audio | None] = pool.submit(next, blocks, None)
+        while (block := upcoming.result()) is not None:
+            upcoming = pool.submit(next, blocks, None)
+            yield block

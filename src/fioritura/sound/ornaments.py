@@ -1,0 +1,177 @@
+"""Ornament signs and wind effects as sound: which short notes a sign stands for, and how effects bend a note.
+
+Signs are realised as common practice has them (the main note first in trills and mordents, a turn from above).
+Speeds are those of wind playing: a trill of about twelve notes a second, cuts and taps of Irish rolls as short as
+fingers make them.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass
+from typing import Final
+
+from fioritura.sound.performance import CurvePoint
+from fioritura.theory.key import Key
+from fioritura.theory.pitch import Pitch
+from fioritura.tune import Mark
+
+__all__ = ["SubNote", "Vibrato", "bend_curve", "level_curve", "realised"]
+
+TRILL_NOTE_SEC: Final = 0.08
+TURN_NOTE_SEC: Final = 0.1
+MORDENT_NOTE_SEC: Final = 0.065
+CUT_SEC: Final = 0.04
+SHAKE_SEMITONES: Final = 3
+LONG_ROLL_SEC: Final = 0.45
+"""Below it a roll has two main notes (short roll), from it on three (long roll)."""
+
+SCOOP_SEMITONES: Final = -1.5
+SCOOP_SEC: Final = 0.13
+FALL_SEMITONES: Final = 5.0
+FALL_SEC: Final = 0.32
+BEND_STEP_SEC: Final = 0.008
+
+Curve = Callable[[float], float]
+
+
+@dataclass(frozen=True, slots=True)
+class SubNote:
+    """A piece of a realised note: seconds after the onset, length in seconds, MIDI number."""
+
+    after_sec: float
+    duration_sec: float
+    midi: int
+
+
+@dataclass(frozen=True, slots=True)
+class Vibrato:
+    """A sine around the pitch that sets in late and grows: depth in semitones either way, rate in hertz."""
+
+    depth: float
+    rate_hz: float
+    delay_sec: float
+
+
+def realised(pitch: Pitch, marks: Iterable[Mark], key: Key, duration_sec: float) -> list[SubNote]:
+    """The notes that a note with an ornament sign stands for; the note itself where it bears none."""
+    upper, lower = key.step(pitch, 1).midi, key.step(pitch, -1).midi
+    main = pitch.midi
+    for mark in marks:
+        match mark:
+            case Mark.TRILL:
+                return _alternation(main, upper, duration_sec, TRILL_NOTE_SEC)
+            case Mark.SHAKE:
+                return _alternation(main, main + SHAKE_SEMITONES, duration_sec, TRILL_NOTE_SEC)
+            case Mark.TURN:
+                return _quick_then_held([upper, main, lower], main, duration_sec, TURN_NOTE_SEC)
+            case Mark.INVERTED_TURN:
+                return _quick_then_held([lower, main, upper], main, duration_sec, TURN_NOTE_SEC)
+            case Mark.MORDENT:
+                return _quick_then_held([main, lower], main, duration_sec, MORDENT_NOTE_SEC)
+            case Mark.INVERTED_MORDENT:
+                return _quick_then_held([main, upper], main, duration_sec, MORDENT_NOTE_SEC)
+            case Mark.ROLL:
+                return _roll(main, upper, lower, duration_sec)
+    return [SubNote(0.0, duration_sec, main)]
+
+
+def _alternation(main: int, other: int, duration_sec: float, unit_sec: float) -> list[SubNote]:
+    """main-other-main ..., an odd number of equal notes so that it ends on the main one."""
+    count = max(3, round(duration_sec / unit_sec) // 2 * 2 + 1)
+    length = duration_sec / count
+    return [SubNote(n * length, length, other if n % 2 else main) for n in range(count)]
+
+
+def _quick_then_held(quick: list[int], held: int, duration_sec: float, unit_sec: float) -> list[SubNote]:
+    """Short notes, then the last one for what is left; on a short note all are equally long."""
+    unit = min(unit_sec, duration_sec / (len(quick) + 1))
+    notes = [SubNote(n * unit, unit, midi) for n, midi in enumerate(quick)]
+    start = unit * len(quick)
+    return [*notes, SubNote(start, duration_sec - start, held)]
+
+
+def _roll(main: int, upper: int, lower: int, duration_sec: float) -> list[SubNote]:
+    """An Irish roll: the note parted by a cut from above and a tap from below; a short one begins with the cut."""
+    pieces: list[SubNote] = []
+    is_long = duration_sec >= LONG_ROLL_SEC
+    flicks = [None, upper, lower] if is_long else [upper, lower]
+    length = duration_sec / len(flicks)
+    flick_sec = min(CUT_SEC, length / 3)
+    for number, flick in enumerate(flicks):
+        start = number * length
+        if flick is None:
+            pieces.append(SubNote(start, length, main))
+            continue
+        pieces.append(SubNote(start, flick_sec, flick))
+        pieces.append(SubNote(start + flick_sec, length - flick_sec, main))
+    return pieces
+
+
+def bend_curve(marks: Iterable[Mark], duration_sec: float, vibrato: Vibrato | None) -> tuple[CurvePoint, ...]:
+    """The pitch curve, in semitones, of a note with scoop, fall, doit or vibrato; empty for a level note."""
+    found = set(marks)
+    curves: list[Curve] = []
+    if Mark.SCOOP in found:
+        curves.append(_scoop(min(SCOOP_SEC, 0.4 * duration_sec)))
+    if Mark.FALL in found or Mark.DOIT in found:
+        goal = -FALL_SEMITONES if Mark.FALL in found else FALL_SEMITONES
+        curves.append(_drop(goal, *_drop_span(duration_sec)))
+    if vibrato and vibrato.delay_sec < duration_sec:
+        curves.append(_sine(vibrato))
+    if not curves:
+        return ()
+    return _sampled(lambda after: sum(curve(after) for curve in curves), duration_sec)
+
+
+def level_curve(marks: Iterable[Mark], duration_sec: float) -> tuple[CurvePoint, ...]:
+    """The loudness curve, 0 to 1: a note that falls or rises off fades while it does."""
+    if not {Mark.FALL, Mark.DOIT} & set(marks):
+        return ()
+    start, end = _drop_span(duration_sec)
+    return (CurvePoint(0.0, 1.0), CurvePoint(start, 1.0), CurvePoint(end, 0.3))
+
+
+def _drop_span(duration_sec: float) -> tuple[float, float]:
+    return max(0.4 * duration_sec, duration_sec - FALL_SEC), duration_sec
+
+
+def _scoop(length_sec: float) -> Curve:
+    def curve(after: float) -> float:
+        left = max(0.0, 1.0 - after / length_sec)
+        return SCOOP_SEMITONES * math.pow(left, 1.5)
+
+    return curve
+
+
+def _drop(goal: float, start_sec: float, end_sec: float) -> Curve:
+    def curve(after: float) -> float:
+        share = min(1.0, max(0.0, (after - start_sec) / (end_sec - start_sec)))
+        return goal * math.pow(share, 1.6)
+
+    return curve
+
+
+def _sine(vibrato: Vibrato) -> Curve:
+    def curve(after: float) -> float:
+        since = after - vibrato.delay_sec
+        if since <= 0:
+            return 0.0
+        growth = min(1.0, since / 0.4)
+        return vibrato.depth * growth * math.sin(2 * math.pi * vibrato.rate_hz * since)
+
+    return curve
+
+
+def _sampled(curve: Curve, duration_sec: float) -> tuple[CurvePoint, ...]:
+    """The curve at even steps, without points that repeat the value before."""
+    points: list[CurvePoint] = []
+    for step in range(math.ceil(duration_sec / BEND_STEP_SEC)):
+        value = round(curve(step * BEND_STEP_SEC), 4)
+        if not points or value != points[-1].value:
+            points.append(CurvePoint(step * BEND_STEP_SEC, value))
+    last = round(curve(duration_sec), 4)
+    if last != points[-1].value:
+        points.append(CurvePoint(duration_sec, last))
+    return tuple(points)

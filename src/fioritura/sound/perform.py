@@ -1,0 +1,251 @@
+"""Play a line: from written notes, in ticks, to timed notes, in seconds.
+
+What a wind player adds to the page: swing, and the place behind the beat (`timing`); grace notes that take their
+time from the note before and scale less than the tempo (Timmers et al. 2002, Music Perception 20(1), 3-33); tongued
+and slurred joints (tongue on the reed for 34.5 ms, Hofmann et al. 2012); breaths; signs, effects and vibrato
+(`ornaments`); dynamics (`dynamics`).
+"""
+
+from __future__ import annotations
+
+import math
+import random
+from collections.abc import Sequence
+from dataclasses import dataclass, field, replace
+from typing import Final
+
+from fioritura.players.instruments import Instrument
+from fioritura.sound.clock import Clock
+from fioritura.sound.dynamics import loudness_of
+from fioritura.sound.ornaments import Vibrato, bend_curve, level_curve, realised
+from fioritura.sound.performance import Performance, PerformedNote, PerformedPart
+from fioritura.sound.timing import Span, humanised, slurs, written_spans
+from fioritura.tune import Feel, Mark, Note, Tune
+
+__all__ = ["clock_of", "grace_sec", "perform", "perform_line"]
+
+TONGUE_SEC: Final = 0.0345
+LEGATO_OVERLAP_SEC: Final = 0.006
+LEGATO_VELOCITY_SHARE: Final = 0.94
+JOINED_WITHIN_SEC: Final = 0.03
+SHORTEST_NOTE_SEC: Final = 0.03
+LENGTH_SHARES: Final = {Mark.STACCATO: 0.5, Mark.MARCATO: 0.7, Mark.GHOST: 0.7}
+FERMATA_TEMPO_SHARE: Final = 0.55
+FALL_INTO_REST_SEC: Final = 0.12
+
+BREATH_SEC: Final = 0.2
+BREATH_DUE_SEC: Final = 5.0
+BREATH_OVERDUE_SEC: Final = 7.5
+"""95 % of recorded wind solo phrases are shorter."""
+BREATH_NOTE_SEC: Final = 0.4
+
+GRACE_SEC: Final = 0.08
+GRACE_EXPONENT: Final = 0.5
+MANY_GRACES: Final = {1: 1.0, 2: 0.8, 3: 0.7}
+SHORTEST_GRACE_SEC: Final = 0.03
+GRACE_VELOCITY_SHARE: Final = 0.86
+
+LONG_NOTE_SEC: Final = 0.55
+VIBRATO_DELAY_SEC: Final = 0.28
+MARKED_VIBRATO_DELAY_SEC: Final = 0.08
+VIBRATO_RATE_HZ: Final = 5.2
+VIBRATO_SEMITONES: Final = {57: 0.13, 58: 0.12, 69: 0.14, 72: 0.06, 74: 0.13}
+"""Depth by General MIDI program; clarinets hardly use it."""
+SAXOPHONE_VIBRATO_SEMITONES: Final = 0.2
+VELOCITY_DEVIATION: Final = 2.5
+
+
+def perform(
+    tune: Tune,
+    line: Sequence[Note],
+    *,
+    instrument: Instrument,
+    tempo: float | None = None,
+    feel: Feel | None = None,
+    exact: bool = False,
+    laid_back: bool = False,
+    seed: int = 0,
+    name: str = "Melody",
+) -> Performance:
+    """Play `line`, a melody over the bars of `tune`, on an instrument. Repeats are not played: unfold first.
+
+    `tempo` (quarters a minute) and `feel` default to the tune's. With `laid_back` a swing line is as far behind the
+    beat as soloists are over a band. With `exact` onsets are those of the grid, swung but neither human nor late.
+
+    Raises:
+        OptionError: a tempo outside 20 to 400.
+    """
+    clock = clock_of(tune, line, tempo)
+    part = perform_line(
+        tune, line, clock, instrument=instrument, feel=feel, exact=exact, laid_back=laid_back, seed=seed, name=name
+    )
+    return Performance(tune.title, tune.key, clock, tune.bars, (part,))
+
+
+def clock_of(tune: Tune, line: Sequence[Note], tempo: float | None = None) -> Clock:
+    """The tune's tempos, scaled to start with `tempo`, and held where the line has a fermata.
+
+    Raises:
+        OptionError: a tempo outside 20 to 400.
+    """
+    holds = [(n.onset_ticks, n.end_ticks, FERMATA_TEMPO_SHARE) for n in line if Mark.FERMATA in n.marks]
+    return Clock.of(tune, tempo).slowed(holds)
+
+
+def perform_line(
+    tune: Tune,
+    line: Sequence[Note],
+    clock: Clock,
+    *,
+    instrument: Instrument,
+    feel: Feel | None = None,
+    exact: bool = False,
+    laid_back: bool = False,
+    seed: int = 0,
+    name: str = "Melody",
+) -> PerformedPart:
+    """`perform` over a clock that other parts share."""
+    feel = feel or tune.feel
+    spans = written_spans(tune, line, clock, feel, is_late=laid_back and not exact)
+    velocities = loudness_of(tune, line, feel)
+    if not exact:
+        dice = random.Random(seed)
+        spans = humanised(spans, dice)
+        velocities = [velocity + dice.gauss(0.0, VELOCITY_DEVIATION) for velocity in velocities]
+    depth = VIBRATO_SEMITONES.get(instrument.program, SAXOPHONE_VIBRATO_SEMITONES)
+    player = _Player(tune, clock, line, spans, velocities, slurs(line, feel), depth)
+    for number in range(len(line)):
+        player.play(number)
+    return PerformedPart(name, instrument.program, tuple(player.played))
+
+
+def grace_sec(count: int, beat_sec: float) -> float:
+    """How long each of `count` grace notes lasts where a quarter lasts `beat_sec`, if there is room.
+
+    80 ms for a single one at tempo 120, with the square root of the beat elsewhere.
+    """
+    return GRACE_SEC * math.pow(beat_sec / 0.5, GRACE_EXPONENT) * MANY_GRACES.get(count, 0.6)
+
+
+@dataclass(slots=True)
+class _Player:
+    """Plays the notes of a line in order; knows what it has played and when it last breathed."""
+
+    tune: Tune
+    clock: Clock
+    line: Sequence[Note]
+    spans: Sequence[Span]
+    velocities: Sequence[float]
+    slurred: Sequence[bool]
+    vibrato_semitones: float
+    played: list[PerformedNote] = field(default_factory=list)
+    last_breath_sec: float = 0.0
+
+    def play(self, number: int) -> None:
+        """Play the grace notes of a note and the note."""
+        note, onset_sec = self.line[number], self.spans[number].onset_sec
+        if not self.played or onset_sec - self.played[-1].end_sec > BREATH_SEC / 2:
+            self.last_breath_sec = onset_sec
+        onset_sec = self._play_graces(number, onset_sec)
+        end_sec = max(self._end_sec(number, onset_sec), onset_sec + SHORTEST_NOTE_SEC)
+        pieces = realised(note.pitch, note.marks, self.tune.bar_at(note.onset_ticks).key, end_sec - onset_sec)
+        share = LEGATO_VELOCITY_SHARE if self._is_slurred_into(number) else 1.0
+        velocity = _midi_velocity(self.velocities[number] * share)
+        if len(pieces) > 1:
+            for place, piece in enumerate(pieces):
+                overlap = LEGATO_OVERLAP_SEC if place + 1 < len(pieces) else 0.0
+                length = piece.duration_sec + overlap
+                softer = _midi_velocity(velocity * (LEGATO_VELOCITY_SHARE if place else 1.0))
+                self.played.append(
+                    PerformedNote(onset_sec + piece.after_sec, length, piece.midi, softer, source=number)
+                )
+            return
+        length = end_sec - onset_sec
+        self.played.append(
+            PerformedNote(
+                onset_sec,
+                length,
+                note.pitch.midi,
+                velocity,
+                bend=bend_curve(note.marks, length, self._vibrato(note, length)),
+                level=level_curve(note.marks, length),
+                source=number,
+            )
+        )
+
+    def _play_graces(self, number: int, onset_sec: float) -> float:
+        """Play the grace notes before `onset_sec`, shortening the note before; return the main note's onset.
+
+        At most half of the time since the last onset is taken. Where nothing precedes, as at the very start, they
+        stand on the beat and the main note comes after them.
+        """
+        note = self.line[number]
+        count = len(note.graces)
+        if not count:
+            return onset_sec
+        each = grace_sec(count, 60.0 / self.clock.tempo_at(note.onset_ticks))
+        room = onset_sec - self.played[-1].onset_sec if self.played else 2 * onset_sec
+        each = max(min(each, room / 2 / count), min(SHORTEST_GRACE_SEC, 0.7 * room / count))
+        if room / 2 < SHORTEST_GRACE_SEC * count and not self.played:
+            each = min(grace_sec(count, 0.5), self.spans[number].duration_sec / (count + 2))
+            onset_sec += each * count
+        start = onset_sec - each * count
+        if self.played and self.played[-1].end_sec > start:
+            self.played[-1] = _cut(self.played[-1], start + LEGATO_OVERLAP_SEC)
+        velocity = _midi_velocity(self.velocities[number] * GRACE_VELOCITY_SHARE)
+        for place, grace in enumerate(note.graces):
+            length = each + LEGATO_OVERLAP_SEC
+            self.played.append(PerformedNote(start + place * each, length, grace.midi, velocity, source=number))
+        return onset_sec
+
+    def _end_sec(self, number: int, onset_sec: float) -> float:
+        """When the note is let go: by its signs, its joint with the next note and the player's need of air."""
+        note, span = self.line[number], self.spans[number]
+        following = self.spans[number + 1] if number + 1 < len(self.line) else None
+        full = min(span.end_sec, following.onset_sec) if following else span.end_sec
+        length = full - onset_sec
+        share = min((LENGTH_SHARES.get(mark, 1.0) for mark in note.marks), default=1.0)
+        if share < 1.0:
+            return onset_sec + share * length
+        if following is None or following.onset_sec - full > JOINED_WITHIN_SEC:
+            rest = following.onset_sec - full if following else FALL_INTO_REST_SEC
+            falls = Mark.FALL in note.marks or Mark.DOIT in note.marks
+            return full + (min(FALL_INTO_REST_SEC, rest / 2) if falls else 0.0)
+        if self._breathes_after(number, full, length):
+            return full - min(BREATH_SEC, 0.4 * length)
+        if self.slurred[number] and self.line[number + 1].pitch.midi != note.pitch.midi:
+            is_bent = Mark.SCOOP in self.line[number + 1].marks
+            return following.onset_sec + (0.0 if is_bent else LEGATO_OVERLAP_SEC)
+        tongue = TONGUE_SEC / 2 if Mark.TENUTO in note.marks else TONGUE_SEC
+        return full - min(tongue, 0.25 * length)
+
+    def _breathes_after(self, number: int, end_sec: float, length_sec: float) -> bool:
+        note, since = self.line[number], end_sec - self.last_breath_sec
+        if Mark.BREATH in note.marks:
+            return True
+        if since > BREATH_OVERDUE_SEC:
+            return length_sec >= BREATH_NOTE_SEC / 2
+        return since > BREATH_DUE_SEC and length_sec >= BREATH_NOTE_SEC and not self.slurred[number]
+
+    def _is_slurred_into(self, number: int) -> bool:
+        before = self.line[number - 1] if number else None
+        return bool(before and self.slurred[number - 1] and before.end_ticks == self.line[number].onset_ticks)
+
+    def _vibrato(self, note: Note, length_sec: float) -> Vibrato | None:
+        if Mark.VIBRATO in note.marks:
+            return Vibrato(1.5 * self.vibrato_semitones, VIBRATO_RATE_HZ, MARKED_VIBRATO_DELAY_SEC)
+        if length_sec >= LONG_NOTE_SEC:
+            return Vibrato(self.vibrato_semitones, VIBRATO_RATE_HZ, VIBRATO_DELAY_SEC)
+        return None
+
+
+def _midi_velocity(value: float) -> int:
+    return max(1, min(127, round(value)))
+
+
+def _cut(note: PerformedNote, end_sec: float) -> PerformedNote:
+    """The note let go earlier, with what is left of its curves."""
+    length = max(SHORTEST_NOTE_SEC, end_sec - note.onset_sec)
+    bend = tuple(point for point in note.bend if point.after_sec <= length)
+    level = tuple(point for point in note.level if point.after_sec <= length)
+    return replace(note, duration_sec=length, bend=bend, level=level)

@@ -1,0 +1,105 @@
+"""What is to sound, in seconds: performed notes, parts and the whole performance.
+
+Pitches are MIDI numbers, velocities 1 to 127 as in MIDI, bends in semitones from the note's own pitch.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
+from typing import Final
+
+from fioritura.sound.clock import Clock
+from fioritura.theory.key import Key
+from fioritura.tune import Bar
+
+__all__ = ["BEND_RANGE", "CurvePoint", "Performance", "PerformedNote", "PerformedPart"]
+
+BEND_RANGE: Final = 12.0
+"""Semitones that a bend can reach either way."""
+
+
+@dataclass(frozen=True, slots=True)
+class CurvePoint:
+    """A value reached `after_sec` from the note's onset; the curve is straight between points."""
+
+    after_sec: float
+    value: float
+
+
+@dataclass(frozen=True, slots=True)
+class PerformedNote:
+    """One sounding note.
+
+    `bend` is its pitch curve in semitones and `level` its loudness curve from 0 to 1; empty means 0 and 1
+    throughout. `source` is the number of the written note that it comes from, None for a note of the band.
+    """
+
+    onset_sec: float
+    duration_sec: float
+    midi: int
+    velocity: int
+    bend: tuple[CurvePoint, ...] = ()
+    level: tuple[CurvePoint, ...] = ()
+    source: int | None = None
+
+    @property
+    def end_sec(self) -> float:
+        """When the note is let go."""
+        return self.onset_sec + self.duration_sec
+
+
+@dataclass(frozen=True, slots=True)
+class PerformedPart:
+    """One part of the mix.
+
+    `program` is a General MIDI program from 1 (0 for the drum kit); `volume`, `pan` (64 is the middle) and `reverb`
+    are 0 to 127 as in MIDI. Notes are in order of onset.
+    """
+
+    name: str
+    program: int
+    notes: tuple[PerformedNote, ...]
+    volume: int = 100
+    pan: int = 64
+    reverb: int = 40
+
+    @property
+    def is_drums(self) -> bool:
+        """True for a part that plays the drum kit."""
+        return self.program == 0
+
+    @property
+    def end_sec(self) -> float:
+        """When the last note is let go."""
+        return max((note.end_sec for note in self.notes), default=0.0)
+
+
+@dataclass(frozen=True)
+class Performance:
+    """Parts over one clock. Second 0 is tick 0 of `clock`; nothing sounds before it."""
+
+    title: str
+    key: Key
+    clock: Clock
+    bars: tuple[Bar, ...]
+    parts: tuple[PerformedPart, ...]
+
+    @property
+    def end_sec(self) -> float:
+        """When the last note of any part is let go."""
+        return max((part.end_sec for part in self.parts), default=0.0)
+
+    def only(self, names: Iterable[str]) -> Performance:
+        """The performance with just these parts."""
+        wanted = set(names)
+        return replace(self, parts=tuple(part for part in self.parts if part.name in wanted))
+
+    def without(self, names: Iterable[str]) -> Performance:
+        """The performance with these parts left out."""
+        unwanted = set(names)
+        return replace(self, parts=tuple(part for part in self.parts if part.name not in unwanted))
+
+    def with_parts(self, parts: Iterable[PerformedPart]) -> Performance:
+        """The performance with more parts."""
+        return replace(self, parts=self.parts + tuple(parts))

@@ -1,0 +1,126 @@
+"""A performance as audio, in pieces that synths render side by side and that fit together seamlessly.
+
+Every note belongs to the piece in which it starts and rings on into the next ones, where the pieces are added; as
+a synth's notes sound independently of each other, the sum is what one pass would give. So memory stays bounded
+however long the music is. Pieces start on whole seconds, where the synth's own blocks start.
+"""
+
+from __future__ import annotations
+
+import math
+import os
+from collections import deque
+from collections.abc import Callable, Iterable, Iterator
+from concurrent.futures import Future, ThreadPoolExecutor
+from dataclasses import replace
+from functools import partial
+from itertools import pairwise
+from typing import Final
+
+import numpy as np
+
+from fioritura.sound.clock import Clock
+from fioritura.sound.midi_writer import END_SEC, write_midi
+from fioritura.sound.performance import Performance, PerformedPart
+from fioritura.sound.synth import SAMPLE_RATE, Audio, Synth, synth_named
+from fioritura.tune import Tempo
+
+__all__ = ["Progress", "render", "render_blocks"]
+
+LONGEST_PIECE_SEC: Final = 100
+SHORTEST_PIECE_SEC: Final = 20
+EVEN_CLOCK: Final = Clock((Tempo(0, 400.0),))
+"""Fast, so that a tick is short: a tenth of a millisecond."""
+
+FULL_SCALE: Final = 32767 / 32768
+SOFTER: Final = 0.6
+
+Progress = Callable[[float], None]
+"""Called with the share done, 0 to 1."""
+
+
+def render(performance: Performance, synth: Synth | None = None) -> Audio:
+    """The whole audio, until the last release has died away.
+
+    Raises:
+        ToolError: the synth is missing or failed.
+    """
+    return np.concatenate(list(render_blocks(performance, synth)))
+
+
+def render_blocks(
+    performance: Performance, synth: Synth | None = None, progress: Progress | None = None
+) -> Iterator[Audio]:
+    """The audio in consecutive blocks; all of them together are `render`'s.
+
+    Raises:
+        ToolError: the synth is missing or failed.
+    """
+    synth = synth or synth_named()
+    workers = os.cpu_count() or 1
+    bounds = _bounds(performance.end_sec, workers)
+    total = round((performance.end_sec + END_SEC) * SAMPLE_RATE)
+    tasks = (partial(_rendered, _piece(performance, start, end), synth) for start, end in pairwise(bounds))
+    ringing = np.zeros((0, 2), np.float32)
+    done = 0
+    for end, piece in zip(bounds[1:], _in_order(tasks, workers), strict=True):
+        frames = total - done if end == bounds[-1] else end * SAMPLE_RATE - done
+        piece = _padded(piece, max(frames, len(ringing)))
+        piece[: len(ringing)] += ringing
+        block, ringing = piece[:frames], piece[frames:]
+        done += frames
+        yield block
+        if progress:
+            progress(done / total)
+
+
+def _in_order(tasks: Iterable[Callable[[], Audio]], workers: int) -> Iterator[Audio]:
+    """The results of tasks in their order, `workers` of them under way at a time."""
+    with ThreadPoolExecutor(workers) as pool:
+        waiting: deque[Future[Audio]] = deque()
+        for task in tasks:
+            waiting.append(pool.submit(task))
+            if len(waiting) == workers:
+                yield waiting.popleft().result()
+        while waiting:
+            yield waiting.popleft().result()
+
+
+def _bounds(end_sec: float, workers: int) -> list[int]:
+    """Whole seconds at which pieces start, and the end; as many pieces as workers, or a multiple."""
+    total = math.ceil(end_sec) + 1
+    count = max(1, min(workers, total // SHORTEST_PIECE_SEC))
+    while total / count > LONGEST_PIECE_SEC:
+        count += workers
+    return [round(total * number / count) for number in range(count + 1)]
+
+
+def _piece(performance: Performance, start_sec: int, end_sec: int) -> Performance:
+    """The notes that start between two times, moved to the beginning."""
+
+    def shifted(part: PerformedPart) -> PerformedPart:
+        inside = (note for note in part.notes if start_sec <= note.onset_sec < end_sec)
+        return replace(part, notes=tuple(replace(n, onset_sec=n.onset_sec - start_sec) for n in inside))
+
+    parts = tuple(part for part in map(shifted, performance.parts) if part.notes)
+    return replace(performance, clock=EVEN_CLOCK, bars=performance.bars[:1], parts=parts)
+
+
+def _rendered(piece: Performance, synth: Synth) -> Audio:
+    """The piece's audio; where it would clip it is rendered softer and made up for.
+
+    A channel's volume acts as the square of its value (General MIDI's 40 log10 law).
+    """
+    if not piece.parts:
+        return np.zeros((0, 2), np.float32)
+    audio = synth.render(write_midi(piece))
+    if np.abs(audio).max(initial=0.0) < FULL_SCALE:
+        return audio
+    softer = [replace(part, volume=round(part.volume * SOFTER)) for part in piece.parts]
+    raised = _rendered(replace(piece, parts=tuple(softer)), synth)
+    return raised / np.float32(SOFTER * SOFTER)
+
+
+def _padded(audio: Audio, frames: int) -> Audio:
+    """The audio with silence up to a number of frames, at least."""
+    return audio if len(audio) >= frames else np.pad(audio, ((0, frames - len(audio)), (0, 0)))

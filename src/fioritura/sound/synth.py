@@ -1,0 +1,121 @@
+"""MIDI to audio behind a small interface: the built-in synth, or the fluidsynth program where it is installed.
+
+Audio is float32 of shape (frames, 2), full scale ±1, at 48 000 frames a second. Every synth runs as a program of
+its own that takes MIDI and gives WAV, so that several run side by side and none can take the caller down.
+"""
+
+from __future__ import annotations
+
+import io
+import shutil
+import subprocess
+import sys
+import tempfile
+import wave
+from collections.abc import Sequence
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Final, Literal, Protocol
+
+import numpy as np
+from numpy.typing import NDArray
+
+from fioritura.errors import OptionError, ToolError
+from fioritura.sound.soundfont import Soundfont, find_soundfont
+
+__all__ = ["SAMPLE_RATE", "Audio", "BuiltInSynth", "FluidsynthProgram", "Synth", "SynthName", "synth_named"]
+
+SAMPLE_RATE: Final = 48_000
+
+Audio = NDArray[np.float32]
+"""Shape (frames, 2), full scale ±1, 48 kHz."""
+
+SynthName = Literal["built-in", "fluidsynth"]
+
+_BUILT_IN: Final = (
+    "import sys, pathlib, midirenderer;"
+    "font = pathlib.Path(sys.argv[1]).read_bytes();"
+    "sys.stdout.buffer.write(midirenderer.render_wave_from(font, sys.stdin.buffer.read()))"
+)
+_TIMEOUT_SEC: Final = 600
+
+
+class Synth(Protocol):
+    """Whatever turns a MIDI file into audio."""
+
+    def render(self, midi: bytes) -> Audio:
+        """The audio of a MIDI file, from its first tick to its last.
+
+        Raises:
+            ToolError: the synth is missing or failed.
+        """
+        ...
+
+
+@dataclass(frozen=True, slots=True)
+class BuiltInSynth:
+    """The synth that is installed with this package."""
+
+    soundfont: Soundfont
+
+    def render(self, midi: bytes) -> Audio:
+        """See `Synth.render`."""
+        command = [sys.executable, "-I", "-c", _BUILT_IN, str(self.soundfont.path)]
+        return _from_wave(_output_of(command, midi, "The built-in synth"))
+
+
+@dataclass(frozen=True, slots=True)
+class FluidsynthProgram:
+    """The fluidsynth program, version 2 and later."""
+
+    soundfont: Soundfont
+
+    def render(self, midi: bytes) -> Audio:
+        """See `Synth.render`."""
+        program = shutil.which("fluidsynth")
+        if program is None:
+            raise ToolError("The fluidsynth program is not installed: install it, or use the built-in synth.")
+        with tempfile.TemporaryDirectory(prefix="fioritura-") as folder:
+            source, target = Path(folder, "in.mid"), Path(folder, "out.wav")
+            source.write_bytes(midi)
+            options = ["-q", "-n", "-i", "-g", "0.5", "-r", str(SAMPLE_RATE), "-T", "wav", "-F", str(target)]
+            _output_of([program, *options, str(self.soundfont.path), str(source)], b"", "fluidsynth")
+            return _from_wave(target.read_bytes())
+
+
+def synth_named(name: str = "built-in", soundfont: Path | None = None) -> Synth:
+    """A synth by name, with the chosen or the found soundfont.
+
+    Raises:
+        OptionError: there is no synth of that name.
+        ToolError: there is no soundfont, or it can't be read.
+    """
+    match name:
+        case "built-in":
+            return BuiltInSynth(find_soundfont(soundfont))
+        case "fluidsynth":
+            return FluidsynthProgram(find_soundfont(soundfont))
+    raise OptionError(f"No synth {name!r}; choose built-in or fluidsynth.")
+
+
+def _output_of(command: Sequence[str], given: bytes, name: str) -> bytes:
+    try:
+        done = subprocess.run(command, input=given, capture_output=True, timeout=_TIMEOUT_SEC, check=False)
+    except (OSError, subprocess.TimeoutExpired) as error:
+        raise ToolError(f"{name} did not run ({error}).") from None
+    if done.returncode != 0:
+        reason = done.stderr.decode("utf-8", "replace").strip().splitlines()
+        raise ToolError(f"{name} failed: {reason[-1] if reason else f'exit code {done.returncode}'}.")
+    return done.stdout
+
+
+def _from_wave(data: bytes) -> Audio:
+    """16-bit stereo WAV bytes as audio."""
+    try:
+        with wave.open(io.BytesIO(data)) as file:
+            if (file.getnchannels(), file.getsampwidth(), file.getframerate()) != (2, 2, SAMPLE_RATE):
+                raise ToolError("The synth gave audio that is not 16-bit stereo at 48 kHz.")
+            frames = file.readframes(file.getnframes())
+    except (wave.Error, EOFError) as error:
+        raise ToolError(f"The synth gave no WAV file ({error}).") from None
+    return (np.frombuffer(frames, dtype="<i2").reshape(-1, 2) / np.float32(32768)).astype(np.float32, copy=False)
