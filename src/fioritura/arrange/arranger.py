@@ -9,6 +9,8 @@ from hashlib import blake2s
 from math import ceil
 from typing import Final
 
+import numpy as np
+
 from fioritura.arrange.choose import Candidate, Model, choose, gumbel
 from fioritura.arrange.find import find_figures
 from fioritura.arrange.levels import Level, level_numbered
@@ -71,14 +73,14 @@ def survey(tune: Tune, setting: Setting, only: Iterable[str] = (), without: Iter
     columns = {technique.id: (number, technique) for number, technique in enumerate(techniques)}
     around = places(tune, setting)
     taste = taste_of(setting.idiom)
-    scores = [place_features(place) for place in around] @ taste.matrix(techniques) if around else []
+    scores = np.array([place_features(place) for place in around]) @ taste.matrix(techniques)
     weights = note_weights(tune)
     figures, losses = [], []
     for place, figure in find_figures(around, techniques):
         column, technique = columns[figure.technique]
         loss = sum(weights[anchor] for anchor in _displaced(figure, tune))
         score = float(scores[place.index][column]) + taste.base.get(technique.id, 0.0)
-        score += _figure_score(taste, figure, place, loss)
+        score += _figure_score(taste, figure, place, loss) + figure.merit
         difficulty = _difficulty(technique, figure, place)
         figures.append(replace(figure, level=technique.level, score=round(score, 4), difficulty=difficulty))
         losses.append(loss)
@@ -98,7 +100,7 @@ def ornament(
     """The best rendition of a tune for a player.
 
     Seed 0 gives the best; every other seed gives another good version, always the same. `locked` and `refused` hold
-    figures by `figure_id`: the former stand in the rendition, the latter do not, and the rest is the best around them.
+    figures by `figure_id`: the former stand in the rendition, the latter do not, the rest is the best around them.
 
     Raises:
         OptionError: an unknown technique or figure, or locked figures that collide.

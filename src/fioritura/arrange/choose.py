@@ -1,9 +1,9 @@
 """Choose the best set of figures, exactly.
 
-The model. Each figure has a score and claims a stretch of slots (see `figure.head` and `figure.tail`); after it no other
-figure may begin for the level's rest. A set of figures is worth the sum of its scores, less a penalty where a figure
-uses the technique of the one before it, or the family of one of the two before it. No phrase holds more figures than
-its limit. `choose` returns a set of the highest worth.
+The model. Each figure has a score and claims a stretch of slots (see `figure.head` and `figure.tail`); after it no
+other figure may begin for the level's rest. A set of figures is worth the sum of its scores, less a penalty where a
+figure uses the technique of the one before it, or the family of one of the two before it. No phrase holds more
+figures than its limit. `choose` returns a set of the highest worth.
 
 The method is a dynamic programme over the slots. Its state is what the future may depend on: the last technique, the
 family of the figure before that, and the number of figures in the phrase so far. Time and memory grow linearly with
@@ -44,7 +44,8 @@ class Model:
     """What is to be solved.
 
     `phrase_of_slot[s]` is the phrase of slot s (never falling), `limits[p]` the most figures in phrase p, and
-    `family[t]` the family number of technique t; techniques are numbered so that families stand together, from 0. `same_technique`, `same_family` and `family_again` are the penalties
+    `family[t]` the family number of technique t; techniques are numbered so that families stand together, from 0.
+    `same_technique`, `same_family` and `family_again` are the penalties
     for the technique of the last figure, the family of the last figure, and the family of the one before it.
     """
 

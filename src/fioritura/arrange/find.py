@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from itertools import pairwise
 
 from fioritura.techniques.figure import Figure
 from fioritura.techniques.place import Place
@@ -38,7 +39,7 @@ def is_sound(figure: Figure, place: Place, technique: Technique) -> bool:
     instrument = place.setting.instrument
     low, high = instrument.lowest_midi, instrument.highest_midi
     sequence = _sequence(figure, place, first, last)
-    for (midi, anchor), (next_midi, next_anchor) in zip(sequence, sequence[1:], strict=False):
+    for (midi, anchor), (next_midi, next_anchor) in pairwise(sequence):
         if not low <= midi <= high:
             return False
         added = anchor is None or next_anchor is None

@@ -133,6 +133,7 @@ def contributions(taste: Taste, technique: Technique, place: Place, figure: Figu
     """What each feature adds to the score of a figure, largest first; zeros are left out."""
     weights = taste.matrix([technique])[:, 0]
     found = {"technique": taste.base.get(technique.id, 0.0)}
+    found["choice among its variants"] = figure.merit
     found |= {name: w * v for name, w, v in zip(FEATURES, weights, place_features(place), strict=True)}
     for name, value in figure_features(figure, place, loss).items():
         found[name] = taste.figure.get(name, 0.0) * value

@@ -13,7 +13,7 @@ _MOST_NOTES = 4
 
 
 def _delay(place: Place) -> Iterator[Figure]:
-    """Notes from this place to the next strong arrival start late, at half their value; the arrival keeps its beat."""
+    """Notes from here to the next strong arrival start late, at half their value; the arrival keeps its beat."""
     if place.strength < 0.5 or not place.is_free:
         return
     group = [place]

@@ -42,7 +42,8 @@ class Figure:
 
     The figure owns the slots `first_slot` to `last_slot` (see `head` and `tail`) and writes `notes` in place of
     whatever the plain tune has in the window `start_ticks` to `end_ticks`; an empty window leaves the plain note
-    as it is. `graces` stand before, and `marks` on, the first anchor. `why` is the rule in words.
+    as it is. `graces` stand before, and `marks` on, the first anchor. `why` is the rule in words. `merit` is the
+    technique's own judgement among its several figures at a place: 0.0 for its first choice, less for the others.
     """
 
     technique: str
@@ -55,6 +56,7 @@ class Figure:
     graces: tuple[Pitch, ...] = ()
     marks: tuple[Mark, ...] = ()
     why: str = ""
+    merit: float = 0.0
     level: int = 1
     difficulty: float = 0.0
     score: float = 0.0

@@ -47,10 +47,10 @@ def _ghost(place: Place) -> Iterator[Figure]:
 
 
 def _vibrato(place: Place) -> Iterator[Figure]:
-    if place.is_free and place.setting.seconds(place.note.duration_ticks) >= _VIBRATO_SEC:
-        if place.note.duration_ticks >= QUARTER:
-            why = "A note long enough to start straight and warm up towards its end."
-            yield with_mark("vibrato", place, Mark.VIBRATO, why, at_head=True, at_tail=True)
+    duration = place.note.duration_ticks
+    if place.is_free and duration >= QUARTER and place.setting.seconds(duration) >= _VIBRATO_SEC:
+        why = "A note long enough to start straight and warm up towards its end."
+        yield with_mark("vibrato", place, Mark.VIBRATO, why, at_head=True, at_tail=True)
 
 
 TECHNIQUES = (

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 from typing import Final, Literal
 
 from fioritura.phrase import Phrase, phrases
@@ -25,7 +26,7 @@ Idiom = Literal["jazz", "folk"]
 class Setting:
     """For whom and how a tune is ornamented."""
 
-    player: Player = Player.of("concert", 3)
+    player: Player
     quarters_per_minute: float = 120.0
     feel: Feel = "straight"
     idiom: Idiom = "jazz"
@@ -221,5 +222,5 @@ def places(tune: Tune, setting: Setting) -> tuple[Place, ...]:
 
 
 def _link(found: Sequence[Place]) -> None:
-    for before, after in zip(found, found[1:], strict=False):
+    for before, after in pairwise(found):
         before.next, after.previous = after, before

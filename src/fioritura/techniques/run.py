@@ -9,6 +9,7 @@ from fioritura.techniques.figure import Figure
 from fioritura.techniques.passing import between
 from fioritura.techniques.place import Place
 from fioritura.techniques.technique import Technique, before_next
+from fioritura.theory.key import Direction
 from fioritura.theory.pitch import Pitch
 from fioritura.theory.scale import Scale
 
@@ -36,7 +37,7 @@ def _chromatic(place: Place) -> Iterator[Figure]:
     out = place.interval_out or 0
     if _can_run(place) and 3 <= abs(out) <= 5:
         direction = 1 if out > 0 else -1
-        leading = "up" if out > 0 else "down"
+        leading: Direction = "up" if out > 0 else "down"
         pitches = [place.key.spell(place.midi + direction * n, leading) for n in range(1, abs(out))]
         size = "fourth" if abs(out) == 5 else "third"
         why = f"The melody {_rises(place)} a {size}: few enough semitones to play them all."
@@ -46,9 +47,7 @@ def _chromatic(place: Place) -> Iterator[Figure]:
 def _scale(place: Place) -> Iterator[Figure]:
     if _can_run(place) and 6 <= abs(place.interval_out or 0) <= _FURTHEST_SEMITONES:
         inside = between(place)
-        why = (
-            f"The melody {_rises(place)} by a wide leap: the scale of the chord fills it, and the arrival is on time."
-        )
+        why = f"The melody {_rises(place)} by a wide leap: the chord's scale fills it, and the arrival is on time."
         yield from _run("run-scale", place, inside, why)
 
 

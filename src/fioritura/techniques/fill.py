@@ -1,0 +1,306 @@
+"""Answer fills: where the melody waits on a long note or a rest, a short phrase of its own kind answers it.
+
+A fill is searched, not copied. Rhythms come from the tune's motifs (as they are, or in half the value) and from stock
+cells; pitches are found by a dynamic programme over the scale of each moment's chord, along a contour with one peak
+(or one valley), or follow a motif's contour, upright or inverted. The last note is a step or a semitone from the
+next plain note. The held note speaks first, and a breath stands before the fill.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from functools import lru_cache
+from itertools import pairwise
+from typing import Final, Literal
+
+import numpy as np
+from numpy.typing import NDArray
+
+from fioritura.techniques.figure import Figure, FigureNote, head, tail
+from fioritura.techniques.place import Place
+from fioritura.techniques.technique import Technique
+from fioritura.theory.metre import EIGHTH, QUARTER, SIXTEENTH
+from fioritura.theory.pitch import Pitch
+from fioritura.theory.scale import Scale, blues_scale, chord_scale, pentatonic
+
+Shape = Literal["arch", "valley", "falling", "rising"]
+
+_TRIPLET: Final = QUARTER // 3
+_CELLS: Final = (
+    (EIGHTH, EIGHTH),
+    (_TRIPLET, _TRIPLET, _TRIPLET),
+    (EIGHTH, SIXTEENTH, SIXTEENTH),
+    (SIXTEENTH, SIXTEENTH, EIGHTH),
+    (QUARTER,),
+)
+_LONGEST_QUARTERS: Final = 4
+_FEWEST_NOTES, _MOST_NOTES = 3, 9
+_MOST_FILLS: Final = 5
+_REACH_SEMITONES: Final = 11
+_LEAP_COST: Final = np.array([9.0, 0.0, 0.0, 0.35, 0.4, 0.7, 2.5, 1.0, 2.0, 2.0, 3.0, 6.0, 2.5])
+"""Cost of a move by 0-12 semitones inside a fill; a repeated note and a seventh are as good as forbidden."""
+
+_NEVER: Final = 1e6
+
+
+@dataclass(frozen=True, slots=True)
+class _Gap:
+    """Where a fill may stand: the plain note stops at `cut_ticks`, the fill takes `start_ticks` to `end_ticks`."""
+
+    cut_ticks: int
+    start_ticks: int
+    end_ticks: int
+
+    @property
+    def length_ticks(self) -> int:
+        return self.end_ticks - self.start_ticks
+
+
+def _gap(place: Place) -> _Gap | None:
+    """The time for a fill after the held note has spoken and a breath has been taken, or None."""
+    if place.next is None or not (place.is_free and place.next.is_free):
+        return None
+    beat = max(place.bar.metre.beat_ticks, QUARTER)
+    onset, end = place.note.onset_ticks, place.note.onset_ticks + place.reach_ticks
+    if place.reach_ticks < 3 * QUARTER:
+        return None
+    rests = place.gap_ticks >= 2 * QUARTER
+    earliest = place.note.end_ticks if rests else onset + max(beat, place.reach_ticks * 2 // 5)
+    start = max(earliest + EIGHTH, end - _LONGEST_QUARTERS * QUARTER)
+    start += -(start - end) % EIGHTH
+    if end - start < QUARTER + EIGHTH:
+        start = earliest + -(earliest - end) % EIGHTH
+    if end - start < QUARTER:
+        return None
+    cut = min(place.note.end_ticks, start if start - earliest < EIGHTH else start - EIGHTH)
+    return _Gap(cut, start, end)
+
+
+def _rhythms(place: Place, gap: _Gap) -> Iterator[tuple[tuple[int, ...], str]]:
+    """Note values that fill the gap to its end, each with the words for where they come from."""
+    shortest = place.setting.shortest_ticks
+    seen: set[tuple[int, ...]] = set()
+    for values, source in (*_motif_rhythms(place, gap), *_stock_rhythms(gap)):
+        fits = _FEWEST_NOTES <= len(values) <= _MOST_NOTES and min(values) >= shortest
+        if fits and values not in seen and sum(values) <= gap.length_ticks:
+            seen.add(values)
+            yield values, source
+
+
+def _motif_rhythms(place: Place, gap: _Gap) -> Iterator[tuple[tuple[int, ...], str]]:
+    notes = place.tune.notes
+    for first, source in ((place.phrase.first, "this phrase"), (0, "the tune's opening")):
+        onsets = [note.onset_ticks for note in notes[first : first + _MOST_NOTES + 1]]
+        values = [after - before for before, after in pairwise(onsets)]
+        for scale, words in ((1, source), (2, f"{source}, in half the value")):
+            scaled = [value // scale for value in values if value % (scale * SIXTEENTH) == 0]
+            total, count = 0, 0
+            for value in scaled:
+                if total + value > gap.length_ticks:
+                    break
+                total, count = total + value, count + 1
+            if len(scaled) == len(values) and (gap.end_ticks - total) % EIGHTH == 0:
+                yield tuple(scaled[:count]), words
+
+
+def _stock_rhythms(gap: _Gap) -> Iterator[tuple[tuple[int, ...], str]]:
+    beats, rest = divmod(gap.length_ticks, QUARTER)
+    upbeat = (EIGHTH,) if rest >= EIGHTH else ()
+    eighths, triplets, tumble, skip, long = _CELLS
+    source = "steady eighths"
+    yield (*upbeat, *eighths * beats), source
+    if beats:
+        yield (*upbeat, *eighths * (beats - 1), *triplets), "eighths that close with a triplet"
+        yield (*upbeat, *eighths * (beats - 1), *skip), "eighths that close with a quick pair"
+    if beats >= 2:
+        yield (*upbeat, *triplets, *eighths * (beats - 1)), "a triplet that runs out in eighths"
+        yield (*upbeat, *tumble, *eighths * (beats - 1)), "a quick pair that runs out in eighths"
+        yield (*long, *eighths * (beats - 1)), "a held first note and eighths"
+
+
+def _answers(place: Place) -> Iterator[Figure]:
+    gap = _gap(place)
+    if gap is None or place.next is None:
+        return
+    found: list[tuple[float, str, tuple[int, ...], list[Pitch]]] = []
+    for values, source in _rhythms(place, gap):
+        start = gap.end_ticks - sum(values)
+        onsets = [start + sum(values[:number]) for number in range(len(values))]
+        pools = [_pool(place, onset) for onset in onsets]
+        for shape in _shapes(place):
+            solved = _solved(place, onsets, pools, shape)
+            if solved is not None:
+                cost, pitches = solved
+                is_own = "half" in source or "phrase" in source or "opening" in source
+                found.append(
+                    (cost / len(values) - 0.35 * is_own, f"{source}, {_SHAPE_WORDS[shape]}", values, pitches)
+                )
+    found.sort(key=lambda entry: entry[0])
+    chosen: list[tuple[int, ...]] = []
+    for cost, words, values, pitches in found:
+        tune_of_it = tuple(pitch.midi for pitch in pitches)
+        if any(_alike(tune_of_it, other) for other in chosen):
+            continue
+        chosen.append(tune_of_it)
+        yield _figure(place, gap, values, pitches, words, merit=-0.25 * (len(chosen) - 1) - 0.1 * max(cost, 0.0))
+        if len(chosen) == _MOST_FILLS:
+            return
+
+
+_SHAPE_WORDS: Final[dict[Shape, str]] = {
+    "arch": "up to one peak and back",
+    "valley": "down and up again",
+    "falling": "falling all the way",
+    "rising": "rising all the way",
+}
+
+
+def _shapes(place: Place) -> tuple[Shape, ...]:
+    """Contours that suit what lies ahead: towards a higher note a valley or a rise, else an arch or a fall."""
+    return ("arch", "rising", "valley") if (place.interval_out or 0) > 0 else ("arch", "falling", "valley")
+
+
+def _alike(one: tuple[int, ...], other: tuple[int, ...]) -> bool:
+    shared = sum(a == b for a, b in zip(one, other, strict=False))
+    return shared >= 0.6 * max(len(one), len(other))
+
+
+def _figure(
+    place: Place, gap: _Gap, values: Sequence[int], pitches: Sequence[Pitch], words: str, merit: float
+) -> Figure:
+    onset = gap.end_ticks - sum(values)
+    notes = []
+    for pitch, value in zip(pitches, values, strict=True):
+        notes.append(FigureNote(onset, value, pitch))
+        onset += value
+    waits = "rests" if place.gap_ticks >= 2 * QUARTER else "holds a long note"
+    return Figure(
+        "answer-fill",
+        (place.index, place.index + 1),
+        tail(place.index),
+        head(place.index + 1),
+        gap.cut_ticks,
+        gap.end_ticks,
+        notes=tuple(notes),
+        why=f"The melody {waits}: an answer in the rhythm of {words}, leads into the next note.",
+        merit=round(merit, 4),
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class _Pool:
+    """The notes that a fill may use at one moment, with the cost of standing on each."""
+
+    pitches: tuple[Pitch, ...]
+    midis: NDArray[np.int64]
+    costs: NDArray[np.float64]
+
+
+def _pool(place: Place, onset_ticks: int) -> _Pool:
+    span = place.tune.chord_at(onset_ticks)
+    chord = span.chord if span else None
+    scale = chord_scale(chord, place.key)
+    five = pentatonic(chord, place.key)
+    is_strong = place.tune.strength_at(onset_ticks) >= 0.5
+    tones = chord.pitch_classes if chord else scale.pitch_classes
+    blue = blues_scale(place.key) if place.setting.idiom == "jazz" and chord and chord.is_dominant else None
+    instrument = place.setting.instrument
+    low = max(instrument.lowest_midi, place.midi - _REACH_SEMITONES)
+    high = min(instrument.highest_midi, place.midi + _REACH_SEMITONES)
+    return _filled_pool(scale, five, blue, tones, is_strong, low, high)
+
+
+@lru_cache(maxsize=4096)
+def _filled_pool(
+    scale: Scale, five: Scale, blue: Scale | None, tones: frozenset[int], is_strong: bool, low: int, high: int
+) -> _Pool:
+    by_midi: dict[int, tuple[Pitch, float]] = {}
+    for source, cost in ((blue, 0.45), (scale, 0.2), (five, 0.0)):
+        if source is None:
+            continue
+        pitch = source.step(Pitch((low // 12 - 2) * 7), 1)
+        while pitch.midi <= high:
+            if pitch.midi >= low:
+                by_midi[pitch.midi] = (pitch, cost)
+            pitch = source.step(pitch, 1)
+    entries = [by_midi[midi] for midi in sorted(by_midi)]
+    costs = [cost + (0.0 if not is_strong or pitch.midi % 12 in tones else 1.4) for pitch, cost in entries]
+    pitches = tuple(pitch for pitch, _ in entries)
+    return _Pool(pitches, np.array([pitch.midi for pitch in pitches], dtype=np.int64), np.array(costs))
+
+
+def _last_pool(place: Place, pool: _Pool) -> _Pool:
+    """The notes from which the next plain note is a step or a semitone away; the leading semitone is welcome."""
+    assert place.next is not None
+    target = place.next.midi
+    near = [
+        (pitch, float(cost))
+        for pitch, cost in zip(pool.pitches, pool.costs, strict=True)
+        if abs(pitch.midi - target) in (1, 2)
+    ]
+    known = {pitch.midi for pitch, _ in near}
+    low, high = place.setting.instrument.lowest_midi, place.setting.instrument.highest_midi
+    if place.setting.idiom == "jazz" and target - 1 not in known and low <= target - 1 <= high:
+        near.append((place.next.semitones(-1), 0.15))
+    pitches = tuple(pitch for pitch, _ in near)
+    midis = np.array([pitch.midi for pitch in pitches], dtype=np.int64)
+    return _Pool(pitches, midis, np.array([cost for _, cost in near]))
+
+
+def _solved(
+    place: Place, onsets: Sequence[int], pools: Sequence[_Pool], shape: Shape
+) -> tuple[float, list[Pitch]] | None:
+    """The cheapest line of pitches along a contour, or None where there is none.
+
+    The state is a note of the moment's pool and whether the contour has turned; after the turn it may not turn again.
+    """
+    pools = [*pools[:-1], _last_pool(place, pools[-1])]
+    if any(not pool.pitches for pool in pools):
+        return None
+    first = 1 if shape in ("arch", "rising") else -1
+    turns = shape in ("arch", "valley")
+    opening = np.abs(pools[0].midis - place.midi)
+    start = pools[0].costs + np.where(opening > 7, 2.0, np.where(opening == 0, 0.5, 0.08 * opening))
+    tables = [np.stack([start, np.full_like(start, _NEVER)])]
+    backs: list[tuple[NDArray[np.int64], NDArray[np.int64]]] = []
+    for before, pool in pairwise(pools):
+        moves = pool.midis[None, :] - before.midis[:, None]
+        cost = _LEAP_COST[np.minimum(np.abs(moves), 12)] + np.where(np.abs(moves) > 12, _NEVER, 0.0)
+        ahead = np.where(moves * first > 0, cost, _NEVER)
+        back = np.where(moves * first < 0, cost, _NEVER) if turns else np.full_like(cost, _NEVER)
+        rising = tables[-1][0][:, None] + ahead
+        turned = np.stack([tables[-1][0][:, None] + back, tables[-1][1][:, None] + back])
+        flat = turned.reshape(-1, turned.shape[2])
+        backs.append((rising.argmin(axis=0), flat.argmin(axis=0)))
+        tables.append(np.stack([rising.min(axis=0), flat.min(axis=0)]) + pool.costs)
+    phase = 1 if turns else 0
+    number = int(tables[-1][phase].argmin())
+    total = float(tables[-1][phase][number])
+    if total >= _NEVER / 2:
+        return None
+    path = [number]
+    for (straight, turned_back), before in zip(backs[::-1], pools[-2::-1], strict=True):
+        if phase == 1:
+            phase, number = divmod(int(turned_back[number]), len(before.pitches))
+        else:
+            number = int(straight[number])
+        path.append(number)
+    return total, [pool.pitches[number] for pool, number in zip(pools, path[::-1], strict=True)]
+
+
+TECHNIQUES = (
+    Technique(
+        id="answer-fill",
+        name="Answer fill",
+        label="fill",
+        family="fill",
+        level=3,
+        find=_answers,
+        text="Where the melody holds or rests, a short phrase answers it and leads into the next melody note.",
+        how="Leave the long note early, breathe, and aim for the next melody note from the start of the fill.",
+        when="On long notes at the end of a phrase and in the rests between phrases; not in every gap.",
+        fault="The fill is louder and busier than the tune, and the next phrase starts late.",
+        cure="Sing the tune and play only the fills; then play the tune and leave every second fill out.",
+    ),
+)
