@@ -1,0 +1,275 @@
+"""MusicXML elements of notes, grace notes and rests, with all that hangs on them.
+
+Element names, orders and meanings are those of the W3C MusicXML 4.0 report; mind that its `mordent` is the sign
+with the line (main note, lower, main) and its `inverted-mordent` the one without. An Irish roll has no element of
+its own and is written as an `other-ornament`.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Mapping, Sequence
+from typing import Final
+
+from lxml import etree
+
+from fioritura.errors import OutputError
+from fioritura.notation.accidentals import ACCIDENTAL_NAMES, AccidentalMemory
+from fioritura.notation.rhythm import TYPE_NAMES, WrittenEvent
+from fioritura.theory.key import Key
+from fioritura.theory.pitch import Pitch
+from fioritura.tune import Mark, Note
+
+__all__ = ["Element", "NoteWriter", "add", "clean", "slur_numbers"]
+
+Element = etree._Element
+
+_GRACE_CURVE: Final = "2"
+"""Slur and slide number of grace notes; the line's own slurs take the others."""
+_SLUR_NUMBERS: Final = (1, 3, 4, 5, 6)
+
+_ARTICULATIONS: Final = {
+    Mark.ACCENT: "accent",
+    Mark.MARCATO: "strong-accent",
+    Mark.STACCATO: "staccato",
+    Mark.TENUTO: "tenuto",
+    Mark.SCOOP: "scoop",
+}
+_CLOSING_ARTICULATIONS: Final = {Mark.FALL: "falloff", Mark.DOIT: "doit", Mark.BREATH: "breath-mark"}
+"""These belong to the end of a tied note."""
+_ORNAMENTS: Final = {
+    Mark.TRILL: "trill-mark",
+    Mark.TURN: "turn",
+    Mark.INVERTED_TURN: "inverted-turn",
+    Mark.MORDENT: "mordent",
+    Mark.INVERTED_MORDENT: "inverted-mordent",
+    Mark.SHAKE: "shake",
+}
+_NOT_XML: Final = re.compile("[^\t\n\r\x20-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]")
+
+SlurNumbers = Mapping[int, Sequence[tuple[str, int]]]
+
+
+def add(parent: Element, tag: str, content: object = None, /, **attributes: str) -> Element:
+    """Append an element with text `content`; an underscore in an attribute's name stands for a hyphen."""
+    child = etree.SubElement(parent, tag)
+    for name, value in attributes.items():
+        child.set(name.replace("_", "-"), value)
+    if content is not None:
+        child.text = str(content)
+    return child
+
+
+def clean(text: str) -> str:
+    """The text without characters that XML can't hold."""
+    return _NOT_XML.sub("", text)
+
+
+def slur_numbers(line: Sequence[Note]) -> dict[int, list[tuple[str, int]]]:
+    """For each note number: the slurs that stop and start on it, as (type, number); unpaired signs are left out."""
+    numbers: dict[int, list[tuple[str, int]]] = {}
+    opened: list[tuple[int, int]] = []
+    for index, note in enumerate(line):
+        if Mark.SLUR_STOP in note.marks and opened:
+            start, number = opened.pop(0)
+            numbers.setdefault(start, []).append(("start", number))
+            numbers.setdefault(index, []).append(("stop", number))
+        free = [number for number in _SLUR_NUMBERS if all(number != taken for _, taken in opened)]
+        if Mark.SLUR_START in note.marks and free:
+            closing = {number for kind, number in numbers.get(index, ()) if kind == "stop"}
+            opened.append((index, next((number for number in free if number not in closing), free[0])))
+    return numbers
+
+
+class NoteWriter:
+    """Writes the notes of one staff in order; ids are ``"s1-n0"`` (note 0 of staff 1), with ``"-2"`` for the second
+    tied piece and ``"-g1"`` for the first grace note."""
+
+    def __init__(self, staff: int, line: Sequence[Note]) -> None:
+        self._staff = staff
+        self._slurs: SlurNumbers = slur_numbers(line)
+        self._accidentals = AccidentalMemory()
+        self._inside_word = False
+
+    def open_bar(self, key: Key) -> None:
+        """Begin a bar in a written key."""
+        self._accidentals.open_bar(key)
+
+    def write(self, measure: Element, event: WrittenEvent) -> None:
+        """Append a rest, or a note with its grace notes before it."""
+        if event.note is None:
+            self._rest(measure, event)
+            return
+        self._graces(measure, event)
+        name = self._id(event)
+        element = add(measure, "note", id=name if event.piece == 0 else f"{name}-{event.piece + 1}")
+        self._pitch(element, event.note.pitch)
+        add(element, "duration", event.duration_ticks)
+        if event.tied_from_before:
+            add(element, "tie", type="stop")
+        if event.ties_on:
+            add(element, "tie", type="start")
+        add(element, "voice", 1)
+        _type(element, event)
+        if event.tied_from_before:
+            self._accidentals.carry(event.note.pitch)
+        else:
+            self._accidental(element, event.note.pitch)
+        _time_modification(element, event)
+        if Mark.GHOST in event.note.marks:
+            add(element, "notehead", "normal", parentheses="yes")
+        _beams(element, event.beams)
+        notations = etree.Element("notations")
+        self._notations(notations, event)
+        if len(notations):
+            element.append(notations)
+        if event.note.lyric and event.piece == 0:
+            self._lyric(element, event.note.lyric)
+
+    def _id(self, event: WrittenEvent) -> str:
+        return f"s{self._staff}-n{event.index}"
+
+    def _rest(self, measure: Element, event: WrittenEvent) -> None:
+        element = add(measure, "note")
+        if event.fills_bar:
+            add(element, "rest", measure="yes")
+        else:
+            add(element, "rest")
+        add(element, "duration", event.duration_ticks)
+        add(element, "voice", 1)
+        if not event.fills_bar:
+            _type(element, event)
+        _time_modification(element, event)
+        _tuplet_signs(element, event)
+
+    def _graces(self, measure: Element, event: WrittenEvent) -> None:
+        """One grace note is a slashed eighth, several are beamed sixteenths; they are slurred to their note."""
+        graces = event.graces
+        is_slide = _slides(event)
+        for number, pitch in enumerate(graces, start=1):
+            element = add(measure, "note", id=f"{self._id(event)}-g{number}")
+            add(element, "grace", slash="yes" if len(graces) == 1 else "no")
+            self._pitch(element, pitch)
+            add(element, "voice", 1)
+            add(element, "type", "eighth" if len(graces) == 1 else "16th")
+            self._accidental(element, pitch)
+            add(element, "stem", "up")
+            if len(graces) > 1:
+                state = "begin" if number == 1 else "end" if number == len(graces) else "continue"
+                _beams(element, (state, state))
+            if is_slide and number == len(graces):
+                add(add(element, "notations"), "slide", type="start", line_type="solid", number=_GRACE_CURVE)
+            elif not is_slide and number == 1:
+                add(add(element, "notations"), "slur", type="start", number=_GRACE_CURVE)
+
+    def _pitch(self, element: Element, pitch: Pitch) -> None:
+        if not 0 <= pitch.octave <= 9:
+            raise OutputError(f"{pitch} can't be written: MusicXML has octaves 0 to 9; move the notes by octaves.")
+        child = add(element, "pitch")
+        add(child, "step", pitch.letter)
+        if pitch.alter:
+            add(child, "alter", pitch.alter)
+        add(child, "octave", pitch.octave)
+
+    def _accidental(self, element: Element, pitch: Pitch) -> None:
+        need = self._accidentals.need(pitch)
+        if need == "none" or pitch.alter not in ACCIDENTAL_NAMES:
+            return
+        sign = add(element, "accidental", ACCIDENTAL_NAMES[pitch.alter])
+        if need == "courtesy":
+            sign.set("cautionary", "yes")
+
+    def _notations(self, notations: Element, event: WrittenEvent) -> None:
+        note = event.note
+        if note is None or event.index is None:
+            return
+        is_first, is_last = event.piece == 0, not event.ties_on
+        if not is_first:
+            add(notations, "tied", type="stop")
+        if not is_last:
+            add(notations, "tied", type="start")
+        if event.graces:
+            add(notations, "slide" if _slides(event) else "slur", type="stop", number=_GRACE_CURVE)
+        for kind, number in self._slurs.get(event.index, ()):
+            if is_last if kind == "stop" else is_first:
+                add(notations, "slur", type=kind, number=str(number))
+        _tuplet_signs(notations, event)
+        _ornaments(notations, note.marks, is_first, is_last)
+        _articulations(notations, event, is_first, is_last)
+        if is_last and Mark.FERMATA in note.marks:
+            add(notations, "fermata", type="upright")
+
+    def _lyric(self, element: Element, text: str) -> None:
+        goes_on = len(text) > 1 and text.endswith("-")
+        came_on, self._inside_word = self._inside_word, goes_on
+        syllabic = ("middle" if goes_on else "end") if came_on else "begin" if goes_on else "single"
+        lyric = add(element, "lyric", number="1")
+        add(lyric, "syllabic", syllabic)
+        add(lyric, "text", clean(text.removesuffix("-") if goes_on else text))
+
+
+def _slides(event: WrittenEvent) -> bool:
+    """A scoop from grace notes is a slide from the last of them."""
+    return event.note is not None and bool(event.graces) and Mark.SCOOP in event.note.marks
+
+
+def _type(element: Element, event: WrittenEvent) -> None:
+    add(element, "type", event.type_name)
+    for _ in range(event.dots):
+        add(element, "dot")
+
+
+def _beams(element: Element, states: Iterable[str]) -> None:
+    for level, state in enumerate(states, start=1):
+        add(element, "beam", state, number=str(level))
+
+
+def _time_modification(element: Element, event: WrittenEvent) -> None:
+    if event.tuplet:
+        child = add(element, "time-modification")
+        add(child, "actual-notes", event.tuplet.actual)
+        add(child, "normal-notes", event.tuplet.normal)
+        add(child, "normal-type", TYPE_NAMES[event.tuplet.unit])
+
+
+def _tuplet_signs(parent: Element, event: WrittenEvent) -> None:
+    """Start and stop of a tuplet, into `notations` (made first for a rest)."""
+    tuplet = event.tuplet
+    if tuplet is None or not (tuplet.starts or tuplet.stops):
+        return
+    if event.is_rest:
+        parent = add(parent, "notations")
+    if tuplet.starts:
+        add(parent, "tuplet", type="start", number="1", bracket="yes" if tuplet.has_bracket else "no")
+    if tuplet.stops:
+        add(parent, "tuplet", type="stop", number="1")
+
+
+def _ornaments(notations: Element, marks: Sequence[Mark], is_first: bool, is_last: bool) -> None:
+    ornaments = etree.Element("ornaments")
+    if is_first:
+        for mark in marks:
+            if mark in _ORNAMENTS:
+                add(ornaments, _ORNAMENTS[mark])
+        if Mark.ROLL in marks:
+            add(ornaments, "other-ornament", "roll")
+    if Mark.VIBRATO in marks:
+        if is_first:
+            add(ornaments, "wavy-line", type="start", number="1")
+        if is_last:
+            add(ornaments, "wavy-line", type="stop", number="1")
+    if len(ornaments):
+        notations.append(ornaments)
+
+
+def _articulations(notations: Element, event: WrittenEvent, is_first: bool, is_last: bool) -> None:
+    signs = etree.Element("articulations")
+    for mark in event.note.marks if event.note else ():
+        if mark is Mark.SCOOP and _slides(event):
+            continue
+        if is_first and mark in _ARTICULATIONS:
+            add(signs, _ARTICULATIONS[mark])
+        if is_last and mark in _CLOSING_ARTICULATIONS:
+            add(signs, _CLOSING_ARTICULATIONS[mark])
+    if len(signs):
+        notations.append(signs)
