@@ -190,7 +190,7 @@ def free_metre(content_ticks: int) -> Metre:
     )
 
 
-def quarters_text(ticks: int) -> str:
+def quarters_text(ticks: int | Fraction) -> str:
     """A length in words: ``"1 quarter note"``, ``"3.5 quarter notes"``, ``"2 2/3 quarter notes"``."""
     value = Fraction(ticks, QUARTER)
     whole, part = divmod(value, 1)

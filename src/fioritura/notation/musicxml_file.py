@@ -110,6 +110,8 @@ def _check_members(members: list[zipfile.ZipInfo]) -> None:
             raise ReadError(f"The compressed file holds an unsafe name, {member.filename[:80]!r}: don't use it.")
         if member.flag_bits & 1:
             raise ReadError("The compressed file is protected by a password: save it without one.")
+        if member.compress_type not in (zipfile.ZIP_STORED, zipfile.ZIP_DEFLATED):
+            raise ReadError("The compressed file is packed in a way that .mxl does not allow: save it again as .mxl.")
         is_dense = member.file_size > MAX_RATIO * max(1, member.compress_size)
         if member.file_size > MAX_XML_BYTES or (is_dense and member.file_size > _SMALL_BYTES):
             raise ReadError(
