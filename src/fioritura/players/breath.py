@@ -1,0 +1,135 @@
+"""Where to breathe in a line: at its rests, and between them where a breath costs the music least.
+
+A breath needs about a third of a second. In a rest it is free; elsewhere it is stolen from the end of the note
+before, which must keep at least half its length. Phrase ends and long notes are the good places (common practice).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+from typing import Final, Literal
+
+from fioritura.errors import OptionError
+from fioritura.players.player import Player
+from fioritura.theory.metre import QUARTER
+from fioritura.tune import Mark, Note
+
+__all__ = ["BREATH_SEC", "Breath", "BreathPlan", "breath_marks"]
+
+BREATH_SEC: Final = 0.35
+"""Length of an unhurried catch breath (common practice)."""
+
+BreathKind = Literal["rest", "phrase end", "long note", "quick"]
+
+_LONG_NOTE_SEC: Final = 4 * BREATH_SEC
+_PLACE_COST: Final = 1.0
+_PHRASE_END_COST: Final = 0.3
+_STOLEN_COST: Final = 2.0
+"""For the whole of a note; a half costs half of it."""
+_SLUR_COST: Final = 1.0
+_EXCESS_COST: Final = 100.0
+"""For each second beyond the breath: far more than any place costs."""
+
+
+@dataclass(frozen=True, slots=True)
+class Breath:
+    """A breath after note `after` of a line; `stolen_sec` is taken from the end of that note."""
+
+    after: int
+    kind: BreathKind
+    stolen_sec: float = 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class BreathPlan:
+    """Breaths in order, and the longest time from one to the next; `is_playable` when the player's breath holds."""
+
+    breaths: tuple[Breath, ...]
+    longest_sec: float
+    is_playable: bool
+
+
+def breath_marks(
+    player: Player, line: Sequence[Note], quarters_per_minute: float, *, phrase_ends: Collection[int] = ()
+) -> BreathPlan:
+    """The least costly places to breathe, exactly, by dynamic programming between the rests.
+
+    `phrase_ends` are numbers of notes of the line after which a phrase ends; notes marked `Mark.BREATH` count too.
+
+    Raises:
+        OptionError: the tempo is not above 0.
+    """
+    if not quarters_per_minute > 0:
+        raise OptionError(f"A tempo of {quarters_per_minute:g} can't be played; give quarters a minute above 0.")
+    sec = 60 / (quarters_per_minute * QUARTER)
+    ends = set(phrase_ends) | {number for number, note in enumerate(line) if Mark.BREATH in note.marks}
+    places = _places(line, sec, ends)
+    breaths: list[Breath] = []
+    spans: list[float] = []
+    start = 0
+    for stop in range(len(line)):
+        at_rest = stop in places and places[stop][0].kind == "rest"
+        if at_rest or stop == len(line) - 1:
+            chosen = _cheapest(line, places, start, stop, sec, player.limits.breath_sec)
+            breaths += (places[number][0] for number in chosen)
+            breaths += [places[stop][0]] if at_rest else []
+            edges = [start, *(number + 1 for number in chosen), stop + 1]
+            spans += (_span_sec(line, a, b - 1, sec) for a, b in pairwise(edges))
+            start = stop + 1
+    longest = max(spans, default=0.0)
+    return BreathPlan(tuple(breaths), longest, longest <= player.limits.breath_sec)
+
+
+def _span_sec(line: Sequence[Note], first: int, last: int, sec: float) -> float:
+    return (line[last].end_ticks - line[first].onset_ticks) * sec
+
+
+def _places(line: Sequence[Note], sec: float, phrase_ends: Collection[int]) -> dict[int, tuple[Breath, float]]:
+    """The breath that each note but the last allows after it, with its cost; too short notes are left out."""
+    places: dict[int, tuple[Breath, float]] = {}
+    is_slurred = False
+    for number, (note, following) in enumerate(pairwise(line)):
+        is_slurred = (is_slurred or Mark.SLUR_START in note.marks) and Mark.SLUR_STOP not in note.marks
+        missing = max(0.0, BREATH_SEC - (following.onset_ticks - note.end_ticks) * sec)
+        length = note.duration_ticks * sec
+        if missing == 0.0:
+            places[number] = (Breath(number, "rest"), 0.0)
+        elif 2 * missing <= length:
+            at_end = number in phrase_ends
+            kind: BreathKind = "phrase end" if at_end else "long note" if length >= _LONG_NOTE_SEC else "quick"
+            cost = (_PHRASE_END_COST if at_end else _PLACE_COST) + _STOLEN_COST * missing / length
+            places[number] = (Breath(number, kind, missing), cost + _SLUR_COST * is_slurred)
+    return places
+
+
+def _cheapest(
+    line: Sequence[Note],
+    places: dict[int, tuple[Breath, float]],
+    start: int,
+    stop: int,
+    sec: float,
+    breath_sec: float,
+) -> list[int]:
+    """Notes after which to breathe inside the notes `start` to `stop`."""
+    nodes = [start - 1, *(number for number in range(start, stop) if number in places), stop]
+    totals = [0.0]
+    came_from = [0]
+    for here in range(1, len(nodes)):
+        best, source = float("inf"), 0
+        for before in range(here - 1, -1, -1):
+            excess = max(0.0, _span_sec(line, nodes[before] + 1, nodes[here], sec) - breath_sec)
+            if _EXCESS_COST * excess >= best:
+                break
+            total = totals[before] + _EXCESS_COST * excess
+            if total < best:
+                best, source = total, before
+        totals.append(best + (places[nodes[here]][1] if nodes[here] != stop else 0.0))
+        came_from.append(source)
+    chosen = []
+    here = came_from[-1]
+    while here:
+        chosen.append(nodes[here])
+        here = came_from[here]
+    return chosen[::-1]

@@ -1,0 +1,1 @@
+"""Fingering charts as data: one file for each instrument family."""

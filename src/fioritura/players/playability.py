@@ -1,0 +1,170 @@
+"""The hardest places of a line for a player, why they are hard, and how to practise them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+from typing import Final
+
+import numpy as np
+
+from fioritura.errors import OptionError
+from fioritura.players.chart import Fingering, FingeringChart
+from fioritura.players.fingering import chart_of, fingering_path
+from fioritura.players.limits import slurred_sec
+from fioritura.players.player import GRACE_SHARE, Player
+from fioritura.players.practice import Cause, causes_of, practice_steps
+from fioritura.theory.metre import QUARTER
+from fioritura.theory.pitch import Pitch
+from fioritura.tune import Mark, Note, Tune
+
+__all__ = ["HardPlace", "hardest_places"]
+
+GRACE_ALLOWED_SEC: Final = 0.08
+"""A grace note that needs more than this no longer sounds like one (common practice, from memory)."""
+
+_SHORTEST_SEC: Final = 1e-3
+_NEIGHBOURS: Final = 3
+_NEARLY_AS_HARD: Final = 0.75
+
+
+@dataclass(frozen=True, slots=True)
+class HardPlace:
+    """A place that asks for practice.
+
+    `notes` are the written pitches around it and `pair` the two it turns on. `strain` is the time those need over
+    the time there is (1 is the player's limit). `why` and `practice` are sentences for the player.
+    """
+
+    bar: int
+    beat: float
+    notes: tuple[Pitch, ...]
+    pair: tuple[Pitch, Pitch]
+    strain: float
+    why: str
+    practice: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class _Event:
+    """A main or grace note as the player meets it: written pitch, where it stands, and time to the next onset."""
+
+    pitch: Pitch
+    onset_ticks: int
+    available_sec: float
+    is_grace: bool
+    is_tongued: bool
+
+
+@dataclass(frozen=True, slots=True)
+class _Move:
+    """The step from one event to the next: fingerings (None without a chart) and strain."""
+
+    first: _Event
+    second: _Event
+    fingerings: tuple[Fingering, Fingering] | None
+    is_tongued: bool
+    strain: float
+
+
+def hardest_places(
+    player: Player, line: Sequence[Note], tune: Tune, quarters_per_minute: float, count: int = 3
+) -> tuple[HardPlace, ...]:
+    """The `count` hardest places of a line, hardest first, no two of them overlapping.
+
+    `line` holds sounding pitches with times in the bars of `tune`.
+
+    Raises:
+        OptionError: the tempo or `count` is not above 0.
+        RangeError: a note lies outside the instrument.
+    """
+    if not quarters_per_minute > 0 or count < 1:
+        raise OptionError(f"Tempo {quarters_per_minute:g} and count {count} must both be above 0.")
+    moves = _moves(player, list(_events(player, line, quarters_per_minute)))
+    places: list[HardPlace] = []
+    taken: set[int] = set()
+    for number in sorted(range(len(moves)), key=lambda number: (-moves[number].strain, number)):
+        first, last = _around(moves, number)
+        if taken.isdisjoint(range(first, last + 1)):
+            taken.update(range(first, last + 1))
+            places.append(_place(player, moves, number, range(first, last + 1), tune, quarters_per_minute))
+        if len(places) == count:
+            break
+    return tuple(places)
+
+
+def _events(player: Player, line: Sequence[Note], quarters_per_minute: float) -> Iterator[_Event]:
+    sec = 60 / (quarters_per_minute * QUARTER)
+    written = player.instrument.written
+    for number, note in enumerate(line):
+        for grace in note.graces:
+            yield _Event(written(grace), note.onset_ticks, GRACE_ALLOWED_SEC, is_grace=True, is_tongued=False)
+        following = line[number + 1] if number + 1 < len(line) else None
+        length = (following.onset_ticks if following else note.end_ticks) - note.onset_ticks
+        graces = following.graces if following else ()
+        available = length * sec - len(graces) * player.limits.grace_sec
+        is_tongued = Mark.STACCATO in note.marks
+        yield _Event(written(note.pitch), note.onset_ticks, max(available, _SHORTEST_SEC), False, is_tongued)
+
+
+def _moves(player: Player, events: Sequence[_Event]) -> list[_Move]:
+    path = fingering_path(player.instrument, [event.pitch for event in events])
+    seconds = slurred_sec(player.limits, np.array(path.move_costs, dtype=np.float64)).tolist()
+    moves = []
+    for number, (first, second) in enumerate(pairwise(events)):
+        needed = seconds[number] * (GRACE_SHARE if first.is_grace else 1.0)
+        is_tongued = second.is_tongued or first.pitch.midi == second.pitch.midi
+        if is_tongued:
+            needed = max(needed, 1 / player.limits.tongue_rate)
+        pair = (path.fingerings[number], path.fingerings[number + 1]) if path.fingerings else None
+        moves.append(_Move(first, second, pair, is_tongued, needed / first.available_sec))
+    return moves
+
+
+def _around(moves: Sequence[_Move], number: int) -> tuple[int, int]:
+    """First and last move of the hard stretch about a move: its neighbours that are nearly as hard."""
+    enough = _NEARLY_AS_HARD * moves[number].strain
+    first = last = number
+    while first > max(0, number - _NEIGHBOURS) and moves[first - 1].strain >= enough:
+        first -= 1
+    while last < min(len(moves) - 1, number + _NEIGHBOURS) and moves[last + 1].strain >= enough:
+        last += 1
+    return first, last
+
+
+def _place(
+    player: Player, moves: Sequence[_Move], number: int, stretch: range, tune: Tune, quarters_per_minute: float
+) -> HardPlace:
+    move = moves[number]
+    pair = (move.first.pitch, move.second.pitch)
+    notes = (moves[stretch[0]].first.pitch, *(moves[index].second.pitch for index in stretch))
+    chart = chart_of(player.instrument)
+    causes = causes_of(chart, *move.fingerings) if chart and move.fingerings else ()
+    if move.is_tongued:
+        causes = (Cause("tongue", "the tongue has to be quick"), *causes)
+    kinds = [cause.kind for cause in causes]
+    steps = practice_steps(pair, notes, kinds, move.strain, quarters_per_minute)
+    choices = _alternates(chart, moves, stretch) if chart else ()
+    bar, beat = tune.beat_at(move.first.onset_ticks)
+    return HardPlace(bar, beat, notes, pair, move.strain, _why(move, causes), (*choices, *steps))
+
+
+def _why(move: _Move, causes: Sequence[Cause]) -> str:
+    words = [cause.words for cause in causes[:2]]
+    if move.first.is_grace:
+        words.append("as a grace note it must be light and quick")
+    else:
+        words.append(f"it goes by at {1 / move.first.available_sec:.1f} notes a second")
+    a, b = move.first.pitch, move.second.pitch
+    subject = f"{a.display} again" if a.midi == b.midi else f"{a.display} to {b.display}"
+    return f"{subject}: {'; '.join(words)}."
+
+
+def _alternates(chart: FingeringChart, moves: Sequence[_Move], stretch: range) -> tuple[str, ...]:
+    """Fingerings other than the usual one that make the stretch easier."""
+    pairs = [moves[index].fingerings for index in stretch]
+    chosen = [fingering for pair in pairs if pair for fingering in pair if fingering.penalty > 0]
+    return tuple(
+        dict.fromkeys(f"Take {fingering.pitch.display} with {chart.in_words(fingering)}." for fingering in chosen)
+    )
