@@ -10,7 +10,7 @@ from __future__ import annotations
 from bisect import bisect_right
 from dataclasses import dataclass, field, replace
 from enum import StrEnum
-from functools import cached_property
+from functools import cached_property, lru_cache
 from typing import Final, Literal
 
 from fioritura.theory.chord import Chord
@@ -269,6 +269,7 @@ def transpose(tune: Tune, interval: Interval) -> Tune:
     return replace(tune, notes=tuple(map(moved, tune.notes)), bars=bars, chords=chords)
 
 
+@lru_cache(maxsize=1024)
 def key_interval(source: Key, target: Key, interval: Interval) -> Interval:
     """`interval` respelled so that it leads from one key's tonic to the other's (same semitones)."""
     steps = target.tonic.letter - source.tonic.letter

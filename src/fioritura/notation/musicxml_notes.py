@@ -47,14 +47,18 @@ _ORNAMENTS: Final = {
 }
 _NOT_XML: Final = re.compile("[^\t\n\r\x20-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]")
 
+_Sign = tuple[str, str | None, dict[str, str]]
+"""An element's tag, text and attributes."""
+
 SlurNumbers = Mapping[int, Sequence[tuple[str, int]]]
 
 
 def add(parent: Element, tag: str, content: object = None, /, **attributes: str) -> Element:
     """Append an element with text `content`; an underscore in an attribute's name stands for a hyphen."""
-    child = etree.SubElement(parent, tag)
-    for name, value in attributes.items():
-        child.set(name.replace("_", "-"), value)
+    if attributes:
+        child = etree.SubElement(parent, tag, {name.replace("_", "-"): value for name, value in attributes.items()})
+    else:
+        child = etree.SubElement(parent, tag)
     if content is not None:
         child.text = str(content)
     return child
@@ -74,9 +78,10 @@ def slur_numbers(line: Sequence[Note]) -> dict[int, list[tuple[str, int]]]:
             start, number = opened.pop(0)
             numbers.setdefault(start, []).append(("start", number))
             numbers.setdefault(index, []).append(("stop", number))
-        free = [number for number in _SLUR_NUMBERS if all(number != taken for _, taken in opened)]
-        if Mark.SLUR_START in note.marks and free:
+        if Mark.SLUR_START in note.marks and len(opened) < len(_SLUR_NUMBERS):
+            taken = {number for _, number in opened}
             closing = {number for kind, number in numbers.get(index, ()) if kind == "stop"}
+            free = [number for number in _SLUR_NUMBERS if number not in taken]
             opened.append((index, next((number for number in free if number not in closing), free[0])))
     return numbers
 
@@ -119,10 +124,7 @@ class NoteWriter:
         if Mark.GHOST in event.note.marks:
             add(element, "notehead", "normal", parentheses="yes")
         _beams(element, event.beams)
-        notations = etree.Element("notations")
-        self._notations(notations, event)
-        if len(notations):
-            element.append(notations)
+        self._notations(element, event)
         if event.note.lyric and event.piece == 0:
             self._lyric(element, event.note.lyric)
 
@@ -179,11 +181,12 @@ class NoteWriter:
         if need == "courtesy":
             sign.set("cautionary", "yes")
 
-    def _notations(self, notations: Element, event: WrittenEvent) -> None:
+    def _notations(self, element: Element, event: WrittenEvent) -> None:
         note = event.note
         if note is None or event.index is None:
             return
         is_first, is_last = event.piece == 0, not event.ties_on
+        notations = add(element, "notations")
         if not is_first:
             add(notations, "tied", type="stop")
         if not is_last:
@@ -194,10 +197,18 @@ class NoteWriter:
             if is_last if kind == "stop" else is_first:
                 add(notations, "slur", type=kind, number=str(number))
         _tuplet_signs(notations, event)
-        _ornaments(notations, note.marks, is_first, is_last)
-        _articulations(notations, event, is_first, is_last)
+        for group, signs in (
+            ("ornaments", _ornaments(note.marks, is_first, is_last)),
+            ("articulations", _articulations(note.marks, is_first, is_last, _slides(event))),
+        ):
+            if signs:
+                parent = add(notations, group)
+                for tag, content, attributes in signs:
+                    add(parent, tag, content, **attributes)
         if is_last and Mark.FERMATA in note.marks:
             add(notations, "fermata", type="upright")
+        if not len(notations):
+            element.remove(notations)
 
     def _lyric(self, element: Element, text: str) -> None:
         goes_on = len(text) > 1 and text.endswith("-")
@@ -245,31 +256,23 @@ def _tuplet_signs(parent: Element, event: WrittenEvent) -> None:
         add(parent, "tuplet", type="stop", number="1")
 
 
-def _ornaments(notations: Element, marks: Sequence[Mark], is_first: bool, is_last: bool) -> None:
-    ornaments = etree.Element("ornaments")
+def _ornaments(marks: Sequence[Mark], is_first: bool, is_last: bool) -> list[_Sign]:
+    signs: list[_Sign] = []
     if is_first:
-        for mark in marks:
-            if mark in _ORNAMENTS:
-                add(ornaments, _ORNAMENTS[mark])
+        signs += ((_ORNAMENTS[mark], None, {}) for mark in marks if mark in _ORNAMENTS)
         if Mark.ROLL in marks:
-            add(ornaments, "other-ornament", "roll")
+            signs.append(("other-ornament", "roll", {}))
     if Mark.VIBRATO in marks:
-        if is_first:
-            add(ornaments, "wavy-line", type="start", number="1")
-        if is_last:
-            add(ornaments, "wavy-line", type="stop", number="1")
-    if len(ornaments):
-        notations.append(ornaments)
+        ends = ("start",) * is_first + ("stop",) * is_last
+        signs += (("wavy-line", None, {"type": end, "number": "1"}) for end in ends)
+    return signs
 
 
-def _articulations(notations: Element, event: WrittenEvent, is_first: bool, is_last: bool) -> None:
-    signs = etree.Element("articulations")
-    for mark in event.note.marks if event.note else ():
-        if mark is Mark.SCOOP and _slides(event):
-            continue
-        if is_first and mark in _ARTICULATIONS:
-            add(signs, _ARTICULATIONS[mark])
+def _articulations(marks: Sequence[Mark], is_first: bool, is_last: bool, is_slide: bool) -> list[_Sign]:
+    signs: list[_Sign] = []
+    for mark in marks:
+        if is_first and mark in _ARTICULATIONS and not (is_slide and mark is Mark.SCOOP):
+            signs.append((_ARTICULATIONS[mark], None, {}))
         if is_last and mark in _CLOSING_ARTICULATIONS:
-            add(signs, _CLOSING_ARTICULATIONS[mark])
-    if len(signs):
-        notations.append(signs)
+            signs.append((_CLOSING_ARTICULATIONS[mark], None, {}))
+    return signs

@@ -20,7 +20,7 @@ and is shown as the nearest note value; the lengths of a bar's events always sum
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from functools import lru_cache
 from typing import Final, Literal
 
@@ -173,15 +173,13 @@ def _events(
     sounds = tuple(span is not None for span in spans)
     shapes = _layout(bar.metre, bar.metre_offset_ticks, tuple(end - shift for end in ends), sounds)
     events: list[WrittenEvent] = []
-    for shape in shapes:
+    for shape, tuplet, beams in shapes:
         index = spans[shape.span]
         onset = shape.start + shift
         note = None if index is None else line[index]
         piece = piece + 1 if note is not None and onset > note.onset_ticks else 0
         length = shape.end - shape.start
-        events.append(
-            WrittenEvent(onset, length, shape.value, shape.dots, shape.tuplet, shape.beams, note, index, piece)
-        )
+        events.append(WrittenEvent(onset, length, shape.value, shape.dots, tuplet, beams, note, index, piece))
     return tuple(events), piece
 
 
@@ -190,7 +188,7 @@ def _events(
 
 @dataclass(frozen=True, slots=True)
 class _Shape:
-    """A written piece before it meets its note: places in ticks of the metre, `span` the number of its span."""
+    """A note value in its bar: places in ticks of the metre, `span` the number of the note or rest it comes from."""
 
     start: int
     end: int
@@ -199,12 +197,13 @@ class _Shape:
     value: int
     dots: int
     region: Region | None
-    tuplet: Tuplet | None = None
-    beams: tuple[Beam, ...] = ()
+
+
+_Layout = tuple[tuple[_Shape, Tuplet | None, tuple[Beam, ...]], ...]
 
 
 @lru_cache(maxsize=16384)
-def _layout(metre: Metre, offset: int, ends: tuple[int, ...], sounds: tuple[bool, ...]) -> tuple[_Shape, ...]:
+def _layout(metre: Metre, offset: int, ends: tuple[int, ...], sounds: tuple[bool, ...]) -> _Layout:
     """The written pieces of a bar that starts `offset` ticks into its metre; span n ends at ``ends[n]``."""
     cell = bar_cell(metre, ends[-1])
     starts = (offset, *ends[:-1])
@@ -217,7 +216,8 @@ def _layout(metre: Metre, offset: int, ends: tuple[int, ...], sounds: tuple[bool
         for first, last, region in _by_region(start, end, regions)
         for piece in (region.cuts(first, last, is_rest) if region else cuts(cell, first, last, is_rest))
     ]
-    return tuple(_with_tuplets(_with_beams(shapes, cell)))
+    beams = _beams(shapes, cell)
+    return tuple(zip(shapes, _tuplets(shapes, beams), beams, strict=True))
 
 
 def _by_region(start: int, end: int, regions: Sequence[Region]) -> Iterator[tuple[int, int, Region | None]]:
@@ -242,23 +242,22 @@ def _shape(piece: tuple[int, int], span: int, is_rest: bool, region: Region | No
     return _Shape(start, end, span, is_rest, value, dots, region if region and region.actual else None)
 
 
-def _with_tuplets(shapes: Sequence[_Shape]) -> Iterator[_Shape]:
-    members: dict[Region, list[_Shape]] = {}
-    for shape in shapes:
+def _tuplets(shapes: Sequence[_Shape], beams: Sequence[tuple[Beam, ...]]) -> Iterator[Tuplet | None]:
+    members: dict[Region, list[int]] = {}
+    for number, shape in enumerate(shapes):
         if shape.region:
-            members.setdefault(shape.region, []).append(shape)
-    for shape in shapes:
+            members.setdefault(shape.region, []).append(number)
+    for number, shape in enumerate(shapes):
         region = shape.region
         if region is None:
-            yield shape
+            yield None
             continue
         group = members[region]
-        states = [member.beams[0] if member.beams else None for member in group]
+        states = [beams[member][0] if beams[member] else None for member in group]
         beamed = len(group) > 1 and states == ["begin", *["continue"] * (len(group) - 2), "end"]
         unit = VALUES[(region.end - region.start) // region.normal][0]
-        first, last = shape is group[0], shape is group[-1]
-        tuplet = Tuplet(region.actual, region.normal, unit, len(group), first, last, not beamed)
-        yield replace(shape, tuplet=tuplet)
+        first, last = number == group[0], number == group[-1]
+        yield Tuplet(region.actual, region.normal, unit, len(group), first, last, not beamed)
 
 
 # --- Beams ----------------------------------------------------------------------------------------------------
@@ -278,20 +277,21 @@ def _beam_spans(cell: Cell, longest: int) -> tuple[tuple[int, int], ...]:
     )
 
 
-def _with_beams(shapes: Sequence[_Shape], cell: Cell) -> list[_Shape]:
+def _beams(shapes: Sequence[_Shape], cell: Cell) -> list[tuple[Beam, ...]]:
     """Beam notes of an eighth and shorter by beats; eighths alone by half-bars where the metre halves."""
-    done = list(shapes)
+    beams: list[tuple[Beam, ...]] = [()] * len(shapes)
     for start, end in _beam_spans(cell, HALF):
         inside = [number for number, shape in enumerate(shapes) if start <= shape.start < end]
-        plain = all(
-            shapes[n].value <= 8 and not shapes[n].region and (not shapes[n].dots or shapes[n].value < 8)
-            for n in inside
-        )
-        narrow = [(start, end)] if plain else [s for s in _beam_spans(cell, QUARTER) if start <= s[0] < end]
-        for group in _beam_groups(shapes, inside, narrow):
-            for number, beams in zip(group, _beam_states([shapes[n] for n in group]), strict=True):
-                done[number] = replace(shapes[number], beams=beams)
-    return done
+        are_eighths = all(_is_eighth_or_longer(shapes[number]) for number in inside)
+        spans = [(start, end)] if are_eighths else [s for s in _beam_spans(cell, QUARTER) if start <= s[0] < end]
+        for group in _beam_groups(shapes, inside, spans):
+            for number, states in zip(group, _beam_states([shapes[n] for n in group]), strict=True):
+                beams[number] = states
+    return beams
+
+
+def _is_eighth_or_longer(shape: _Shape) -> bool:
+    return shape.region is None and (shape.value < 8 or (shape.value == 8 and not shape.dots))
 
 
 def _beam_groups(
