@@ -82,7 +82,7 @@ def laid_out(tune: Tune, figures: Sequence[Figure]) -> tuple[Note, ...]:
             )
             pieces.append((plain, False))
     pieces.sort(key=lambda piece: piece[0].onset_ticks)
-    return tuple(_joined(pieces))
+    return _slurred(list(_joined(pieces)), figures)
 
 
 def _cut_out(figure: Figure, starts: list[int], ends: list[int]) -> None:
@@ -144,6 +144,30 @@ def _joined(pieces: Sequence[tuple[Note, bool]]) -> Iterable[Note]:
                 continue
         line.append((note, joins))
     return (note for note, _ in line)
+
+
+def _slurred(line: list[Note], figures: Sequence[Figure]) -> tuple[Note, ...]:
+    """Slur the figures that ask for it, wherever the file has no slur of its own."""
+    is_open, taken = False, []
+    for note in line:
+        touches = is_open or Mark.SLUR_START in note.marks or Mark.SLUR_STOP in note.marks
+        taken.append(touches)
+        is_open = Mark.SLUR_START in note.marks or (is_open and Mark.SLUR_STOP not in note.marks)
+    made: dict[int, list[int]] = {}
+    for place, note in enumerate(line):
+        for number in note.figures:
+            made.setdefault(number, []).append(place)
+    for number, places in made.items():
+        figure = figures[number]
+        if not (figure.is_slurred and figure.notes):
+            continue
+        leads_on = figure.notes[-1].anchor is None
+        first, last = places[0], places[-1] + (1 if leads_on else 0)
+        if first < last < len(line) and not any(taken[first : last + 1]):
+            line[first] = replace(line[first], marks=(*line[first].marks, Mark.SLUR_START))
+            line[last] = replace(line[last], marks=(Mark.SLUR_STOP, *line[last].marks))
+            taken[first:last] = [True] * (last - first)
+    return tuple(line)
 
 
 def note_weights(tune: Tune) -> list[float]:

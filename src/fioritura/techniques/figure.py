@@ -44,6 +44,7 @@ class Figure:
     whatever the plain tune has in the window `start_ticks` to `end_ticks`; an empty window leaves the plain note
     as it is. `graces` stand before, and `marks` on, the first anchor. `why` is the rule in words. `merit` is the
     technique's own judgement among its several figures at a place: 0.0 for its first choice, less for the others.
+    The notes of a figure that `is_slurred` go in one slur, added notes before the next plain note up to that note.
     """
 
     technique: str
@@ -57,6 +58,7 @@ class Figure:
     marks: tuple[Mark, ...] = ()
     why: str = ""
     merit: float = 0.0
+    is_slurred: bool = False
     level: int = 1
     difficulty: float = 0.0
     score: float = 0.0

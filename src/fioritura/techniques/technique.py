@@ -64,7 +64,9 @@ def before_next(
         onset += value
     anchors = (place.index, place.index + 1) if place.next else (place.index,)
     last = head(place.index + 1) if place.next else tail(place.index)
-    return Figure(technique, anchors, tail(place.index), last, start, end, notes=tuple(notes), why=why)
+    return Figure(
+        technique, anchors, tail(place.index), last, start, end, notes=tuple(notes), why=why, is_slurred=True
+    )
 
 
 def instead(technique: str, place: Place, pitches: Sequence[Pitch], values_ticks: Sequence[int], why: str) -> Figure:
@@ -86,4 +88,5 @@ def instead(technique: str, place: Place, pitches: Sequence[Pitch], values_ticks
         place.note.end_ticks,
         notes=tuple(notes),
         why=why,
+        is_slurred=any(pitch.midi != place.midi for pitch in pitches),
     )

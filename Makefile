@@ -1,0 +1,40 @@
+# `make demo` does the main job on the tune that comes with the program; `make test` passes the tests.
+# Both set up what they need in .venv on a fresh Debian machine.
+
+PYTHON ?= python3
+VENV := .venv
+READY := $(VENV)/.ready
+
+.PHONY: demo test check bench sweep taste format clean
+
+demo: $(READY)
+	$(VENV)/bin/fioritura demo --out demo
+
+test: $(READY)
+	$(VENV)/bin/python -m pytest -n 2
+
+check: $(READY)
+	$(VENV)/bin/ruff check .
+	$(VENV)/bin/ruff format --check .
+	$(VENV)/bin/mypy
+	$(VENV)/bin/lint-imports --no-cache
+
+bench: $(READY)
+	$(VENV)/bin/python -m pytest benchmarks -o python_files='bench_*.py' --benchmark-only -q
+
+sweep: $(READY)
+	$(VENV)/bin/python -m pytest -m slow -n 2
+
+format: $(READY)
+	$(VENV)/bin/ruff check --fix .
+	$(VENV)/bin/ruff format .
+
+clean:
+	rm -rf $(VENV) demo build dist .mypy_cache .ruff_cache .pytest_cache .hypothesis .benchmarks
+
+$(READY): pyproject.toml
+	@$(PYTHON) -c 'import ensurepip, venv' 2>/dev/null || (apt-get update -q && apt-get install -y -q python3-venv)
+	$(PYTHON) -m venv $(VENV)
+	$(VENV)/bin/python -m pip install --quiet --upgrade pip
+	$(VENV)/bin/python -m pip install --quiet --editable '.[dev]'
+	@touch $(READY)

@@ -1,0 +1,94 @@
+"""Make a tune ready for a player: chords where it has none, and an octave that the instrument reaches."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import replace
+
+from fioritura.arrange.harmonise import chords_from_text, harmonise
+from fioritura.errors import OptionError, RangeError
+from fioritura.players.instruments import INSTRUMENTS, Instrument
+from fioritura.theory.pitch import Interval
+from fioritura.tune import Tune, transpose
+from fioritura.unfold import unfolded
+
+__all__ = ["fitted", "fitting_octaves", "prepared"]
+
+_OCTAVES = (0, 1, -1, 2, -2, 3, -3)
+
+
+def prepared(
+    tune: Tune, instrument: Instrument, *, octave: int | None = None, chords: str = "", unfold: bool = False
+) -> Tune:
+    """The tune as it is to be ornamented for an instrument.
+
+    `octave` moves it by so many octaves from its own pitch; None takes the octave in which the instrument reads lead
+    sheets by custom. `chords` gives chord symbols by bars (``"C | Am7 | Dm7 G7 | C"``); a tune without any gets inferred
+    ones. With `unfold` the repeats are written out, so that each time can be ornamented in its own way.
+
+    Raises:
+        RangeError: notes lie outside the instrument; the message offers octaves and other instruments.
+        OptionError: chords that do not fit the bars, or an octave outside −3 to 3.
+    """
+    if chords:
+        tune = chords_from_text(tune, chords)
+    elif not any(span.chord for span in tune.chords):
+        tune = harmonise(tune)
+    moved = fitted(tune, instrument, octave)
+    return unfolded(moved) if unfold else moved
+
+
+def fitted(tune: Tune, instrument: Instrument, octave: int | None = None) -> Tune:
+    """The tune in an octave that the instrument reaches; see `prepared`.
+
+    Raises:
+        RangeError: notes lie outside the instrument.
+        OptionError: an octave outside −3 to 3.
+    """
+    by = instrument.reading_octave if octave is None else octave
+    if by not in _OCTAVES:
+        raise OptionError(f"{by} octaves is too far: --octave goes from -3 to 3.")
+    outside = _outside(tune, instrument, by)
+    if outside:
+        raise RangeError(_range_message(tune, instrument, by, outside))
+    moved = transpose(tune, Interval(7 * by, 12 * by))
+    if by and octave is None:
+        lower = f"{abs(by)} octave{'s' if abs(by) > 1 else ''} {'lower' if by < 0 else 'higher'}"
+        note = f"The {instrument.name.lower()} plays lead sheets {lower} by custom; --octave 0 keeps the tune's own."
+        moved = replace(moved, warnings=(*moved.warnings, note))
+    return moved
+
+
+def fitting_octaves(tune: Tune, instrument: Instrument) -> list[int]:
+    """The octave shifts (nearest first) with which every note of the tune lies on the instrument."""
+    return [octave for octave in _OCTAVES if not _outside(tune, instrument, octave)]
+
+
+def _outside(tune: Tune, instrument: Instrument, octave: int) -> list[int]:
+    """Numbers of the notes that the instrument does not reach."""
+    low, high = instrument.lowest_midi - 12 * octave, instrument.highest_midi - 12 * octave
+    return [number for number, note in enumerate(tune.notes) if not low <= note.pitch.midi <= high]
+
+
+def _range_message(tune: Tune, instrument: Instrument, octave: int, outside: list[int]) -> str:
+    first = tune.notes[outside[0]]
+    bar, beat = tune.beat_at(first.onset_ticks)
+    low, high = instrument.sounding(instrument.lowest), instrument.sounding(instrument.highest)
+    sounding = first.pitch.up(Interval(7 * octave, 12 * octave))
+    others = f" and {len(outside) - 1} more" if len(outside) > 1 else ""
+    where = f"{sounding.display} in bar {bar}, beat {beat:g}{others}"
+    fitting = fitting_octaves(tune, instrument)
+    if fitting:
+        remedy = "play it in another octave with " + " or ".join(f"--octave {shift}" for shift in fitting[:2])
+    else:
+        remedy = f"no octave holds all of it on the {instrument.name.lower()}"
+    fits = ", ".join(_instruments_that_fit(tune))
+    other = f"choose an instrument that reaches it: {fits}" if fits else "take a tune with a smaller range"
+    return (
+        f"{where} lies outside the {instrument.name.lower()}, which sounds from {low.display} to {high.display}: "
+        f"{remedy}, or {other}."
+    )
+
+
+def _instruments_that_fit(tune: Tune) -> Iterable[str]:
+    return (id for id, other in INSTRUMENTS.items() if not _outside(tune, other, other.reading_octave))

@@ -1,0 +1,64 @@
+"""The `fioritura` command. Each command is one module here with `add_parser` and `run`; no music lives in this room."""
+
+from __future__ import annotations
+
+import argparse
+import os
+import sys
+from collections.abc import Sequence
+from importlib import import_module
+from typing import Final
+
+from fioritura.errors import FiorituraError
+
+__all__ = ["COMMANDS", "main"]
+
+COMMANDS: Final = ("demo", "ornament", "spots", "techniques")
+
+_ABOUT: Final = """\
+Take a plain melody with chord symbols and make it sing: playable, idiomatic ornaments for wind players who teach.
+
+  fioritura demo --out demo                                 the whole job on the tune that comes with the program
+  fioritura ornament tune.musicxml --player alto-sax --out tune
+  fioritura spots tune.abc --only turn                      every place where a turn would fit, and why
+  fioritura techniques                                      the ornaments, level by level
+"""
+
+
+def main(arguments: Sequence[str] | None = None) -> int:
+    """Run the command line; returns the exit code (0 well done, 2 bad input, 130 interrupted)."""
+    parser = _parser()
+    options = parser.parse_args(arguments)
+    try:
+        return int(options.run(options) or 0)
+    except FiorituraError as error:
+        print(f"fioritura: {error}", file=sys.stderr)
+        return error.exit_code
+    except KeyboardInterrupt:
+        print("fioritura: stopped; nothing was left half-written.", file=sys.stderr)
+        return 130
+    except BrokenPipeError:
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return 0
+
+
+def _parser() -> argparse.ArgumentParser:
+    parser = argparse.ArgumentParser(
+        prog="fioritura", description=_ABOUT, formatter_class=argparse.RawDescriptionHelpFormatter
+    )
+    parser.add_argument("--version", action=_Version)
+    subparsers = parser.add_subparsers(title="commands", metavar="COMMAND", required=True)
+    for name in COMMANDS:
+        import_module(f"fioritura.cli.{name}").add_parser(subparsers)
+    return parser
+
+
+class _Version(argparse.Action):
+    def __init__(self, option_strings: Sequence[str], dest: str) -> None:
+        super().__init__(option_strings, dest, nargs=0, help="print the version and stop")
+
+    def __call__(self, parser: argparse.ArgumentParser, *rest: object) -> None:
+        from importlib.metadata import version
+
+        print(version("fioritura"))
+        parser.exit()

@@ -1,0 +1,94 @@
+"""Options that several commands share, and what they ask for."""
+
+from __future__ import annotations
+
+import argparse
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+from fioritura.errors import OptionError
+from fioritura.players.instruments import INSTRUMENTS
+
+if TYPE_CHECKING:
+    from fioritura.techniques.place import Setting
+    from fioritura.tune import Tune
+
+__all__ = ["add_source_options", "add_taste_options", "names", "setting_of", "tune_of"]
+
+
+def add_source_options(parser: argparse.ArgumentParser) -> None:
+    """TUNE and how to read it."""
+    parser.add_argument("tune", type=Path, metavar="TUNE", help="a MusicXML (.musicxml .xml .mxl), ABC or MIDI file")
+    group = parser.add_argument_group("reading")
+    group.add_argument(
+        "--number", type=int, metavar="N", help="which tune of a book, counted from 1 (default: the first)"
+    )
+    group.add_argument("--part", metavar="NAME|N", help="which part holds the melody (default: chosen, and named)")
+    group.add_argument("--chords", default="", metavar='"C | Am7 | Dm7 G7"', help="chord symbols, bars parted by |")
+    group.add_argument(
+        "--irregular", choices=("refuse", "keep"), default="refuse", help="what to do with bars that do not add up"
+    )
+    group.add_argument("--unfold", action="store_true", help="write the repeats out and ornament each time anew")
+    group.add_argument("--octave", type=int, metavar="N", help="play N octaves higher (lower: -1) than the file")
+
+
+def add_taste_options(parser: argparse.ArgumentParser) -> None:
+    """For whom, and in what manner, the tune is ornamented."""
+    group = parser.add_argument_group("player and manner")
+    group.add_argument("--player", default="alto-sax", metavar="INSTRUMENT", help=f"{', '.join(INSTRUMENTS)}")
+    group.add_argument("--level", type=int, default=3, metavar="1-5", help="1 beginner to 5 expert (default: 3)")
+    group.add_argument("--idiom", choices=("jazz", "folk"), default="jazz", help="whose ornaments (default: jazz)")
+    group.add_argument("--feel", choices=("straight", "swing"), help="default: what the file says")
+    group.add_argument("--tempo", type=float, metavar="BPM", help="beats a minute (in 6/8 dotted quarters)")
+    group.add_argument("--only", default="", metavar="ID,ID", help="only these techniques or families, at any level")
+    group.add_argument("--without", default="", metavar="ID,ID", help="without these techniques or families")
+
+
+def names(text: str) -> tuple[str, ...]:
+    """The names of a comma-separated list."""
+    return tuple(name.strip() for name in text.split(",") if name.strip())
+
+
+def tune_of(options: argparse.Namespace, path: Path | None = None) -> Tune:
+    """The tune that the options name, ready for the player.
+
+    Raises:
+        ReadError, TuneError, RangeError, OptionError: see `read_tune` and `prepared`.
+    """
+    from fioritura.arrange.prepare import prepared
+    from fioritura.notation.read import read_tune
+    from fioritura.players.instruments import instrument_named
+
+    instrument = instrument_named(options.player)
+    tune = read_tune(path or options.tune, part=options.part, tune_number=options.number, irregular=options.irregular)
+    return prepared(tune, instrument, octave=options.octave, chords=options.chords, unfold=options.unfold)
+
+
+def setting_of(options: argparse.Namespace, tune: Tune) -> Setting:
+    """The setting that the options ask for.
+
+    Raises:
+        OptionError: an unknown instrument or level, or a tempo outside 20-400 quarter notes a minute.
+    """
+    from fioritura.players.player import Player
+    from fioritura.techniques.place import Setting
+    from fioritura.theory.metre import QUARTER
+
+    quarters = tune.quarters_per_minute
+    if options.tempo is not None:
+        beat = tune.metre.beat_ticks / QUARTER
+        quarters = options.tempo * beat
+        if not 20 <= quarters <= 400:
+            low, high = 20 / beat, 400 / beat
+            raise OptionError(
+                f"A tempo of {options.tempo:g} is out of reach: --tempo goes from {low:g} to {high:g} here."
+            )
+    player = Player.of(options.player, options.level)
+    return Setting(player, quarters, options.feel or tune.feel, options.idiom)
+
+
+def print_json(data: Any) -> None:
+    """Machine-readable output."""
+    import json
+
+    print(json.dumps(data, indent=2, ensure_ascii=False))

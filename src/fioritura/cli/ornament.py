@@ -1,0 +1,163 @@
+"""`fioritura ornament`: one tune, ornamented, in all its files."""
+
+from __future__ import annotations
+
+import argparse
+import sys
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+from fioritura.cli.options import add_source_options, add_taste_options, names, print_json, setting_of, tune_of
+
+if TYPE_CHECKING:
+    from fioritura.arrange.rendition import Rendition
+    from fioritura.lesson.edition import Edition
+
+__all__ = ["add_edition_options", "add_parser", "give_out", "run"]
+
+_ABOUT = """\
+Choose the best ornaments for a tune and write plain and ornamented notation, sheets and sound into a folder.
+
+  fioritura ornament tune.musicxml --player tenor-sax --level 2 --out tune
+  fioritura ornament book.abc --number 12 --idiom folk --seed 4 --out twelve
+
+Seed 0 gives the best version; each other seed gives another good one, always the same.
+"""
+
+
+def add_parser(subparsers: Any) -> None:
+    """Add the command."""
+    parser = subparsers.add_parser(
+        "ornament",
+        help="ornament a tune and write notation, sheets and sound",
+        description=_ABOUT,
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+    )
+    add_source_options(parser)
+    add_taste_options(parser)
+    parser.add_argument(
+        "--seed", type=int, default=0, metavar="N", help="another good version (default: 0, the best)"
+    )
+    parser.add_argument(
+        "--lock", default="", metavar="ID,ID", help="figures that must stand (ids as in figures.json)"
+    )
+    parser.add_argument("--refuse", default="", metavar="ID,ID", help="figures that must not stand")
+    add_edition_options(parser)
+    parser.set_defaults(run=run)
+
+
+def add_edition_options(parser: argparse.ArgumentParser) -> None:
+    """Where to, and how the files look."""
+    group = parser.add_argument_group("output")
+    group.add_argument("--out", type=Path, metavar="DIR", help="folder for the files (default: the tune's name)")
+    group.add_argument(
+        "--formats", default="", metavar="ENDING,...", help="of musicxml mid abc svg pdf mp3 wav flac json"
+    )
+    group.add_argument("--concert", action="store_true", help="notate at sounding pitch")
+    group.add_argument("--no-labels", action="store_true", help="no names above the figures")
+    group.add_argument("--paper", choices=("a4", "letter"), default="a4")
+    group.add_argument("--exact", action="store_true", help="sound without humanised timing")
+    group.add_argument("--json", action="store_true", help="print a summary as JSON")
+
+
+def run(options: argparse.Namespace) -> int:
+    """Ornament the tune and give out its edition."""
+    from fioritura.arrange.arranger import ornament
+
+    tune = tune_of(options)
+    rendition = ornament(
+        tune,
+        setting_of(options, tune),
+        seed=options.seed,
+        only=names(options.only),
+        without=names(options.without),
+        locked=names(options.lock),
+        refused=names(options.refuse),
+    )
+    return give_out(rendition, options, options.out or Path(options.tune.stem))
+
+
+def give_out(rendition: Rendition, options: argparse.Namespace, folder: Path) -> int:
+    """Write the edition with a progress bar and say what was made."""
+    from fioritura.lesson.edition import USUAL_FORMATS, Edition, write_edition
+
+    edition = Edition(
+        rendition,
+        is_concert=options.concert,
+        has_labels=not options.no_labels,
+        paper=options.paper,
+        formats=names(options.formats) or USUAL_FORMATS,
+        exact=options.exact,
+    )
+    files = write_edition(edition, folder, _progress(edition))
+    summary = summary_of(rendition, files)
+    if options.json:
+        print_json(summary)
+    else:
+        _say(rendition, summary)
+    return 0
+
+
+def summary_of(rendition: Rendition, files: list[Path]) -> dict[str, Any]:
+    """What `--json` prints."""
+    from fioritura.arrange.levels import level_numbered
+    from fioritura.theory.metre import WHOLE
+
+    tune, setting = rendition.tune, rendition.setting
+    return {
+        "title": tune.title,
+        "part": tune.part_name,
+        "key": str(tune.key),
+        "player": setting.instrument.id,
+        "level": setting.level,
+        "idiom": setting.idiom,
+        "feel": setting.feel,
+        "quarters_per_minute": setting.quarters_per_minute,
+        "seed": rendition.seed,
+        "kept_share": round(rendition.kept_share, 4),
+        "figure_count": len(rendition.figures),
+        "figures_per_bar": round(len(rendition.figures) / max(tune.duration_ticks / WHOLE, 1e-9), 3),
+        "figures_per_bar_limit": level_numbered(setting.level).figures_per_bar,
+        "score": rendition.score,
+        "chords_inferred": any(span.is_inferred for span in tune.chords),
+        "chords": [span.text for span in tune.chords],
+        "warnings": list(tune.warnings),
+        "files": [str(path) for path in files],
+    }
+
+
+def _progress(edition: Edition) -> Any:
+    """A progress bar on a terminal; nothing elsewhere."""
+    if not sys.stderr.isatty():
+        return lambda name: None
+    from tqdm import tqdm
+
+    bar = tqdm(total=None, unit="file", leave=False, desc="writing")
+
+    def step(name: str) -> None:
+        bar.set_description(f"writing {name}")
+        bar.update()
+
+    return step
+
+
+def _say(rendition: Rendition, summary: dict[str, Any]) -> None:
+    for warning in summary["warnings"]:
+        print(f"note: {warning}", file=sys.stderr)
+    if summary["chords_inferred"]:
+        print(
+            "note: the file has no chord symbols; they were inferred. Give your own with --chords.", file=sys.stderr
+        )
+    part = f" (part: {summary['part']})" if summary["part"] else ""
+    print(
+        f"{summary['title']}{part}: {summary['figure_count']} figures, {summary['kept_share']:.0%} of the tune kept."
+    )
+    for figure in rendition.figures:
+        from fioritura.lesson.edition import sounding_start
+        from fioritura.techniques.table import technique_named
+
+        bar, beat = rendition.tune.beat_at(sounding_start(rendition.tune, figure))
+        print(f"  bar {bar:>3} beat {beat:<5.4g} {technique_named(figure.technique).name}")
+    print(f"Written to {Path(summary['files'][0]).parent if summary['files'] else '.'}:")
+    print("  " + "  ".join(Path(name).name for name in summary["files"]))
+    print("A tune in copyright needs permission to arrange and share; local law decides. Start playback softly.")

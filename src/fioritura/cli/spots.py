@@ -1,0 +1,78 @@
+"""`fioritura spots`: every figure that would fit a tune, with place, reason and score."""
+
+from __future__ import annotations
+
+import argparse
+import sys
+from typing import Any
+
+from fioritura.cli.options import add_source_options, add_taste_options, names, print_json, setting_of, tune_of
+
+__all__ = ["add_parser", "run"]
+
+_ABOUT = """\
+List every place of a tune where a technique would fit: bar, beat, technique, score and the reason in words.
+
+  fioritura spots tune.abc --only turn,lower-grace-semitone
+  fioritura spots tune.abc --best 20 --why       the twenty best, and what made each score
+"""
+
+
+def add_parser(subparsers: Any) -> None:
+    """Add the command."""
+    parser = subparsers.add_parser(
+        "spots",
+        help="list every figure that would fit, with reason and score",
+        description=_ABOUT,
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+    )
+    add_source_options(parser)
+    add_taste_options(parser)
+    parser.add_argument("--best", type=int, metavar="N", help="only the N with the highest score")
+    parser.add_argument("--why", action="store_true", help="what each feature adds to the score")
+    parser.add_argument("--json", action="store_true", help="print a list of objects as JSON")
+    parser.set_defaults(run=run)
+
+
+def run(options: argparse.Namespace) -> int:
+    """List the spots."""
+    from fioritura.arrange.arranger import figure_id, survey
+    from fioritura.lesson.edition import sounding_start
+    from fioritura.techniques.table import technique_named
+
+    tune = tune_of(options)
+    found = survey(tune, setting_of(options, tune), names(options.only), names(options.without))
+    figures = list(found.figures)
+    if options.best is not None:
+        kept = sorted(figures, key=lambda figure: -figure.score)[: max(options.best, 0)]
+        figures = [figure for figure in figures if figure in kept]
+    rows: list[dict[str, Any]] = []
+    for figure in figures:
+        bar, beat = tune.beat_at(sounding_start(tune, figure))
+        row: dict[str, Any] = {
+            "id": figure_id(figure),
+            "technique": figure.technique,
+            "bar": bar,
+            "beat": round(beat, 6),
+            "anchors": list(figure.anchors),
+            "reason": figure.why,
+            "score": figure.score,
+            "level": figure.level,
+            "difficulty": figure.difficulty,
+        }
+        if options.why:
+            row["why"] = {name: round(value, 4) for name, value in found.why(figure).items()}
+        rows.append(row)
+    if options.json:
+        print_json(rows)
+        return 0
+    for warning in tune.warnings:
+        print(f"note: {warning}", file=sys.stderr)
+    for row in rows:
+        name = technique_named(row["technique"]).name
+        print(f"bar {row['bar']:>3} beat {row['beat']:<5.4g} {row['score']:>6.2f}  {name}: {row['reason']}")
+        for feature, value in row.get("why", {}).items():
+            print(f"{'':>22}{value:+.2f}  {feature}")
+    techniques = {row["technique"] for row in rows}
+    print(f"{len(rows)} spots for {len(techniques)} techniques.")
+    return 0

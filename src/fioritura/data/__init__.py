@@ -1,0 +1,1 @@
+"""The demo tune that comes with the program."""

@@ -1,0 +1,245 @@
+"""An edition: one rendition in all its files, as the `ornament` command gives it out."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from dataclasses import dataclass, replace
+from pathlib import Path
+from typing import Any, Final, Literal
+
+from fioritura.arrange.arranger import figure_id
+from fioritura.arrange.rendition import Rendition
+from fioritura.errors import OptionError
+from fioritura.files import staged_folder
+from fioritura.notation.score import Label, Score, Staff
+from fioritura.techniques.figure import Figure
+from fioritura.techniques.table import technique_named
+from fioritura.theory.metre import QUARTER
+from fioritura.tune import Note, Tune
+
+__all__ = ["FORMATS", "Edition", "Paper", "comparison_score", "figure_records", "line_score", "write_edition"]
+
+Paper = Literal["a4", "letter"]
+Progress = Callable[[str], None]
+
+FORMATS: Final = ("musicxml", "mid", "abc", "svg", "pdf", "mp3", "wav", "flac", "json")
+"""What an edition can hold, by file ending."""
+
+USUAL_FORMATS: Final = ("musicxml", "mid", "abc", "pdf", "mp3", "json")
+
+
+@dataclass(frozen=True, slots=True)
+class Edition:
+    """How a rendition is given out: at sounding pitch (`is_concert`), with names over the figures, on what paper."""
+
+    rendition: Rendition
+    is_concert: bool = False
+    has_labels: bool = True
+    paper: Paper = "a4"
+    formats: tuple[str, ...] = USUAL_FORMATS
+    exact: bool = False
+
+    def __post_init__(self) -> None:
+        for name in self.formats:
+            if name not in FORMATS:
+                raise OptionError(f"No format {name!r}: choose among {', '.join(FORMATS)}.")
+
+
+def write_edition(edition: Edition, folder: Path, progress: Progress = lambda name: None) -> list[Path]:
+    """Write all files of an edition into a folder, all or none, and return their paths in order.
+
+    `progress` is told the name of each file when it is begun. Files of the folder with other names stay.
+
+    Raises:
+        OutputError: the folder can't be written.
+        ToolError: the engraver, synth or encoder failed.
+    """
+    with staged_folder(folder) as stage:
+        for name, write in _jobs(edition):
+            progress(name)
+            write(stage / name)
+        names = sorted(path.name for path in stage.iterdir())
+    return [folder / name for name in names]
+
+
+def _jobs(edition: Edition) -> Iterator[tuple[str, Callable[[Path], Any]]]:
+    """The files of an edition: name, and what writes it."""
+    from fioritura.notation import abc_writer, engrave, musicxml_writer, sheet
+
+    rendition = edition.rendition
+    tune, wanted = rendition.tune, edition.formats
+    plain, line, both = plain_score(edition), line_score(edition), comparison_score(edition)
+    engraved = {"line": musicxml_writer.write_musicxml(line), "both": musicxml_writer.write_musicxml(both)}
+    if "musicxml" in wanted:
+        yield "plain.musicxml", lambda path: path.write_bytes(musicxml_writer.write_musicxml(plain))
+        yield "ornamented.musicxml", lambda path: path.write_bytes(engraved["line"])
+        yield "comparison.musicxml", lambda path: path.write_bytes(engraved["both"])
+    if "abc" in wanted:
+        yield "ornamented.abc", lambda path: path.write_text(abc_writer.write_abc(line), encoding="utf-8")
+    if "svg" in wanted:
+        yield "ornamented.svg", lambda path: path.write_text(engrave.engrave_page(engraved["line"]), encoding="utf-8")
+        yield "comparison.svg", lambda path: path.write_text(engrave.engrave_page(engraved["both"]), encoding="utf-8")
+    if "json" in wanted:
+        records = figure_records(rendition)
+        text = json.dumps(records, indent=2, ensure_ascii=False) + "\n"
+        yield "figures.json", lambda path: path.write_text(text, encoding="utf-8")
+    if "pdf" in wanted:
+        sheet_of = _sheet_maker(edition)
+        yield "comparison.pdf", lambda path: path.write_bytes(sheet_of(sheet.comparison_pdf, both))
+        yield "ornamented.pdf", lambda path: path.write_bytes(sheet_of(sheet.line_pdf, line))
+    yield from _sound_jobs(edition, tune)
+
+
+def _sound_jobs(edition: Edition, tune: Tune) -> Iterator[tuple[str, Callable[[Path], Any]]]:
+    from fioritura.sound.midi_writer import write_midi
+    from fioritura.sound.mixdown import write_audio
+    from fioritura.sound.perform import perform
+    from fioritura.unfold import unfolded
+
+    setting = edition.rendition.setting
+
+    def performed(notes: Sequence[Note], name: str) -> Any:
+        played = unfolded(replace(tune, notes=tuple(notes)))
+        return perform(
+            played,
+            played.notes,
+            instrument=setting.instrument,
+            tempo=setting.quarters_per_minute,
+            feel=setting.feel,
+            exact=edition.exact,
+            seed=edition.rendition.seed,
+            name=name,
+        )
+
+    ornamented = performed(edition.rendition.line, setting.instrument.name)
+    if "mid" in edition.formats:
+        yield "ornamented.mid", lambda path: path.write_bytes(write_midi(ornamented))
+    plain = performed(tune.notes, f"{setting.instrument.name}, plain")
+    for ending in ("mp3", "wav", "flac"):
+        if ending in edition.formats:
+            yield f"ornamented.{ending}", lambda path: write_audio(ornamented, path)
+            yield f"plain.{ending}", lambda path: write_audio(plain, path)
+
+
+def _sheet_maker(edition: Edition) -> Callable[[Callable[..., bytes], Score], bytes]:
+    legend = _legend(edition.rendition)
+
+    def made(make: Callable[..., bytes], score: Score) -> bytes:
+        return make(score, paper=edition.paper, legend=legend)
+
+    return made
+
+
+def _legend(rendition: Rendition) -> list[tuple[str, str, str]]:
+    """Label, name and bars of each technique used, in order of first use."""
+    bars: dict[str, list[str]] = {}
+    for figure in rendition.figures:
+        bar = str(rendition.tune.beat_at(sounding_start(rendition.tune, figure))[0])
+        seen = bars.setdefault(figure.technique, [])
+        if bar not in seen:
+            seen.append(bar)
+    return [(technique_named(id).label, technique_named(id).name, ", ".join(seen)) for id, seen in bars.items()]
+
+
+def plain_score(edition: Edition) -> Score:
+    """The plain tune alone."""
+    return _score(edition, [_staff(edition, edition.rendition.tune.notes)], "plain")
+
+
+def line_score(edition: Edition) -> Score:
+    """The ornamented line alone."""
+    rendition = edition.rendition
+    return _score(edition, [_staff(edition, rendition.line, labels=_labels(edition))], _level_words(rendition))
+
+
+def comparison_score(edition: Edition) -> Score:
+    """The plain tune over the ornamented line, bar under bar."""
+    rendition = edition.rendition
+    staves = [
+        _staff(edition, rendition.tune.notes, name="plain"),
+        _staff(edition, rendition.line, name="ornamented", labels=_labels(edition), shows_chords=False),
+    ]
+    return _score(edition, staves, f"plain and ornamented, {_level_words(rendition)}")
+
+
+def _level_words(rendition: Rendition) -> str:
+    return f"level {rendition.setting.level}, {rendition.setting.idiom}"
+
+
+def _staff(
+    edition: Edition,
+    line: Sequence[Note],
+    *,
+    name: str = "",
+    labels: tuple[Label, ...] = (),
+    shows_chords: bool = True,
+) -> Staff:
+    instrument = edition.rendition.setting.instrument
+    return Staff(tuple(line), name or instrument.name, instrument, labels, shows_chords)
+
+
+def _score(edition: Edition, staves: Iterable[Staff], subtitle: str) -> Score:
+    return Score(edition.rendition.tune, tuple(staves), edition.is_concert, subtitle)
+
+
+def _labels(edition: Edition) -> tuple[Label, ...]:
+    if not edition.has_labels:
+        return ()
+    tune = edition.rendition.tune
+    return tuple(
+        Label(sounding_start(tune, figure), technique_named(figure.technique).label, number)
+        for number, figure in enumerate(edition.rendition.figures)
+    )
+
+
+def sounding_start(tune: Tune, figure: Figure) -> int:
+    """Where a figure is heard to begin: at its first own note, else at its anchor."""
+    if figure.notes:
+        return figure.notes[0].onset_ticks
+    return tune.notes[figure.anchors[0]].onset_ticks
+
+
+def figure_records(rendition: Rendition) -> list[dict[str, Any]]:
+    """The figures of a rendition as plain data, in order, for `figures.json` and `--json`."""
+    return [figure_record(rendition.tune, rendition, figure) for figure in rendition.figures]
+
+
+def figure_record(tune: Tune, rendition: Rendition, figure: Figure) -> dict[str, Any]:
+    """One figure as plain data: pitches sounding and written, lengths in quarter notes, places as bar and beat."""
+    instrument = rendition.setting.instrument
+    start = sounding_start(tune, figure)
+    bar, beat = tune.beat_at(start)
+    technique = technique_named(figure.technique)
+
+    def note(pitch: Any, onset: int, ticks: int, anchor: int | None, kind: str) -> dict[str, Any]:
+        at_bar, at_beat = tune.beat_at(onset)
+        return {
+            "kind": kind,
+            "pitch": str(pitch),
+            "midi": pitch.midi,
+            "written": str(instrument.written(pitch)),
+            "bar": at_bar,
+            "beat": round(at_beat, 6),
+            "quarters": round(ticks / QUARTER, 6),
+            "anchor": anchor,
+        }
+
+    anchor_onset = tune.notes[figure.anchors[0]].onset_ticks
+    notes = [note(pitch, anchor_onset, 0, None, "grace") for pitch in figure.graces]
+    notes += [note(n.pitch, n.onset_ticks, n.duration_ticks, n.anchor, "note") for n in figure.notes]
+    return {
+        "id": figure_id(figure),
+        "technique": figure.technique,
+        "name": technique.name,
+        "family": technique.family,
+        "bar": bar,
+        "beat": round(beat, 6),
+        "anchors": list(figure.anchors),
+        "notes": notes,
+        "marks": [str(mark) for mark in figure.marks],
+        "reason": figure.why,
+        "level": figure.level,
+        "difficulty": figure.difficulty,
+        "score": figure.score,
+    }
