@@ -1,0 +1,392 @@
+"""Read the melody of a Standard MIDI File (formats 0 and 1), played or exported from notation.
+
+Source: The Complete MIDI 1.0 Detailed Specification, "Standard MIDI Files 1.0". The melody track is chosen as the
+part of a score is; `midi_rhythm` finds the written rhythm. A key that the file does not name is found from the notes.
+"""
+
+from __future__ import annotations
+
+import io
+import re
+from collections.abc import Iterable, Sequence
+from contextlib import suppress
+from dataclasses import dataclass, field
+from itertools import pairwise
+from typing import Any, Final
+
+from fioritura.errors import ReadError, TuneError
+from fioritura.notation.assemble import Irregular, RawBar, RawChord, RawNote, RawTempo, RawTune, assemble
+from fioritura.notation.midi_rhythm import (
+    CrowdedBeatError,
+    PlayedNote,
+    WrittenNote,
+    beats_of,
+    has_swing,
+    written_rhythm,
+)
+from fioritura.notation.part_choice import PartSummary, choose_part, part_list
+from fioritura.theory.chord_symbol import read_chord
+from fioritura.theory.key import Key
+from fioritura.theory.key_finding import find_key
+from fioritura.theory.metre import QUARTER, SIXTEENTH, Metre
+from fioritura.theory.pitch import NoteName
+from fioritura.tune import Tune
+
+__all__ = ["MAX_MIDI_BYTES", "read_midi"]
+
+MAX_MIDI_BYTES: Final = 2 * 1024 * 1024
+_MAX_BARS: Final = 10_000
+_DRUM_CHANNEL: Final = 9
+_LEAST_CHORD_TEXTS: Final = 3
+_RUNAWAY: Final = re.compile(rb"[\x80-\xff]{1000}")
+"""Bytes that would be one endless variable-length number; no real file holds so many in a row."""
+
+_FAMILIES: Final = (
+    "Piano",
+    "Chromatic percussion",
+    "Organ",
+    "Guitar",
+    "Bass",
+    "Strings",
+    "Ensemble",
+    "Brass",
+    "Reed",
+    "Pipe",
+    "Synth lead",
+    "Synth pad",
+    "Synth effects",
+    "Ethnic",
+    "Percussive",
+    "Sound effects",
+)
+"""General MIDI 1 instrument families, eight programs each."""
+
+
+@dataclass(slots=True)
+class _Part:
+    """The notes of one channel of one track."""
+
+    name: str
+    is_percussion: bool
+    notes: list[PlayedNote] = field(default_factory=list)
+
+
+@dataclass(slots=True)
+class _Content:
+    """All that the file holds, times in ticks."""
+
+    parts: list[_Part] = field(default_factory=list)
+    metres: list[tuple[int, Metre]] = field(default_factory=list)
+    keys: list[tuple[int, Key]] = field(default_factory=list)
+    tempos: list[tuple[int, float]] = field(default_factory=list)
+    texts: list[tuple[int, str]] = field(default_factory=list)
+    lyrics: list[tuple[int, str]] = field(default_factory=list)
+    title: str = ""
+    tolerance: float = 0.0
+
+
+@dataclass(slots=True)
+class _Span:
+    """Where a bar lies, before the tune's own start is known."""
+
+    start_ticks: int
+    length_ticks: int
+    metre: Metre
+    is_implicit: bool = False
+
+    @property
+    def end_ticks(self) -> int:
+        return self.start_ticks + self.length_ticks
+
+
+def read_midi(data: bytes, *, part: str | int | None = None, irregular: Irregular = "refuse") -> Tune:
+    """The melody of a MIDI file.
+
+    `part` (a track's name, part of one, or a number from 1) overrides the choice of the track.
+
+    Raises:
+        ReadError: damaged or truncated data, SMPTE timing, format 2, or more than 2 MB.
+        TuneError: no melody, several notes at once in it, or a metre or tempo that can't be worked with.
+        OptionError: there is no such track.
+    """
+    content = _content(data)
+    summaries = [_summary(source) for source in content.parts]
+    chosen = content.parts[choose_part(summaries, part)]
+    if not chosen.notes:
+        raise TuneError(f"{chosen.name} has no notes; there are: {part_list(summaries)}. Choose another --part.")
+    spans = _spans(content.metres, max(note.end for note in chosen.notes))
+    notes = _one_at_a_time(chosen.notes, spans, summaries)
+    beats = [beat for span in spans for beat in beats_of(span.metre, span.start_ticks, span.length_ticks)]
+    is_swung = has_swing([note.start for note in notes], beats)
+    try:
+        written = written_rhythm(notes, beats, content.tolerance, is_swung=is_swung)
+    except CrowdedBeatError as error:
+        number = next((n for n, span in enumerate(spans, 1) if error.start_ticks < span.end_ticks), len(spans))
+        raise TuneError(
+            f"bar {number} has notes too close for any rhythm: thin them out, or choose another --part."
+        ) from None
+    warnings: list[str] = []
+    if len(summaries) > 1 and part is None:
+        warnings.append(f"the melody was taken from {chosen.name}; there are: {part_list(summaries)}")
+    if is_swung:
+        warnings.append("long-short eighths throughout were read as even eighths with a swing feel")
+    bars = _bars(spans, written, content, warnings)
+    return assemble(
+        RawTune(
+            bars,
+            title=content.title,
+            part_name=chosen.name,
+            words=[text for _, text in content.texts],
+            feel="swing" if is_swung else None,
+            warnings=warnings,
+        ),
+        irregular=irregular,
+    )
+
+
+def _content(data: bytes) -> _Content:
+    midi = _parsed(data)
+    content = _Content(tolerance=QUARTER / midi.ticks_per_beat * (1.0 if midi.ticks_per_beat >= 96 else 0.5))
+    for number, track in enumerate(midi.tracks):
+        _read_track(track, QUARTER / midi.ticks_per_beat, content, is_first=number == 0)
+    content.keys.sort(key=lambda event: event[0])
+    content.metres.sort(key=lambda event: event[0])
+    content.tempos.sort(key=lambda event: event[0])
+    content.texts.sort(key=lambda event: event[0])
+    return content
+
+
+def _parsed(data: bytes) -> Any:
+    """The file as mido reads it (mido has no types)."""
+    import mido
+
+    if len(data) > MAX_MIDI_BYTES or _RUNAWAY.search(data):
+        raise ReadError(f"The MIDI file is damaged or larger than {MAX_MIDI_BYTES:,} bytes: export it again.")
+    try:
+        midi = mido.MidiFile(file=io.BytesIO(data))
+    except EOFError:
+        raise ReadError("The MIDI file breaks off: export or download it again.") from None
+    except (OSError, ValueError, LookupError, TypeError, ArithmeticError, mido.KeySignatureError) as error:
+        raise ReadError(f"The MIDI file is damaged ({error}): export or download it again.") from None
+    if midi.ticks_per_beat <= 0:
+        raise ReadError("The MIDI file counts time in SMPTE frames, not in beats: export it with ticks per beat.")
+    if midi.type not in (0, 1):
+        raise ReadError(f"It is a MIDI file of format {midi.type}; 0 and 1 can be read: export it as format 1.")
+    return midi
+
+
+def _read_track(track: Any, scale: float, content: _Content, *, is_first: bool) -> None:
+    """Sort a track's events into the content; `scale` is ticks for one tick of the file."""
+    time = 0
+    name = ""
+    programs: dict[int, int] = {}
+    sounding: dict[tuple[int, int], list[float]] = {}
+    notes: dict[int, list[PlayedNote]] = {}
+    for message in track:
+        time += message.time
+        place = time * scale
+        match message.type:
+            case "note_on" if message.velocity:
+                sounding.setdefault((message.channel, message.note), []).append(place)
+            case "note_on" | "note_off":
+                starts = sounding.get((message.channel, message.note))
+                if starts and place > starts[0]:
+                    notes.setdefault(message.channel, []).append(PlayedNote(starts.pop(0), place, message.note))
+            case "program_change":
+                programs.setdefault(message.channel, message.program)
+            case "track_name":
+                name = name or _text(message.name)
+            case _ if message.is_meta:
+                _read_meta(message, round(place), content)
+    for (channel, midi), starts in sounding.items():
+        notes.setdefault(channel, []).extend(
+            PlayedNote(start, time * scale, midi) for start in starts if time * scale > start
+        )
+    for channel, found in sorted(notes.items()):
+        found.sort(key=lambda note: (note.start, note.midi))
+        family = _FAMILIES[programs[channel] // 8] if channel in programs else f"Channel {channel + 1}"
+        shown = name if name and len(notes) == 1 else f"{name} {family}".strip()
+        content.parts.append(_Part(shown, channel == _DRUM_CHANNEL, found))
+    if is_first and (not notes or (len(track) and not content.title)):
+        content.title = name
+
+
+def _read_meta(message: Any, place: int, content: _Content) -> None:
+    match message.type:
+        case "set_tempo":
+            content.tempos.append((place, round(60_000_000 / message.tempo, 2) if message.tempo else float("inf")))
+        case "time_signature":
+            content.metres.append((place, Metre.parse(f"{message.numerator}/{message.denominator}")))
+        case "key_signature":
+            content.keys.append((place, _key(message.key)))
+        case "marker" | "text" | "cue_marker":
+            content.texts.append((place, _text(message.text)))
+        case "lyrics":
+            content.lyrics.append((place, _text(message.text).strip("/\\ ")))
+
+
+def _text(text: str) -> str:
+    """A text as UTF-8 where it is that (mido hands out the bytes as Latin-1)."""
+    with suppress(UnicodeError):
+        text = text.encode("latin-1").decode("utf-8")
+    return " ".join("".join(sign if sign.isprintable() else " " for sign in text).split())
+
+
+def _key(name: str) -> Key:
+    return Key.of(NoteName.parse(name.removesuffix("m")), "minor" if name.endswith("m") else "major")
+
+
+def _summary(part: _Part) -> PartSummary:
+    together = sum(_is_overlap(first, second) for first, second in pairwise(part.notes))
+    count = len(part.notes)
+    return PartSummary(
+        part.name,
+        count,
+        mean_midi=sum(note.midi for note in part.notes) / count if count else 0.0,
+        overlap_share=together / count if count else 0.0,
+        is_percussion=part.is_percussion,
+    )
+
+
+def _is_overlap(first: PlayedNote, second: PlayedNote) -> bool:
+    """True when two notes sound together for longer than a legato player lets them."""
+    allowed = min(SIXTEENTH, (first.end - first.start) / 2)
+    return first.end - second.start > allowed and first.midi != second.midi
+
+
+def _one_at_a_time(
+    notes: Sequence[PlayedNote], spans: Sequence[_Span], summaries: Sequence[PartSummary]
+) -> list[PlayedNote]:
+    """The notes with legato overlaps cut.
+
+    Raises:
+        TuneError: two notes sound together.
+    """
+    line: list[PlayedNote] = []
+    for note in notes:
+        if line and _is_overlap(line[-1], note):
+            number = next((n for n, span in enumerate(spans, 1) if note.start < span.end_ticks), len(spans))
+            key = Key(0)
+            raise TuneError(
+                f"bar {number} has {key.spell(line[-1].midi)} and {key.spell(note.midi)} at once, and a melody is one "
+                f"note at a time: choose another track with --part ({part_list(summaries)})."
+            )
+        if line and line[-1].end > note.start:
+            line[-1] = PlayedNote(line[-1].start, note.start, line[-1].midi)
+            if line[-1].end <= line[-1].start:
+                line.pop()
+        line.append(note)
+    return line
+
+
+def _spans(metres: Sequence[tuple[int, Metre]], end: float) -> list[_Span]:
+    """The bars up to `end`, one more for what rounding may add; a short first metre is the pickup of the second."""
+    changes = dict(metres)
+    if 0 not in changes:
+        changes[0] = Metre(4, 4)
+    places = sorted(changes)
+    spans: list[_Span] = []
+    for index, place in enumerate(places):
+        metre = changes[place]
+        stop = places[index + 1] if index + 1 < len(places) else None
+        start = place
+        while (start < stop) if stop is not None else (not spans or start <= end):
+            length = min(metre.bar_ticks, stop - start) if stop is not None else metre.bar_ticks
+            spans.append(_Span(start, length, metre, is_implicit=length < metre.bar_ticks))
+            start += length
+            if len(spans) > _MAX_BARS:
+                raise TuneError(f"The MIDI file has more than {_MAX_BARS:,} bars: cut it to the tune.")
+        if start > end and spans:
+            break
+    if len(spans) > 1 and spans[0].length_ticks < spans[1].metre.bar_ticks and spans[0].metre != spans[1].metre:
+        spans[0].metre = spans[1].metre
+    return spans
+
+
+def _bars(
+    spans: Sequence[_Span], notes: Sequence[WrittenNote], content: _Content, warnings: list[str]
+) -> list[RawBar]:
+    spans = _trimmed(spans, notes, warnings)
+    begin = spans[0].start_ticks
+    tempos = _from(begin, content.tempos)
+    chords = _from(begin, _chord_texts(content.texts))
+    keys = content.keys or [(0, _found_key(notes, warnings))]
+    bars: list[RawBar] = []
+    place = 0
+    for span in spans:
+        key = [key for time, key in keys if time <= span.start_ticks or time == keys[0][0]][-1]
+        bar = RawBar(span.metre, key, span.length_ticks, is_implicit=span.is_implicit)
+        while place < len(notes) and notes[place].onset_ticks < span.end_ticks:
+            following = notes[place + 1].midi if place + 1 < len(notes) else None
+            bar.notes.append(_raw_note(notes[place], following, span, key, content))
+            place += 1
+        bar.tempos = [RawTempo(time - span.start_ticks, value) for time, value in tempos if _inside(time, span)]
+        bar.chords = [RawChord(time - span.start_ticks, text) for time, text in chords if _inside(time, span)]
+        bars.append(bar)
+    return bars
+
+
+def _raw_note(note: WrittenNote, following: int | None, span: _Span, key: Key, content: _Content) -> RawNote:
+    pitch = key.spell(note.midi, "down" if following is not None and following < note.midi else "up")
+    graces = tuple(key.spell(midi, "up" if midi < note.midi else "down") for midi in note.graces)
+    lyric = next((text for time, text in content.lyrics if abs(time - note.onset_ticks) < SIXTEENTH // 2), "")
+    return RawNote(note.onset_ticks - span.start_ticks, note.duration_ticks, pitch, graces=graces, lyric=lyric)
+
+
+def _inside(time: int, span: _Span) -> bool:
+    return span.start_ticks <= time < span.end_ticks
+
+
+def _from(begin: int, events: Iterable[tuple[int, Any]]) -> list[tuple[int, Any]]:
+    """The events from `begin` on, with the one in force there; one that changes nothing is left out."""
+    found: list[tuple[int, Any]] = []
+    for time, value in events:
+        if found and (time <= begin or found[-1][0] == time):
+            found.pop()
+        if not found or found[-1][1] != value:
+            found.append((max(time, begin), value))
+    return found
+
+
+def _trimmed(spans: Sequence[_Span], notes: Sequence[WrittenNote], warnings: list[str]) -> list[_Span]:
+    """The bars from the first note's to the last one's; a first bar that begins late becomes a pickup."""
+    first, end = notes[0].onset_ticks, max(note.onset_ticks + note.duration_ticks for note in notes)
+    kept = [span for span in spans if span.end_ticks > first and span.start_ticks < end]
+    silent = spans.index(kept[0])
+    if silent:
+        warnings.append(f"{silent} silent bar{'s' if silent > 1 else ''} before the melody left out")
+    late = first - kept[0].start_ticks
+    if len(kept) > 1 and 2 * late >= kept[0].length_ticks and not kept[0].is_implicit:
+        beats = beats_of(kept[0].metre, kept[0].start_ticks, kept[0].length_ticks)
+        start = max(beat.start_ticks for beat in beats if beat.start_ticks <= first)
+        kept[0] = _Span(start, kept[0].end_ticks - start, kept[0].metre)
+    return kept
+
+
+def _chord_texts(texts: Sequence[tuple[int, str]]) -> list[tuple[int, str]]:
+    """The texts that are chord symbols, where chord symbols are what the file's texts are for."""
+    chords = [(time, text) for time, text in texts if _is_chord(text)]
+    letters = {text for _, text in chords if len(text) == 1}
+    are_marks = len(letters) == len({text for _, text in chords}) and sorted(letters) == list(
+        "ABCDEFG"[: len(letters)]
+    )
+    if len(chords) < _LEAST_CHORD_TEXTS or 2 * len(chords) < len(texts) or are_marks:
+        return []
+    return [(round(time / SIXTEENTH) * SIXTEENTH, text) for time, text in chords]
+
+
+def _is_chord(text: str) -> bool:
+    try:
+        read_chord(text)
+    except TuneError:
+        return False
+    return True
+
+
+def _found_key(notes: Sequence[WrittenNote], warnings: list[str]) -> Key:
+    weights = [0.0] * 12
+    for note in notes:
+        weights[note.midi % 12] += note.duration_ticks
+    key = find_key(weights, notes[-1].midi % 12)
+    warnings.append(f"the file names no key; {key} was found from the notes")
+    return key

@@ -1,0 +1,230 @@
+"""From played times to written rhythm: grids chosen beat by beat, swing recognised, gaps and overlaps closed.
+
+Times are in ticks (1680 a quarter note), as floats while they are as played. The method is that of beat-wise grid
+quantisation: in every beat the grid that moves the onsets least wins, finer grids paying a price, and two onsets
+never share a place (the prices and thresholds are common practice, set by hand).
+"""
+
+from __future__ import annotations
+
+from bisect import bisect_right
+from collections.abc import Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+from itertools import accumulate, pairwise
+from statistics import median
+from typing import Final
+
+from fioritura.theory.metre import EIGHTH, HALF, QUARTER, SIXTEENTH, THIRTYSECOND, Metre
+
+__all__ = ["Beat", "CrowdedBeatError", "PlayedNote", "WrittenNote", "beats_of", "has_swing", "written_rhythm"]
+
+_GRACE_TICKS: Final = 160
+"""A note that is over and followed by the next within this time (less than a thirty-second) is a grace note."""
+
+_EARLY_SHARE: Final = Fraction(1, 12)
+"""An onset that is early by up to this share of a beat belongs to the beat that follows."""
+
+_SIMPLE_GRIDS: Final = ((1, 0.0), (2, 0.0), (4, 0.01), (3, 0.015), (6, 0.03), (8, 0.035), (12, 0.08), (16, 0.1))
+_COMPOUND_GRIDS: Final = ((1, 0.0), (3, 0.0), (6, 0.01), (2, 0.03), (12, 0.035), (4, 0.05), (24, 0.1))
+_EXACT_GRIDS: Final = (1, 2, 3, 4, 6, 8, 5, 7, 12, 16, 24)
+"""Grids for files that are exact already, the plainest first."""
+
+_SWING_PLACE: Final = (0.55, 0.72)
+"""Where in a beat the second of two swung eighths falls: ratios from 1.2 to 2.6 to 1."""
+_LEAST_SWING_BEATS: Final = 4
+_LEAST_SWING_SHARE: Final = 0.7
+
+
+@dataclass(frozen=True, slots=True)
+class PlayedNote:
+    """A note as a MIDI file has it: start and end in ticks, as floats, and its MIDI number."""
+
+    start: float
+    end: float
+    midi: int
+
+
+@dataclass(frozen=True, slots=True)
+class WrittenNote:
+    """A note on the grid: onset and duration in ticks, and the MIDI numbers of the grace notes before it."""
+
+    onset_ticks: int
+    duration_ticks: int
+    midi: int
+    graces: tuple[int, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Beat:
+    """A stretch that is divided as one: a beat, or a quarter note where the beat is longer."""
+
+    start_ticks: int
+    length_ticks: int
+
+    @property
+    def is_compound(self) -> bool:
+        """True when three parts are the plain division."""
+        return self.length_ticks in (3 * EIGHTH, 3 * SIXTEENTH, 3 * THIRTYSECOND)
+
+
+class CrowdedBeatError(ValueError):
+    """The notes of one beat are too close for any grid; `start_ticks` is where the beat begins."""
+
+    def __init__(self, start_ticks: int) -> None:
+        super().__init__(start_ticks)
+        self.start_ticks = start_ticks
+
+
+def beats_of(metre: Metre, start_ticks: int, length_ticks: int) -> list[Beat]:
+    """The beats of a bar, none longer than a quarter or dotted quarter; a short bar's odd piece comes first."""
+    if length_ticks == metre.bar_ticks:
+        pieces = [piece for group in metre.groups_ticks for piece in _pieces(group)]
+    else:
+        beat = min(metre.beat_ticks, QUARTER) if not metre.is_compound else metre.beat_ticks
+        odd = length_ticks % beat
+        pieces = [odd] * bool(odd) + [beat] * (length_ticks // beat)
+    starts = accumulate(pieces, initial=start_ticks)
+    return [Beat(start, piece) for start, piece in zip(starts, pieces, strict=False)]
+
+
+def _pieces(group_ticks: int) -> list[int]:
+    count = group_ticks // QUARTER
+    return [QUARTER] * count if count > 1 and group_ticks % QUARTER == 0 else [group_ticks]
+
+
+def _split_graces(notes: Sequence[PlayedNote]) -> tuple[list[PlayedNote], dict[int, tuple[int, ...]]]:
+    """The main notes, and the grace notes' MIDI numbers by the index of the main note they lead to."""
+    mains: list[PlayedNote] = []
+    graces: dict[int, tuple[int, ...]] = {}
+    waiting: list[int] = []
+    for note, following in zip(notes, [*notes[1:], None], strict=True):
+        if following is not None and following.start - note.start < _GRACE_TICKS and note.midi != following.midi:
+            waiting.append(note.midi)
+            continue
+        if waiting:
+            graces[len(mains)] = tuple(waiting)
+            waiting = []
+        mains.append(note)
+    return mains, graces
+
+
+def has_swing(onsets: Sequence[float], beats: Sequence[Beat]) -> bool:
+    """True when the lone onsets inside the beats lie where the second of two swung eighths does, nearly all of them."""
+    places = [
+        place
+        for beat, inside in _by_beat(onsets, beats)
+        if not beat.is_compound and len(lone := [place for place in inside if place > 0.15]) == 1
+        for place in lone
+    ]
+    swung = [place for place in places if _SWING_PLACE[0] <= place <= _SWING_PLACE[1]]
+    return (
+        len(swung) >= _LEAST_SWING_BEATS
+        and len(swung) >= _LEAST_SWING_SHARE * len(places)
+        and median(swung) > _SWING_PLACE[0] + 0.01
+    )
+
+
+def written_rhythm(
+    notes: Sequence[PlayedNote], beats: Sequence[Beat], tolerance: float, *, is_swung: bool = False
+) -> list[WrittenNote]:
+    """The notes (one at a time, in order of start) with written onsets and durations.
+
+    `beats` cover all notes without gaps; `tolerance` is how far in ticks a place may lie from a grid that the file
+    keeps exactly; with `is_swung` long-short pairs become even eighths.
+
+    Raises:
+        CrowdedBeatError: the notes in one beat are too close for any grid.
+    """
+    mains, graces = _split_graces(notes)
+    onsets = _onsets([note.start for note in mains], beats, tolerance, is_swung)
+    written: list[WrittenNote] = []
+    for index, note in enumerate(mains):
+        following = onsets[index + 1] if index + 1 < len(mains) else None
+        end = _end(note, onsets[index], following, beats, tolerance, is_swung)
+        written.append(WrittenNote(onsets[index], end - onsets[index], note.midi, graces.get(index, ())))
+    return written
+
+
+def _by_beat(times: Sequence[float], beats: Sequence[Beat]) -> list[tuple[Beat, list[float]]]:
+    """The beats that hold any of the times, with the places inside as shares of the beat."""
+    starts = [beat.start_ticks for beat in beats]
+    found: dict[int, list[float]] = {}
+    for time in times:
+        number = max(0, bisect_right(starts, time) - 1)
+        if number + 1 < len(beats) and starts[number + 1] - time < _EARLY_SHARE * beats[number + 1].length_ticks:
+            number += 1
+        found.setdefault(number, []).append((time - starts[number]) / beats[number].length_ticks)
+    return [(beats[number], places) for number, places in sorted(found.items())]
+
+
+def _onsets(starts: Sequence[float], beats: Sequence[Beat], tolerance: float, is_swung: bool) -> list[int]:
+    onsets: list[int] = []
+    for beat, places in _by_beat(starts, beats):
+        inside = sum(place > 0.15 for place in places)
+        if is_swung and inside == 1 and not beat.is_compound:
+            places = [0.5 if _SWING_PLACE[0] <= place <= _SWING_PLACE[1] else place for place in places]
+        grid = _grid(beat, places, tolerance / beat.length_ticks)
+        if grid is None:
+            raise CrowdedBeatError(beat.start_ticks)
+        onsets += (beat.start_ticks + _slot(place, grid) * beat.length_ticks // grid for place in places)
+    return onsets
+
+
+def _grid(beat: Beat, places: Sequence[float], tolerance: float) -> int | None:
+    """Into how many parts to divide a beat; None when no grid keeps the places apart."""
+    for grid in _EXACT_GRIDS:
+        is_exact = all(abs(place - round(place * grid) / grid) <= tolerance for place in places)
+        if is_exact and beat.length_ticks % grid == 0 and _keeps_apart(places, grid):
+            return grid
+    best: tuple[float, int] | None = None
+    for grid, price in _COMPOUND_GRIDS if beat.is_compound else _SIMPLE_GRIDS:
+        if beat.length_ticks % grid == 0 and _keeps_apart(places, grid):
+            moved = sum(abs(place - _slot(place, grid) / grid) for place in places) / len(places)
+            best = min(best or (moved + price, grid), (moved + price, grid))
+    return best[1] if best else None
+
+
+def _slot(place: float, grid: int) -> int:
+    """The grid place nearest to a place in the beat; never the next beat's start."""
+    return max(0, min(grid - 1, round(place * grid)))
+
+
+def _keeps_apart(places: Sequence[float], grid: int) -> bool:
+    slots = [_slot(place, grid) for place in places]
+    return all(first < second for first, second in pairwise(slots))
+
+
+def _end(
+    note: PlayedNote, onset: int, following: int | None, beats: Sequence[Beat], tolerance: float, is_swung: bool
+) -> int:
+    """Where the written note ends.
+
+    A note that ends on the file's own grid keeps its end unless less than a sixteenth is missing to the next note;
+    else it lasts to the next note unless a real rest follows.
+    """
+    length = note.end - note.start
+    space = following - onset if following is not None else None
+    if space is not None and length >= space - THIRTYSECOND:
+        return onset + space
+    exact = None if is_swung else _exact_end(note.end, beats, tolerance)
+    if exact is not None and exact > onset and (space is None or exact <= onset + space):
+        return onset + space if space is not None and 0 < onset + space - exact < SIXTEENTH else exact
+    eighths = onset + max(EIGHTH, round(length / EIGHTH) * EIGHTH)
+    if space is None:
+        return eighths
+    if space <= QUARTER or (length >= space / 2 and onset + space - eighths <= EIGHTH and space <= 2 * HALF):
+        return onset + space
+    return min(eighths, onset + space)
+
+
+def _exact_end(end: float, beats: Sequence[Beat], tolerance: float) -> int | None:
+    """The place of a plain grid on which an end lies, None when it lies on none."""
+    beat = beats[max(0, bisect_right(beats, end - tolerance, key=lambda beat: beat.start_ticks) - 1)]
+    place = end - beat.start_ticks
+    for grid in (1, 2, 3, 4, 6, 8):
+        step = Fraction(beat.length_ticks, grid)
+        nearest = round(place / step) * step
+        if abs(place - nearest) <= tolerance and nearest.denominator == 1:
+            return beat.start_ticks + int(nearest)
+    return None

@@ -1,0 +1,208 @@
+"""The one door for files: what a file is shows in its content, and the right reader takes it from there."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from dataclasses import replace
+from pathlib import Path
+from typing import TYPE_CHECKING, Final, Literal
+
+from fioritura.errors import FiorituraError, OptionError, ReadError
+from fioritura.files import read_bytes
+from fioritura.tune import Tune
+
+if TYPE_CHECKING:
+    from fioritura.notation.abc_reader import AbcEntry
+    from fioritura.notation.assemble import Irregular
+
+__all__ = ["Format", "format_of", "read_tune", "read_tunes"]
+
+Format = Literal["MusicXML", "compressed MusicXML", "ABC", "MIDI"]
+
+_SUFFIXES: Final[dict[str, Format]] = {
+    ".musicxml": "MusicXML",
+    ".xml": "MusicXML",
+    ".mxl": "compressed MusicXML",
+    ".abc": "ABC",
+    ".mid": "MIDI",
+    ".midi": "MIDI",
+}
+_ABC_FIELD: Final = re.compile(r"^[XK]:", re.MULTILINE)
+_CONTROLS: Final = re.compile(r"[\x00-\x08\x0e-\x1f]")
+_XML_STARTS: Final = (b"<", b"\xfe\xff\x00<", b"\xff\xfe<\x00", b"\x00<", b"<\x00")
+_OTHER_KINDS: Final = (
+    (b"%PDF", "a PDF: notes can't be read from a page; export MusicXML, ABC or MIDI instead"),
+    (b"\x89PNG", "a picture: export MusicXML, ABC or MIDI instead"),
+    (b"\xff\xd8\xff", "a picture: export MusicXML, ABC or MIDI instead"),
+    (b"\x1f\x8b", "a gzip archive: unpack it first"),
+    (b"RIFF", "a sound file: a tune is read from MusicXML, ABC or MIDI"),
+    (b"ID3", "a sound file: a tune is read from MusicXML, ABC or MIDI"),
+    (b"fLaC", "a sound file: a tune is read from MusicXML, ABC or MIDI"),
+    (b"OggS", "a sound file: a tune is read from MusicXML, ABC or MIDI"),
+)
+_LISTED_TUNES: Final = 10
+
+
+def read_tune(
+    path: str | Path,
+    *,
+    part: str | int | None = None,
+    tune_number: int | None = None,
+    title: str | None = None,
+    irregular: Irregular = "refuse",
+) -> Tune:
+    """Read a tune from a MusicXML (plain or compressed), ABC or MIDI file.
+
+    The content decides how a file is read, not its name. `part` names the part that holds the melody (a name, part
+    of one, or a number from 1); without it the likeliest is taken and named in `part_name` and the warnings. Of a
+    book, `tune_number` takes a tune by its X: number (its place from 1 where none has that number) and `title` by
+    its title or part of it; without them the first is read. A tune without a title gets the file's name.
+
+    Raises:
+        ReadError: missing, damaged, unsafe, or of a kind that can't be read.
+        TuneError: no melody, several notes at once, bars that do not add up (with ``irregular="refuse"``), or a
+            metre or tempo out of reach.
+        OptionError: there is no such part or tune.
+    """
+    path = Path(path)
+    data = read_bytes(path)
+    with _named(path):
+        kind, data = format_of(data)
+        if kind == "ABC":
+            from fioritura.notation.abc_reader import list_abc
+
+            entries = list_abc(_decoded(data))
+            entry = _chosen(entries, tune_number, title)
+            tune = entry.read(irregular=irregular, part=part)
+            if len(entries) > 1 and tune_number is None and title is None:
+                tune = _warned(tune, f"the file holds {len(entries)} tunes; the first was read")
+        else:
+            if title is not None or tune_number not in (None, 1):
+                raise OptionError(f"A {kind} file holds one tune only: leave out its number and title.")
+            tune = _reader(kind)(data, part, irregular)
+        return _dressed(tune, path, kind)
+
+
+def read_tunes(path: str | Path, *, irregular: Irregular = "refuse") -> Iterator[Tune]:
+    """All tunes of a file one after the other, each read when it is asked for; a file of one tune gives one.
+
+    Raises:
+        ReadError, TuneError: as in `read_tune`, when the tune's turn comes.
+    """
+    path = Path(path)
+    data = read_bytes(path)
+    with _named(path):
+        kind, data = format_of(data)
+        if kind == "ABC":
+            from fioritura.notation.abc_reader import iter_abc
+
+            for tune in iter_abc(_decoded(data), irregular=irregular):
+                yield _dressed(tune, path, kind)
+        else:
+            yield _dressed(_reader(kind)(data, None, irregular), path, kind)
+
+
+def format_of(data: bytes) -> tuple[Format, bytes]:
+    """What the content is, and the content without a wrapping (a MIDI file inside a RIFF chunk).
+
+    Raises:
+        ReadError: it is none of the formats; the message says what it is instead where that can be seen.
+    """
+    if data.startswith(b"MThd"):
+        return "MIDI", data
+    if data.startswith(b"RIFF") and data[8:12] == b"RMID" and (start := data.find(b"MThd", 12, 64)) > 0:
+        return "MIDI", data[start:]
+    if data.startswith(b"PK\x03\x04"):
+        return "compressed MusicXML", data
+    if data.removeprefix(b"\xef\xbb\xbf").lstrip().startswith(_XML_STARTS):
+        if re.match(rb"\s*(<!doctype html|<html)", data.removeprefix(b"\xef\xbb\xbf"), re.IGNORECASE):
+            raise ReadError("It is a web page, not a tune: download the file itself.")
+        return "MusicXML", data.removeprefix(b"\xef\xbb\xbf").lstrip() if data[:2] not in _UTF16 else data
+    for start, kind in _OTHER_KINDS:
+        if data.startswith(start):
+            raise ReadError(f"It is {kind}.")
+    text = _decoded(data)
+    if _CONTROLS.search(text):
+        raise ReadError("It holds no tune that can be read, but binary data: give MusicXML, ABC or MIDI.")
+    if not _ABC_FIELD.search(text.replace("\r", "\n")):
+        raise ReadError("It is text, but not ABC (there is no X: or K: line): give MusicXML, ABC or MIDI.")
+    return "ABC", data
+
+
+_UTF16: Final = (b"\xfe\xff", b"\xff\xfe")
+
+
+def _decoded(data: bytes) -> str:
+    """UTF-8 as the ABC standard wants it, or Windows and Latin-1 as older books have it."""
+    for encoding in ("utf-16",) if data[:2] in _UTF16 else ("utf-8-sig", "cp1252"):
+        try:
+            return data.decode(encoding)
+        except UnicodeDecodeError:
+            continue
+    return data.decode("latin-1")
+
+
+def _reader(kind: Format) -> Callable[[bytes, str | int | None, Irregular], Tune]:
+    """The reader of a format that holds one tune; imported only when it is needed."""
+    if kind == "MIDI":
+        from fioritura.notation.midi_reader import read_midi
+
+        return lambda data, part, irregular: read_midi(data, part=part, irregular=irregular)
+    from fioritura.notation.musicxml_file import unpacked
+    from fioritura.notation.musicxml_reader import read_musicxml
+
+    is_packed = kind == "compressed MusicXML"
+    return lambda data, part, irregular: read_musicxml(
+        unpacked(data) if is_packed else data, part=part, irregular=irregular
+    )
+
+
+def _chosen(entries: list[AbcEntry], number: int | None, title: str | None) -> AbcEntry:
+    if title is not None:
+        wanted = title.casefold().strip()
+        exact = [entry for entry in entries if wanted in (name.casefold() for name in entry.titles)]
+        found = exact or [entry for entry in entries if any(wanted in name.casefold() for name in entry.titles)]
+        if found and (number is None or number in (entry.number for entry in found)):
+            return next(entry for entry in found if number in (None, entry.number))
+        raise OptionError(f"No tune here has the title {title!r}; there are: {_listed(entries)}.")
+    if number is None:
+        return entries[0]
+    by_field = [entry for entry in entries if entry.number == number]
+    if by_field:
+        return by_field[0]
+    if 1 <= number <= len(entries):
+        return entries[number - 1]
+    raise OptionError(f"There is no tune number {number} here; there are: {_listed(entries)}.")
+
+
+def _listed(entries: list[AbcEntry]) -> str:
+    names = [
+        f"{place if entry.number is None else entry.number} {entry.title}".strip()
+        for place, entry in enumerate(entries[:_LISTED_TUNES], start=1)
+    ]
+    more = f" and {len(entries) - _LISTED_TUNES} more" if len(entries) > _LISTED_TUNES else ""
+    return ", ".join(names) + more
+
+
+def _dressed(tune: Tune, path: Path, kind: Format) -> Tune:
+    """The tune with the file's name for a missing title, and a warning where the name says another format."""
+    named = _SUFFIXES.get(path.suffix.lower())
+    if named is not None and named != kind:
+        tune = _warned(tune, f"the file's name ends in {path.suffix}, but it holds {kind} and was read as that")
+    return tune if tune.title else replace(tune, title=path.stem.replace("_", " ").strip() or path.name)
+
+
+def _warned(tune: Tune, warning: str) -> Tune:
+    return replace(tune, warnings=(warning, *tune.warnings))
+
+
+@contextmanager
+def _named(path: Path) -> Iterator[None]:
+    """Put the file's name before the message of any error that comes out."""
+    try:
+        yield
+    except FiorituraError as error:
+        error.args = (f"{path.name}: {error}",)
+        raise
