@@ -6,6 +6,7 @@ quintuplets and septuplets are whole numbers. A name that carries a time says it
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import lru_cache
@@ -22,6 +23,7 @@ EIGHTH: Final = QUARTER // 2
 SIXTEENTH: Final = QUARTER // 4
 THIRTYSECOND: Final = QUARTER // 8
 
+_METRE: Final = re.compile(r"([0-9]{1,2}(?:\+[0-9]{1,2})*)/(1|2|4|8|16|32)")
 _IRREGULAR_GROUPS: Final = {5: (3, 2), 7: (2, 2, 3), 8: (3, 3, 2), 10: (3, 3, 2, 2), 11: (2, 2, 3, 2, 2)}
 
 
@@ -40,10 +42,10 @@ class Metre:
             TuneError: not a metre, or one outside 1-32 beats over 1, 2, 4, 8, 16 or 32.
         """
         text = {"C": "4/4", "C|": "2/2"}.get(text.strip(), text.strip())
-        beats, slash, unit = text.partition("/")
-        total = sum(int(part) for part in beats.split("+")) if beats.replace("+", "").isdigit() else 0
-        if slash and 1 <= total <= 32 and unit in {"1", "2", "4", "8", "16", "32"}:
-            return cls(total, int(unit))
+        match = _METRE.fullmatch(text)
+        beats = sum(map(int, match[1].split("+"))) if match else 0
+        if match and 1 <= beats <= 32:
+            return cls(beats, int(match[2]))
         raise TuneError(
             f"{text!r} is not a metre that can be worked with: 1-32 beats over 1, 2, 4, 8, 16 or 32, as in 6/8."
         )
