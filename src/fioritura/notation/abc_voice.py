@@ -1,0 +1,509 @@
+"""From the tokens of one ABC voice to notes: pitches, lengths, ties, slurs, tuplets, signs and texts.
+
+Source: the abc music standard 2.1, sections 4 and 5.
+
+Conventions: accidentals hold to the bar line for the letter in every octave (section 11.3's default) unless
+``propagate-accidentals`` says otherwise, and a tie carries them over it. A tie between different pitches is a slur,
+as in old books. With ``irregular="keep"`` what can't be read is left out with a warning, and several notes at once
+are read as the top one.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass, field
+from functools import lru_cache
+from typing import Final
+
+from fioritura.notation.abc_bars import BarBuilder, Sound, Ticks, scaled
+from fioritura.notation.abc_faults import Faults, UnreadableError
+from fioritura.notation.abc_fields import (
+    AbcKey,
+    read_key,
+    read_metre,
+    read_properties,
+    read_tempo,
+    read_unit,
+    text_string,
+)
+from fioritura.notation.abc_lexer import NOTE, Kind, Token
+from fioritura.notation.abc_lyrics import Slots
+from fioritura.notation.abc_signs import DECORATIONS, is_chord_text, jump_named, mark_in_words
+from fioritura.notation.assemble import RawBar, RawNote
+from fioritura.theory.metre import WHOLE, Metre
+from fioritura.theory.pitch import Pitch
+from fioritura.tune import Mark
+
+__all__ = ["VoiceReader", "VoiceSettings", "define_symbol", "note_parts"]
+
+MAX_NOTE_WHOLES: Final = 64
+MIN_NOTE_TICKS: Final = 6
+MAX_TUPLET: Final = 32
+
+_PLACED: Final = "^_<>@"
+_NOTE_PARTS: Final = re.compile(r"(\^\^?|__?|=(?:3D)?|)([A-Ga-g])([,']*)([0-9]*(?:/+[0-9]*)?)")
+_GRACE: Final = re.compile(NOTE)
+_GRACE_SIGNS: Final = re.compile(r"[\s/()~.<>\-H-Wh-w`]*")
+_BASS: Final = re.compile(r"(?<=/)[a-g](?=[b#♭♯]?$)")
+_ALTERS: Final = {"^": 1, "^^": 2, "_": -1, "__": -2, "=": 0, "=3D": 0, "": None}
+_pitch = lru_cache(maxsize=1024)(Pitch)
+
+
+@dataclass(slots=True)
+class VoiceSettings:
+    """What the header sets and the body may change. `unit` is the unit note length in ticks; `metre` is None in
+    free metre; `symbols` are the short forms of decorations; `propagation` is ``not``, ``octave`` or ``pitch``."""
+
+    key: AbcKey
+    metre: Metre | None
+    unit: Ticks
+    symbols: dict[str, str]
+    tempo: float = 0.0
+    octaves: int = 0
+    semitones: int = 0
+    propagation: str = "pitch"
+    is_strict: bool = False
+
+
+@dataclass(slots=True)
+class _Tuplet:
+    """`actual` notes in the time of `normal`, for the next `left` notes."""
+
+    actual: int
+    normal: int
+    left: int
+
+
+@dataclass(slots=True)
+class _Stack:
+    """A chord in the making: its notes with their lengths, and the pitches that are tied."""
+
+    token: Token
+    notes: list[tuple[Pitch, int, int]] = field(default_factory=list)
+    tied: set[Pitch] = field(default_factory=set)
+
+
+class VoiceReader:
+    """Reads the tokens of one voice. After `read`, `words` are the texts that may name a feel."""
+
+    def __init__(self, settings: VoiceSettings, faults: Faults) -> None:
+        self.words: list[str] = []
+        self._settings = settings
+        self._faults = faults
+        self._bars = BarBuilder(settings.key.key, settings.metre, settings.tempo)
+        self._slots = Slots(settings.is_strict)
+        self._accidentals: dict[int, int] = {}
+        self._marks: list[Mark] = []
+        self._graces: list[Pitch] = []
+        self._waiting_slurs = 0
+        self._open_slurs: list[RawNote] = []
+        self._last: Sound | None = None
+        self._tied: RawNote | None = None
+        self._tuplet: _Tuplet | None = None
+        self._broken: tuple[int, int] | None = None
+        self._stack: _Stack | None = None
+        self._skips_overlay = False
+        self._handlers: dict[Kind, Callable[[Token], None]] = {
+            "note": self._note,
+            "rest": self._rest,
+            "bar_rest": self._bar_rest,
+            "bar": self._bar_line,
+            "ending": self._ending,
+            "quoted": self._quoted,
+            "graces": self._grace_notes,
+            "tuplet": self._tuplet_sign,
+            "slur_start": self._slur_start,
+            "slur_stop": self._slur_stop,
+            "tie": self._tie,
+            "broken": self._broken_rhythm,
+            "decoration": self._long_decoration,
+            "sign": self._short_decoration,
+            "chord": self._stack_start,
+            "chord_end": self._stack_end,
+            "field": self._field,
+            "overlay": self._overlay,
+            "reserved": self._reserved,
+            "line_end": self._line_end,
+            "other": self._other,
+        }
+
+    def read(self, tokens: Iterable[Token]) -> list[RawBar]:
+        """The bars of the voice.
+
+        Raises:
+            AbcError: something can't be read (with ``irregular="refuse"``).
+            TuneError: several notes sound at once (with ``irregular="refuse"``).
+        """
+        handlers = self._handlers
+        for token in tokens:
+            if self._skips_overlay and token.kind != "bar":
+                continue
+            try:
+                handlers[token.kind](token)
+            except UnreadableError as fault:
+                self._faults.meet(token, fault)
+        for note in self._open_slurs:
+            note.marks = tuple(mark for mark in note.marks if mark is not Mark.SLUR_START)
+        return self._bars.finish()
+
+    # Notes and rests
+
+    def _note(self, token: Token) -> None:
+        alter, step, numerator, denominator = note_parts(token.text)
+        pitch = self._spelled(alter, step + 7 * self._settings.octaves)
+        if self._stack:
+            self._stack.notes.append((pitch, numerator, denominator))
+            return
+        self._sound(pitch, numerator, denominator)
+
+    def _rest(self, token: Token) -> None:
+        numerator, denominator = _length_parts(token.text[1:])
+        if self._stack:
+            raise UnreadableError("a rest has no place in a chord.")
+        self._last = self._bars.add(self._length(numerator, denominator), None)
+        for mark in self._marks:
+            self._faults.leave_out(f"!{mark}! on a rest")
+        self._marks.clear()
+        self._end_tie()
+
+    def _bar_rest(self, token: Token) -> None:
+        digits = token.text[1:]
+        if len(digits) > 3 or digits in {"0", "00", "000"}:
+            raise UnreadableError("a rest may last 1 to 999 bars.")
+        self._bars.add_bar_rests(int(digits or 1))
+        self._end_tie()
+
+    def _spelled(self, alter: int | None, step: int) -> Pitch:
+        """The pitch of a note head by its sign, its tie, the bar's accidentals and the signature, in that order."""
+        propagation = self._settings.propagation
+        place = step if propagation == "octave" else step % 7
+        if alter is not None:
+            if propagation != "not":
+                self._accidentals[place] = alter
+        elif self._tied and self._tied.pitch.step == step:
+            alter = self._tied.pitch.alter
+        else:
+            alter = self._accidentals.get(place)
+            if alter is None:
+                alter = self._settings.key.alters[step % 7]
+        return _pitch(step, alter)
+
+    def _length(self, numerator: int, denominator: int) -> Ticks:
+        length = scaled(self._settings.unit, numerator, denominator)
+        if self._tuplet:
+            length = scaled(length, self._tuplet.normal, self._tuplet.actual)
+        if self._broken:
+            length = scaled(length, *self._broken)
+        if not MIN_NOTE_TICKS <= length <= MAX_NOTE_WHOLES * WHOLE:
+            raise UnreadableError(f"a note may last from 1/1024 to {MAX_NOTE_WHOLES} whole notes.")
+        self._broken = None
+        if self._tuplet:
+            self._tuplet.left -= 1
+            if not self._tuplet.left:
+                self._tuplet = None
+        return length
+
+    def _sound(self, pitch: Pitch, numerator: int, denominator: int) -> None:
+        note = RawNote(0, 0, pitch)
+        sound = self._bars.add(self._length(numerator, denominator), note)
+        self._slots.add(sound)
+        self._last = sound
+        if self._tied and self._tied.pitch.midi != pitch.midi:
+            self._read_as_slur(self._tied, note)
+        self._tied = None
+        if self._graces:
+            note.graces = tuple(self._graces)
+            self._graces.clear()
+        if self._marks:
+            note.marks += tuple(dict.fromkeys(self._marks))
+            self._marks.clear()
+        if self._waiting_slurs:
+            note.marks += (Mark.SLUR_START,) * self._waiting_slurs
+            self._open_slurs += [note] * self._waiting_slurs
+            self._waiting_slurs = 0
+
+    # Ties, slurs, tuplets
+
+    def _tie(self, token: Token) -> None:
+        if self._stack:
+            if self._stack.notes:
+                self._stack.tied.add(self._stack.notes[-1][0])
+        elif self._last and self._last.note:
+            self._last.note.is_tied = True
+            self._tied = self._last.note
+        else:
+            self._faults.warn(token, "a tie without a note before it is left out")
+
+    def _end_tie(self) -> None:
+        if self._tied:
+            self._tied.is_tied = False
+            self._tied = None
+
+    def _read_as_slur(self, first: RawNote, second: RawNote) -> None:
+        first.is_tied = False
+        self._faults.count("ties between different pitches are read as slurs")
+        if not self._open_slurs:
+            first.marks += (Mark.SLUR_START,)
+            second.marks = (Mark.SLUR_STOP, *second.marks)
+
+    def _slur_start(self, _: Token) -> None:
+        self._waiting_slurs += 1
+
+    def _slur_stop(self, token: Token) -> None:
+        """Close the innermost slur, or an outer one where the innermost begins on this very note (section 4.11)."""
+        last = self._last.note if self._last else None
+        if self._waiting_slurs:
+            self._waiting_slurs -= 1
+            return
+        if not self._open_slurs or last is None:
+            self._faults.warn(token, "the end of a slur that has no beginning is left out")
+            return
+        is_fresh = self._open_slurs[-1] is last
+        first = self._open_slurs.pop(0 if is_fresh and len(self._open_slurs) > 1 else -1)
+        if first is last:
+            marks = list(last.marks)
+            marks.remove(Mark.SLUR_START)
+            last.marks = tuple(marks)
+        else:
+            last.marks = (Mark.SLUR_STOP, *last.marks)
+
+    def _tuplet_sign(self, token: Token) -> None:
+        pieces = [int(piece[:4] or 0) for piece in token.text[1:].split(":")]
+        actual, normal, count = (*pieces, 0, 0)[:3]
+        if not normal:
+            metre = self._settings.metre
+            normal = {2: 3, 3: 2, 4: 3, 6: 2, 8: 3}.get(actual) or (3 if metre and metre.is_compound else 2)
+        count = count or actual
+        if not (2 <= actual <= MAX_TUPLET and normal <= MAX_TUPLET and count <= 2 * MAX_TUPLET):
+            raise UnreadableError(f"a tuplet puts 2 to {MAX_TUPLET} notes in the time of 1 to {MAX_TUPLET}.")
+        self._tuplet = _Tuplet(actual, normal, count)
+
+    def _broken_rhythm(self, token: Token) -> None:
+        if self._last is None or self._broken or len(token.text) > 3:
+            raise UnreadableError("a broken rhythm stands between two notes, as in A>B, A>>B or A<B.")
+        half = 2 ** len(token.text)
+        long, short = (2 * half - 1, half), (1, half)
+        first, second = (long, short) if token.text[0] == ">" else (short, long)
+        self._bars.stretch(self._last, *first)
+        self._broken = second
+
+    def _grace_notes(self, token: Token) -> None:
+        graces: list[Pitch] = []
+        place = 1
+        for match in _GRACE.finditer(token.text, 1, len(token.text) - 1):
+            self._check_between_graces(token, place, match.start())
+            alter, step, _, _ = note_parts(match[0])
+            graces.append(self._spelled(alter, step + 7 * self._settings.octaves))
+            place = match.end()
+        self._check_between_graces(token, place, len(token.text) - 1)
+        self._graces += graces
+
+    @staticmethod
+    def _check_between_graces(token: Token, start: int, end: int) -> None:
+        if not _GRACE_SIGNS.fullmatch(token.text, start, end):
+            raise UnreadableError(f"{token.text[start:end].strip()!r} has no place among grace notes.")
+
+    # Several notes at once
+
+    def _stack_start(self, token: Token) -> None:
+        if self._stack:
+            raise UnreadableError("a chord can't begin inside a chord.")
+        self._stack = _Stack(token)
+
+    def _stack_end(self, token: Token) -> None:
+        stack, self._stack = self._stack, None
+        if stack is None or not stack.notes:
+            raise UnreadableError("there is no chord to end here.")
+        pitches = {pitch.midi: pitch for pitch, _, _ in stack.notes}
+        if len(pitches) > 1:
+            self._faults.meet_polyphony(stack.token, f"{len(pitches)} notes")
+        top = pitches[max(pitches)]
+        numerator, denominator = _length_parts(token.text[1:])
+        _, inner_numerator, inner_denominator = stack.notes[0]
+        self._sound(top, numerator * inner_numerator, denominator * inner_denominator)
+        if top in stack.tied:
+            self._tie(token)
+
+    def _overlay(self, token: Token) -> None:
+        self._faults.meet_polyphony(token, "two voices")
+        self._skips_overlay = True
+
+    # Bar lines and lines
+
+    def _bar_line(self, token: Token) -> None:
+        self._skips_overlay = False
+        if self._stack:
+            self._stack = None
+            raise UnreadableError("a chord is not closed before this bar line.")
+        if self._broken:
+            self._broken = None
+            raise UnreadableError("a broken rhythm needs a note after it, before the bar line.")
+        if self._bars.bar_line(token.text):
+            self._accidentals.clear()
+            if ":" in token.text:
+                self._end_tie()
+
+    def _ending(self, token: Token) -> None:
+        self._bars.start_ending(token.text[1:])
+
+    def _line_end(self, _: Token) -> None:
+        if self._bars.end_line():
+            self._accidentals.clear()
+            self._faults.count("bar lines are understood at the end of a line")
+        self._slots.end_line()
+
+    # Signs and texts
+
+    def _short_decoration(self, token: Token) -> None:
+        name = self._settings.symbols.get(token.text)
+        if name is None:
+            self._faults.leave_out(token.text)
+        elif name[0] == '"':
+            self._text(name[1:])
+        else:
+            self._decorate(name)
+
+    def _long_decoration(self, token: Token) -> None:
+        name = token.text[1:-1]
+        if token.text[0] == "+" and not self._is_decoration(name) and _GRACE.match(name):
+            self._old_chord(token)
+            return
+        self._decorate(name)
+
+    def _old_chord(self, token: Token) -> None:
+        """A chord between plus signs, as in the first versions of ABC (section 10.2.3)."""
+        self._stack_start(token)
+        for match in _GRACE.finditer(token.text):
+            self._note(token._replace(text=match[0]))
+        self._stack_end(token._replace(text="]"))
+
+    @staticmethod
+    def _is_decoration(name: str) -> bool:
+        return name.lower() in DECORATIONS or jump_named(name) is not None
+
+    def _decorate(self, name: str) -> None:
+        mark = DECORATIONS.get(name.lower())
+        jump = None if mark else jump_named(name)
+        if mark is Mark.BREATH:
+            if self._last and self._last.note and not self._bars.is_fresh:
+                self._last.note.marks += (mark,)
+        elif mark:
+            self._marks.append(mark)
+        elif jump:
+            self._bars.add_jump(jump)
+        elif name.lower() not in {"nil", "none", "trill)"}:
+            self._faults.leave_out(f"!{name}!")
+
+    def _quoted(self, token: Token) -> None:
+        self._text(token.text[1:-1])
+
+    def _text(self, quoted: str) -> None:
+        """A chord symbol, or a text that may say where to jump or what mark to play."""
+        is_placed = quoted[:1] in _PLACED and quoted != ""
+        text = text_string(quoted[1:] if is_placed else quoted)
+        jump, mark = jump_named(text), mark_in_words(text)
+        if jump:
+            self._bars.add_jump(jump)
+        elif not is_placed and is_chord_text(text):
+            self._bars.add_chord(_BASS.sub(lambda match: match[0].upper(), text))
+        elif mark:
+            self._marks.append(mark)
+        elif text:
+            self.words.append(text)
+            self._faults.leave_out(repr(text))
+
+    def _reserved(self, token: Token) -> None:
+        self._faults.leave_out(token.text)
+
+    def _other(self, _: Token) -> None:
+        raise UnreadableError("no sign of ABC begins so: take it out, or write what was meant.")
+
+    # Fields in the body
+
+    def _field(self, token: Token) -> None:
+        letter, text = token.text[0], token.text[2:].strip()
+        settings = self._settings
+        if letter == "K":
+            self._set_key(text)
+        elif letter == "M":
+            settings.metre, warning = read_metre(text)
+            self._bars.set_metre(settings.metre)
+            if warning:
+                self._faults.warn(token, warning)
+        elif letter == "L":
+            settings.unit = read_unit(text)
+        elif letter == "Q":
+            tempo = read_tempo(text, settings.unit)
+            self.words.append(tempo.words)
+            if tempo.quarters_per_minute:
+                self._bars.add_tempo(tempo.quarters_per_minute)
+        elif letter == "R":
+            self.words.append(text_string(text))
+        elif letter == "U":
+            define_symbol(settings.symbols, text)
+        elif letter == "I":
+            self._instruction(text)
+        elif letter == "w":
+            if not self._slots.set_lyrics(text):
+                self._faults.leave_out("further verses")
+        elif letter == "s":
+            self._symbol_line(text)
+
+    def _set_key(self, text: str) -> None:
+        properties = read_properties(text)
+        if properties.octaves is not None:
+            self._settings.octaves = properties.octaves
+        key = read_key(text)
+        if key:
+            self._settings.key = key
+            self._bars.set_key(key.key)
+            self._faults.remark(key.warning)
+
+    def _instruction(self, text: str) -> None:
+        name, _, value = text.partition(" ")
+        if name == "propagate-accidentals" and value.strip() in {"not", "octave", "pitch"}:
+            self._settings.propagation = value.strip()
+
+    def _symbol_line(self, text: str) -> None:
+        for sound, symbol in self._slots.symbols(text):
+            name = symbol[1:-1]
+            mark = DECORATIONS.get(name.lower())
+            if symbol[0] == '"' and name[:1] not in _PLACED and is_chord_text(text_string(name)):
+                sound.bar.chords.append((sound.start, text_string(name)))
+            elif mark and sound.note:
+                sound.note.marks += (mark,)
+            else:
+                self._faults.leave_out(symbol)
+
+
+def define_symbol(symbols: dict[str, str], text: str) -> None:
+    """Take a definition of a U: field, ``T = !trill!``, into a table of short forms (section 4.16)."""
+    match = re.fullmatch(r'([H-Wh-w~])\s*=\s*(?:!([^!\s]+)!|\+([^+\s]+)\+|("[^"]*)"?)\s*', text.strip())
+    if not match:
+        raise UnreadableError("this is not a definition; write for example U:T = !trill!.")
+    symbols[match[1]] = match[2] or match[3] or match[4]
+
+
+@lru_cache(maxsize=4096)
+def note_parts(text: str) -> tuple[int | None, int, int, int]:
+    """Alteration (None without a sign), staff step in octave 4 or 5, and length as a fraction of the unit."""
+    match = _NOTE_PARTS.fullmatch(text)
+    if match is None:
+        raise UnreadableError("this is not a note.")
+    sign, letter, octaves, length = match.groups()
+    step = 28 + "CDEFGAB".index(letter.upper()) + 7 * (letter.islower() + octaves.count("'") - octaves.count(","))
+    if not 0 <= step <= 75:
+        raise UnreadableError("the note lies outside MIDI's range: take out some octave marks.")
+    return _ALTERS[sign], step, *_length_parts(length)
+
+
+@lru_cache(maxsize=1024)
+def _length_parts(text: str) -> tuple[int, int]:
+    """``""`` is 1, ``"3/2"`` 3/2, ``"/"`` a half, ``"//"`` a quarter (section 4.3)."""
+    upper, slash, lower = text.partition("/")
+    strokes = 1 + lower.count("/") if slash else 0
+    digits = lower.lstrip("/")
+    if max(len(upper), len(digits), strokes) > 8 or (digits and not int(digits)):
+        raise UnreadableError("this length is absurd; write for example A3, A/2 or A3/2.")
+    return int(upper or 1), int(digits) if digits else 2**strokes
