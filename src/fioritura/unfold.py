@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from bisect import bisect_left, bisect_right
+from collections.abc import Sequence
 from dataclasses import replace
 from typing import Final, TypeVar
 
@@ -102,11 +103,10 @@ def unfolded(tune: Tune) -> Tune:
             length = note.duration_ticks if goes_on else min(note.duration_ticks, bar.end_ticks - note.onset_ticks)
             notes.append(replace(note, onset_ticks=note.onset_ticks + shift, duration_ticks=length))
         tempos += (replace(t, onset_ticks=t.onset_ticks + shift) for t in _starting_in(tune.tempos, bar))
-        for span in tune.chords:
+        for span in _sounding_in(tune.chords, bar):
             first, last = max(span.onset_ticks, bar.start_ticks), min(span.end_ticks, bar.end_ticks)
-            if first < last:
-                moved = replace(span, onset_ticks=first + shift, duration_ticks=last - first)
-                _append_chord(chords, moved, goes_on=first > span.onset_ticks)
+            moved = replace(span, onset_ticks=first + shift, duration_ticks=last - first)
+            _append_chord(chords, moved, goes_on=first > span.onset_ticks)
         start += bar.duration_ticks
     return replace(
         tune, notes=tuple(notes), chords=tuple(chords), bars=tuple(bars), tempos=tuple(tempos) or tune.tempos
@@ -138,5 +138,17 @@ def _append_chord(chords: list[ChordSpan], span: ChordSpan, *, goes_on: bool) ->
         chords.append(span)
 
 
-def _starting_in(items: Sequence[Timed], bar: Bar) -> Iterable[Timed]:
-    return (item for item in items if bar.start_ticks <= item.onset_ticks < bar.end_ticks)
+def _starting_in(items: Sequence[Timed], bar: Bar) -> Sequence[Timed]:
+    first = bisect_left(items, bar.start_ticks, key=_onset)
+    return items[first : bisect_left(items, bar.end_ticks, lo=first, key=_onset)]
+
+
+def _sounding_in(spans: Sequence[ChordSpan], bar: Bar) -> Sequence[ChordSpan]:
+    """The chords that hold for a part of the bar; they follow one another without overlapping."""
+    first = max(0, bisect_right(spans, bar.start_ticks, key=_onset) - 1)
+    found = spans[first : bisect_left(spans, bar.end_ticks, key=_onset)]
+    return [span for span in found if span.end_ticks > bar.start_ticks]
+
+
+def _onset(item: Note | Tempo | ChordSpan) -> int:
+    return item.onset_ticks
