@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import pairwise
 
 from fioritura.techniques.figure import Figure
 from fioritura.techniques.place import Place
@@ -17,7 +18,8 @@ def _room(place: Place, count: int) -> Iterator[int]:
         end = place.note.end_ticks
         for value in (EIGHTH, SIXTEENTH):
             fits = count * value * 2 <= place.note.duration_ticks and value >= place.setting.shortest_ticks
-            if fits and place.beat_offset(end - value) % value == 0:
+            is_off_beat = place.tune.strength_at(end - value) < 0.5
+            if fits and is_off_beat and place.beat_offset(end - value) % value == 0:
                 yield value
 
 
@@ -35,9 +37,17 @@ def between(place: Place) -> list[Pitch]:
     return found
 
 
+def _walks(place: Place, inside: list[Pitch]) -> bool:
+    """True when no step of the walk is wider than a whole tone (an augmented second is a leap to the ear)."""
+    if place.next is None:
+        return False
+    midis = [place.midi, *(pitch.midi for pitch in inside), place.next.midi]
+    return all(abs(after - before) <= 2 for before, after in pairwise(midis))
+
+
 def _diatonic(place: Place) -> Iterator[Figure]:
     inside = between(place)
-    if len(inside) == 1 and abs(place.interval_out or 0) in (3, 4):
+    if len(inside) == 1 and _walks(place, inside) and abs(place.interval_out or 0) in (3, 4):
         for value in _room(place, 1):
             why = "The melody leaps a third: the scale note between fills it."
             yield before_next("passing-note", place, inside, [value], why)
@@ -45,7 +55,7 @@ def _diatonic(place: Place) -> Iterator[Figure]:
 
 def _pair(place: Place) -> Iterator[Figure]:
     inside = between(place)
-    if len(inside) == 2 and abs(place.interval_out or 0) in (5, 6):
+    if len(inside) == 2 and _walks(place, inside) and abs(place.interval_out or 0) in (5, 6):
         for value in _room(place, 2):
             why = "The melody leaps a fourth: the two scale notes between make it a walk."
             yield before_next("passing-notes-pair", place, inside, [value, value], why)
@@ -67,7 +77,7 @@ TECHNIQUES = (
         id="passing-note",
         name="Passing note",
         label="passing",
-        family="passing",
+        family="passing-notes",
         level=2,
         find=_diatonic,
         text="The scale note inside a leap of a third, with real value: an eighth or a sixteenth off the beat.",
@@ -80,7 +90,7 @@ TECHNIQUES = (
         id="passing-notes-pair",
         name="Two passing notes",
         label="passing",
-        family="passing",
+        family="passing-notes",
         level=3,
         find=_pair,
         text="The two scale notes inside a leap of a fourth.",
@@ -93,7 +103,7 @@ TECHNIQUES = (
         id="passing-note-chromatic",
         name="Chromatic passing note",
         label="chrom. passing",
-        family="passing",
+        family="passing-notes",
         level=3,
         find=_chromatic,
         text="The semitone inside a whole tone, as a real note off the beat.",

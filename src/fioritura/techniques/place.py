@@ -146,13 +146,20 @@ class Place:
 
     @property
     def step_above(self) -> Pitch:
-        """The scale step above, in the scale of the chord."""
-        return self.scale.step(self.note.pitch, 1)
+        """The scale step above: in the chord's scale, else in the key; a semitone or a whole tone."""
+        return self._step(1)
 
     @property
     def step_below(self) -> Pitch:
-        """The scale step below, in the scale of the chord."""
-        return self.scale.step(self.note.pitch, -1)
+        """The scale step below: in the chord's scale, else in the key; a semitone or a whole tone."""
+        return self._step(-1)
+
+    def _step(self, direction: int) -> Pitch:
+        for scale in (self.scale, key_scale(self.key)):
+            pitch = scale.step(self.note.pitch, direction)
+            if abs(pitch.midi - self.midi) <= 2:
+                return pitch
+        return self.semitones(2 * direction)
 
     def semitones(self, count: int, leading: Direction | None = None) -> Pitch:
         """The pitch `count` semitones away, spelled by chord, key or the direction in which it leads."""

@@ -41,7 +41,7 @@ def technique_named(id: str) -> Technique:
 def wanted_techniques(level: int, only: Iterable[str] = (), without: Iterable[str] = ()) -> tuple[Technique, ...]:
     """The techniques of a level, or just those in `only` whatever their level, less those in `without`.
 
-    Names in `only` and `without` may be ids or whole families (``"grace"``).
+    Names in `only` and `without` may be ids or whole families (``"graces"``).
 
     Raises:
         OptionError: an unknown name, or nothing left.

@@ -1,0 +1,413 @@
+"""Techniques: each figure must be what its label says, judged from the ornamented line alone.
+
+The classifier below knows nothing of the generators. It takes the definitions of Open Music Theory, "Embellishing
+tones" (passing: step in, step out, same way; neighbour: step out and back; appoggiatura: leap in, step out; escape
+tone: step in, leap out; suspension and retardation: held over, resolved by step down or up; anticipation: the next
+note early) and common practice for grace notes, turns, runs and approaches.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import pytest
+
+from fioritura.arrange.find import find_figures
+from fioritura.arrange.rendition import laid_out
+from fioritura.players.player import Player
+from fioritura.techniques.figure import Figure
+from fioritura.techniques.place import Place, Setting, places
+from fioritura.techniques.table import all_techniques, technique_named, wanted_techniques
+from fioritura.theory.metre import EIGHTH, QUARTER, SIXTEENTH
+from fioritura.tune import Mark, Note, Tune
+from tests.tunes import line_of, random_tune
+
+METRES = ("4/4", "3/4", "6/8", "2/4", "5/4")
+
+
+@dataclass
+class Heard:
+    """What a listener hears around a figure: the note before it, its added or changed notes, and the note after."""
+
+    tune: Tune
+    figure: Figure
+    line: tuple[Note, ...]
+
+    def __post_init__(self) -> None:
+        own = [place for place, note in enumerate(self.line) if 0 in note.figures]
+        self.first, self.last = own[0], own[-1]
+        self.own = [self.line[place] for place in own]
+        self.before = self.line[self.first - 1] if self.first else None
+        self.after = self.line[self.last + 1] if self.last + 1 < len(self.line) else None
+        self.main = self.tune.notes[self.figure.anchors[0]]
+
+    @property
+    def sequence(self) -> list[int]:
+        """MIDI numbers from the note before to the note after."""
+        around = [self.before, *self.own, self.after]
+        return [note.pitch.midi for note in around if note is not None]
+
+    @property
+    def steps(self) -> list[int]:
+        """Staff places of the same notes."""
+        return [note.pitch.step for note in (self.before, *self.own, self.after) if note is not None]
+
+
+def is_step(low: int, high: int) -> bool:
+    return abs(high - low) in (1, 2)
+
+
+def is_leap(low: int, high: int) -> bool:
+    return abs(high - low) >= 3
+
+
+def falls(*midis: int) -> bool:
+    return all(b < a for a, b in zip(midis, midis[1:], strict=False))
+
+
+def rises(*midis: int) -> bool:
+    return all(b > a for a, b in zip(midis, midis[1:], strict=False))
+
+
+def graces(heard: Heard) -> list[int]:
+    return [pitch.midi - heard.main.pitch.midi for pitch in heard.own[0].graces]
+
+
+def scale_gap(heard: Heard, midi: int) -> bool:
+    """A semitone or whole tone away, with no note of the chord's or the key's scale between."""
+    from fioritura.theory.scale import chord_scale, key_scale
+
+    onset = heard.main.onset_ticks
+    span, key = heard.tune.chord_at(onset), heard.tune.bar_at(onset).key
+    low, high = sorted((heard.main.pitch.midi, midi))
+    scales = [chord_scale(span.chord if span else None, key).pitch_classes, key_scale(key).pitch_classes]
+    near = [s for s in scales if midi % 12 in s and not any(m % 12 in s for m in range(low + 1, high))]
+    return high - low <= 2 and bool(near)
+
+
+def lower_semitone(h: Heard) -> bool:
+    return graces(h) == [-1]
+
+
+def lower_step(h: Heard) -> bool:
+    return len(graces(h)) == 1 and graces(h)[0] == -2 and scale_gap(h, h.main.pitch.midi + graces(h)[0])
+
+
+def upper_step(h: Heard) -> bool:
+    return len(graces(h)) == 1 and graces(h)[0] in (1, 2) and scale_gap(h, h.main.pitch.midi + graces(h)[0])
+
+
+def upper_semitone(h: Heard) -> bool:
+    return graces(h) == [1] and h.before is not None and h.before.pitch.midi - h.main.pitch.midi == 2
+
+
+def double_below(h: Heard) -> bool:
+    found = graces(h)
+    return len(found) == 2 and -5 <= found[0] < found[1] < 0 and found[1] >= -2
+
+
+def double_around(h: Heard) -> bool:
+    found = graces(h)
+    return len(found) == 2 and found[0] in (1, 2) and found[1] == -1
+
+
+def anticipated(h: Heard) -> bool:
+    (note,) = h.own
+    early = h.main.onset_ticks - note.onset_ticks
+    return (
+        note.pitch.midi == h.main.pitch.midi
+        and early in (SIXTEENTH, EIGHTH)
+        and note.end_ticks >= h.main.onset_ticks + 1
+        and h.tune.strength_at(h.main.onset_ticks) >= 0.5
+    )
+
+
+def delayed(h: Heard) -> bool:
+    plain = [h.tune.notes[anchor] for anchor in h.figure.anchors]
+    halves = all(n.duration_ticks * 2 == p.duration_ticks for n, p in zip(h.own, plain, strict=True))
+    pitches = [n.pitch for n in h.own] == [p.pitch for p in plain]
+    in_time = h.after is None or h.after.onset_ticks == h.tune.notes[h.figure.anchors[-1] + 1].onset_ticks
+    return halves and pitches and in_time and h.own[-1].end_ticks == plain[-1].end_ticks
+
+
+def held_over(h: Heard, direction: int) -> bool:
+    (held,) = h.own
+    assert h.after is not None
+    crosses = held.onset_ticks < h.tune.notes[h.figure.anchors[1]].onset_ticks < held.end_ticks
+    move = h.after.pitch.midi - held.pitch.midi
+    return crosses and held.end_ticks == h.after.onset_ticks and 1 <= move * direction <= 2
+
+
+def one_pitch(h: Heard) -> bool:
+    whole = sum(note.duration_ticks for note in h.own)
+    return {note.pitch for note in h.own} == {h.main.pitch} and len(h.own) >= 2 and whole == h.main.duration_ticks
+
+
+def run_of(h: Heard, smallest: int, largest: int, gap: int) -> bool:
+    s = h.sequence
+    span = abs(s[-1] - s[0])
+    even = len({note.duration_ticks for note in h.own}) == 1
+    moves = [abs(b - a) for a, b in zip(s, s[1:], strict=False)]
+    return (rises(*s) or falls(*s)) and smallest <= span <= largest and max(moves) <= gap and even
+
+
+def arpeggio(h: Heard) -> bool:
+    span = h.tune.chord_at(h.own[0].onset_ticks)
+    plain = h.tune.chord_at(h.main.onset_ticks)
+    assert span and plain and plain.chord
+    return run_of(h, 7, 16, 12) and all(note.pitch.midi % 12 in plain.chord.pitch_classes for note in h.own)
+
+
+def passing(h: Heard, count: int) -> bool:
+    s = h.sequence
+    steps = all(is_step(a, b) for a, b in zip(s, s[1:], strict=False))
+    return len(h.own) == count and steps and (rises(*s) or falls(*s)) and min(n.duration_ticks for n in h.own) > 0
+
+
+def chromatic_passing(h: Heard) -> bool:
+    before, middle, after = h.sequence
+    return abs(after - before) == 2 and middle * 2 == before + after and h.tune.strength_at(h.own[0].onset_ticks) < 0.5
+
+
+def neighbour(h: Heard, direction: int) -> bool:
+    (outer,) = [note for note in h.own if note.pitch.midi != h.main.pitch.midi]
+    s = h.sequence
+    place = s.index(outer.pitch.midi, 1 if h.before else 0)
+    returns = s[place - 1] == s[place + 1] == h.main.pitch.midi
+    return returns and 1 <= (outer.pitch.midi - h.main.pitch.midi) * direction <= 2
+
+
+def double_neighbour(h: Heard) -> bool:
+    main = h.main.pitch.midi
+    outer = [note.pitch.midi - main for note in h.own if note.pitch.midi != main]
+    s = h.sequence
+    place = next(n for n, midi in enumerate(s) if midi == main + outer[0] and s[n + 1] == main + outer[1])
+    sides = outer[0] * outer[1] < 0 and all(1 <= abs(side) <= 2 for side in outer)
+    return len(outer) == 2 and sides and s[place - 1] == s[place + 2] == main
+
+
+def escape(h: Heard) -> bool:
+    before, away, after = h.sequence
+    return 1 <= abs(away - before) <= 2 and is_leap(away, after) and (away - before) * (after - away) < 0
+
+
+def appoggiatura(h: Heard) -> bool:
+    lean, resolution = h.own
+    assert h.before is not None
+    leap = is_leap(h.before.pitch.midi, lean.pitch.midi)
+    return leap and 1 <= abs(lean.pitch.midi - resolution.pitch.midi) <= 2 and resolution.pitch == h.main.pitch
+
+
+def approach(h: Heard) -> bool:
+    assert h.after is not None
+    return len(h.own) == 1 and h.after.pitch.midi - h.own[0].pitch.midi == 1
+
+
+def chromatic_approach(h: Heard) -> bool:
+    assert h.after is not None
+    target = h.after.pitch.midi
+    return [note.pitch.midi - target for note in h.own] in ([-2, -1], [2, 1])
+
+
+def surround(h: Heard) -> bool:
+    assert h.after is not None
+    sides = [note.pitch.midi - h.after.pitch.midi for note in h.own]
+    return len(sides) == 2 and sides[0] * sides[1] < 0 and all(1 <= abs(side) <= 2 for side in sides)
+
+
+def turn(h: Heard, direction: int) -> bool:
+    main = h.main.pitch.midi
+    first, up, middle, down, last = (note.pitch.midi - main for note in h.own)
+    return first == middle == last == 0 and 1 <= up * direction <= 2 and 1 <= -down * direction <= 2
+
+
+def mordent(h: Heard, direction: int) -> bool:
+    first, other, last = h.own
+    move = other.pitch.midi - h.main.pitch.midi
+    quick = first.duration_ticks == other.duration_ticks <= SIXTEENTH < last.duration_ticks + 1
+    return first.pitch == last.pitch == h.main.pitch and 1 <= move * direction <= 2 and quick
+
+
+def shake(h: Heard) -> bool:
+    moves = [note.pitch.midi - h.main.pitch.midi for note in h.own]
+    return len(moves) >= 5 and set(moves[::2]) == {0} and len(set(moves[1::2])) == 1 and 1 <= moves[1] <= 2
+
+
+def fill(h: Heard) -> bool:
+    midis = [note.pitch.midi for note in h.own]
+    moves = [b - a for a, b in zip(midis, midis[1:], strict=False)]
+    turns = sum(a * b < 0 for a, b in zip(moves, moves[1:], strict=False))
+    assert h.after is not None
+    leads = is_step(midis[-1], h.after.pitch.midi)
+    held = h.tune.notes[h.figure.anchors[0]]
+    spoke = h.own[0].onset_ticks - held.onset_ticks >= QUARTER
+    return leads and spoke and turns <= 1 and 0 not in moves and max(map(abs, moves)) <= 12 and len(midis) >= 3
+
+
+def marked(mark: Mark) -> object:
+    return lambda h: [note.pitch for note in h.own] == [h.main.pitch] and mark in h.own[0].marks
+
+
+IS_WHAT_IT_SAYS = {
+    "lower-grace-semitone": lower_semitone,
+    "lower-grace-step": lower_step,
+    "upper-grace-step": upper_step,
+    "upper-grace-semitone": upper_semitone,
+    "double-grace-lower": double_below,
+    "double-grace-upper-lower": double_around,
+    "anticipation": anticipated,
+    "delay": delayed,
+    "suspension": lambda h: held_over(h, -1),
+    "retardation": lambda h: held_over(h, 1),
+    "repeated-notes": one_pitch,
+    "repeated-notes-lively": one_pitch,
+    "run-chromatic": lambda h: run_of(h, 3, 5, 1),
+    "run-scale": lambda h: run_of(h, 6, 16, 3),
+    "run-pentatonic": lambda h: run_of(h, 7, 16, 5),
+    "run-arpeggio": arpeggio,
+    "passing-note": lambda h: passing(h, 1),
+    "passing-notes-pair": lambda h: passing(h, 2),
+    "passing-note-chromatic": chromatic_passing,
+    "neighbour-upper": lambda h: neighbour(h, 1),
+    "neighbour-lower": lambda h: neighbour(h, -1),
+    "double-neighbour": double_neighbour,
+    "escape-tone": escape,
+    "appoggiatura": appoggiatura,
+    "approach-note": approach,
+    "approach-chromatic": chromatic_approach,
+    "surround": surround,
+    "turn": lambda h: turn(h, 1),
+    "inverted-turn": lambda h: turn(h, -1),
+    "mordent": lambda h: mordent(h, -1),
+    "upper-mordent": lambda h: mordent(h, 1),
+    "shake": shake,
+    "answer-fill": fill,
+    "scoop": marked(Mark.SCOOP),
+    "fall": marked(Mark.FALL),
+    "doit": marked(Mark.DOIT),
+    "ghost-note": marked(Mark.GHOST),
+    "vibrato": marked(Mark.VIBRATO),
+}
+
+
+def offered(tune: Tune, technique: str, idiom: str = "jazz", feel: str = "straight") -> list[tuple[Place, Figure]]:
+    setting = Setting(Player.of("concert", 5), 80.0, feel, idiom)  # type: ignore[arg-type]
+    return find_figures(places(tune, setting), wanted_techniques(5, [technique]))
+
+
+def test_the_classifier_knows_every_technique() -> None:
+    assert set(IS_WHAT_IT_SAYS) == set(all_techniques())
+
+
+@pytest.mark.parametrize("technique", sorted(IS_WHAT_IT_SAYS))
+def test_every_figure_is_what_its_label_says(technique: str) -> None:
+    count = 0
+    for seed in range(12):
+        tune = random_tune(seed, bars=24, metre=METRES[seed % len(METRES)], mode="minor" if seed % 3 == 2 else "major")
+        for feel in ("straight", "swing"):
+            for _, figure in offered(tune, technique, feel=feel, idiom="jazz"):
+                assert figure.technique == technique
+                heard = Heard(tune, figure, laid_out(tune, [figure]))
+                assert IS_WHAT_IT_SAYS[technique](heard), (seed, figure, heard.sequence)
+                count += 1
+    assert count >= 4, f"only {count} figures: the test would not notice much"
+
+
+@pytest.mark.parametrize("technique", sorted(IS_WHAT_IT_SAYS))
+def test_every_figure_fills_its_time_exactly(technique: str) -> None:
+    """The sum of sounding time outside the window is untouched, and no two notes overlap (arithmetic)."""
+    for seed in range(8):
+        tune = random_tune(seed, bars=16, metre=METRES[seed % len(METRES)])
+        for _, figure in offered(tune, technique):
+            line = laid_out(tune, [figure])
+            assert all(a.end_ticks <= b.onset_ticks for a, b in zip(line, line[1:], strict=False))
+            assert all(note.duration_ticks > 0 for note in line)
+            assert line[-1].end_ticks <= tune.duration_ticks
+            outside = [n for n in line if not n.figures and not _touches(n, figure, tune)]
+            plain = {(n.onset_ticks, n.duration_ticks, n.pitch) for n in tune.notes}
+            assert all((n.onset_ticks, n.duration_ticks, n.pitch) in plain for n in outside)
+
+
+def _touches(note: Note, figure: Figure, tune: Tune) -> bool:
+    return note.anchor is not None and figure.first_slot // 2 <= note.anchor <= figure.last_slot // 2
+
+
+@pytest.mark.parametrize("technique", sorted(IS_WHAT_IT_SAYS))
+def test_no_pitch_is_doubled_by_accident(technique: str) -> None:
+    """Common practice: an ornament that repeats the note before or after it sounds like a mistake."""
+    if technique_named(technique).repeats_pitch:
+        pytest.skip("repeating the pitch is the point")
+    for seed in range(8):
+        tune = random_tune(seed, metre=METRES[seed % len(METRES)])
+        for _, figure in offered(tune, technique):
+            sounding: list[tuple[int, bool]] = []
+            for note in laid_out(tune, [figure]):
+                sounding += [(pitch.midi, True) for pitch in note.graces]
+                sounding.append((note.pitch.midi, note.anchor is None))
+            for (midi, added), (following, also_added) in zip(sounding, sounding[1:], strict=False):
+                assert midi != following or not (added or also_added), figure
+
+
+def test_chromatic_notes_are_spelled_as_they_lead() -> None:
+    """Common practice: sharps lead up, flats lead down; the chord and the key go before."""
+    tune = line_of("C4/2 D4/2 E4/2 D4/2 C4/4", chords="C")
+    pitches = [str(figure.notes[0].pitch) for _, figure in offered(tune, "passing-note-chromatic")]
+    assert pitches[0] == "C#4"
+    assert "Eb4" in pitches
+    lower = [str(figure.graces[0]) for _, figure in offered(tune, "lower-grace-semitone")]
+    assert lower[:3] == ["B3", "C#4", "D#4"]
+    in_flats = line_of("F4/2 G4/2 Bb4/2 A4/2", key="F major", chords="F")
+    assert [str(f.graces[0]) for _, f in offered(in_flats, "lower-grace-semitone")] == ["E4", "F#4", "A4", "G#4"]
+
+
+def test_runs_have_as_many_notes_as_the_issue_says() -> None:
+    """Common practice: an octave of a major scale has 7 steps, of a pentatonic 5, a fourth 5 semitones."""
+    octave = line_of("C4/3 C5/1 C5/4", chords="C")
+    (scale,) = [figure for _, figure in offered(octave, "run-scale")]
+    assert [str(note.pitch) for note in scale.notes] == ["D4", "E4", "F4", "G4", "A4", "B4"]
+    (five,) = [figure for _, figure in offered(octave, "run-pentatonic")]
+    assert [str(note.pitch) for note in five.notes] == ["D4", "E4", "G4", "A4"]
+    fourth = line_of("C4/3 F4/1 F4/4", chords="C")
+    (chromatic,) = [figure for _, figure in offered(fourth, "run-chromatic")]
+    assert [str(note.pitch) for note in chromatic.notes] == ["C#4", "D4", "D#4", "E4"]
+
+
+def realised(sign: object) -> list[tuple[int, float]]:
+    """MIDI numbers and quarter lengths with which music21 plays an ornament sign on a half note E4 in C major."""
+    from music21 import key, note
+
+    main = note.Note("E4", quarterLength=2.0)
+    signature = key.Key("C")
+    sign.resolveOrnamentalPitches(main, keySig=signature)  # type: ignore[attr-defined]
+    before, middle, after = sign.realize(main, keySig=signature)  # type: ignore[attr-defined]
+    return [(n.pitch.midi, float(n.quarterLength)) for n in (*before, *([middle] if middle else []), *after)]
+
+
+def test_turns_and_mordents_are_those_that_music21_realises() -> None:
+    """Reference: music21.expressions, Turn (upper, main, lower, main), its inversion, Mordent and InvertedMordent."""
+    from music21 import expressions
+
+    tune = line_of("E4/2 G4/2", chords="C")
+    for technique, sign in (("turn", expressions.Turn()), ("inverted-turn", expressions.InvertedTurn())):
+        ours = next(figure for _, figure in offered(tune, technique))
+        pitches = [note.pitch.midi for note in ours.notes]
+        assert pitches == [64, *(midi for midi, _ in realised(sign))]
+    for technique, sign in (("mordent", expressions.Mordent()), ("upper-mordent", expressions.InvertedMordent())):
+        (ours,) = [figure for _, figure in offered(tune, technique)][:1]
+        assert [(note.pitch.midi, note.duration_ticks / QUARTER) for note in ours.notes] == realised(sign)
+
+
+def test_notes_that_the_file_ornamented_are_left_alone() -> None:
+    from dataclasses import replace
+
+    from fioritura.theory.pitch import Pitch
+
+    tune = random_tune(3)
+    graced = replace(tune.notes[5], graces=(Pitch.parse("C4"),))
+    tune = replace(tune, notes=(*tune.notes[:5], graced, *tune.notes[6:]))
+    for _, figure in find_figures(
+        places(tune, Setting(Player.of("concert", 5), 80.0)), tuple(all_techniques().values())
+    ):
+        changes = figure.notes or figure.graces or figure.marks
+        owns = figure.first_slot // 2 <= 5 <= figure.last_slot // 2
+        assert not (changes and owns), figure
