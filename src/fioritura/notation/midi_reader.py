@@ -27,9 +27,9 @@ from fioritura.notation.midi_rhythm import (
 from fioritura.notation.part_choice import PartSummary, choose_part, part_list
 from fioritura.theory.chord_symbol import read_chord
 from fioritura.theory.key import Key
-from fioritura.theory.key_finding import find_key
+from fioritura.theory.key_finding import find_key, spell_between
 from fioritura.theory.metre import QUARTER, SIXTEENTH, Metre
-from fioritura.theory.pitch import NoteName
+from fioritura.theory.pitch import NoteName, Pitch
 from fioritura.tune import Tune
 
 __all__ = ["MAX_MIDI_BYTES", "read_midi"]
@@ -317,8 +317,10 @@ def _bars(
         key = [key for time, key in keys if time <= span.start_ticks or time == keys[0][0]][-1]
         bar = RawBar(span.metre, key, span.length_ticks, is_implicit=span.is_implicit)
         while place < len(notes) and notes[place].onset_ticks < span.end_ticks:
-            following = notes[place + 1].midi if place + 1 < len(notes) else None
-            bar.notes.append(_raw_note(notes[place], following, span, key, content))
+            before = notes[place - 1].midi if place else None
+            after = notes[place + 1].midi if place + 1 < len(notes) else None
+            pitch = spell_between(key, notes[place].midi, before, after)
+            bar.notes.append(_raw_note(notes[place], pitch, span, key, content))
             place += 1
         bar.tempos = [RawTempo(time - span.start_ticks, value) for time, value in tempos if _inside(time, span)]
         bar.chords = [RawChord(time - span.start_ticks, text) for time, text in chords if _inside(time, span)]
@@ -326,8 +328,7 @@ def _bars(
     return bars
 
 
-def _raw_note(note: WrittenNote, following: int | None, span: _Span, key: Key, content: _Content) -> RawNote:
-    pitch = key.spell(note.midi, "down" if following is not None and following < note.midi else "up")
+def _raw_note(note: WrittenNote, pitch: Pitch, span: _Span, key: Key, content: _Content) -> RawNote:
     graces = tuple(key.spell(midi, "up" if midi < note.midi else "down") for midi in note.graces)
     lyric = next((text for time, text in content.lyrics if abs(time - note.onset_ticks) < SIXTEENTH // 2), "")
     return RawNote(note.onset_ticks - span.start_ticks, note.duration_ticks, pitch, graces=graces, lyric=lyric)

@@ -32,6 +32,7 @@ _SUFFIXES: Final[dict[str, Format]] = {
 _ABC_FIELD: Final = re.compile(r"^[XK]:", re.MULTILINE)
 _CONTROLS: Final = re.compile(r"[\x00-\x08\x0e-\x1f]")
 _XML_STARTS: Final = (b"<", b"\xfe\xff\x00<", b"\xff\xfe<\x00", b"\x00<", b"<\x00")
+_UTF16: Final = (b"\xfe\xff", b"\xff\xfe")
 _OTHER_KINDS: Final = (
     (b"%PDF", "a PDF: notes can't be read from a page; export MusicXML, ABC or MIDI instead"),
     (b"\x89PNG", "a picture: export MusicXML, ABC or MIDI instead"),
@@ -120,8 +121,8 @@ def format_of(data: bytes) -> tuple[Format, bytes]:
         if re.match(rb"\s*(<!doctype html|<html)", data.removeprefix(b"\xef\xbb\xbf"), re.IGNORECASE):
             raise ReadError("It is a web page, not a tune: download the file itself.")
         return "MusicXML", data.removeprefix(b"\xef\xbb\xbf").lstrip() if data[:2] not in _UTF16 else data
-    for start, kind in _OTHER_KINDS:
-        if data.startswith(start):
+    for signature, kind in _OTHER_KINDS:
+        if data.startswith(signature):
             raise ReadError(f"It is {kind}.")
     text = _decoded(data)
     if _CONTROLS.search(text):
@@ -129,9 +130,6 @@ def format_of(data: bytes) -> tuple[Format, bytes]:
     if not _ABC_FIELD.search(text.replace("\r", "\n")):
         raise ReadError("It is text, but not ABC (there is no X: or K: line): give MusicXML, ABC or MIDI.")
     return "ABC", data
-
-
-_UTF16: Final = (b"\xfe\xff", b"\xff\xfe")
 
 
 def _decoded(data: bytes) -> str:

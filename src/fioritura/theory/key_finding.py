@@ -1,4 +1,4 @@
-"""The key of a melody that names none, found by correlation with probe-tone profiles.
+"""The key of a melody that names none, found by correlation with probe-tone profiles, and its notes' spelling.
 
 Source: C. L. Krumhansl and E. J. Kessler, "Tracing the dynamic changes in perceived tonal organization in a spatial
 representation of musical keys", Psychological Review 89 (1982) 334-368; the method is Krumhansl's (Cognitive
@@ -12,15 +12,21 @@ from collections.abc import Sequence
 from math import sqrt
 from typing import Final
 
-from fioritura.theory.key import Key
+from fioritura.theory.key import Direction, Key
+from fioritura.theory.pitch import Pitch
 
-__all__ = ["MAJOR_PROFILE", "MINOR_PROFILE", "find_key", "find_mode"]
+__all__ = ["MAJOR_PROFILE", "MINOR_PROFILE", "find_key", "find_mode", "spell_between"]
 
 MAJOR_PROFILE: Final = (6.35, 2.23, 3.48, 2.33, 4.38, 4.09, 2.52, 5.19, 2.39, 3.66, 2.29, 2.88)
 MINOR_PROFILE: Final = (6.33, 2.68, 3.52, 5.38, 2.60, 3.53, 2.54, 4.75, 3.98, 2.69, 3.34, 3.17)
 
 _LAST_NOTE_BONUS: Final = 0.1
 """What the tonic gains when the melody ends on it (common practice; keeps relative keys apart)."""
+
+_RAISED_IN_MAJOR: Final = frozenset({1, 6, 8})
+_RAISED_IN_MINOR: Final = frozenset({4, 6, 9, 11})
+_ALWAYS_RAISED_IN_MINOR: Final = frozenset({4, 9, 11})
+"""Semitones above the tonic that are written as the raised note below rather than the lowered one above."""
 
 
 def find_key(weights: Sequence[float], last_pitch_class: int | None = None) -> Key:
@@ -36,6 +42,26 @@ def find_key(weights: Sequence[float], last_pitch_class: int | None = None) -> K
 def find_mode(fifths: int, weights: Sequence[float], last_pitch_class: int | None = None) -> Key:
     """The better of a signature's major key and its relative minor; arguments as in `find_key`."""
     return max(Key(fifths), Key(fifths, "minor"), key=lambda key: _fit(key, weights, last_pitch_class))
+
+
+def spell_between(key: Key, midi: int, before: int | None, after: int | None) -> Pitch:
+    """Spell a MIDI number by its key and by the MIDI numbers of its neighbours in the line (None at the ends).
+
+    A semitone on to the next note, or inside a chromatic line, the way the line goes decides; else the degree: raised
+    first, fourth and fifth in major, raised third, fourth, sixth and seventh in minor, all others lowered (common
+    practice).
+    """
+    degree = (midi - key.tonic.pitch_class) % 12
+    direction: Direction
+    if key.is_minor and degree in _ALWAYS_RAISED_IN_MINOR:
+        direction = "up"
+    elif after is not None and abs(after - midi) == 1:
+        direction = "up" if after > midi else "down"
+    elif before is not None and after is not None and abs(before - midi) == 1 and abs(after - midi) == 2:
+        direction = "up" if before > midi else "down"
+    else:
+        direction = "up" if degree in (_RAISED_IN_MINOR if key.is_minor else _RAISED_IN_MAJOR) else "down"
+    return key.spell(midi, direction)
 
 
 def _fit(key: Key, weights: Sequence[float], last_pitch_class: int | None) -> float:
