@@ -1,0 +1,279 @@
+"""Engrave MusicXML: one SVG a system, or one for the whole piece.
+
+The engraver is verovio, which reads MusicXML into MEI. The MEI is dressed for a method book
+(`fioritura.notation.mei`), divided into systems (`fioritura.notation.breaking`), laid out, and its SVG finished
+(`fioritura.notation.svg`). Note ids of the MusicXML are the ids of the notes' groups in the SVG, and the same bytes
+give the same SVG. Text stands in the fonts of `fioritura.notation.fonts`; there is no background.
+
+Lengths are millimetres; `staff_mm` is the height of a five-line staff.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Any, Final
+from zlib import crc32
+
+from lxml import etree
+
+from fioritura.errors import OptionError, ToolError
+from fioritura.notation.breaking import BarWidth, system_starts
+from fioritura.notation.fonts import ENGRAVING_FONT
+from fioritura.notation.mei import Piece, read_piece, with_breaks
+from fioritura.notation.svg import STAFF_UNITS, Drawing, dress, standalone, to_svg, with_text_above
+
+if TYPE_CHECKING:
+    import verovio
+
+__all__ = ["System", "engrave_page", "engrave_systems"]
+
+_SVG: Final = "{http://www.w3.org/2000/svg}"
+_UNITS_PER_PIXEL: Final = 10
+_BRACKET_PIXELS: Final = 20
+_WIDE_PIXELS: Final = 12_000
+"""Page width at which natural bar widths are measured: so wide that only whole bars decide its breaks."""
+
+_LOOSEST: Final = 1.45
+"""How far beyond its natural width an only system is spread at most."""
+
+_NEARLY_FULL: Final = 0.65
+"""A last system at least this full is spread over the whole width after all."""
+
+_TEMPO_SIZE: Final = 440
+_OPTIONS: Final[dict[str, Any]] = {
+    "inputFrom": "auto",
+    "font": ENGRAVING_FONT,
+    "header": "none",
+    "footer": "none",
+    "smuflTextFont": "none",
+    "svgViewBox": True,
+    "svgFormatRaw": True,
+    "adjustPageHeight": True,
+    "pageHeight": 60_000,
+    "pageMarginTop": 0,
+    "pageMarginBottom": 0,
+    "pageMarginRight": 0,
+    "minLastJustification": 0.0,
+    "spacingLinear": 0.2,
+    "spacingNonLinear": 0.55,
+    "spacingStaff": 9,
+    "mnumInterval": 0,
+    "lyricSize": 4.2,
+    "slurMidpointThickness": 0.5,
+}
+
+
+@dataclass(frozen=True, slots=True)
+class System:
+    """One engraved system: its SVG, its size, and the bars on it (`first_bar` as printed)."""
+
+    svg: str
+    width_mm: float
+    height_mm: float
+    first_bar: str
+    bar_count: int
+
+
+@dataclass(frozen=True, slots=True)
+class _Line:
+    drawing: Drawing
+    start: int
+    bar_count: int
+
+
+def engrave_systems(
+    musicxml: bytes,
+    *,
+    width_mm: float = 180.0,
+    staff_mm: float = 7.0,
+    bars_per_system: int | None = None,
+    keeps_breaks: bool = False,
+) -> tuple[System, ...]:
+    """The piece as one SVG a system, none wider than `width_mm`.
+
+    Systems end with phrases of four bars where they can; dense music has fewer bars a system, sparse music more.
+    `bars_per_system` asks for a number of bars instead, and `keeps_breaks` for a new system wherever the
+    MusicXML has one; a system that would be overfull is divided all the same. A last system is spread like the
+    others, not stretched over the page. A single bar too wide for `width_mm` makes the staff smaller.
+
+    Raises:
+        OptionError: a width, height or number of bars outside its limits.
+        ToolError: the engraver is missing or can't read the MusicXML.
+    """
+    piece, lines, mm_per_unit = _engraved(musicxml, width_mm, staff_mm, bars_per_system, keeps_breaks)
+    return tuple(
+        System(
+            svg=to_svg([line.drawing], 0.0, mm_per_unit),
+            width_mm=line.drawing.width * mm_per_unit,
+            height_mm=line.drawing.height * mm_per_unit,
+            first_bar=piece.bars[line.start].number,
+            bar_count=line.bar_count,
+        )
+        for line in lines
+    )
+
+
+def engrave_page(
+    musicxml: bytes,
+    *,
+    width_mm: float = 180.0,
+    staff_mm: float = 7.0,
+    bars_per_system: int | None = None,
+    keeps_breaks: bool = False,
+    gap_mm: float = 7.0,
+) -> str:
+    """The whole piece as one SVG that shows right in any viewer, its systems `gap_mm` apart.
+
+    Options and errors are those of `engrave_systems`.
+    """
+    _, lines, mm_per_unit = _engraved(musicxml, width_mm, staff_mm, bars_per_system, keeps_breaks)
+    return standalone(to_svg([line.drawing for line in lines], gap_mm / mm_per_unit, mm_per_unit))
+
+
+def _engraved(
+    musicxml: bytes, width_mm: float, staff_mm: float, bars_per_system: int | None, keeps_breaks: bool
+) -> tuple[Piece, list[_Line], float]:
+    _check(width_mm, staff_mm, bars_per_system)
+    toolkit = _toolkit(crc32(musicxml) & 0x7FFF_FFFF or 1)
+    piece = read_piece(toolkit, musicxml)
+    if piece.staff_count > 1:
+        toolkit.setOptions({"pageMarginLeft": _BRACKET_PIXELS})
+    bars = _natural_widths(toolkit, piece, keeps_breaks)
+    widest = max(bar.width + bar.head for bar in bars)
+    line_units = max(width_mm * STAFF_UNITS / staff_mm, widest)
+    starts = system_starts(bars, line_units, has_pickup=piece.has_pickup, bars_per_system=bars_per_system)
+    drawings = _laid_out(toolkit, piece, bars, starts, line_units)
+    counts = [end - start for start, end in zip(starts, [*starts[1:], len(bars)], strict=True)]
+    lines = [_Line(*line) for line in zip(drawings, starts, counts, strict=True)]
+    return piece, lines, width_mm / line_units
+
+
+def _check(width_mm: float, staff_mm: float, bars_per_system: int | None) -> None:
+    if not 2.0 <= staff_mm <= 40.0:
+        raise OptionError(f"A staff of {staff_mm:g} mm can't be engraved; give 2 to 40 mm (7 is usual).")
+    if not 5.0 * staff_mm <= width_mm <= 200.0 * staff_mm:
+        raise OptionError(
+            f"A page {width_mm:g} mm wide doesn't go with a staff of {staff_mm:g} mm; "
+            f"give {5 * staff_mm:g} to {200 * staff_mm:g} mm."
+        )
+    if bars_per_system is not None and not 1 <= bars_per_system <= 32:
+        raise OptionError(f"{bars_per_system} bars a system can't be engraved; give 1 to 32.")
+
+
+def _toolkit(seed: int) -> verovio.toolkit:
+    try:
+        import verovio
+    except ImportError as error:
+        raise ToolError(f"The engraver is missing ({error}): install the package 'verovio'.") from None
+    verovio.enableLog(verovio.LOG_OFF)
+    toolkit = verovio.toolkit()
+    toolkit.setOptions({**_OPTIONS, "pageMarginLeft": 0, "xmlIdSeed": seed})
+    return toolkit
+
+
+def _pages(toolkit: verovio.toolkit, mei: str, **options: Any) -> Iterator[str]:
+    """The SVG of each page of a layout."""
+    toolkit.setOptions(options)
+    if not toolkit.loadData(mei):
+        raise ToolError(f"The engraver can't lay out the music: {toolkit.getLog().strip() or 'no reason given'}.")
+    for number in range(1, toolkit.getPageCount() + 1):
+        yield toolkit.renderToSVG(number)
+
+
+def _natural_widths(toolkit: verovio.toolkit, piece: Piece, keeps_breaks: bool) -> list[BarWidth]:
+    """The width of every bar at its narrowest good spacing."""
+    spans: list[tuple[float, float]] = []
+    head = 0.0
+    layout = _pages(
+        toolkit,
+        with_breaks(piece, []),
+        breaks="auto",
+        noJustification=True,
+        systemMaxPerPage=0,
+        pageWidth=_WIDE_PIXELS,
+    )
+    for page in layout:
+        for system in etree.fromstring(page.encode()).iter(f"{_SVG}g"):
+            if system.get("class") != "system":
+                continue
+            measures = [group for group in system.iter(f"{_SVG}g") if group.get("class") == "measure"]
+            places = [_staff_span(measure) for measure in measures]
+            if not spans:
+                head = _head_width(measures[0])
+                places[0] = (0.0, places[0][1])
+            elif places:
+                places[0] = (places[0][0] + head, places[0][1])
+            spans += places
+    if len(spans) != len(piece.bars):
+        raise ToolError(f"The engraver drew {len(spans)} bars of {len(piece.bars)}: check the MusicXML's bar lines.")
+    return [
+        BarWidth(right - left, head if number else 0.0, keeps_breaks and bar.begins_system, bar.ends_section)
+        for number, (bar, (left, right)) in enumerate(zip(piece.bars, spans, strict=True))
+    ]
+
+
+def _staff_span(measure: etree._Element) -> tuple[float, float]:
+    """Left and right end of a bar's staff lines."""
+    for path in measure.iter(f"{_SVG}path"):
+        left, _, right, _ = path.get("d", "").replace("M", "").replace("L", "").split()
+        return float(left), float(right)
+    return 0.0, 0.0
+
+
+def _head_width(measure: etree._Element) -> float:
+    """Width of clef and key signature at the beginning of a system."""
+    left, _ = _staff_span(measure)
+    for kind in ("meterSig", "note", "rest", "mRest"):
+        for group in measure.iter(f"{_SVG}g"):
+            if group.get("class") == kind:
+                for use in group.iter(f"{_SVG}use"):
+                    return float(use.get("transform", "")[len("translate(") :].split(",")[0]) - left
+    return 0.0
+
+
+def _laid_out(
+    toolkit: verovio.toolkit, piece: Piece, bars: list[BarWidth], starts: list[int], line_units: float
+) -> list[Drawing]:
+    """One drawing a system; the last is narrower where full width would stretch it beyond the others."""
+    mei = with_breaks(piece, starts)
+    pages = list(_system_pages(toolkit, mei, line_units))
+    if len(pages) != len(starts):
+        raise ToolError(f"The engraver made {len(pages)} systems of {len(starts)}: give fewer bars a system.")
+    last_width = _last_width(bars, starts, line_units)
+    if last_width < line_units:
+        pages[-1] = list(_system_pages(toolkit, mei, last_width))[-1]
+    drawings = [dress(page, piece.effects) for page in pages]
+    if piece.tempo:
+        drawings[0] = with_text_above(drawings[0], _staff_left(pages[0]), [(piece.tempo, "600")], _TEMPO_SIZE)
+    return drawings
+
+
+def _system_pages(toolkit: verovio.toolkit, mei: str, width_units: float) -> Iterator[str]:
+    return _pages(
+        toolkit,
+        mei,
+        breaks="encoded",
+        noJustification=False,
+        systemMaxPerPage=1,
+        pageWidth=round(width_units / _UNITS_PER_PIXEL),
+    )
+
+
+def _last_width(bars: list[BarWidth], starts: list[int], line_units: float) -> float:
+    """How wide the last system should be, so that its notes stand as close as those before it."""
+    natural = [
+        bars[start].head + sum(bar.width for bar in bars[start:end])
+        for start, end in zip(starts, [*starts[1:], len(bars)], strict=True)
+    ]
+    before = natural[:-1]
+    spread = line_units * len(before) / sum(before) if before else _LOOSEST
+    width = natural[-1] * spread
+    return line_units if width >= _NEARLY_FULL * line_units else width
+
+
+def _staff_left(page: str) -> float:
+    for measure in etree.fromstring(page.encode()).iter(f"{_SVG}g"):
+        if measure.get("class") == "measure":
+            return _staff_span(measure)[0]
+    return 0.0

@@ -1,0 +1,222 @@
+"""Typeset a `Document` to PDF or PNG with typst.
+
+The program that typst runs is the look of `templates/page.typ` and one call that holds the document. Text enters it
+as string literals only, so a title is never taken for markup. The same document gives the same bytes: time stamps
+are fixed, and system fonts are consulted only for scripts that the text face lacks.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+from functools import lru_cache
+from importlib.resources import files
+from typing import TYPE_CHECKING, Final, Literal
+
+from fioritura.errors import OptionError, ToolError
+from fioritura.notation.engrave import System
+from fioritura.notation.fonts import MUSIC_SIGNS, font_folder
+from fioritura.notation.page import (
+    MARGINS_MM,
+    Block,
+    Bullets,
+    Caption,
+    Caution,
+    Columns,
+    Document,
+    Gap,
+    Heading,
+    LeadSheet,
+    Legend,
+    Music,
+    PageBreak,
+    Paragraph,
+    Small,
+    Table,
+    Text,
+    TitleBlock,
+    paper_mm,
+    print_area_mm,
+)
+
+if TYPE_CHECKING:
+    import typst
+
+__all__ = ["pdf", "pngs"]
+
+_UNPRINTABLE: Final = re.compile("[\x00-\x08\x0b-\x1f\x7f-\x9f\ud800-\udfff]")
+
+
+def pdf(document: Document) -> bytes:
+    """The document as a PDF.
+
+    Raises:
+        OptionError: no such paper.
+        ToolError: the typesetter is missing or failed.
+    """
+    (made,) = _typeset(_program(document, "white"), "pdf")
+    return made
+
+
+def pngs(document: Document, *, dots_per_inch: float = 144.0, is_transparent: bool = False) -> list[bytes]:
+    """The document as one PNG a page, on white or without a background.
+
+    Raises:
+        OptionError: no such paper, or a resolution outside 20 to 1200 dots an inch.
+        ToolError: the typesetter is missing or failed.
+    """
+    if not 20.0 <= dots_per_inch <= 1200.0:
+        raise OptionError(f"{dots_per_inch:g} dots an inch can't be drawn; give 20 to 1200 (144 suits a screen).")
+    return _typeset(_program(document, "none" if is_transparent else "white"), "png", dots_per_inch)
+
+
+def _typeset(program: str, kind: Literal["pdf", "png"], dots_per_inch: float | None = None) -> list[bytes]:
+    try:
+        import typst
+    except ImportError as error:
+        raise ToolError(f"The typesetter is missing ({error}): install the package 'typst'.") from None
+    source = _template() + program
+    try:
+        compiler = typst.Compiler(
+            source.encode(), root=str(font_folder()), font_paths=_fonts(_needs_system_fonts(program))
+        )
+        made = compiler.compile(format=kind, ppi=dots_per_inch, timestamp=0)
+    except RuntimeError as error:
+        raise ToolError(f"The typesetter failed ({error}): report the tune with which it happens.") from None
+    if made is None:
+        raise ToolError("The typesetter made no page: report the tune with which it happens.")
+    return list(made) if isinstance(made, list) else [made]
+
+
+@lru_cache(maxsize=2)
+def _fonts(with_system_fonts: bool) -> typst.Fonts:
+    import typst
+
+    return typst.Fonts(include_system_fonts=with_system_fonts, font_paths=[str(font_folder())])
+
+
+def _needs_system_fonts(text: str) -> bool:
+    """True when the text has letters beyond Latin, Greek and Cyrillic, which the text face lacks."""
+    return any(
+        char > "\u052f"
+        and not "\u1e00" <= char <= "\u2bff"
+        and not "\ue000" <= char <= "\uf8ff"
+        and char not in MUSIC_SIGNS
+        for char in set(text)
+    )
+
+
+@lru_cache(maxsize=1)
+def _template() -> str:
+    return files("fioritura.notation").joinpath("templates/page.typ").read_text(encoding="utf-8")
+
+
+def _program(document: Document, background: str) -> str:
+    width, height = paper_mm(document.paper)
+    margins = ", ".join(f"{side}: {_mm(size)}" for side, size in MARGINS_MM.items())
+    arguments = (
+        _string(document.title),
+        _string(document.author),
+        _string(document.language),
+        f"({_mm(width)}, {_mm(height)})",
+        f"({margins})",
+        _string(document.footer) if document.footer else "none",
+        background,
+        _sequence(_block(block, document) for block in document.blocks),
+    )
+    return f"\n#document-page({', '.join(arguments)})\n"
+
+
+def _block(block: Block, document: Document) -> str:
+    """The call that sets a block."""
+    match block:
+        case Heading(text, level):
+            return f"section({level}, {_string(text)})"
+        case Paragraph(text):
+            return f"paragraph({_text(text)})"
+        case Caption(text):
+            return f"caption({_text(text)})"
+        case Small(text):
+            return f"small({_text(text)})"
+        case Caution(text):
+            return f"caution({_text(text)})"
+        case Bullets(items, is_numbered):
+            return _call("numbered" if is_numbered else "bullets", *map(_text, items))
+        case Music(systems, space_mm):
+            return _call("music", _mm(space_mm), *map(_drawing, systems))
+        case Table():
+            return _table(block)
+        case Columns(columns, widths, space_mm):
+            cells = (_sequence(_block(inner, document) for inner in column) for column in columns)
+            return _call("side-by-side", _shares(widths, len(columns)), _mm(space_mm), *cells)
+        case TitleBlock(title, subtitle, left, right):
+            parts = (_string(part) if part else "none" for part in (subtitle, left, right))
+            return _call("title-block", _string(title), *parts)
+        case Legend(heading, entries):
+            rows = (f"({_string(e.label)}, {_string(e.name)}, {_string(e.bars)})" for e in entries)
+            return _call("legend", _string(heading), *rows)
+        case Gap(height_mm):
+            return f"gap({_mm(height_mm)})"
+        case PageBreak():
+            return "pagebreak(weak: true)"
+        case LeadSheet():
+            return _lead_sheet(block, document)
+
+
+def _table(table: Table) -> str:
+    cells = (_text(cell) for row in table.rows for cell in row)
+    header = _tuple(map(_string, table.header))
+    return _call("grid-table", _shares(table.widths, len(table.header)), header, *cells)
+
+
+def _lead_sheet(sheet: LeadSheet, document: Document) -> str:
+    width, height = print_area_mm(document.paper)
+    opening, closing = (
+        _sequence(_block(block, document) for block in part) if part else "none"
+        for part in (sheet.opening, sheet.closing)
+    )
+    lengths = map(_mm, (width, height, sheet.min_space_mm, sheet.max_space_mm))
+    return "pagebreak(weak: true)\n" + _call("lead-sheet", *lengths, opening, closing, *map(_drawing, sheet.systems))
+
+
+def _drawing(system: System) -> str:
+    return f"drawing({_string(system.svg)}, {_mm(system.width_mm)})"
+
+
+def _text(text: Text) -> str:
+    if isinstance(text, str):
+        return _string(text)
+    flags = {True: "true", False: "false"}
+    return (
+        " + ".join(f"run({_string(run.text)}, bold: {flags[run.bold]}, italic: {flags[run.italic]})" for run in text)
+        or '""'
+    )
+
+
+def _sequence(calls: Iterable[str]) -> str:
+    """A block of code whose results are set one after the other."""
+    return "{\n" + "\n".join(calls) + "\n}"
+
+
+def _call(name: str, *arguments: str) -> str:
+    return f"{name}({', '.join(arguments)})"
+
+
+def _tuple(parts: Iterable[str]) -> str:
+    return "(" + "".join(f"{part}, " for part in parts) + ")"
+
+
+def _shares(widths: tuple[float, ...], count: int) -> str:
+    """Column widths: shares of the page, 0 for a column as wide as its text."""
+    return _tuple(f"{share:g}fr" if share else "auto" for share in widths or (1.0,) * count)
+
+
+def _mm(length: float) -> str:
+    return f"{length:.3f}mm"
+
+
+def _string(text: str) -> str:
+    """A string literal that stands for just this text: unpaired surrogates and control characters are left out."""
+    shown = _UNPRINTABLE.sub("", text)
+    escaped = shown.replace("\\", "\\\\").replace('"', '\\"').replace("\n", "\\n").replace("\t", "\\t")
+    return f'"{escaped}"'
