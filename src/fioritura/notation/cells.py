@@ -231,7 +231,7 @@ def _extent_cost(length: int) -> float:
         return 1.25
     if length <= QUARTER * 3 // 2:
         return 1.0
-    return 2.5 if length <= HALF else 6.0
+    return 2.5 if length <= HALF else 6.5
 
 
 def _divided(cell: Cell, spans: Sequence[Span], goes_on: bool) -> Iterator[_Plan]:
@@ -241,7 +241,8 @@ def _divided(cell: Cell, spans: Sequence[Span], goes_on: bool) -> Iterator[_Plan
     divisions: list[tuple[float, Sequence[Cell]]] = [(0.0, cell.parts)]
     if not cell.is_dotted and len(cell.parts) == 2 and HALF <= cell.parts[0].length == cell.parts[1].length:
         halves = cell.parts[0].parts
-        if len(halves) == 2:
+        middle = cell.parts[0].length
+        if len(halves) == 2 and not any(is_rest and start < middle < end for start, end, is_rest in spans):
             divisions.append((1.0, (halves[0], cell.parts[0], halves[1])))
     if cell.is_dotted and cell.length > HALF:
         pair = _halving(cell.length // 3 * 2)
