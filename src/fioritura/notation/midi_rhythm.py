@@ -25,10 +25,17 @@ _GRACE_TICKS: Final = 160
 _EARLY_SHARE: Final = Fraction(1, 12)
 """An onset that is early by up to this share of a beat belongs to the beat that follows."""
 
-_SIMPLE_GRIDS: Final = ((1, 0.0), (2, 0.0), (4, 0.01), (3, 0.015), (6, 0.03), (8, 0.035), (12, 0.08), (16, 0.1))
-_COMPOUND_GRIDS: Final = ((1, 0.0), (3, 0.0), (6, 0.01), (2, 0.03), (12, 0.035), (4, 0.05), (24, 0.1))
+_SIMPLE_GRIDS: Final = ((1, 0.0), (2, 0.0), (4, 0.015), (3, 0.025), (6, 0.05), (8, 0.055), (12, 0.12), (16, 0.15))
+_COMPOUND_GRIDS: Final = ((1, 0.0), (3, 0.0), (6, 0.015), (2, 0.04), (12, 0.055), (4, 0.08), (24, 0.15))
 _EXACT_GRIDS: Final = (1, 2, 3, 4, 6, 8, 5, 7, 12, 16, 24)
 """Grids for files that are exact already, the plainest first."""
+_PLAIN_GRIDS: Final = (6, 8)
+_EXACT_SHARE: Final = 0.9
+"""A file is exact when this share of its onsets lies on a plain grid (by chance a played one has about a tenth)."""
+_STEADY_SHARE: Final = 0.03
+"""How much of its length a note may differ from the others' usual shortening in a file that shortens all alike."""
+_FULL_SHARE: Final = 0.7
+"""A note that fills this share of the space to the next, its usual shortening undone, lasts to the next."""
 
 _SWING_PLACE: Final = (0.55, 0.72)
 """Where in a beat the second of two swung eighths falls: ratios from 1.2 to 2.6 to 1."""
@@ -130,20 +137,64 @@ def written_rhythm(
 ) -> list[WrittenNote]:
     """The notes (one at a time, in order of start) with written onsets and durations.
 
-    `beats` cover all notes without gaps; `tolerance` is how far in ticks a place may lie from a grid that the file
-    keeps exactly; with `is_swung` long-short pairs become even eighths.
+    `beats` cover all notes without gaps; `tolerance` is how far in ticks a place may lie from the grid in a file that
+    keeps one exactly; with `is_swung` long-short pairs become even eighths.
 
     Raises:
         CrowdedBeatError: the notes in one beat are too close for any grid.
     """
     mains, graces = _split_graces(notes)
-    onsets = _onsets([note.start for note in mains], beats, tolerance, is_swung)
+    starts = [note.start for note in mains]
+    is_exact = not is_swung and _is_exact(starts, beats, tolerance)
+    onsets = _onsets(starts, beats, tolerance if is_exact else 0.0, is_swung)
+    ends_are_exact = is_exact and _is_exact([note.end for note in mains], beats, tolerance)
+    gate, is_steady = _gate(mains)
     written: list[WrittenNote] = []
     for index, note in enumerate(mains):
-        following = onsets[index + 1] if index + 1 < len(mains) else None
-        end = _end(note, onsets[index], following, beats, tolerance, is_swung)
-        written.append(WrittenNote(onsets[index], end - onsets[index], note.midi, graces.get(index, ())))
+        space = onsets[index + 1] - onsets[index] if index + 1 < len(mains) else None
+        length = (note.end - note.start) / gate
+        exact = _plain_value(length) if is_steady else None
+        if ends_are_exact and (end := _exact_end(note.end, beats, tolerance)) is not None:
+            exact = end - onsets[index]
+        duration = _duration(length, space, exact)
+        written.append(WrittenNote(onsets[index], duration, note.midi, graces.get(index, ())))
     return written
+
+
+def _is_exact(times: Sequence[float], beats: Sequence[Beat], tolerance: float) -> bool:
+    places = [(beat, place) for beat, inside in _by_beat(times, beats) for place in inside]
+    on_grid = sum(
+        any(abs(place - round(place * grid) / grid) * beat.length_ticks <= tolerance for grid in _PLAIN_GRIDS)
+        for beat, place in places
+    )
+    return on_grid >= _EXACT_SHARE * len(places)
+
+
+def _gate(notes: Sequence[PlayedNote]) -> tuple[float, bool]:
+    """The share of its written length that a note usually sounds, 0.5 to 1, and whether it is always the same.
+
+    It is the same in a file from a sequencer or a notation program, which shorten all notes alike.
+    """
+    shares = [
+        (first.end - first.start) / (second.start - first.start)
+        for first, second in pairwise(notes)
+        if second.start - first.start <= HALF
+    ]
+    close = [min(1.0, share) for share in shares if share >= 0.5]
+    if not close:
+        return 1.0, False
+    gate = median(close)
+    steady = sum(abs(share - gate) <= _STEADY_SHARE for share in close)
+    return gate, steady >= _EXACT_SHARE * len(close)
+
+
+def _plain_value(length: float) -> int | None:
+    """The number of sixteenths or triplet eighths that a length is, None when it is neither."""
+    for unit in (SIXTEENTH, QUARTER // 3):
+        value = round(length / unit) * unit
+        if value and abs(length - value) <= _STEADY_SHARE * value:
+            return value
+    return None
 
 
 def _by_beat(times: Sequence[float], beats: Sequence[Beat]) -> list[tuple[Beat, list[float]]]:
@@ -174,7 +225,7 @@ def _onsets(starts: Sequence[float], beats: Sequence[Beat], tolerance: float, is
 def _grid(beat: Beat, places: Sequence[float], tolerance: float) -> int | None:
     """Into how many parts to divide a beat; None when no grid keeps the places apart."""
     for grid in _EXACT_GRIDS:
-        is_exact = all(abs(place - round(place * grid) / grid) <= tolerance for place in places)
+        is_exact = tolerance and all(abs(place - round(place * grid) / grid) <= tolerance for place in places)
         if is_exact and beat.length_ticks % grid == 0 and _keeps_apart(places, grid):
             return grid
     best: tuple[float, int] | None = None
@@ -195,27 +246,21 @@ def _keeps_apart(places: Sequence[float], grid: int) -> bool:
     return all(first < second for first, second in pairwise(slots))
 
 
-def _end(
-    note: PlayedNote, onset: int, following: int | None, beats: Sequence[Beat], tolerance: float, is_swung: bool
-) -> int:
-    """Where the written note ends.
+def _duration(length: float, space: int | None, exact: int | None) -> int:
+    """The written duration of a note that sounds for `length` (its gate undone), with `space` to the next onset.
 
-    A note that ends on the file's own grid keeps its end unless less than a sixteenth is missing to the next note;
-    else it lasts to the next note unless a real rest follows.
+    `exact` is where it stops on the file's own grid: that counts unless less than a sixteenth is missing to the next
+    note. Else a note lasts to the next one unless a rest of an eighth or more follows.
     """
-    length = note.end - note.start
-    space = following - onset if following is not None else None
     if space is not None and length >= space - THIRTYSECOND:
-        return onset + space
-    exact = None if is_swung else _exact_end(note.end, beats, tolerance)
-    if exact is not None and exact > onset and (space is None or exact <= onset + space):
-        return onset + space if space is not None and 0 < onset + space - exact < SIXTEENTH else exact
-    eighths = onset + max(EIGHTH, round(length / EIGHTH) * EIGHTH)
+        return space
+    if exact is not None and exact > 0 and (space is None or exact <= space):
+        return exact if space is None or space - exact >= SIXTEENTH else space
+    eighths = max(EIGHTH, round(length / EIGHTH) * EIGHTH)
     if space is None:
         return eighths
-    if space <= QUARTER or (length >= space / 2 and onset + space - eighths <= EIGHTH and space <= 2 * HALF):
-        return onset + space
-    return min(eighths, onset + space)
+    is_full = space <= QUARTER or (length >= _FULL_SHARE * space and space - eighths <= EIGHTH)
+    return space if is_full else min(eighths, space)
 
 
 def _exact_end(end: float, beats: Sequence[Beat], tolerance: float) -> int | None:
