@@ -1,90 +1,36 @@
-"""Ornament a tune: find, weigh, choose and lay out; the door through which every face comes in."""
+"""Ornament a tune: survey, choose and lay out; the door through which every face comes in."""
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable, Sequence
-from dataclasses import dataclass, field, replace
-from functools import cached_property
-from hashlib import blake2s
+from collections import Counter
+from collections.abc import Collection, Iterable, Mapping, Sequence
+from itertools import accumulate, pairwise
 from math import ceil
 from typing import Final
 
-import numpy as np
-
 from fioritura.arrange.choose import Candidate, Model, choose, gumbel
-from fioritura.arrange.find import find_figures
 from fioritura.arrange.levels import Level, level_numbered
-from fioritura.arrange.rendition import Rendition, note_weights
-from fioritura.arrange.taste import Taste, contributions, figure_features, place_features, taste_of
+from fioritura.arrange.rendition import Rendition
+from fioritura.arrange.survey import Survey, figure_id, survey
 from fioritura.errors import OptionError
 from fioritura.techniques.figure import Figure
-from fioritura.techniques.place import Place, Setting, places
-from fioritura.techniques.table import wanted_techniques
+from fioritura.techniques.place import Setting
 from fioritura.techniques.technique import Technique
-from fioritura.theory.metre import SIXTEENTH, WHOLE
+from fioritura.theory.metre import WHOLE
 from fioritura.tune import Tune
 
-__all__ = ["Survey", "figure_id", "ornament", "survey"]
+__all__ = ["choose_figures", "ornament"]
 
 SEED_NOISE: Final = 0.3
-_MOST_ROUNDS: Final = 8
+MOST_SHARE: Final = 0.15
+"""No technique makes up more of the figures, as long as at least eight techniques are on offer."""
 
+PENALTIES: Final = (1.2, 0.5, 0.3)
+"""For the technique of the figure before, its family, and the family of the figure before that."""
 
-@dataclass(frozen=True)
-class Survey:
-    """All figures that a tune offers in a setting, scored, in order of place, with the places that offer them."""
-
-    tune: Tune
-    setting: Setting
-    techniques: tuple[Technique, ...]
-    places: tuple[Place, ...]
-    figures: tuple[Figure, ...]
-    losses: tuple[float, ...] = field(repr=False, default=())
-
-    @cached_property
-    def by_id(self) -> dict[str, Figure]:
-        """The figures by `figure_id`."""
-        return {figure_id(figure): figure for figure in self.figures}
-
-    def why(self, figure: Figure) -> dict[str, float]:
-        """What each feature of place and figure adds to the figure's score, largest first."""
-        number = self.figures.index(figure)
-        technique = next(t for t in self.techniques if t.id == figure.technique)
-        place = _offering_place(self.places, figure)
-        return contributions(taste_of(self.setting.idiom), technique, place, figure, self.losses[number])
-
-
-def figure_id(figure: Figure) -> str:
-    """A name for a figure that stays the same as long as tune and figure do: ``"turn-12-3fa9c1"``."""
-    notes = [(note.onset_ticks, note.duration_ticks, note.pitch.midi) for note in figure.notes]
-    content = repr((notes, [pitch.midi for pitch in figure.graces], [str(mark) for mark in figure.marks]))
-    return f"{figure.technique}-{figure.anchors[0]}-{blake2s(content.encode(), digest_size=3).hexdigest()}"
-
-
-def survey(tune: Tune, setting: Setting, only: Iterable[str] = (), without: Iterable[str] = ()) -> Survey:
-    """Find and score every figure of the wanted techniques.
-
-    `only` and `without` hold ids or families; `only` also brings in techniques above the player's level.
-
-    Raises:
-        OptionError: an unknown technique.
-    """
-    techniques = wanted_techniques(setting.level, only, without)
-    columns = {technique.id: (number, technique) for number, technique in enumerate(techniques)}
-    around = places(tune, setting)
-    taste = taste_of(setting.idiom)
-    scores = np.array([place_features(place) for place in around]) @ taste.matrix(techniques)
-    weights = note_weights(tune)
-    figures, losses = [], []
-    for place, figure in find_figures(around, techniques):
-        column, technique = columns[figure.technique]
-        loss = sum(weights[anchor] for anchor in _displaced(figure, tune))
-        score = float(scores[place.index][column]) + taste.base.get(technique.id, 0.0)
-        score += _figure_score(taste, figure, place, loss) + figure.merit
-        difficulty = _difficulty(technique, figure, place)
-        figures.append(replace(figure, level=technique.level, score=round(score, 4), difficulty=difficulty))
-        losses.append(loss)
-    return Survey(tune, setting, techniques, around, tuple(figures), tuple(losses))
+_BEST_AT_A_SLOT: Final = 8
+_MOST_ROUNDS: Final = 6
+_LOCKED_BONUS: Final = 1000.0
 
 
 def ornament(
@@ -105,110 +51,125 @@ def ornament(
     Raises:
         OptionError: an unknown technique or figure, or locked figures that collide.
     """
-    only = tuple(only)
-    return chosen(survey(tune, setting, only, without), seed=seed, locked=locked, refused=refused)
+    return choose_figures(survey(tune, setting, only, without), seed=seed, locked=locked, refused=refused)
 
 
-def chosen(found: Survey, *, seed: int = 0, locked: Collection[str] = (), refused: Collection[str] = ()) -> Rendition:
-    """Choose among the figures of a survey; see `ornament`."""
+def choose_figures(
+    found: Survey, *, seed: int = 0, locked: Collection[str] = (), refused: Collection[str] = ()
+) -> Rendition:
+    """Choose among the figures of a survey; see `ornament`.
+
+    Each round is solved exactly. Where the tune would be hidden, or one technique takes more than its share, a toll
+    is laid on what hides it, or a price on that technique, and the next round is solved with them.
+    """
     unknown = [name for name in (*locked, *refused) if name not in found.by_id]
     if unknown:
         raise OptionError(f"No figure {unknown[0]!r} in this tune and setting: list them with `spots`.")
     level = level_numbered(found.setting.level)
-    toll = 0.0
+    fixed = frozenset(found.by_id[name] for name in locked)
+    barred = frozenset(found.by_id[name] for name in refused)
+    noise = [gumbel(seed, figure_id(figure), SEED_NOISE) for figure in found.found] if seed else None
+    toll, prices = 0.0, Counter[str]()
     for _ in range(_MOST_ROUNDS):
-        numbers, model = _model(found, level, seed, frozenset(locked), frozenset(refused), toll)
+        numbers, model = _model(found, level, noise, fixed, barred, toll, prices)
         indices, worth = choose(model)
-        figures = tuple(found.figures[numbers[index]] for index in indices)
+        figures = tuple(found.scored(numbers[index]) for index in indices)
         rendition = Rendition(found.tune, found.setting, figures, seed, round(worth, 4))
-        if rendition.kept_share >= level.kept_share or locked:
+        hides = rendition.kept_share < level.kept_share
+        overused = _overused(found, figures)
+        if not (hides or overused):
             break
-        toll = 2 * toll + 0.1
+        toll = 2 * toll + 0.05 if hides else toll
+        prices.update(overused)
     return rendition
 
 
-def _figure_score(taste: Taste, figure: Figure, place: Place, loss: float) -> float:
-    return sum(taste.figure.get(name, 0.0) * value for name, value in figure_features(figure, place, loss).items())
-
-
-def _difficulty(technique: Technique, figure: Figure, place: Place) -> float:
-    """0.0 (easy) to 1.0: the technique's level and how near its quickest note comes to the player's limit."""
-    if not figure.notes:
-        return round(technique.level / 10, 2)
-    quickest = min(note.duration_ticks for note in figure.notes)
-    return round(technique.level / 10 + 0.5 * min(place.setting.shortest_ticks / quickest, 1.0), 2)
-
-
-def _displaced(figure: Figure, tune: Tune) -> Iterable[int]:
-    """Anchors that lose their pitch, or their place by more than a sixteenth."""
-    if not figure.notes:
-        return
-    placed = {note.anchor: note.onset_ticks for note in reversed(figure.notes) if note.anchor is not None}
-    for anchor in figure.anchors:
-        plain = tune.notes[anchor]
-        onset = placed.get(anchor, plain.onset_ticks)
-        if anchor not in placed and figure.start_ticks <= plain.onset_ticks < figure.end_ticks:
-            onset = figure.end_ticks
-        elif anchor in placed and plain.onset_ticks < figure.start_ticks:
-            onset = plain.onset_ticks
-        if abs(onset - plain.onset_ticks) > SIXTEENTH:
-            yield anchor
-
-
-def _offering_place(around: Sequence[Place], figure: Figure) -> Place:
-    return around[figure.anchors[0]]
+def _overused(found: Survey, figures: Sequence[Figure]) -> Mapping[str, float]:
+    """What to add to the price of each technique that takes more than its share."""
+    if len(found.techniques) < 2 or len(figures) < 5:
+        return {}
+    most = max(MOST_SHARE, 1.6 / len(found.techniques)) * len(figures)
+    counts = Counter(figure.technique for figure in figures)
+    return {id: 0.3 * (count / most - 0.8) for id, count in counts.items() if count > ceil(most)}
 
 
 def _model(
-    found: Survey, level: Level, seed: int, locked: frozenset[str], refused: frozenset[str], toll: float
+    found: Survey,
+    level: Level,
+    noise: Sequence[float] | None,
+    fixed: frozenset[int],
+    barred: frozenset[int],
+    toll: float,
+    prices: Mapping[str, float],
 ) -> tuple[list[int], Model]:
-    """The chooser's model, and for each of its candidates the number of the figure."""
+    """The chooser's model, and for each of its candidates the number of the figure.
+
+    Of figures that compete for just the same slots only the best of each technique is a candidate, and of those that
+    start in one slot only the eight best.
+    """
     slot_times = _slot_times(found.tune)
-    families = sorted({technique.family for technique in found.techniques})
-    ordered = sorted(found.techniques, key=lambda technique: families.index(technique.family))
-    numbers_of = {technique.id: number for number, technique in enumerate(ordered)}
-    fixed = [found.by_id[name] for name in sorted(locked)]
+    ordered = sorted(found.techniques, key=lambda technique: technique.family)
+    technique_numbers = {technique.id: number for number, technique in enumerate(ordered)}
+    locks = [found.found[number] for number in sorted(fixed)]
     best: dict[tuple[int, int, int], tuple[float, int]] = {}
-    names = [figure_id(figure) for figure in found.figures] if seed or locked or refused else []
-    for number, figure in enumerate(found.figures):
-        name = names[number] if names else ""
-        is_locked = name in locked
-        if name in refused or (not is_locked and any(_collides(figure, other) for other in fixed)):
+    scores = found.scores.tolist()
+    for number, figure in enumerate(found.found):
+        is_locked = number in fixed
+        if number in barred or (locks and not is_locked and any(_collides(figure, other) for other in locks)):
             continue
-        score = figure.score + gumbel(seed, name, SEED_NOISE) - toll * found.losses[number]
-        if score <= 0 and not is_locked:
+        score = scores[number] - toll * found.losses[number] - prices.get(figure.technique, 0.0)
+        score += noise[number] if noise else 0.0
+        if is_locked:
+            score += _LOCKED_BONUS
+        elif score <= 0:
             continue
         free = _next_free(figure, slot_times, level.rest_ticks)
-        free = min([free, *(other.first_slot for other in fixed if other.first_slot > figure.last_slot)])
-        key = (figure.first_slot, free, numbers_of[figure.technique])
-        if is_locked:
-            score += 1000.0
+        free = min([free, *(other.first_slot for other in locks if other.first_slot > figure.last_slot)])
+        key = (figure.first_slot, free, technique_numbers[figure.technique])
         if key not in best or best[key][0] < score:
             best[key] = (score, number)
-    entries = sorted(best.items())
+    kept = _best_at_each_slot(best)
     candidates = tuple(
-        Candidate(first, free, technique, score, bool(names) and names[number] in locked)
-        for (first, free, technique), (score, number) in entries
+        Candidate(first, free, technique, score, number in fixed)
+        for (first, free, technique), (score, number) in kept
     )
-    return [number for _, (_, number) in entries], _complete_model(found, level, ordered, candidates, fixed)
+    phrase_of_slot, limits = _phrase_limits(found, level, locks)
+    families = _family_numbers(ordered)
+    penalties = (0.0, 0.0, 0.0) if len(ordered) == 1 else PENALTIES
+    return [number for _, (_, number) in kept], Model(candidates, phrase_of_slot, limits, families, *penalties)
 
 
-def _complete_model(
-    found: Survey, level: Level, ordered: Sequence[Technique], candidates: tuple[Candidate, ...], fixed: list[Figure]
-) -> Model:
+Entry = tuple[tuple[int, int, int], tuple[float, int]]
+
+
+def _best_at_each_slot(best: Mapping[tuple[int, int, int], tuple[float, int]]) -> list[Entry]:
+    kept: list[Entry] = []
+    by_slot: dict[int, list[Entry]] = {}
+    for entry in best.items():
+        by_slot.setdefault(entry[0][0], []).append(entry)
+    for slot in sorted(by_slot):
+        ranked = sorted(by_slot[slot], key=lambda entry: (-entry[1][0], entry[0]))
+        kept += sorted(ranked[:_BEST_AT_A_SLOT])
+    return kept
+
+
+def _family_numbers(ordered: Sequence[Technique]) -> tuple[int, ...]:
+    """The family number of each technique, from 0 in order."""
+    changes = [0, *(int(a.family != b.family) for a, b in pairwise(ordered))]
+    return tuple(accumulate(changes))
+
+
+def _phrase_limits(found: Survey, level: Level, locks: Sequence[Figure]) -> tuple[tuple[int, ...], tuple[int, ...]]:
+    """The phrase of each slot, and the most figures in each phrase."""
     phrase_of_slot: list[int] = []
     limits: list[int] = []
     for place in found.places:
         if place.is_phrase_start:
             bars = (place.phrase.end_ticks - place.phrase.start_ticks) / WHOLE
-            held = sum(place.phrase.first <= figure.anchors[0] <= place.phrase.last for figure in fixed)
+            held = sum(place.phrase.first <= lock.anchors[0] <= place.phrase.last for lock in locks)
             limits.append(max(ceil(bars * level.figures_per_bar), 1, held))
         phrase_of_slot += [len(limits) - 1] * 2
-    families = sorted({technique.family for technique in ordered})
-    numbers = tuple(families.index(technique.family) for technique in ordered)
-    if len(ordered) == 1:
-        return Model(candidates, tuple(phrase_of_slot), tuple(limits), numbers, 0.0, 0.0, 0.0)
-    return Model(candidates, tuple(phrase_of_slot), tuple(limits), numbers)
+    return tuple(phrase_of_slot), tuple(limits)
 
 
 def _slot_times(tune: Tune) -> list[int]:
@@ -223,5 +184,5 @@ def _next_free(figure: Figure, slot_times: Sequence[int], rest_ticks: int) -> in
     return slot
 
 
-def _collides(figure: Figure, fixed: Figure) -> bool:
-    return figure.first_slot <= fixed.last_slot and fixed.first_slot <= figure.last_slot
+def _collides(figure: Figure, lock: Figure) -> bool:
+    return figure.first_slot <= lock.last_slot and lock.first_slot <= figure.last_slot

@@ -53,9 +53,9 @@ class Model:
     phrase_of_slot: tuple[int, ...]
     limits: tuple[int, ...]
     family: tuple[int, ...]
-    same_technique: float = 1.2
-    same_family: float = 0.5
-    family_again: float = 0.3
+    same_technique: float
+    same_family: float
+    family_again: float
 
 
 def gumbel(seed: int, name: str, scale: float) -> float:
@@ -83,7 +83,7 @@ class _Programme:
         self.model = model
         self.slots = len(model.phrase_of_slot)
         self.techniques = len(model.family)
-        self.families = max(model.family, default=0) + 1
+        self.families = max(model.family, default=-1) + 1
         self.counts = max(model.limits, default=0) + 1
         self.starts = [model.family.index(family) for family in range(self.families)] + [self.techniques]
         shape = (self.techniques + 1, self.families + 1, self.counts)
@@ -115,28 +115,44 @@ class _Programme:
 
     def _forward(self) -> None:
         for slot in range(self.slots):
-            table = self.value[slot]
-            phrase = self._phrase(slot)
-            limit = self.model.limits[phrase]
-            for technique, indices in self.by_start[slot].items():
-                by_last = self._penalised(slot, technique).max(axis=1)
-                before = np.maximum.reduceat(by_last, self.starts, axis=0)
-                for index in indices:
-                    candidate = self.model.candidates[index]
-                    landing = min(candidate.next_free, self.slots)
-                    gained = before + np.float32(candidate.score)
-                    target = self.value[landing][technique]
-                    if self._phrase(landing) == phrase:
-                        np.maximum(target[:, 1 : limit + 1], gained[:, :limit], out=target[:, 1 : limit + 1])
-                    elif limit:
-                        best = gained[:, :limit].max(axis=1)
-                        np.maximum(target[:, 0], best, out=target[:, 0])
+            if self.by_start[slot]:
+                self._start_figures(slot)
             if self.passable[slot]:
-                after = self.value[slot + 1]
-                if self._phrase(slot + 1) == phrase:
+                table, after = self.value[slot], self.value[slot + 1]
+                if self._phrase(slot + 1) == self._phrase(slot):
                     np.maximum(after, table, out=after)
                 else:
                     np.maximum(after[:, :, 0], table.max(axis=2), out=after[:, :, 0])
+
+    def _start_figures(self, slot: int) -> None:
+        """Land every figure that starts in a slot, from the best state that could precede it."""
+        table = self.value[slot]
+        best_family = table.argmax(axis=1)[:, None, :]
+        best = np.take_along_axis(table, best_family, axis=1)[:, 0]
+        others = table.copy()
+        np.put_along_axis(others, best_family, np.float32(_IMPOSSIBLE), axis=1)
+        second = others.max(axis=1)
+        again = np.float32(self.model.family_again)
+        for technique, indices in self.by_start[slot].items():
+            own = self.model.family[technique]
+            by_last = np.where(best_family[:, 0] == own, np.maximum(second, best - again), best)
+            kin = slice(self.starts[own], self.starts[own + 1])
+            by_last[kin] -= np.float32(self.model.same_family)
+            by_last[technique] -= np.float32(self.model.same_technique)
+            before = np.maximum.reduceat(by_last, self.starts, axis=0)
+            for index in indices:
+                self._land(slot, self.model.candidates[index], before)
+
+    def _land(self, slot: int, candidate: Candidate, before: NDArray[np.float32]) -> None:
+        phrase = self._phrase(slot)
+        limit = self.model.limits[phrase]
+        landing = min(candidate.next_free, self.slots)
+        target = self.value[landing][candidate.technique]
+        gained = before[:, :limit] + np.float32(candidate.score)
+        if self._phrase(landing) == phrase:
+            np.maximum(target[:, 1 : limit + 1], gained, out=target[:, 1 : limit + 1])
+        elif limit:
+            np.maximum(target[:, 0], gained.max(axis=1), out=target[:, 0])
 
     def solve(self) -> tuple[list[int], float]:
         self._forward()

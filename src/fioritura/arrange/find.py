@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from itertools import pairwise
+from math import inf
 
 from fioritura.techniques.figure import Figure
 from fioritura.techniques.place import Place
@@ -12,6 +12,10 @@ from fioritura.techniques.technique import Technique
 __all__ = ["find_at", "find_figures", "is_sound"]
 
 _WIDEST_LEAP_SEMITONES = 12
+_TOLERANCE = 1.001
+
+Heard = tuple[int, bool, float]
+"""A note in playing order: MIDI number, whether the figure added it, and seconds to the next attack."""
 
 
 def find_figures(places: Sequence[Place], techniques: Sequence[Technique]) -> list[tuple[Place, Figure]]:
@@ -28,47 +32,66 @@ def find_at(place: Place, techniques: Sequence[Technique]) -> Iterator[Figure]:
 
 
 def is_sound(figure: Figure, place: Place, technique: Technique) -> bool:
-    """True when the figure stays in range, doubles no note by accident, leaps no more than an octave, and does not
-    run into a note that the file has ornamented itself."""
+    """True when the figure can be played and read: in range, within what the player's fingers and tongue can do at
+    the tempo, no note doubled by accident, no leap wider than an octave, and no note that the file has ornamented."""
     if not (figure.notes or figure.graces):
         return True
-    first, last = figure.first_slot // 2, figure.last_slot // 2
-    notes = place.tune.notes
-    if any(notes[index].is_ornamented for index in range(first, last + 1)):
+    if not _is_free(figure, place):
         return False
-    instrument = place.setting.instrument
-    low, high = instrument.lowest_midi, instrument.highest_midi
-    sequence = _sequence(figure, place, first, last)
-    for (midi, anchor), (next_midi, next_anchor) in pairwise(sequence):
-        if not low <= midi <= high:
+    player = place.setting.player
+    limits = player.slurred_sec
+    low, high = player.instrument.lowest_midi, player.instrument.highest_midi
+    heard = _heard(figure, place)
+    midi, is_added, seconds = heard[0]
+    if not low <= midi <= high:
+        return False
+    for next_midi, next_is_added, next_seconds in heard[1:]:
+        if not low <= next_midi <= high:
             return False
-        added = anchor is None or next_anchor is None
-        if midi == next_midi and added and not technique.repeats_pitch:
+        if is_added or next_is_added:
+            if midi == next_midi and not technique.repeats_pitch:
+                return False
+            if abs(midi - next_midi) > _WIDEST_LEAP_SEMITONES:
+                return False
+        if seconds * technique.quickness * _TOLERANCE < limits[midi][next_midi]:
             return False
-        if added and abs(midi - next_midi) > _WIDEST_LEAP_SEMITONES:
-            return False
-    return low <= sequence[-1][0] <= high
+        midi, is_added, seconds = next_midi, next_is_added, next_seconds
+    return True
 
 
-def _sequence(figure: Figure, place: Place, first: int, last: int) -> list[tuple[int, int | None]]:
-    """MIDI number and anchor of the note before the figure, of its own notes, and of the note after it.
+def _is_free(figure: Figure, place: Place) -> bool:
+    """No claimed note has an ornament of the file's own."""
+    first, last = figure.first_slot // 2, figure.last_slot // 2
+    while place.index > first and place.previous is not None:
+        place = place.previous
+    while place.index <= last:
+        if not place.is_free:
+            return False
+        if place.next is None:
+            return True
+        place = place.next
+    return True
+
+
+def _heard(figure: Figure, place: Place) -> list[Heard]:
+    """The note before the figure, its own notes, and the note after it.
 
     Folk players lean again on the note that they come from (94 % of the graces after a falling step lie above, in
     3,050 graces of open ABC books), so there the note before a grace does not count.
     """
-    notes = place.tune.notes
-    found: list[tuple[int, int | None]] = []
     if figure.graces:
+        found: list[Heard] = []
         if place.previous is not None and place.setting.idiom != "folk":
-            found.append((place.previous.midi, place.previous.index))
-        found += [(pitch.midi, None) for pitch in figure.graces]
-        found.append((place.midi, place.index))
+            found.append((place.previous.midi, False, inf))
+        found += [(pitch.midi, True, inf) for pitch in figure.graces]
+        found.append((place.midi, False, inf))
         return found
+    notes, seconds = place.tune.notes, place.setting.seconds
+    first, last = figure.first_slot // 2, figure.last_slot // 2
     before = first if notes[first].onset_ticks < figure.start_ticks else first - 1
-    if before >= 0:
-        found.append((notes[before].pitch.midi, before))
-    found += [(note.pitch.midi, note.anchor) for note in figure.notes]
+    found = [(notes[before].pitch.midi, False, inf)] if before >= 0 else []
+    found += [(note.pitch.midi, note.anchor is None, seconds(note.duration_ticks)) for note in figure.notes]
     after = last if notes[last].end_ticks > figure.end_ticks else last + 1
     if after < len(notes):
-        found.append((notes[after].pitch.midi, after))
+        found.append((notes[after].pitch.midi, False, inf))
     return found

@@ -18,12 +18,12 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
-from fioritura.techniques.figure import Figure
+from fioritura.techniques.figure import Figure, FigureNote
 from fioritura.techniques.place import Idiom, Place
 from fioritura.techniques.technique import Technique
 from fioritura.theory.metre import EIGHTH, QUARTER
 
-__all__ = ["FEATURES", "Taste", "contributions", "figure_features", "place_features", "taste_of"]
+__all__ = ["FEATURES", "Taste", "contributions", "figure_features", "figure_score", "place_features", "taste_of"]
 
 FEATURES: Final = (
     "long",
@@ -107,26 +107,30 @@ def place_features(place: Place) -> list[float]:
 
 
 def figure_features(figure: Figure, place: Place, loss: float) -> dict[str, float]:
-    """Features of the figure itself: `loss` (of the tune, in quarters of weight), added notes, strain, clash."""
+    """Features of the figure itself: `loss` of the tune, added notes, strain on the player, notes that stand out."""
+    if not figure.notes:
+        return {}
     added = [note for note in figure.notes if note.anchor is None]
-    strain = 0.0
-    if figure.notes:
-        shortest = min(note.duration_ticks for note in figure.notes)
-        strain = min(place.setting.shortest_ticks / shortest, 1.5)
+    shortest = min(note.duration_ticks for note in figure.notes)
     return {
-        "loss of the tune": loss,
+        "loss of the tune": loss / 4,
         "added notes": len(added) / 4,
-        "strain": strain,
-        "outside the chord on a beat": sum(_stands_out(place, note.onset_ticks, note.pitch.midi) for note in added),
+        "strain": min(place.setting.shortest_ticks / shortest, 1.5),
+        "outside the chord on a beat": sum(_stands_out(place, note) for note in added),
     }
 
 
-def _stands_out(place: Place, onset_ticks: int, midi: int) -> float:
-    strength = place.tune.strength_at(onset_ticks)
+def figure_score(taste: Taste, figure: Figure, place: Place, loss: float) -> float:
+    """What the figure's own features add to its score."""
+    return sum(taste.figure.get(name, 0.0) * value for name, value in figure_features(figure, place, loss).items())
+
+
+def _stands_out(place: Place, note: FigureNote) -> float:
+    strength = place.strength_at(note.onset_ticks)
     if strength < 0.5:
         return 0.0
-    span = place.tune.chord_at(onset_ticks)
-    return strength if span and span.chord and midi % 12 not in span.chord.pitch_classes else 0.0
+    span = place.tune.chord_at(note.onset_ticks)
+    return strength if span and span.chord and note.pitch.midi % 12 not in span.chord.pitch_classes else 0.0
 
 
 def contributions(taste: Taste, technique: Technique, place: Place, figure: Figure, loss: float) -> dict[str, float]:

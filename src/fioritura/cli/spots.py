@@ -36,12 +36,13 @@ def add_parser(subparsers: Any) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """List the spots."""
-    from fioritura.arrange.arranger import figure_id, survey
+    from fioritura.arrange.survey import difficulty, figure_id, survey
     from fioritura.lesson.edition import sounding_start
     from fioritura.techniques.table import technique_named
 
     tune = tune_of(options)
-    found = survey(tune, setting_of(options, tune), names(options.only), names(options.without))
+    setting = setting_of(options, tune)
+    found = survey(tune, setting, names(options.only), names(options.without))
     figures = list(found.figures)
     if options.best is not None:
         kept = sorted(figures, key=lambda figure: -figure.score)[: max(options.best, 0)]
@@ -57,8 +58,8 @@ def run(options: argparse.Namespace) -> int:
             "anchors": list(figure.anchors),
             "reason": figure.why,
             "score": figure.score,
-            "level": figure.level,
-            "difficulty": figure.difficulty,
+            "level": technique_named(figure.technique).level,
+            "difficulty": difficulty(figure, setting),
         }
         if options.why:
             row["why"] = {name: round(value, 4) for name, value in found.why(figure).items()}

@@ -8,8 +8,8 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any, Final, Literal
 
-from fioritura.arrange.arranger import figure_id
 from fioritura.arrange.rendition import Rendition
+from fioritura.arrange.survey import difficulty, figure_id
 from fioritura.errors import OptionError
 from fioritura.files import staged_folder
 from fioritura.notation.score import Label, Score, Staff
@@ -239,7 +239,7 @@ def figure_record(tune: Tune, rendition: Rendition, figure: Figure) -> dict[str,
         "notes": notes,
         "marks": [str(mark) for mark in figure.marks],
         "reason": figure.why,
-        "level": figure.level,
-        "difficulty": figure.difficulty,
+        "level": technique.level,
+        "difficulty": difficulty(figure, rendition.setting),
         "score": figure.score,
     }

@@ -32,7 +32,7 @@ def _has_target(place: Place) -> bool:
 
 def _from_below(place: Place) -> Iterator[Figure]:
     if _has_target(place) and place.next and abs(place.interval_out or 0) >= _LEAP_SEMITONES:
-        pitch = place.next.semitones(-1)
+        pitch = place.next.leading_note
         why = "The melody leaps onto a beat: the semitone below the arrival announces it."
         yield from _aimed("approach-note", place, [pitch], why)
 
@@ -42,7 +42,7 @@ def _two_semitones(place: Place) -> Iterator[Figure]:
         return
     out = place.interval_out or 0
     if out >= 4 or out <= -1:
-        pitches = [place.next.key.spell(place.next.midi - 2, "up"), place.next.semitones(-1)]
+        pitches = [place.next.key.spell(place.next.midi - 2, "up"), place.next.leading_note]
         why = "Two semitones climb into a note on a beat from below."
         yield from _aimed("approach-chromatic", place, pitches, why)
     if out <= -4 or out >= 1:
@@ -54,7 +54,7 @@ def _two_semitones(place: Place) -> Iterator[Figure]:
 def _surround(place: Place) -> Iterator[Figure]:
     if not (_has_target(place) and place.next):
         return
-    above, below = place.next.step_above, place.next.semitones(-1)
+    above, below = place.next.step_above, place.next.leading_note
     if place.midi != above.midi:
         why = "The arrival is closed in from both sides: scale step above, semitone below, then the note."
         yield from _aimed("surround", place, [above, below], why)

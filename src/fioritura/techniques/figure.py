@@ -43,7 +43,8 @@ class Figure:
     The figure owns the slots `first_slot` to `last_slot` (see `head` and `tail`) and writes `notes` in place of
     whatever the plain tune has in the window `start_ticks` to `end_ticks`; an empty window leaves the plain note
     as it is. `graces` stand before, and `marks` on, the first anchor. `why` is the rule in words. `merit` is the
-    technique's own judgement among its several figures at a place: 0.0 for its first choice, less for the others.
+    technique's own judgement among its several figures at a place: 0.0 for its first choice, less for the others;
+    `score` is the arranger's.
     The notes of a figure that `is_slurred` go in one slur, added notes before the next plain note up to that note.
     """
 
@@ -59,6 +60,4 @@ class Figure:
     why: str = ""
     merit: float = 0.0
     is_slurred: bool = False
-    level: int = 1
-    difficulty: float = 0.0
     score: float = 0.0

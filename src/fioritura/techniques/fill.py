@@ -202,7 +202,7 @@ def _pool(place: Place, onset_ticks: int) -> _Pool:
     chord = span.chord if span else None
     scale = chord_scale(chord, place.key)
     five = pentatonic(chord, place.key)
-    is_strong = place.tune.strength_at(onset_ticks) >= 0.5
+    is_strong = place.strength_at(onset_ticks) >= 0.5
     tones = chord.pitch_classes if chord else scale.pitch_classes
     blue = blues_scale(place.key) if place.setting.idiom == "jazz" and chord and chord.is_dominant else None
     instrument = place.setting.instrument
@@ -242,7 +242,7 @@ def _last_pool(place: Place, pool: _Pool) -> _Pool:
     known = {pitch.midi for pitch, _ in near}
     low, high = place.setting.instrument.lowest_midi, place.setting.instrument.highest_midi
     if place.setting.idiom == "jazz" and target - 1 not in known and low <= target - 1 <= high:
-        near.append((place.next.semitones(-1), 0.15))
+        near.append((place.next.leading_note, 0.15))
     pitches = tuple(pitch for pitch, _ in near)
     midis = np.array([pitch.midi for pitch in pitches], dtype=np.int64)
     return _Pool(pitches, midis, np.array([cost for _, cost in near]))

@@ -25,7 +25,7 @@ def _takes_grace(place: Place) -> bool:
 def _lower_semitone(place: Place) -> Iterator[Figure]:
     if _takes_grace(place):
         why = f"The semitone below leads up into the note on {_place_in_words(place)} and makes it speak."
-        yield with_graces("lower-grace-semitone", place, [place.semitones(-1)], why)
+        yield with_graces("lower-grace-semitone", place, [place.leading_note], why)
 
 
 def _lower_step(place: Place) -> Iterator[Figure]:
@@ -65,7 +65,7 @@ def _double_below(place: Place) -> Iterator[Figure]:
 def _double_around(place: Place) -> Iterator[Figure]:
     if _takes_grace(place):
         why = f"Scale step above, semitone below: the note on {_place_in_words(place)} is closed in from both sides."
-        yield with_graces("double-grace-upper-lower", place, [place.step_above, place.semitones(-1)], why)
+        yield with_graces("double-grace-upper-lower", place, [place.step_above, place.leading_note], why)
 
 
 TECHNIQUES = (

@@ -34,14 +34,14 @@ def _upper(place: Place) -> Iterator[Figure]:
 def _lower(place: Place) -> Iterator[Figure]:
     yield from _out_and_back("neighbour-lower", place, place.step_below, "lower")
     if place.midi - place.step_below.midi == 2:
-        yield from _out_and_back("neighbour-lower", place, place.semitones(-1), "chromatic lower")
+        yield from _out_and_back("neighbour-lower", place, place.leading_note, "chromatic lower")
 
 
 def _double(place: Place) -> Iterator[Figure]:
     if not place.is_free:
         return
     main, length = place.note.pitch, place.note.duration_ticks
-    pair = [place.step_above, place.semitones(-1) if place.setting.idiom == "jazz" else place.step_below]
+    pair = [place.step_above, place.leading_note if place.setting.idiom == "jazz" else place.step_below]
     shortest = place.setting.shortest_ticks
     for order, words in ((pair, "above, then below"), (pair[::-1], "below, then above")):
         if place.interval_out == 0 and place.leads_directly:

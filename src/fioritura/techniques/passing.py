@@ -18,7 +18,7 @@ def _room(place: Place, count: int) -> Iterator[int]:
         end = place.note.end_ticks
         for value in (EIGHTH, SIXTEENTH):
             fits = count * value * 2 <= place.note.duration_ticks and value >= place.setting.shortest_ticks
-            is_off_beat = place.tune.strength_at(end - value) < 0.5
+            is_off_beat = place.strength_at(end - value) < 0.5
             if fits and is_off_beat and place.beat_offset(end - value) % value == 0:
                 yield value
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import cached_property, lru_cache
 from itertools import pairwise
 from typing import Final, Literal
 
@@ -55,27 +56,9 @@ class Place:
     """One plain note in its surroundings. Built once a tune by `places`; read, never changed, afterwards.
 
     Intervals are in semitones, positive upwards. `reach_ticks` is the time from this note's attack to the next
-    note's (to the end of the tune for the last), `gap_ticks` the rest within it.
+    note's (to the end of the tune for the last), `gap_ticks` the rest within it. `is_free` is False for a note that
+    the file itself has ornamented.
     """
-
-    __slots__ = (
-        "bar",
-        "chord",
-        "gap_ticks",
-        "index",
-        "key",
-        "midi",
-        "next",
-        "note",
-        "pentatonic",
-        "phrase",
-        "previous",
-        "reach_ticks",
-        "scale",
-        "setting",
-        "strength",
-        "tune",
-    )
 
     def __init__(
         self, tune: Tune, setting: Setting, index: int, phrase: Phrase, scale: Scale, five: Scale, chord: Chord | None
@@ -92,12 +75,20 @@ class Place:
         self.chord = chord
         self.scale = scale
         self.pentatonic = five
-        self.strength: float = tune.strength_at(note.onset_ticks)
+        self.is_free: bool = not note.is_ornamented
+        self.strength: float = self.strength_at(note.onset_ticks)
         stop = tune.notes[index + 1].onset_ticks if index + 1 < len(tune.notes) else tune.duration_ticks
         self.reach_ticks: int = max(stop - note.onset_ticks, note.duration_ticks)
         self.gap_ticks: int = self.reach_ticks - note.duration_ticks
         self.previous: Place | None = None
         self.next: Place | None = None
+
+    def strength_at(self, ticks: int) -> float:
+        """Metrical weight of a time near the place (see `Tune.strength_at`)."""
+        bar = self.bar
+        if bar.start_ticks <= ticks < bar.end_ticks:
+            return bar.metre.strength(ticks - bar.start_ticks + bar.metre_offset_ticks)
+        return self.tune.strength_at(ticks)
 
     @property
     def interval_in(self) -> int | None:
@@ -108,11 +99,6 @@ class Place:
     def interval_out(self) -> int | None:
         """From this note to the next, or None at the end."""
         return self.next.midi - self.midi if self.next else None
-
-    @property
-    def is_free(self) -> bool:
-        """True unless the file itself has ornamented the note."""
-        return not self.note.is_ornamented
 
     @property
     def is_phrase_start(self) -> bool:
@@ -144,12 +130,12 @@ class Place:
         """True when this note lasts up to the next one."""
         return self.next is not None and self.gap_ticks == 0
 
-    @property
+    @cached_property
     def step_above(self) -> Pitch:
         """The scale step above: in the chord's scale, else in the key; a semitone or a whole tone."""
         return self._step(1)
 
-    @property
+    @cached_property
     def step_below(self) -> Pitch:
         """The scale step below: in the chord's scale, else in the key; a semitone or a whole tone."""
         return self._step(-1)
@@ -161,6 +147,11 @@ class Place:
                 return pitch
         return self.semitones(2 * direction)
 
+    @cached_property
+    def leading_note(self) -> Pitch:
+        """The semitone below, spelled as it leads up."""
+        return self.semitones(-1)
+
     def semitones(self, count: int, leading: Direction | None = None) -> Pitch:
         """The pitch `count` semitones away, spelled by chord, key or the direction in which it leads."""
         direction = leading or ("up" if count < 0 else "down")
@@ -168,16 +159,11 @@ class Place:
 
     def spell(self, midi: int, direction: Direction) -> Pitch:
         """Spell a note for this place: as the chord has it, else the chord's scale, else the key and direction."""
-        for source in (self.chord.tones if self.chord else (), self.scale.names):
-            for name in source:
-                if name.pitch_class == midi % 12 and abs(name.alter) <= 1:
-                    pitch = Pitch(name.letter + 7 * (midi // 12 - 1), name.alter)
-                    return Pitch(pitch.step + 7 * ((midi - pitch.midi) // 12), pitch.alter)
-        return self.key.spell(midi, direction)
+        return _spelled(self.chord, self.scale, self.key, midi, direction)
 
     def beat_offset(self, ticks: int) -> int:
         """How far a time lies behind the last beat of its bar, in ticks."""
-        bar = self.tune.bar_at(ticks)
+        bar = self.bar if self.bar.start_ticks <= ticks < self.bar.end_ticks else self.tune.bar_at(ticks)
         offset = ticks - bar.start_ticks + bar.metre_offset_ticks
         for length in bar.metre.groups_ticks:
             if offset < length:
@@ -206,6 +192,16 @@ class Place:
             elif total in (EIGHTH, QUARTER) and offset % total == 0 and not self.bar.metre.is_compound:
                 return value
         return None
+
+
+@lru_cache(maxsize=16384)
+def _spelled(chord: Chord | None, scale: Scale, key: Key, midi: int, direction: Direction) -> Pitch:
+    for source in (chord.tones if chord else (), scale.names):
+        for name in source:
+            if name.pitch_class == midi % 12 and abs(name.alter) <= 1:
+                pitch = Pitch(name.letter + 7 * (midi // 12 - 1), name.alter)
+                return Pitch(pitch.step + 7 * ((midi - pitch.midi) // 12), pitch.alter)
+    return key.spell(midi, direction)
 
 
 _PLAIN_VALUES_TICKS: Final = frozenset({EIGHTH, SIXTEENTH, THIRTYSECOND})

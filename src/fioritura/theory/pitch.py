@@ -154,8 +154,7 @@ class Pitch:
     @property
     def midi(self) -> int:
         """MIDI note number; middle C is 60."""
-        octave, letter = divmod(self.step, 7)
-        return 12 * octave + 12 + _NATURAL_SEMITONES[letter] + self.alter
+        return 12 * (self.step // 7) + 12 + _NATURAL_SEMITONES[self.step % 7] + self.alter
 
     @property
     def name(self) -> NoteName:

@@ -1,0 +1,124 @@
+"""A survey: every figure that a tune offers a player, each with its score and the reasons for it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass, field, replace
+from functools import cached_property
+from hashlib import blake2s
+
+import numpy as np
+from numpy.typing import NDArray
+
+from fioritura.arrange.find import find_figures
+from fioritura.arrange.rendition import note_weights
+from fioritura.arrange.taste import contributions, figure_score, place_features, taste_of
+from fioritura.techniques.figure import Figure
+from fioritura.techniques.place import Place, Setting, places
+from fioritura.techniques.table import technique_named, wanted_techniques
+from fioritura.techniques.technique import Technique
+from fioritura.theory.metre import SIXTEENTH
+from fioritura.tune import Tune
+
+__all__ = ["Survey", "difficulty", "figure_id", "survey"]
+
+
+@dataclass(frozen=True)
+class Survey:
+    """All figures that a tune offers in a setting, in order of place.
+
+    `figures[n]` scores `scores[n]` and costs the tune `losses[n]` (in sixteenths of weight, see
+    `rendition.note_weights`).
+    """
+
+    tune: Tune
+    setting: Setting
+    techniques: tuple[Technique, ...]
+    places: tuple[Place, ...] = field(repr=False)
+    found: tuple[Figure, ...] = field(repr=False)
+    scores: NDArray[np.float64] = field(repr=False)
+    losses: tuple[float, ...] = field(repr=False)
+
+    @cached_property
+    def figures(self) -> tuple[Figure, ...]:
+        """The figures with their scores."""
+        return tuple(self.scored(number) for number in range(len(self.found)))
+
+    @cached_property
+    def by_id(self) -> dict[str, int]:
+        """Numbers of the figures by `figure_id`."""
+        return {figure_id(figure): number for number, figure in enumerate(self.found)}
+
+    def scored(self, number: int) -> Figure:
+        """A figure with its score."""
+        return replace(self.found[number], score=round(float(self.scores[number]), 4))
+
+    def why(self, figure: Figure) -> dict[str, float]:
+        """What each feature of place and figure adds to the figure's score, largest first."""
+        number = self.by_id[figure_id(figure)]
+        technique = technique_named(figure.technique)
+        place = self.places[figure.anchors[0]]
+        return contributions(taste_of(self.setting.idiom), technique, place, figure, self.losses[number])
+
+
+def survey(tune: Tune, setting: Setting, only: Iterable[str] = (), without: Iterable[str] = ()) -> Survey:
+    """Find and score every figure of the wanted techniques.
+
+    `only` and `without` hold ids or families; `only` also brings in techniques above the player's level.
+
+    Raises:
+        OptionError: an unknown technique.
+    """
+    techniques = wanted_techniques(setting.level, only, without)
+    columns = {technique.id: column for column, technique in enumerate(techniques)}
+    around = places(tune, setting)
+    taste = taste_of(setting.idiom)
+    offered = find_figures(around, techniques)
+    losses = tuple(loss_of(figure, place, weights) for weights in [note_weights(tune)] for place, figure in offered)
+    if not offered:
+        return Survey(tune, setting, techniques, around, (), np.zeros(0), ())
+    by_place = np.array([place_features(place) for place in around]) @ taste.matrix(techniques)
+    by_place += [taste.base.get(technique.id, 0.0) for technique in techniques]
+    rows = [place.index for place, _ in offered]
+    scores = by_place[rows, [columns[figure.technique] for _, figure in offered]]
+    scores += [
+        figure_score(taste, figure, place, loss) + figure.merit
+        for (place, figure), loss in zip(offered, losses, strict=True)
+    ]
+    return Survey(tune, setting, techniques, around, tuple(figure for _, figure in offered), scores, losses)
+
+
+def figure_id(figure: Figure) -> str:
+    """A name for a figure that stays the same as long as tune and figure do: ``"turn-12-3fa9c1"``."""
+    notes = [(note.onset_ticks, note.duration_ticks, note.pitch.midi) for note in figure.notes]
+    content = repr((notes, [pitch.midi for pitch in figure.graces], [str(mark) for mark in figure.marks]))
+    return f"{figure.technique}-{figure.anchors[0]}-{blake2s(content.encode(), digest_size=3).hexdigest()}"
+
+
+def difficulty(figure: Figure, setting: Setting) -> float:
+    """0.0 (easy) to 1.0: the technique's level, and how near its quickest note comes to the player's limit."""
+    level = technique_named(figure.technique).level / 10
+    if not figure.notes:
+        return round(level, 2)
+    quickest = min(note.duration_ticks for note in figure.notes)
+    return round(level + 0.5 * min(setting.shortest_ticks / quickest, 1.0), 2)
+
+
+def loss_of(figure: Figure, place: Place, weights: list[float]) -> float:
+    """Weight of the plain notes that lose their pitch, or their place by more than a sixteenth."""
+    if not figure.notes:
+        return 0.0
+    placed = {note.anchor: note.onset_ticks for note in reversed(figure.notes) if note.anchor is not None}
+    lost = 0.0
+    for anchor in figure.anchors:
+        plain = place.tune.notes[anchor].onset_ticks
+        if plain < figure.start_ticks and anchor in figure.anchors[:1] and not _comes_early(figure, anchor, plain):
+            continue
+        onset = placed.get(anchor, figure.end_ticks if figure.start_ticks <= plain < figure.end_ticks else plain)
+        if abs(onset - plain) > SIXTEENTH:
+            lost += weights[anchor]
+    return lost
+
+
+def _comes_early(figure: Figure, anchor: int, plain_ticks: int) -> bool:
+    return any(note.anchor == anchor and note.onset_ticks < plain_ticks for note in figure.notes)
