@@ -89,8 +89,8 @@ def implied_degrees(kind: str) -> frozenset[int]:
 def stacked(kind: str, degrees: tuple[Degree, ...]) -> tuple[Interval, ...]:
     """The tones of a kind with its degrees added, altered and taken away, in order of step.
 
-    An added altered fifth takes the perfect fifth's place, and an altered degree that the kind has not is added:
-    both are written by other programs, and mean that.
+    An added altered fifth, ninth, eleventh or thirteenth takes the place of the kind's plain one, and an altered
+    degree that the kind has not is added: other programs write both, and mean that.
     """
     tones = list(KINDS[kind])
     for degree in degrees:
@@ -103,7 +103,7 @@ def stacked(kind: str, degrees: tuple[Degree, ...]) -> tuple[Interval, ...]:
         if degree.type == "alter" and present:
             natural = present[0]
             tones.remove(natural)
-        elif degree.value == 5 and degree.alter and natural in tones:
+        elif degree.value in {5, 9, 11, 13} and degree.alter and natural in tones:
             tones.remove(natural)
         tones.append(natural + Interval(0, degree.alter))
     return tuple(sorted(set(tones), key=lambda tone: (tone.steps, tone.semitones)))
@@ -154,8 +154,7 @@ class Chord:
     def up(self, interval: Interval) -> Chord:
         """The chord an interval higher, its text respelled; a root with a double accidental takes the plain name."""
         root = _plain(self.root.up(interval))
-        shift = Interval(root.letter - self.root.letter, 0)
-        shift = Interval(shift.steps, _semitones_between(self.root, root))
+        shift = _pitch(self.root).to(_pitch(root))
         bass = _plain(self.bass.up(shift)) if self.bass else None
         text = f"{root}{self.suffix}" + (f"/{bass}" if bass else "")
         return Chord(root, self.intervals, bass, text, self.kind, self.degrees)
@@ -237,8 +236,8 @@ class Chord:
 
 
 def _plain(name: NoteName) -> NoteName:
-    return name if abs(name.alter) <= 1 else Pitch(name.letter, name.alter).respelled().name
+    return name if abs(name.alter) <= 1 else _pitch(name).respelled().name
 
 
-def _semitones_between(low: NoteName, high: NoteName) -> int:
-    return Pitch(high.letter, high.alter).midi - Pitch(low.letter, low.alter).midi
+def _pitch(name: NoteName) -> Pitch:
+    return Pitch(name.letter, name.alter)
