@@ -397,6 +397,11 @@ def chord_symbol(harmony: Element, offset_ticks: int, interval: Interval) -> Raw
     root = _name(harmony.find("root"), "root-step", "root-alter")
     if root is None or len(kinds) > 1:
         return RawChord(offset_ticks, _plain_text(harmony))
+    shown = next((step.get("text") for step in harmony.iter("root-step")), None)
+    if shown == "" and kind == "other":
+        return RawChord(offset_ticks, text)
+    if shown and shown.startswith("("):
+        text = text.removesuffix(")")
     root = root.up(interval)
     bass = _name(harmony.find("bass"), "bass-step", "bass-alter")
     bass = bass.up(interval) if bass else None
