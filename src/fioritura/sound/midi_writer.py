@@ -28,7 +28,6 @@ END_SEC: Final = 3.0
 """Silence kept after the last note, for releases and reverberation."""
 
 DRUM_CHANNEL: Final = 9
-DRUM_PROGRAM: Final = 1
 BENT_CHANNELS: Final = 2
 LEVEL_STEP_SEC: Final = 0.01
 SHORTEST_UNIT: Final = 32
@@ -93,8 +92,7 @@ def _next_channel(channels: Iterator[int]) -> int:
 def _set_up(part: PerformedPart, channel: int) -> Iterator[Event]:
     import mido
 
-    program = DRUM_PROGRAM if part.is_drums else part.program
-    yield 0, _PROGRAM, mido.Message("program_change", channel=channel, program=program - 1)
+    yield 0, _PROGRAM, mido.Message("program_change", channel=channel, program=part.program - 1)
     controls = [(7, part.volume), (10, part.pan), (11, 127), (91, part.reverb), (93, 0)]
     if not part.is_drums:
         controls += [(101, 0), (100, 0), (6, int(BEND_RANGE)), (38, 0), (101, 127), (100, 127)]

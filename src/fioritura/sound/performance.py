@@ -53,8 +53,8 @@ class PerformedNote:
 class PerformedPart:
     """One part of the mix.
 
-    `program` is a General MIDI program from 1 (0 for the drum kit); `volume`, `pan` (64 is the middle) and `reverb`
-    are 0 to 127 as in MIDI. Notes are in order of onset.
+    `program` is a General MIDI program from 1, for drums the kit; `volume`, `pan` (64 is the middle) and `reverb` are
+    0 to 127 as in MIDI. Notes are in order of onset.
     """
 
     name: str
@@ -63,11 +63,7 @@ class PerformedPart:
     volume: int = 100
     pan: int = 64
     reverb: int = 40
-
-    @property
-    def is_drums(self) -> bool:
-        """True for a part that plays the drum kit."""
-        return self.program == 0
+    is_drums: bool = False
 
     @property
     def end_sec(self) -> float:
@@ -92,13 +88,13 @@ class Performance:
 
     def only(self, names: Iterable[str]) -> Performance:
         """The performance with just these parts."""
-        wanted = set(names)
-        return replace(self, parts=tuple(part for part in self.parts if part.name in wanted))
+        wanted = {name.casefold() for name in names}
+        return replace(self, parts=tuple(part for part in self.parts if part.name.casefold() in wanted))
 
     def without(self, names: Iterable[str]) -> Performance:
         """The performance with these parts left out."""
-        unwanted = set(names)
-        return replace(self, parts=tuple(part for part in self.parts if part.name not in unwanted))
+        unwanted = {name.casefold() for name in names}
+        return replace(self, parts=tuple(part for part in self.parts if part.name.casefold() not in unwanted))
 
     def with_parts(self, parts: Iterable[PerformedPart]) -> Performance:
         """The performance with more parts."""

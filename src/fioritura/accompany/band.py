@@ -1,0 +1,43 @@
+"""The band: bass, chords, drums and click for a form in a feel."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from fioritura.accompany.bass import bass_notes
+from fioritura.accompany.chords import chord_notes
+from fioritura.accompany.drums import click_notes, drum_notes
+from fioritura.accompany.feels import FEELS, BandFeel
+from fioritura.accompany.form import Form
+from fioritura.accompany.part import BandPart
+from fioritura.errors import OptionError
+
+__all__ = ["band_parts"]
+
+CLICK_KIT: Final = 1
+
+
+def band_parts(form: Form, feel: BandFeel, *, seed: int = 0, clicks: bool = False) -> tuple[BandPart, ...]:
+    """Bass, chords, drums and click; the click counts in, and goes on to the end with `clicks`.
+
+    The same form, feel and seed give the same notes.
+
+    Raises:
+        OptionError: the feel does not suit the tune's metre.
+    """
+    metre = form.tune.metre
+    if not feel.suits(metre):
+        fitting = [other.id for other in FEELS.values() if other.suits(metre)]
+        remedy = f"choose {' or '.join(fitting)}" if fitting else "play the melody without a band"
+        raise OptionError(f"{feel.name} is not played in {metre}: {remedy}.")
+    return (
+        BandPart("bass", feel.bass_program, tuple(bass_notes(form, feel.bass, f"{seed} bass"))),
+        BandPart(
+            "chords",
+            feel.chords.program,
+            tuple(chord_notes(form, feel.chords, f"{seed} chords")),
+            is_strummed=feel.chords.is_strummed,
+        ),
+        BandPart("drums", feel.drums.kit, tuple(drum_notes(form, feel.drums, f"{seed} drums"))),
+        BandPart("click", CLICK_KIT, tuple(click_notes(form, throughout=clicks))),
+    )
