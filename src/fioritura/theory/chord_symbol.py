@@ -109,6 +109,7 @@ _ALTERATIONS: Final = {
 
 _ALTERED: Final = (Degree(5, -1, "alter"), Degree(5, 1, "add"), Degree(9, -1, "add"), Degree(9, 1, "add"))
 _MAJOR_SEVENTH: Final = Degree(7, 1, "add")
+_PERFECT_FIFTH: Final = Interval(4, 7)
 
 _SAME_AS: Final = {
     ("minor-seventh", Degree(5, -1, "alter")): "half-diminished",
@@ -357,7 +358,7 @@ def _degree_of(match: re.Match[str], kind: str, known: list[Degree]) -> Degree:
 
 def _is_untouched(value: int, kind: str, known: list[Degree]) -> bool:
     """True when the kind holds the degree in its plain form and nothing has changed it."""
-    if value == 5 and KINDS["power"][1] not in KINDS[kind]:
+    if value == 5 and _PERFECT_FIFTH not in KINDS[kind]:
         return False
     return value in implied_degrees(kind) and all(degree.value != value for degree in known)
 

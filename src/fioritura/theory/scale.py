@@ -88,8 +88,6 @@ _TO_MINOR: Final = (
 _UNRESOLVED: Final = ("lydian dominant", *(name for name in _TO_MAJOR if name != "lydian dominant"))
 """Scales of a dominant, first choice first: by the kind of chord a fifth below, and for one that leads nowhere."""
 
-_SEVEN_NOTE: Final = tuple(name for name, intervals in SCALES.items() if len(intervals) == 7)
-
 
 @dataclass(frozen=True)
 class Scale:
@@ -211,7 +209,7 @@ def _candidates(chord: Chord, key: Key) -> Sequence[str]:
         sixth = ("melodic minor",) if Interval(5, 9) in chord.intervals else ()
         return ("dorian", "aeolian", "phrygian", *sixth)
     if chord.is_major:
-        return ("major", "lydian", "mixolydian")
+        return ("major", "lydian", "mixolydian", "lydian dominant")
     if chord.is_dominant:
         return ("mixolydian", "dorian", "aeolian", "phrygian", "dorian b2")
     return ("major", "mixolydian", "dorian", "aeolian", "lydian", "phrygian")
@@ -228,7 +226,7 @@ def _leads(chord: Chord, key: Key) -> bool:
 
 
 def _target_is_minor(root: NoteName, key: Key) -> bool | None:
-    """Whether the key's chord a fifth below is minor; None where the key has no such chord but a diminished one."""
+    """Whether the key's chord a fifth below the root has a minor third; None where the key has no such note."""
     notes = key.scale
     target = root.up(Interval(-4, -7))
     if target not in notes:
@@ -264,13 +262,8 @@ def _fits(chord: Chord, name: str) -> bool:
 
 def _spelled_by(chord: Chord, scale: Scale) -> Scale:
     """The scale with the chord's own names for the chord's tones."""
-    return _respelled(scale, chord.intervals)
-
-
-@lru_cache(maxsize=2048)
-def _respelled(scale: Scale, tones: tuple[Interval, ...]) -> Scale:
     named: dict[int, Interval] = {}
-    for tone in tones:
+    for tone in chord.intervals:
         octaves = tone.semitones // 12
         named.setdefault(tone.semitones % 12, tone - Interval(7 * octaves, 12 * octaves))
     intervals = tuple(named.get(each.semitones, each) for each in scale.intervals)
