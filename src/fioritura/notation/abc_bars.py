@@ -18,6 +18,7 @@ from typing import Final
 
 from fioritura.errors import TuneError
 from fioritura.notation.abc_faults import UnreadableError
+from fioritura.notation.abc_signs import main_chord
 from fioritura.notation.assemble import RawBar, RawChord, RawNote, RawTempo, free_metre
 from fioritura.theory.key import Key
 from fioritura.theory.metre import QUARTER, Metre
@@ -80,7 +81,7 @@ class AbcBar:
                 sound.note.offset_ticks = nearest_tick(sound.start)
                 sound.note.duration_ticks = nearest_tick(sound.start + sound.length) - sound.note.offset_ticks
                 raw.notes.append(sound.note)
-        raw.chords = [RawChord(nearest_tick(start), text) for start, text in self.chords]
+        raw.chords = [RawChord(nearest_tick(start), text, main_chord(text)) for start, text in self.chords]
         raw.tempos = [RawTempo(nearest_tick(start), rate) for start, rate in self.tempos]
         raw.content_ticks = nearest_tick(self.content)
         if raw.is_free and raw.content_ticks and not _is_measurable(raw.content_ticks):
@@ -109,11 +110,6 @@ class BarBuilder:
         self._section_start = 0
         self._is_in_repeat = False
         self._loose_jumps: list[Jump] = []
-
-    @property
-    def is_fresh(self) -> bool:
-        """True right after a bar line."""
-        return self._open is None
 
     def set_key(self, key: Key) -> None:
         """The key from here on; the bar's own where the bar is still empty."""

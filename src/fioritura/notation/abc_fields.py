@@ -297,9 +297,23 @@ _ACCENTS: Final = {
     "v": "\u030c",
     "H": "\u030b",
 }
-_LETTERS: Final = {"AA": "Å", "aa": "å", "/O": "Ø", "/o": "ø", "ss": "ß", "AE": "Æ", "ae": "æ", "OE": "Œ", "oe": "œ"}
+_LETTERS: Final = {
+    "AA": "Å",
+    "aa": "å",
+    "/O": "Ø",
+    "/o": "ø",
+    "ss": "ß",
+    "AE": "Æ",
+    "ae": "æ",
+    "OE": "Œ",
+    "oe": "œ",
+    "DH": "Ð",
+    "dh": "ð",
+    "TH": "Þ",
+    "th": "þ",
+}
 _ESCAPE: Final = re.compile(
-    r"\\(?:u(?P<short>[0-9A-Fa-f]{4})|U(?P<long>[0-9A-Fa-f]{8})|(?P<letter>AA|aa|/[Oo]|ss|AE|ae|OE|oe)"
+    r"\\(?:u(?P<short>[0-9A-Fa-f]{4})|U(?P<long>[0-9A-Fa-f]{8})|(?P<letter>AA|aa|/[Oo]|ss|AE|ae|OE|oe|DH|dh|TH|th)"
     r"|(?P<accent>[`'^~\"cuvH])(?P<base>[A-Za-z])|(?P<plain>[\\%&]))"
 )
 

@@ -48,6 +48,8 @@ class Header:
     order: list[str] = field(default_factory=list)
     symbols: dict[str, str] = field(default_factory=lambda: dict(SHORT_FORMS))
     propagation: str = "pitch"
+    breaks_at_marks: bool = False
+    """True where ``!`` breaks lines and marks no decoration (``I:linebreak !``, section 6.1.1)."""
     staff: str = ""
     """The text of the K: field, for clef and transposition."""
     voices: dict[str, str] = field(default_factory=dict)
@@ -211,6 +213,8 @@ def _take_instruction(header: Header, text: str, _: Token, __: Faults) -> None:
     name, _space, value = text.partition(" ")
     if name == "propagate-accidentals" and value.strip() in {"not", "octave", "pitch"}:
         header.propagation = value.strip()
+    elif name == "linebreak":
+        header.breaks_at_marks = "!" in value
 
 
 _INSTRUCTIONS: Final[dict[str, Callable[[Header, str, Token, Faults], None]]] = {
@@ -229,6 +233,8 @@ def _body(lines: Sequence[Line], header: Header, faults: Faults) -> list[Voice]:
     voices: dict[str, Voice] = {}
     current: list[Token] = common
     for line in _lines_of_tune(lines, faults):
+        if header.breaks_at_marks:
+            line = line._replace(text=line.text.replace("!", " "))
         for token in _line_tokens(line):
             if token.kind != "field" or token.text[0] != "V":
                 _append(current, token)

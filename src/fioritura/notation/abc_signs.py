@@ -12,10 +12,20 @@ from functools import lru_cache
 from typing import Final
 
 from fioritura.errors import TuneError
+from fioritura.theory.chord import Chord
 from fioritura.theory.chord_symbol import read_chord
 from fioritura.tune import Jump, Mark
 
-__all__ = ["DECORATIONS", "JUMPS", "SHORT_FORMS", "is_chord_text", "jump_named", "mark_in_words"]
+__all__ = [
+    "DECORATIONS",
+    "JUMPS",
+    "SHORT_FORMS",
+    "chord_text",
+    "is_chord_text",
+    "jump_named",
+    "main_chord",
+    "mark_in_words",
+]
 
 DECORATIONS: Final[dict[str, Mark]] = {
     "trill": Mark.TRILL,
@@ -92,6 +102,19 @@ _JUMP_WORDS: Final = re.compile(
     r"|(?P<dacapo>(?:dc|dacapo)(?:alfine|alcoda)?)"
     r"|(?P<dalsegno>(?:ds|dalsegno)(?:alfine|alcoda)?)"
 )
+_WORDS: Final[dict[str, Mark]] = {
+    "tr": Mark.TRILL,
+    "tr.": Mark.TRILL,
+    "^tr": Mark.TRILL,
+    "^shake": Mark.SHAKE,
+    "^fall": Mark.FALL,
+    "^doit": Mark.DOIT,
+    "^vibrato": Mark.VIBRATO,
+    "<(": Mark.GHOST,
+}
+"""A parenthesis to the left of a note is the first half of a pair around it (section 4.19)."""
+
+_BASS: Final = re.compile(r"(?<=/)[a-g](?=[b#♭♯]?$)")
 _CHORD_LIKE: Final = re.compile(r"\(?[A-G][b#♭♯]?(?:(?:m|maj|min|dim|aug|sus|add|alt)(?![a-z])|[^a-z .]|$)")
 
 
@@ -105,8 +128,8 @@ def jump_named(text: str) -> Jump | None:
 
 
 def mark_in_words(text: str) -> Mark | None:
-    """The mark that old books write as a text: ``"tr"`` for a trill."""
-    return {"tr": Mark.TRILL, "tr.": Mark.TRILL, "~": Mark.TURN, ">": Mark.ACCENT}.get(text.strip().lower())
+    """The mark that a text stands for: ``"tr"`` of old books, and what the writer has no decoration for."""
+    return _WORDS.get(text.strip().lower())
 
 
 @lru_cache(maxsize=1024)
@@ -122,3 +145,19 @@ def is_chord_text(text: str) -> bool:
     except TuneError:
         return _CHORD_LIKE.match(text) is not None
     return True
+
+
+def chord_text(text: str) -> str:
+    """The text of a chord symbol without parentheses around the whole, its bass in a capital (section 4.18)."""
+    inner = text[1:-1] if text[:1] == "(" and text[-1:] == ")" else text
+    return _BASS.sub(lambda match: match[0].upper(), inner)
+
+
+@lru_cache(maxsize=256)
+def main_chord(text: str) -> Chord | None:
+    """The chord to play where another one follows in parentheses, ``"G(Em)"``; None for any other text."""
+    match = re.fullmatch(r"(.+)\(([A-G].*)\)", text)
+    try:
+        return read_chord(match[1]) if match and read_chord(match[2]) else None
+    except TuneError:
+        return None

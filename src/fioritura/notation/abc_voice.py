@@ -3,7 +3,8 @@
 Source: the abc music standard 2.1, sections 4 and 5.
 
 Conventions: accidentals hold to the bar line for the letter in every octave (section 11.3's default) unless
-``propagate-accidentals`` says otherwise, and a tie carries them over it. A tie between different pitches is a slur,
+``propagate-accidentals`` says otherwise, and a tie carries them over it; a bar line that is only understood at the
+end of a line ends none. A tie between different pitches is a slur,
 as in old books. With ``irregular="keep"`` what can't be read is left out with a warning, and several notes at once
 are read as the top one.
 """
@@ -13,7 +14,6 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field
-from functools import lru_cache
 from typing import Final
 
 from fioritura.notation.abc_bars import BarBuilder, Sound, Ticks, scaled
@@ -29,25 +29,22 @@ from fioritura.notation.abc_fields import (
 )
 from fioritura.notation.abc_lexer import NOTE, Kind, Token
 from fioritura.notation.abc_lyrics import Slots
-from fioritura.notation.abc_signs import DECORATIONS, is_chord_text, jump_named, mark_in_words
+from fioritura.notation.abc_notes import Accidentals, Slurs, length_parts, note_parts
+from fioritura.notation.abc_signs import DECORATIONS, chord_text, is_chord_text, jump_named, mark_in_words
 from fioritura.notation.assemble import RawBar, RawNote
 from fioritura.theory.metre import WHOLE, Metre
 from fioritura.theory.pitch import Pitch
 from fioritura.tune import Mark
 
-__all__ = ["VoiceReader", "VoiceSettings", "define_symbol", "note_parts"]
+__all__ = ["VoiceReader", "VoiceSettings", "define_symbol"]
 
 MAX_NOTE_WHOLES: Final = 64
 MIN_NOTE_TICKS: Final = 6
 MAX_TUPLET: Final = 32
 
 _PLACED: Final = "^_<>@"
-_NOTE_PARTS: Final = re.compile(r"(\^\^?|__?|=(?:3D)?|)([A-Ga-g])([,']*)([0-9]*(?:/+[0-9]*)?)")
 _GRACE: Final = re.compile(NOTE)
 _GRACE_SIGNS: Final = re.compile(r"[\s/()~.<>\-H-Wh-w`]*")
-_BASS: Final = re.compile(r"(?<=/)[a-g](?=[b#♭♯]?$)")
-_ALTERS: Final = {"^": 1, "^^": 2, "_": -1, "__": -2, "=": 0, "=3D": 0, "": None}
-_pitch = lru_cache(maxsize=1024)(Pitch)
 
 
 @dataclass(slots=True)
@@ -93,11 +90,10 @@ class VoiceReader:
         self._faults = faults
         self._bars = BarBuilder(settings.key.key, settings.metre, settings.tempo)
         self._slots = Slots(settings.is_strict)
-        self._accidentals: dict[int, int] = {}
+        self._accidentals = Accidentals()
         self._marks: list[Mark] = []
         self._graces: list[Pitch] = []
-        self._waiting_slurs = 0
-        self._open_slurs: list[RawNote] = []
+        self._slurs = Slurs()
         self._last: Sound | None = None
         self._tied: RawNote | None = None
         self._tuplet: _Tuplet | None = None
@@ -143,22 +139,21 @@ class VoiceReader:
                 handlers[token.kind](token)
             except UnreadableError as fault:
                 self._faults.meet(token, fault)
-        for note in self._open_slurs:
-            note.marks = tuple(mark for mark in note.marks if mark is not Mark.SLUR_START)
+        self._slurs.end()
         return self._bars.finish()
 
     # Notes and rests
 
     def _note(self, token: Token) -> None:
         alter, step, numerator, denominator = note_parts(token.text)
-        pitch = self._spelled(alter, step + 7 * self._settings.octaves)
+        pitch = self._spelled(alter, step)
         if self._stack:
             self._stack.notes.append((pitch, numerator, denominator))
             return
         self._sound(pitch, numerator, denominator)
 
     def _rest(self, token: Token) -> None:
-        numerator, denominator = _length_parts(token.text[1:])
+        numerator, denominator = length_parts(token.text[1:])
         if self._stack:
             raise UnreadableError("a rest has no place in a chord.")
         self._last = self._bars.add(self._length(numerator, denominator), None)
@@ -175,19 +170,10 @@ class VoiceReader:
         self._end_tie()
 
     def _spelled(self, alter: int | None, step: int) -> Pitch:
-        """The pitch of a note head by its sign, its tie, the bar's accidentals and the signature, in that order."""
-        propagation = self._settings.propagation
-        place = step if propagation == "octave" else step % 7
-        if alter is not None:
-            if propagation != "not":
-                self._accidentals[place] = alter
-        elif self._tied and self._tied.pitch.step == step:
-            alter = self._tied.pitch.alter
-        else:
-            alter = self._accidentals.get(place)
-            if alter is None:
-                alter = self._settings.key.alters[step % 7]
-        return _pitch(step, alter)
+        settings = self._settings
+        tied = self._tied.pitch if self._tied else None
+        step += 7 * settings.octaves
+        return self._accidentals.pitch(alter, step, settings.key.alters, tied, settings.propagation)
 
     def _length(self, numerator: int, denominator: int) -> Ticks:
         length = scaled(self._settings.unit, numerator, denominator)
@@ -218,10 +204,7 @@ class VoiceReader:
         if self._marks:
             note.marks += tuple(dict.fromkeys(self._marks))
             self._marks.clear()
-        if self._waiting_slurs:
-            note.marks += (Mark.SLUR_START,) * self._waiting_slurs
-            self._open_slurs += [note] * self._waiting_slurs
-            self._waiting_slurs = 0
+        self._slurs.meet(note)
 
     # Ties, slurs, tuplets
 
@@ -243,30 +226,14 @@ class VoiceReader:
     def _read_as_slur(self, first: RawNote, second: RawNote) -> None:
         first.is_tied = False
         self._faults.count("ties between different pitches are read as slurs")
-        if not self._open_slurs:
-            first.marks += (Mark.SLUR_START,)
-            second.marks = (Mark.SLUR_STOP, *second.marks)
+        self._slurs.join(first, second)
 
     def _slur_start(self, _: Token) -> None:
-        self._waiting_slurs += 1
+        self._slurs.start()
 
     def _slur_stop(self, token: Token) -> None:
-        """Close the innermost slur, or an outer one where the innermost begins on this very note (section 4.11)."""
-        last = self._last.note if self._last else None
-        if self._waiting_slurs:
-            self._waiting_slurs -= 1
-            return
-        if not self._open_slurs or last is None:
+        if not self._slurs.stop(self._last.note if self._last else None):
             self._faults.warn(token, "the end of a slur that has no beginning is left out")
-            return
-        is_fresh = self._open_slurs[-1] is last
-        first = self._open_slurs.pop(0 if is_fresh and len(self._open_slurs) > 1 else -1)
-        if first is last:
-            marks = list(last.marks)
-            marks.remove(Mark.SLUR_START)
-            last.marks = tuple(marks)
-        else:
-            last.marks = (Mark.SLUR_STOP, *last.marks)
 
     def _tuplet_sign(self, token: Token) -> None:
         pieces = [int(piece[:4] or 0) for piece in token.text[1:].split(":")]
@@ -294,7 +261,7 @@ class VoiceReader:
         for match in _GRACE.finditer(token.text, 1, len(token.text) - 1):
             self._check_between_graces(token, place, match.start())
             alter, step, _, _ = note_parts(match[0])
-            graces.append(self._spelled(alter, step + 7 * self._settings.octaves))
+            graces.append(self._spelled(alter, step))
             place = match.end()
         self._check_between_graces(token, place, len(token.text) - 1)
         self._graces += graces
@@ -319,7 +286,7 @@ class VoiceReader:
         if len(pitches) > 1:
             self._faults.meet_polyphony(stack.token, f"{len(pitches)} notes")
         top = pitches[max(pitches)]
-        numerator, denominator = _length_parts(token.text[1:])
+        numerator, denominator = length_parts(token.text[1:])
         _, inner_numerator, inner_denominator = stack.notes[0]
         self._sound(top, numerator * inner_numerator, denominator * inner_denominator)
         if top in stack.tied:
@@ -340,7 +307,7 @@ class VoiceReader:
             self._broken = None
             raise UnreadableError("a broken rhythm needs a note after it, before the bar line.")
         if self._bars.bar_line(token.text):
-            self._accidentals.clear()
+            self._accidentals.end_bar()
             if ":" in token.text:
                 self._end_tie()
 
@@ -349,7 +316,6 @@ class VoiceReader:
 
     def _line_end(self, _: Token) -> None:
         if self._bars.end_line():
-            self._accidentals.clear()
             self._faults.count("bar lines are understood at the end of a line")
         self._slots.end_line()
 
@@ -385,10 +351,7 @@ class VoiceReader:
     def _decorate(self, name: str) -> None:
         mark = DECORATIONS.get(name.lower())
         jump = None if mark else jump_named(name)
-        if mark is Mark.BREATH:
-            if self._last and self._last.note and not self._bars.is_fresh:
-                self._last.note.marks += (mark,)
-        elif mark:
+        if mark:
             self._marks.append(mark)
         elif jump:
             self._bars.add_jump(jump)
@@ -402,14 +365,14 @@ class VoiceReader:
         """A chord symbol, or a text that may say where to jump or what mark to play."""
         is_placed = quoted[:1] in _PLACED and quoted != ""
         text = text_string(quoted[1:] if is_placed else quoted)
-        jump, mark = jump_named(text), mark_in_words(text)
+        jump, mark = jump_named(text), mark_in_words(quoted)
         if jump:
             self._bars.add_jump(jump)
         elif not is_placed and is_chord_text(text):
-            self._bars.add_chord(_BASS.sub(lambda match: match[0].upper(), text))
+            self._bars.add_chord(chord_text(text))
         elif mark:
             self._marks.append(mark)
-        elif text:
+        elif text and quoted != ">)":
             self.words.append(text)
             self._faults.leave_out(repr(text))
 
@@ -470,7 +433,7 @@ class VoiceReader:
             name = symbol[1:-1]
             mark = DECORATIONS.get(name.lower())
             if symbol[0] == '"' and name[:1] not in _PLACED and is_chord_text(text_string(name)):
-                sound.bar.chords.append((sound.start, text_string(name)))
+                sound.bar.chords.append((sound.start, chord_text(text_string(name))))
             elif mark and sound.note:
                 sound.note.marks += (mark,)
             else:
@@ -483,27 +446,3 @@ def define_symbol(symbols: dict[str, str], text: str) -> None:
     if not match:
         raise UnreadableError("this is not a definition; write for example U:T = !trill!.")
     symbols[match[1]] = match[2] or match[3] or match[4]
-
-
-@lru_cache(maxsize=4096)
-def note_parts(text: str) -> tuple[int | None, int, int, int]:
-    """Alteration (None without a sign), staff step in octave 4 or 5, and length as a fraction of the unit."""
-    match = _NOTE_PARTS.fullmatch(text)
-    if match is None:
-        raise UnreadableError("this is not a note.")
-    sign, letter, octaves, length = match.groups()
-    step = 28 + "CDEFGAB".index(letter.upper()) + 7 * (letter.islower() + octaves.count("'") - octaves.count(","))
-    if not 0 <= step <= 75:
-        raise UnreadableError("the note lies outside MIDI's range: take out some octave marks.")
-    return _ALTERS[sign], step, *_length_parts(length)
-
-
-@lru_cache(maxsize=1024)
-def _length_parts(text: str) -> tuple[int, int]:
-    """``""`` is 1, ``"3/2"`` 3/2, ``"/"`` a half, ``"//"`` a quarter (section 4.3)."""
-    upper, slash, lower = text.partition("/")
-    strokes = 1 + lower.count("/") if slash else 0
-    digits = lower.lstrip("/")
-    if max(len(upper), len(digits), strokes) > 8 or (digits and not int(digits)):
-        raise UnreadableError("this length is absurd; write for example A3, A/2 or A3/2.")
-    return int(upper or 1), int(digits) if digits else 2**strokes

@@ -249,8 +249,15 @@ def _second_halves(bars: Sequence[RawBar]) -> list[bool]:
 
 
 def _is_pickup(bars: Sequence[RawBar], halves: Sequence[bool], index: int) -> bool:
-    """True when a short bar's beats count back from its end."""
-    return len(bars) > 1 and _is_short(bars[index]) and (halves[index] or _opens_section(bars, index))
+    """True when a short bar's beats count back from its end. A further ending stands where the first one does."""
+    if len(bars) < 2 or not _is_short(bars[index]):
+        return False
+    if halves[index] or not bars[index].endings:
+        return halves[index] or _opens_section(bars, index)
+    first = index
+    while first and bars[first - 1].endings:
+        first -= 1
+    return halves[first]
 
 
 def _adds_up(bars: Sequence[RawBar], halves: Sequence[bool], index: int) -> bool:
