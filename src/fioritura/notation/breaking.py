@@ -96,6 +96,8 @@ def _line_cost(length: int, fill: float, place: int, is_last: bool, bars_per_sys
         return cost + (0.0 if is_last and length <= bars_per_system else float((length - bars_per_system) ** 2))
     cost += _TIGHT_WEIGHT * max(0.0, fill - _TIGHT) ** 2
     if is_last:
+        is_crowded = fill > (_LOOSE + _TIGHT) / 2
+        cost += _COUNT_WEIGHT * max(0, length - _PHRASE_BARS) * is_crowded
         return cost + _LOOSE_WEIGHT * max(0.0, _LOOSE / 2 - fill) ** 2
-    cost += _LOOSE_WEIGHT * max(0.0, _LOOSE - fill) ** 2 + _COUNT_WEIGHT * abs(length - _PHRASE_BARS)
+    cost += _COUNT_WEIGHT * abs(length - _PHRASE_BARS) + _LOOSE_WEIGHT * max(0.0, _LOOSE - fill) ** 2
     return cost + (0.0 if place == 0 else _HALF_PHRASE if place == _PHRASE_BARS // 2 else _OFF_PHRASE)

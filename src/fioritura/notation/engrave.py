@@ -89,19 +89,21 @@ def engrave_systems(
     staff_mm: float = 7.0,
     bars_per_system: int | None = None,
     keeps_breaks: bool = False,
+    shows_tempo: bool = True,
 ) -> tuple[System, ...]:
     """The piece as one SVG a system, none wider than `width_mm`.
 
     Systems end with phrases of four bars where they can; dense music has fewer bars a system, sparse music more.
     `bars_per_system` asks for a number of bars instead, and `keeps_breaks` for a new system wherever the
     MusicXML has one; a system that would be overfull is divided all the same. A last system is spread like the
-    others, not stretched over the page. A single bar too wide for `width_mm` makes the staff smaller.
+    others, not stretched over the page. A single bar too wide for `width_mm` makes the staff smaller. The opening
+    tempo mark stands over the first system unless `shows_tempo` is False.
 
     Raises:
         OptionError: a width, height or number of bars outside its limits.
         ToolError: the engraver is missing or can't read the MusicXML.
     """
-    piece, lines, mm_per_unit = _engraved(musicxml, width_mm, staff_mm, bars_per_system, keeps_breaks)
+    piece, lines, mm_per_unit = _engraved(musicxml, width_mm, staff_mm, bars_per_system, keeps_breaks, shows_tempo)
     return tuple(
         System(
             svg=to_svg([line.drawing], 0.0, mm_per_unit),
@@ -121,18 +123,24 @@ def engrave_page(
     staff_mm: float = 7.0,
     bars_per_system: int | None = None,
     keeps_breaks: bool = False,
+    shows_tempo: bool = True,
     gap_mm: float = 7.0,
 ) -> str:
     """The whole piece as one SVG that shows right in any viewer, its systems `gap_mm` apart.
 
     Options and errors are those of `engrave_systems`.
     """
-    _, lines, mm_per_unit = _engraved(musicxml, width_mm, staff_mm, bars_per_system, keeps_breaks)
+    _, lines, mm_per_unit = _engraved(musicxml, width_mm, staff_mm, bars_per_system, keeps_breaks, shows_tempo)
     return standalone(to_svg([line.drawing for line in lines], gap_mm / mm_per_unit, mm_per_unit))
 
 
 def _engraved(
-    musicxml: bytes, width_mm: float, staff_mm: float, bars_per_system: int | None, keeps_breaks: bool
+    musicxml: bytes,
+    width_mm: float,
+    staff_mm: float,
+    bars_per_system: int | None,
+    keeps_breaks: bool,
+    shows_tempo: bool,
 ) -> tuple[Piece, list[_Line], float]:
     _check(width_mm, staff_mm, bars_per_system)
     toolkit = _toolkit(crc32(musicxml) & 0x7FFF_FFFF or 1)
@@ -144,6 +152,8 @@ def _engraved(
     line_units = max(width_mm * STAFF_UNITS / staff_mm, widest)
     starts = system_starts(bars, line_units, has_pickup=piece.has_pickup, bars_per_system=bars_per_system)
     drawings = _laid_out(toolkit, piece, bars, starts, line_units)
+    if piece.tempo and shows_tempo:
+        drawings[0] = with_text_above(drawings[0], piece.tempo, _TEMPO_SIZE)
     counts = [end - start for start, end in zip(starts, [*starts[1:], len(bars)], strict=True)]
     lines = [_Line(*line) for line in zip(drawings, starts, counts, strict=True)]
     return piece, lines, width_mm / line_units
@@ -243,10 +253,7 @@ def _laid_out(
     last_width = _last_width(bars, starts, line_units)
     if last_width < line_units:
         pages[-1] = list(_system_pages(toolkit, mei, last_width))[-1]
-    drawings = [dress(page, piece.effects) for page in pages]
-    if piece.tempo:
-        drawings[0] = with_text_above(drawings[0], _staff_left(pages[0]), [(piece.tempo, "600")], _TEMPO_SIZE)
-    return drawings
+    return [dress(page, piece.effects) for page in pages]
 
 
 def _system_pages(toolkit: verovio.toolkit, mei: str, width_units: float) -> Iterator[str]:
@@ -270,10 +277,3 @@ def _last_width(bars: list[BarWidth], starts: list[int], line_units: float) -> f
     spread = line_units * len(before) / sum(before) if before else _LOOSEST
     width = natural[-1] * spread
     return line_units if width >= _NEARLY_FULL * line_units else width
-
-
-def _staff_left(page: str) -> float:
-    for measure in etree.fromstring(page.encode()).iter(f"{_SVG}g"):
-        if measure.get("class") == "measure":
-            return _staff_span(measure)[0]
-    return 0.0

@@ -16,8 +16,7 @@ from typing import TYPE_CHECKING, Final
 from lxml import etree
 
 from fioritura.errors import ToolError
-from fioritura.notation.fonts import plain_signs
-from fioritura.notation.svg import LABEL_CLASS, LABEL_PADDING, Effect
+from fioritura.notation.svg import LABEL_CLASS, LABEL_PADDING, Effect, joined_words
 
 if TYPE_CHECKING:
     import verovio
@@ -34,6 +33,9 @@ _SIGNS: Final = {"shake": "\ue59d\ue59d\ue59d", "wavy-line": "\ueaa4\ueaa4\ueaa4
 
 _LABEL_MARK: Final = "figure:"
 """Begins the font family of a label on its way through the importer, which keeps no ids of directions."""
+
+_CLOSING_JUMPS: Final = frozenset({"dacapo", "dalsegno", "fine", "tocoda"})
+"""The importer's types of words that stand at the end of a bar: they end at its bar line."""
 
 _SECTION_ENDS: Final = frozenset({"dbl", "end", "rptend", "rptboth"})
 
@@ -68,15 +70,16 @@ def read_piece(toolkit: verovio.toolkit, musicxml: bytes) -> Piece:
     score = _parsed(musicxml)
     effects, signs = _note_signs(score)
     _mark_labels(score)
+    toolkit.setOptions({"breaks": "none"})
     if not toolkit.loadData(etree.tostring(score, encoding="unicode")):
         raise ToolError(f"The engraver can't read this MusicXML: {toolkit.getLog().strip() or 'no reason given'}.")
-    mei = etree.fromstring(toolkit.getMEI().encode())
+    mei = _parsed(toolkit.getMEI().encode())
     measures = list(mei.iter(f"{_MEI}measure"))
     if not measures:
         raise ToolError("The MusicXML to be engraved has no bars: give it at least one.")
     begins = _take_breaks(mei)
     tempo = _take_tempo(measures[0])
-    _set_labels(mei)
+    _set_directions(mei)
     _set_chords(mei, score)
     _add_signs(mei, signs)
     first = measures[0]
@@ -109,7 +112,7 @@ def with_breaks(piece: Piece, starts: list[int]) -> str:
 
 
 def _parsed(musicxml: bytes) -> etree._Element:
-    parser = etree.XMLParser(resolve_entities=False, no_network=True, load_dtd=False)
+    parser = etree.XMLParser(resolve_entities=False, no_network=True, load_dtd=False, collect_ids=False)
     try:
         return etree.fromstring(musicxml, parser)
     except etree.XMLSyntaxError as error:
@@ -174,8 +177,7 @@ def _take_tempo(measure: etree._Element) -> str:
     texts = []
     for tempo in measure.findall(f"{_MEI}tempo"):
         if float(tempo.get("tstamp", "1")) <= 1.0:
-            parts = [plain_signs(part).strip("\N{NO-BREAK SPACE} \n") for part in _texts(tempo)]
-            texts.append(" ".join(part for part in parts if part))
+            texts.append(joined_words(_texts(tempo)))
             _remove(tempo)
     return "  ".join(texts)
 
@@ -185,9 +187,13 @@ def _texts(element: etree._Element) -> Iterator[str]:
         yield str(text)
 
 
-def _set_labels(mei: etree._Element) -> None:
+def _set_directions(mei: etree._Element) -> None:
+    """Labels small, words of repetition flush with the bar line."""
     for direction in mei.iter(f"{_MEI}dir"):
         for rend in direction.findall(f"{_MEI}rend"):
+            if direction.get("type") in _CLOSING_JUMPS:
+                rend.set("halign", "right")
+                rend.set("fontweight", "bold")
             family = rend.get("fontfam", "")
             if family.startswith(_LABEL_MARK):
                 del rend.attrib["fontfam"]

@@ -170,16 +170,19 @@ class PageBreak:
 
 @dataclass(frozen=True, slots=True)
 class LeadSheet:
-    """A piece on pages of its own: an opening, its systems spread well over the pages, and a closing at the foot.
+    """A piece on pages of its own: an opening, its systems spread well over the pages, a closing after the last of
+    them, and what stands at the foot of the last page.
 
-    The space between systems lies between the two limits; the last page has no lonely system.
+    The space between systems lies between the two limits; no system is alone on the last page where another can
+    join it.
     """
 
     opening: tuple[Block, ...]
     systems: tuple[System, ...]
     closing: tuple[Block, ...] = ()
+    foot: tuple[Block, ...] = ()
     min_space_mm: float = 3.5
-    max_space_mm: float = 13.0
+    max_space_mm: float = 15.0
 
 
 Block = (

@@ -9,13 +9,13 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from textwrap import shorten
 from typing import Final
 
 from fioritura.errors import OptionError
 from fioritura.notation.engrave import engrave_systems
 from fioritura.notation.musicxml_writer import write_musicxml
 from fioritura.notation.page import (
-    Block,
     Document,
     LeadSheet,
     Legend,
@@ -45,6 +45,8 @@ __all__ = [
 
 LINE_STAFF_MM: Final = 7.2
 COMPARISON_STAFF_MM: Final = 6.3
+
+_FOOTER_PART: Final = 50
 
 RIGHTS_NOTE: Final = "An arrangement of a tune in copyright needs permission to share: local law decides."
 
@@ -152,18 +154,18 @@ def sheet_document(
     """
     width_mm, _ = print_area_mm(paper)
     systems = engrave_systems(musicxml, width_mm=width_mm, staff_mm=staff_mm, bars_per_system=bars_per_system)
-    closing: list[Block] = []
-    if text.legend:
-        closing.append(Legend(text.legend_heading, text.legend))
-    if text.note:
-        closing.append(Small(text.note))
+    closing = (Legend(text.legend_heading, text.legend),) if text.legend else ()
+    foot = (Small(text.note),) if text.note else ()
     opening = TitleBlock(text.title, text.subtitle, text.instrument, text.composer)
+    footer = " · ".join(
+        shorten(part, _FOOTER_PART, placeholder="…") for part in (text.title, text.instrument) if part
+    )
     return Document(
         title=text.title,
         author=text.composer,
-        footer=" · ".join(part for part in (text.title, text.instrument) if part),
+        footer=footer,
         paper=paper,
-        blocks=(LeadSheet((opening,), systems, tuple(closing)),),
+        blocks=(LeadSheet((opening,), systems, closing, foot),),
     )
 
 

@@ -8,7 +8,7 @@ engraver's drawing units, of which a staff is `STAFF_UNITS` high; y runs downwar
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from itertools import groupby
 from typing import Final, Literal
@@ -25,6 +25,7 @@ __all__ = [
     "Drawing",
     "Effect",
     "dress",
+    "joined_words",
     "standalone",
     "to_svg",
     "with_text_above",
@@ -45,11 +46,16 @@ _SVG: Final = "{http://www.w3.org/2000/svg}"
 _EMPTY: Final = '<{} xmlns="http://www.w3.org/2000/svg" xmlns:xlink="http://www.w3.org/1999/xlink"/>'
 _FACES: Final = f"'{TEXT_FONT}', 'Times New Roman', Times, serif"
 _LINES: Final = tuple(_SVG + name for name in ("path", "polygon", "polyline", "rect", "ellipse"))
-_WEIGHTS: Final = {"harm": "600", "tempo": "600", "reh": "700", "ending": "600"}
-_SIZES: Final = {"mNum": 0.8}
+_WEIGHTS: Final = {"harm": "600", "tempo": "600", "reh": "700", "voltaBracket": "600"}
+_SIZES: Final = {"mNum": 0.95}
 _ITALIC: Final = frozenset({"dir", "dynam"})
+_DOT: Final = "\N{MUSICAL SYMBOL COMBINING AUGMENTATION DOT}"
+_TEXT_PER_MUSIC_SIZE: Final = 0.5625
 _OVER_CHORDS: Final = frozenset({"harm", "voltaBracket", "reh", "tempo"})
 _CLEARANCE: Final = 80
+_ASCENT: Final = 0.8
+_DESCENT: Final = 0.28
+_CURVE_DEPTH: Final = 360
 _HEAD_WIDTH: Final = 212
 _DOT_WIDTH: Final = 150
 
@@ -99,20 +105,27 @@ def dress(page: str, effects: Mapping[str, Sequence[Effect]]) -> Drawing:
         for group in list(content.iter(f"{_SVG}g")):
             for effect in effects.get(group.get("id", ""), ()):
                 _draw_effect(group, effect)
-    raised = _raise_chords(content)
+    top = min([0.0, -_raise_chords(content), *_text_tops(content)])
+    bottom = max([height, *_depths(content)])
     defs = root.find(f"{_SVG}defs")
     if defs is not None:
         content.insert(0, defs)
-    return Drawing(content, -raised, width, height + raised)
+    return Drawing(content, top, width, bottom - top)
 
 
-def with_text_above(drawing: Drawing, x: float, text: Sequence[tuple[str, str]], size: float) -> Drawing:
-    """The drawing made higher by a line over its top; `text` is a sequence of words and their font weights."""
+def with_text_above(drawing: Drawing, words: str, size: float) -> Drawing:
+    """The drawing made higher by a line over its top, which begins at the left end of the staff."""
     height = size * 1.6
     top = drawing.top - height
-    runs = [_Run(plain_signs(words), size, weight=weight) for words, weight in text]
-    drawing.content.append(_text_element(x, top + size, runs))
+    staff = next((group for group in drawing.content.iter(f"{_SVG}g") if group.get("class") == "staff"), None)
+    x = _start(staff)[0] if staff is not None else 0.0
+    drawing.content.append(_text_element(x, top + size, [_Run(plain_signs(words), size, weight=_WEIGHTS["tempo"])]))
     return replace(drawing, top=top, height=drawing.height + height)
+
+
+def joined_words(parts: Iterable[str]) -> str:
+    """The parts of a tempo mark as one text, its signs in Unicode (``"Swing ♩ = 126"``)."""
+    return " ".join(word for part in parts for word in plain_signs(part).split()).replace(f" {_DOT}", _DOT)
 
 
 def to_svg(drawings: Sequence[Drawing], gap: float, mm_per_unit: float) -> str:
@@ -161,6 +174,21 @@ def _strip(content: etree._Element) -> None:
             element.set("stroke", "currentColor")
 
 
+def _text_tops(content: etree._Element) -> Iterator[float]:
+    """Upper edges of the texts; those of lifted chord symbols are not among them."""
+    for text in content.iter(f"{_SVG}text"):
+        yield float(text.get("y", "0")) - _ASCENT * max(float(span.get("font-size", "0")) for span in text)
+
+
+def _depths(content: etree._Element) -> Iterator[float]:
+    """Lower edges of texts and of the curves drawn here."""
+    for text in content.iter(f"{_SVG}text"):
+        yield float(text.get("y", "0")) + _DESCENT * max(float(span.get("font-size", "0")) for span in text)
+    for path in content.iter(f"{_SVG}path"):
+        if path.get("class") in _CURVES:
+            yield _top(path) + _CURVE_DEPTH
+
+
 def _reset_text(text: etree._Element) -> None:
     """Set a text element anew: one level of runs, page faces, signs in the sign font."""
     group = text.getparent()
@@ -168,24 +196,39 @@ def _reset_text(text: etree._Element) -> None:
         return
     role, *types = (group.get("class") or "").split() or [""]
     style = "italic" if role in _ITALIC and "sign" not in types else "normal"
-    runs = list(_runs(text, _Run("", 0.0, style, _WEIGHTS.get(role, "400"))))
-    if role == "harm" and runs:
-        whole = plain_signs("".join(run.text for run in runs))
-        size = max((run.size for run in runs if not _is_private(run.text)), default=runs[0].size)
+    runs = _with_plain_signs(list(_runs(text, _Run("", 0.0, style, _WEIGHTS.get(role, "400")))))
+    if not runs:
+        group.remove(text)
+        return
+    words = "".join(run.text for run in runs)
+    if role == "harm":
+        size = runs[0].size
         runs = [
             _Run(piece.text, size * piece.size, weight=_WEIGHTS["harm"], raised=size * piece.raised)
-            for piece in chord_pieces(whole)
+            for piece in chord_pieces(words)
         ]
-    if LABEL_CLASS in types and runs:
+    elif role == "tempo":
+        runs = [replace(runs[0], text=joined_words(run.text for run in runs))]
+    elif role == "voltaBracket" and words.isdigit():
+        runs = [replace(runs[0], text=f"{words}.")]
+    elif LABEL_CLASS in types:
         runs[-1] = replace(runs[-1], text=runs[-1].text.removesuffix(LABEL_PADDING))
     shrink = _SIZES.get(role, 1.0)
-    runs = [replace(run, text=plain_signs(run.text), size=run.size * shrink) for run in runs]
+    runs = [replace(run, size=run.size * shrink) for run in runs]
     anchor = "start" if role == "mNum" else text.get("text-anchor", "start")
     group.replace(text, _text_element(float(text.get("x", "0")), float(text.get("y", "0")), runs, anchor))
 
 
-def _is_private(text: str) -> bool:
-    return all("\ue000" <= char <= "\uf8ff" for char in text)
+def _with_plain_signs(runs: Sequence[_Run]) -> list[_Run]:
+    """Musical signs as Unicode characters, in the size of the words around them (the music font's is larger)."""
+    words = [run.size for run in runs if not _is_sign(run.text[0])]
+    changed = []
+    for run in runs:
+        text = plain_signs(run.text)
+        is_music_size = text != run.text and _is_sign(run.text[0])
+        size = (words[0] if words else run.size * _TEXT_PER_MUSIC_SIZE) if is_music_size else run.size
+        changed.append(replace(run, text=text, size=size))
+    return changed
 
 
 def _runs(element: etree._Element, outer: _Run) -> Iterator[_Run]:
@@ -258,13 +301,18 @@ def _classes(element: etree._Element) -> list[str]:
 
 def _top(group: etree._Element) -> float:
     """The y of the first text or line in a group."""
+    return _start(group)[1]
+
+
+def _start(group: etree._Element) -> tuple[float, float]:
+    """Where the first text or line in a group begins."""
     for element in group.iter(f"{_SVG}text", f"{_SVG}path", f"{_SVG}rect"):
         if element.get("y"):
-            return float(element.get("y", "0"))
-        found = re.match(r"M-?[\d.]+ (-?[\d.]+)", element.get("d", ""))
+            return float(element.get("x", "0")), float(element.get("y", "0"))
+        found = re.match(r"M(-?[\d.]+) (-?[\d.]+)", element.get("d", ""))
         if found:
-            return float(found[1])
-    return float("inf")
+            return float(found[1]), float(found[2])
+    return 0.0, float("inf")
 
 
 def _draw_effect(note: etree._Element, effect: Effect) -> None:

@@ -44,7 +44,8 @@ if TYPE_CHECKING:
 
 __all__ = ["pdf", "pngs"]
 
-_UNPRINTABLE: Final = re.compile("[\x00-\x08\x0b-\x1f\x7f-\x9f\ud800-\udfff]")
+_LINE_BREAKS: Final = re.compile("[\t-\r\x85\u2028\u2029]+")
+_UNPRINTABLE: Final = re.compile("[\x00-\x1f\x7f-\x9f\u202a-\u202e\u2066-\u2069\ud800-\udfff]")
 
 
 def pdf(document: Document) -> bytes:
@@ -171,12 +172,12 @@ def _table(table: Table) -> str:
 
 def _lead_sheet(sheet: LeadSheet, document: Document) -> str:
     width, height = print_area_mm(document.paper)
-    opening, closing = (
+    parts = (
         _sequence(_block(block, document) for block in part) if part else "none"
-        for part in (sheet.opening, sheet.closing)
+        for part in (sheet.opening, sheet.closing, sheet.foot)
     )
     lengths = map(_mm, (width, height, sheet.min_space_mm, sheet.max_space_mm))
-    return "pagebreak(weak: true)\n" + _call("lead-sheet", *lengths, opening, closing, *map(_drawing, sheet.systems))
+    return "pagebreak(weak: true)\n" + _call("lead-sheet", *lengths, *parts, *map(_drawing, sheet.systems))
 
 
 def _drawing(system: System) -> str:
@@ -216,7 +217,10 @@ def _mm(length: float) -> str:
 
 
 def _string(text: str) -> str:
-    """A string literal that stands for just this text: unpaired surrogates and control characters are left out."""
-    shown = _UNPRINTABLE.sub("", text)
-    escaped = shown.replace("\\", "\\\\").replace('"', '\\"').replace("\n", "\\n").replace("\t", "\\t")
+    """A string literal that stands for just this text, in one line.
+
+    Control characters, those of writing direction too, and unpaired surrogates are left out.
+    """
+    shown = _UNPRINTABLE.sub("", _LINE_BREAKS.sub(" ", text))
+    escaped = shown.replace("\\", "\\\\").replace('"', '\\"')
     return f'"{escaped}"'
