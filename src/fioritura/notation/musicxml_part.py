@@ -80,7 +80,7 @@ class _Walk:
 
     def __init__(self) -> None:
         self.content = PartContent()
-        self.divisions: Ticks = 1
+        self.division_ticks: Ticks = QUARTER
         self.metre = Metre(4, 4)
         self.is_free = True
         self.written_key = Key(0)
@@ -152,12 +152,14 @@ class _Walk:
 
     def _attributes(self, element: Element) -> None:
         if element.find("divisions") is not None:
-            self.divisions = signs.number(element, "divisions")
-            if not 0 < self.divisions <= _MOST_DIVISIONS:
+            divisions = signs.number(element, "divisions")
+            if not 0 < divisions <= _MOST_DIVISIONS:
                 raise ReadError(
-                    f"Line {element.sourceline}: {self.divisions} divisions of a quarter note; "
+                    f"Line {element.sourceline}: {divisions} divisions of a quarter note; "
                     f"1 to {_MOST_DIVISIONS:,} make sense: export the file again."
                 )
+            exact = Fraction(QUARTER) / divisions
+            self.division_ticks = int(exact) if exact.denominator == 1 else exact
         transpose = element.find("transpose")
         if transpose is not None:
             self.transposition = signs.transposition_of(transpose)
@@ -193,10 +195,11 @@ class _Walk:
 
     def _ticks(self, element: Element) -> Ticks:
         """The file's own duration of an element."""
-        ticks = Fraction(signs.number(element, "duration") * QUARTER) / self.divisions
-        if ticks < 0:
+        duration = signs.number(element, "duration")
+        if duration < 0:
             raise ReadError(f"Line {element.sourceline}: a negative duration: correct it, or export the file again.")
-        return int(ticks) if ticks.denominator == 1 else ticks
+        ticks = duration * self.division_ticks
+        return ticks if isinstance(ticks, int) or ticks.denominator != 1 else int(ticks)
 
     def _move(self, element: Element, sign: int) -> None:
         self.place += sign * self._ticks(element)
@@ -233,7 +236,7 @@ class _Walk:
         nominal = signs.nominal_ticks(element)
         if nominal is None or nominal == length:
             return length
-        return nominal if _gap(nominal, length) < Fraction(QUARTER) / self.divisions else length
+        return nominal if _gap(nominal, length) < self.division_ticks else length
 
     def _add_note(self, element: Element, voice: str, pitch: Pitch, start: Ticks, end: Ticks) -> None:
         onset, stop = round(start), round(end)
@@ -266,6 +269,8 @@ class _Walk:
     def _with_grace_slurs(self, marks: tuple[Mark, ...], voice: str) -> tuple[Mark, ...]:
         """A slur from a grace to its main note goes without saying; one that leads on starts at the main note."""
         waiting = self.grace_slurs.pop(voice, 0)
+        if not waiting:
+            return marks
         kept = list(marks)
         while waiting > 0 and Mark.SLUR_STOP in kept:
             kept.remove(Mark.SLUR_STOP)
@@ -298,8 +303,7 @@ class _Walk:
 
     def _offset_place(self, element: Element) -> Ticks:
         """Where a direction or chord symbol counts: the cursor, moved by its offset."""
-        place = self.exact.get(self.place, self.place)
-        return place + Fraction(signs.number(element, "offset", 0) * QUARTER) / self.divisions
+        return self.exact.get(self.place, self.place) + signs.number(element, "offset", 0) * self.division_ticks
 
     def _barline(self, element: Element) -> None:
         is_left = element.get("location") == "left"
@@ -338,7 +342,7 @@ class _Walk:
         bar = self.bar
         full = bar.metre.bar_ticks
         if self.end:
-            is_full = not bar.is_free and _gap(self.end, full) < Fraction(QUARTER) / self.divisions
+            is_full = not bar.is_free and _gap(self.end, full) < self.division_ticks
             bar.content_ticks = full if is_full else max(1, round(self.exact.get(self.end, self.end)))
         if bar.repeats:
             self.ending = ()
@@ -362,8 +366,8 @@ def _starts_tie(note: Element) -> bool:
     return "start" in (ties or [tied.get("type") for tied in note.iterfind("notations/tied")])
 
 
-def _gap(left: Ticks, right: Ticks) -> Fraction:
-    return abs(Fraction(left) - right)
+def _gap(left: Ticks, right: Ticks) -> Ticks:
+    return left - right if left > right else right - left
 
 
 def settle_codas(bars: Sequence[RawBar]) -> None:

@@ -44,7 +44,7 @@ def read_musicxml(data: bytes, *, part: str | int | None = None, irregular: Irre
     """
     root = parse_score(data)
     parts = _parts(root)
-    summaries = [_summary(root, part_id, measures) for part_id, measures in parts]
+    summaries = _summaries(root, parts)
     chosen = choose_part(summaries, part)
     content = walk_part(parts[chosen][1])
     settle_codas(content.bars)
@@ -89,6 +89,13 @@ def _parts(root: Element) -> list[tuple[str, list[Measure]]]:
 
 def _attributes(element: Element) -> dict[str, str]:
     return {str(name): str(value) for name, value in element.attrib.items()}
+
+
+def _summaries(root: Element, parts: Sequence[tuple[str, list[Measure]]]) -> list[PartSummary]:
+    """What the parts look like; a part that stands alone needs no looking over."""
+    if len(parts) == 1:
+        return [PartSummary(_part_name(root, parts[0][0]), note_count=1)]
+    return [_summary(root, part_id, measures) for part_id, measures in parts]
 
 
 def _summary(root: Element, part_id: str, measures: Sequence[Measure]) -> PartSummary:

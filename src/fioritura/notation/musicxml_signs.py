@@ -16,8 +16,8 @@ from lxml import etree
 
 from fioritura.errors import ReadError, TuneError
 from fioritura.notation.assemble import RawChord
-from fioritura.theory.chord import Degree, DegreeType
-from fioritura.theory.chord_symbol import chord_from_kind
+from fioritura.theory.chord import Chord, Degree, DegreeType
+from fioritura.theory.chord_symbol import chord_from_kind, read_chord
 from fioritura.theory.key import Mode, mode_named
 from fioritura.theory.metre import QUARTER, WHOLE, Metre
 from fioritura.theory.pitch import LETTERS, Interval, NoteName, Pitch
@@ -107,6 +107,9 @@ _DEGREE_TYPES: Final[dict[str, DegreeType]] = {"add": "add", "alter": "alter", "
 _USUAL_STEPS: Final = (0, 1, 1, 2, 2, 3, 3, 4, 5, 5, 6, 6)
 """Staff steps of a transposition by 0-11 semitones that gives none (m2, M2, m3, M3, P4, A4, P5, m6, M6, m7, M7)."""
 
+_THIRD: Final = 2
+_SEVENTH: Final = 6
+
 _JUMP_WORDS: Final = (
     (re.compile(r"\bd\.?\s?c\b\.?|\bda\s+capo\b", re.IGNORECASE), Jump.DA_CAPO),
     (re.compile(r"\bd\.?\s?s\b\.?|\bdal\s+segno\b", re.IGNORECASE), Jump.DAL_SEGNO),
@@ -133,6 +136,8 @@ def number(element: Element, path: str, default: Ticks | None = None) -> Ticks:
     found = element.findtext(path)
     if found is None and default is not None:
         return default
+    if found and len(found) < 10 and found.isascii() and found.isdigit():
+        return int(found)
     match = _DECIMAL.fullmatch(found or "")
     if match is None:
         raise _fault(element, path, found)
@@ -415,9 +420,24 @@ def chord_symbol(harmony: Element, offset_ticks: int, interval: Interval) -> Raw
         if chord and not bass and 0 < inversion < len(chord.intervals):
             lowest = root.up(chord.intervals[inversion])
             chord = chord_from_kind(root, kind or "other", degrees, lowest, text)
+        if chord and text and not degrees:
+            chord = _as_printed(printed, chord)
     except TuneError:
         return RawChord(offset_ticks, printed if text else f"{root} {kind}")
     return RawChord(offset_ticks, chord.text if chord else printed, chord)
+
+
+def _as_printed(text: str, chord: Chord) -> Chord:
+    """The chord that the printed text means, where it says more than the kind and does not contradict it."""
+    try:
+        printed = read_chord(text)
+    except TuneError:
+        return chord
+    for step in (_THIRD, _SEVENTH):
+        tones = [{tone for tone in each.intervals if tone.steps == step} for each in (chord, printed) if each]
+        if printed is None or (all(tones) and tones[0].isdisjoint(tones[1])):
+            return chord
+    return chord if printed is None or printed.intervals == chord.intervals else printed
 
 
 def _name(element: Element | None, step: str, alter: str) -> NoteName | None:
