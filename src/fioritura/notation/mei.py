@@ -73,7 +73,7 @@ def read_piece(toolkit: verovio.toolkit, musicxml: bytes) -> Piece:
     toolkit.setOptions({"breaks": "none"})
     if not toolkit.loadData(etree.tostring(score, encoding="unicode")):
         raise ToolError(f"The engraver can't read this MusicXML: {toolkit.getLog().strip() or 'no reason given'}.")
-    mei = _parsed(toolkit.getMEI().encode())
+    mei = etree.fromstring(toolkit.getMEI().encode(), etree.XMLParser(collect_ids=False))
     measures = list(mei.iter(f"{_MEI}measure"))
     if not measures:
         raise ToolError("The MusicXML to be engraved has no bars: give it at least one.")
@@ -112,7 +112,7 @@ def with_breaks(piece: Piece, starts: list[int]) -> str:
 
 
 def _parsed(musicxml: bytes) -> etree._Element:
-    parser = etree.XMLParser(resolve_entities=False, no_network=True, load_dtd=False, collect_ids=False)
+    parser = etree.XMLParser(resolve_entities=False, no_network=True, load_dtd=False)
     try:
         return etree.fromstring(musicxml, parser)
     except etree.XMLSyntaxError as error:
