@@ -237,7 +237,7 @@ def _cells(text: str) -> list[list[tuple[Chord | None, str]]]:
             cells.append([_read(symbol, number) for symbol in symbols])
         else:
             raise OptionError(
-                f"Bar {number} of the chords holds {cell.strip() or 'nothing'!r}: write its chords, N.C. for none, "
+                f"Bar {number} of the chords holds {repr(cell.strip()) if symbols else 'nothing'}: write its chords, N.C. for none, "
                 "or % alone to repeat the bar before."
             )
     return cells

@@ -79,14 +79,16 @@ def _state(key: Key, entry: str) -> State:
     chord = read_chord(f"{root}{suffix}")
     if chord is None:
         raise ValueError(entry)
-    leads = chord.is_dominant or (chord.is_major and not chord.pitch_classes <= key_scale(key).pitch_classes)
+    foreign = not chord.pitch_classes <= key_scale(key).pitch_classes
+    is_fifth = interval == "P5" and chord.is_major
+    leads = chord.is_dominant or is_fifth or (chord.is_major and foreign)
     return State(
         chord,
         float(weight),
         {strength: _melody_logs(chord, key, outside) for strength, outside in _OUTSIDE.items()},
         root.up(Interval(3, 5)).pitch_class if leads else None,
         is_tonic=interval == "P1" and not leads,
-        is_dominant=interval == "P5" and chord.is_major,
+        is_dominant=is_fifth,
     )
 
 
