@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Collection, Iterable, Mapping, Sequence
+from dataclasses import dataclass, replace
 from itertools import accumulate, pairwise
 from math import ceil
 from typing import Final
@@ -65,23 +66,46 @@ def choose_figures(
     unknown = [name for name in (*locked, *refused) if name not in found.by_id]
     if unknown:
         raise OptionError(f"No figure {unknown[0]!r} in this tune and setting: list them with `spots`.")
-    level = level_numbered(found.setting.level)
-    fixed = frozenset(found.by_id[name] for name in locked)
-    barred = frozenset(found.by_id[name] for name in refused)
-    noise = [gumbel(seed, figure_id(figure), SEED_NOISE) for figure in found.found] if seed else None
+    constraints = Constraints(
+        fixed=frozenset(found.by_id[name] for name in locked),
+        barred=frozenset(found.by_id[name] for name in refused),
+        noise=tuple(gumbel(seed, figure_id(figure), SEED_NOISE) for figure in found.found) if seed else (),
+    )
+    least_kept = min(level_numbered(found.setting.level).kept_share, 0.8 if found.is_asked else 1.0)
     toll, prices = 0.0, Counter[str]()
     for _ in range(_MOST_ROUNDS):
-        numbers, model = _model(found, level, noise, fixed, barred, toll, prices)
-        indices, worth = choose(model)
-        figures = tuple(found.scored(numbers[index]) for index in indices)
-        rendition = Rendition(found.tune, found.setting, figures, seed, round(worth, 4))
-        hides = rendition.kept_share < level.kept_share
-        overused = _overused(found, figures)
+        rendition = _solved(found, constraints, seed, toll, prices)
+        hides = rendition.kept_share < least_kept
+        overused = _overused(found, rendition.figures)
         if not (hides or overused):
             break
-        toll = 2 * toll + 0.05 if hides else toll
+        toll = 1.6 * toll + 0.04 if hides else toll
         prices.update(overused)
+    if found.is_asked and not rendition.figures and len(found.found) > len(constraints.barred):
+        rendition = _solved(found, replace(constraints, fixed=frozenset([_best_of(found, constraints)])), seed)
     return rendition
+
+
+@dataclass(frozen=True, slots=True)
+class Constraints:
+    """Numbers of the survey's figures that must and must not stand, and the seed's noise for each figure."""
+
+    fixed: frozenset[int]
+    barred: frozenset[int]
+    noise: tuple[float, ...] = ()
+
+
+def _solved(
+    found: Survey, constraints: Constraints, seed: int, toll: float = 0.0, prices: Mapping[str, float] | None = None
+) -> Rendition:
+    numbers, model = _model(found, constraints, toll, prices or {})
+    indices, worth = choose(model)
+    figures = tuple(found.scored(numbers[index]) for index in indices)
+    return Rendition(found.tune, found.setting, figures, seed, round(worth, 4))
+
+
+def _best_of(found: Survey, constraints: Constraints) -> int:
+    return max(set(range(len(found.found))) - constraints.barred, key=lambda n: (found.scores[n], -n))
 
 
 def _overused(found: Survey, figures: Sequence[Figure]) -> Mapping[str, float]:
@@ -94,19 +118,15 @@ def _overused(found: Survey, figures: Sequence[Figure]) -> Mapping[str, float]:
 
 
 def _model(
-    found: Survey,
-    level: Level,
-    noise: Sequence[float] | None,
-    fixed: frozenset[int],
-    barred: frozenset[int],
-    toll: float,
-    prices: Mapping[str, float],
+    found: Survey, constraints: Constraints, toll: float, prices: Mapping[str, float]
 ) -> tuple[list[int], Model]:
     """The chooser's model, and for each of its candidates the number of the figure.
 
     Of figures that compete for just the same slots only the best of each technique is a candidate, and of those that
-    start in one slot only the eight best.
+    start in one slot only the eight best. Techniques that were asked for by name are lifted until they count.
     """
+    level, fixed, noise = level_numbered(found.setting.level), constraints.fixed, constraints.noise
+    lift = _lifts(found) if found.is_asked else {}
     slot_times = _slot_times(found.tune)
     ordered = sorted(found.techniques, key=lambda technique: technique.family)
     technique_numbers = {technique.id: number for number, technique in enumerate(ordered)}
@@ -115,10 +135,12 @@ def _model(
     scores = found.scores.tolist()
     for number, figure in enumerate(found.found):
         is_locked = number in fixed
-        if number in barred or (locks and not is_locked and any(_collides(figure, other) for other in locks)):
+        if number in constraints.barred or (
+            locks and not is_locked and any(_collides(figure, other) for other in locks)
+        ):
             continue
         score = scores[number] - toll * found.losses[number] - prices.get(figure.technique, 0.0)
-        score += noise[number] if noise else 0.0
+        score += (noise[number] if noise else 0.0) + lift.get(figure.technique, 0.0)
         if is_locked:
             score += _LOCKED_BONUS
         elif score <= 0:
@@ -137,6 +159,14 @@ def _model(
     families = _family_numbers(ordered)
     penalties = (0.0, 0.0, 0.0) if len(ordered) == 1 else PENALTIES
     return [number for _, (_, number) in kept], Model(candidates, phrase_of_slot, limits, families, *penalties)
+
+
+def _lifts(found: Survey) -> dict[str, float]:
+    """What each technique needs for its best figure to score 1.0."""
+    best: dict[str, float] = {}
+    for figure, score in zip(found.found, found.scores.tolist(), strict=True):
+        best[figure.technique] = max(best.get(figure.technique, score), score)
+    return {id: max(0.0, 1.0 - score) for id, score in best.items()}
 
 
 Entry = tuple[tuple[int, int, int], tuple[float, int]]

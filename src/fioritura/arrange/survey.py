@@ -38,6 +38,8 @@ class Survey:
     found: tuple[Figure, ...] = field(repr=False)
     scores: NDArray[np.float64] = field(repr=False)
     losses: tuple[float, ...] = field(repr=False)
+    is_asked: bool = False
+    """True when the techniques were asked for by name."""
 
     @cached_property
     def figures(self) -> tuple[Figure, ...]:
@@ -69,6 +71,7 @@ def survey(tune: Tune, setting: Setting, only: Iterable[str] = (), without: Iter
     Raises:
         OptionError: an unknown technique.
     """
+    only = tuple(only)
     techniques = wanted_techniques(setting.level, only, without)
     columns = {technique.id: column for column, technique in enumerate(techniques)}
     around = places(tune, setting)
@@ -76,7 +79,7 @@ def survey(tune: Tune, setting: Setting, only: Iterable[str] = (), without: Iter
     offered = find_figures(around, techniques)
     losses = tuple(loss_of(figure, place, weights) for weights in [note_weights(tune)] for place, figure in offered)
     if not offered:
-        return Survey(tune, setting, techniques, around, (), np.zeros(0), ())
+        return Survey(tune, setting, techniques, around, (), np.zeros(0), (), bool(only))
     by_place = np.array([place_features(place) for place in around]) @ taste.matrix(techniques)
     by_place += [taste.base.get(technique.id, 0.0) for technique in techniques]
     rows = [place.index for place, _ in offered]
@@ -85,7 +88,8 @@ def survey(tune: Tune, setting: Setting, only: Iterable[str] = (), without: Iter
         figure_score(taste, figure, place, loss) + figure.merit
         for (place, figure), loss in zip(offered, losses, strict=True)
     ]
-    return Survey(tune, setting, techniques, around, tuple(figure for _, figure in offered), scores, losses)
+    figures = tuple(figure for _, figure in offered)
+    return Survey(tune, setting, techniques, around, figures, scores, losses, bool(only))
 
 
 def figure_id(figure: Figure) -> str:

@@ -60,8 +60,14 @@ def tune_of(options: argparse.Namespace, path: Path | None = None) -> Tune:
     from fioritura.players.instruments import instrument_named
 
     instrument = instrument_named(options.player)
-    tune = read_tune(path or options.tune, part=options.part, tune_number=options.number, irregular=options.irregular)
+    tune = read_tune(
+        path or options.tune, part=_part(options.part), tune_number=options.number, irregular=options.irregular
+    )
     return prepared(tune, instrument, octave=options.octave, chords=options.chords, unfold=options.unfold)
+
+
+def _part(text: str | None) -> str | int | None:
+    return int(text) if text and text.isdigit() else text
 
 
 def setting_of(options: argparse.Namespace, tune: Tune) -> Setting:

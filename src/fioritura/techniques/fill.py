@@ -73,7 +73,8 @@ def _gap(place: Place) -> _Gap | None:
         start = earliest + -(earliest - end) % EIGHTH
     if end - start < QUARTER:
         return None
-    cut = min(place.note.end_ticks, start if start - earliest < EIGHTH else start - EIGHTH)
+    breath = EIGHTH if start - EIGHTH - onset >= QUARTER else 0
+    cut = min(place.note.end_ticks, start - breath)
     return _Gap(cut, start, end)
 
 

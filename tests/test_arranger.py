@@ -1,0 +1,170 @@
+"""Arranging: the promises of the levels, of seeds, of locks and refusals, and that the tune stays recognisable."""
+
+from __future__ import annotations
+
+from collections import Counter
+
+import pytest
+
+from fioritura.arrange.arranger import MOST_SHARE, choose_figures, ornament
+from fioritura.arrange.levels import LEVELS
+from fioritura.arrange.prepare import fitted, fitting_octaves, prepared
+from fioritura.arrange.rendition import kept_share, laid_out
+from fioritura.arrange.survey import figure_id, survey
+from fioritura.errors import OptionError, RangeError, TuneError
+from fioritura.players.instruments import instrument_named
+from fioritura.players.player import Player
+from fioritura.techniques.place import Setting
+from fioritura.techniques.table import all_techniques
+from fioritura.theory.metre import SIXTEENTH, WHOLE
+from fioritura.tune import Tune
+from tests.tunes import line_of, random_tune
+
+METRES = ("4/4", "3/4", "6/8", "2/4", "5/4")
+
+
+def setting(level: int = 3, tempo: float = 110.0, idiom: str = "jazz", feel: str = "straight") -> Setting:
+    return Setting(Player.of("concert", level), tempo, feel, idiom)  # type: ignore[arg-type]
+
+
+def independent_share(tune: Tune, line: tuple) -> float:
+    """The share of kept plain notes, by length and beat strength, counted here from sounding notes alone."""
+    heard = {}
+    for note in line:
+        heard.setdefault(note.pitch.midi, []).append(note.onset_ticks)
+    total = kept = 0.0
+    for note in tune.notes:
+        weight = note.duration_ticks * (0.25 + tune.strength_at(note.onset_ticks))
+        total += weight
+        onsets = heard.get(note.pitch.midi, [])
+        if any(abs(onset - note.onset_ticks) <= SIXTEENTH for onset in onsets):
+            kept += weight
+    return kept / total
+
+
+@pytest.mark.parametrize("level", [1, 2, 3])
+@pytest.mark.parametrize("seed", range(8))
+def test_the_tune_stays_recognisable(level: int, seed: int) -> None:
+    """The issue's bar: at levels 1 to 3 at least 80 % of the weighted plain notes keep pitch and place."""
+    tune = random_tune(seed, bars=24, metre=METRES[seed % 5])
+    for idiom in ("jazz", "folk"):
+        rendition = ornament(tune, setting(level, idiom=idiom, feel="swing" if seed % 2 else "straight"), seed=seed)
+        assert rendition.kept_share >= 0.8
+        assert rendition.kept_share <= independent_share(tune, rendition.line) + 1e-9
+        assert rendition.figures
+
+
+@pytest.mark.parametrize("level", [1, 2, 3, 4, 5])
+def test_density_and_level_are_kept(level: int) -> None:
+    for seed in range(5):
+        tune = random_tune(seed, bars=32, metre=METRES[seed])
+        rendition = ornament(tune, setting(level), seed=seed)
+        per_bar = len(rendition.figures) / (tune.duration_ticks / WHOLE)
+        assert per_bar <= LEVELS[level].figures_per_bar + 8 / (tune.duration_ticks / WHOLE)
+        assert all(all_techniques()[figure.technique].level <= level for figure in rendition.figures)
+
+
+def test_no_technique_takes_over() -> None:
+    for seed in range(6):
+        rendition = ornament(random_tune(seed, bars=32), setting(4), seed=seed)
+        counts = Counter(figure.technique for figure in rendition.figures)
+        assert max(counts.values()) <= MOST_SHARE * 1.5 * len(rendition.figures) + 1
+
+
+def test_the_same_seed_is_the_same_notes_and_others_differ() -> None:
+    tune = random_tune(11, bars=32)
+    first = [ornament(tune, setting(3), seed=seed).line for seed in range(6)]
+    again = [ornament(tune, setting(3), seed=seed).line for seed in range(6)]
+    assert first == again
+    assert len(set(first)) >= 5
+
+
+@pytest.mark.parametrize("seed", range(6))
+def test_figures_of_a_rendition_never_overlap(seed: int) -> None:
+    tune = random_tune(seed, bars=24, metre=METRES[seed % 5])
+    line = ornament(tune, setting(5), seed=seed).line
+    assert all(a.end_ticks <= b.onset_ticks for a, b in zip(line, line[1:], strict=False))
+    anchors = [note.anchor for note in line if note.anchor is not None]
+    assert set(anchors) == set(range(len(tune.notes)))
+
+
+def test_locked_figures_stand_and_refused_ones_do_not() -> None:
+    spots = survey(random_tune(2, bars=16), setting(3))
+    best = choose_figures(spots)
+    refused = figure_id(best.figures[0])
+    others = [figure for figure in spots.figures if figure_id(figure) not in {figure_id(f) for f in best.figures}]
+    locked = figure_id(min(others, key=lambda figure: figure.score))
+    changed = {figure_id(figure) for figure in choose_figures(spots, locked=[locked], refused=[refused]).figures}
+    assert locked in changed
+    assert refused not in changed
+    with pytest.raises(OptionError, match="No figure 'nonsense'"):
+        choose_figures(spots, locked=["nonsense"])
+
+
+@pytest.mark.parametrize("technique", sorted(all_techniques()))
+def test_a_technique_asked_for_alone_appears_at_every_level(technique: str) -> None:
+    for level in (1, 3, 5):
+        used = set()
+        for seed in range(10):
+            tune = random_tune(seed, bars=32)
+            offered = survey(tune, setting(level, 80.0), only=[technique]).figures
+            chosen = ornament(tune, setting(level, 80.0), only=[technique]).figures
+            used |= {figure.technique for figure in chosen}
+            assert bool(chosen) == bool(offered), (level, seed)
+        assert used <= {technique}
+        if level == 5:
+            assert used == {technique}
+
+
+def test_without_leaves_out_techniques_and_families() -> None:
+    rendition = ornament(random_tune(4, bars=32), setting(5), without=["graces", "turn"])
+    assert not any("grace" in figure.technique or figure.technique == "turn" for figure in rendition.figures)
+    with pytest.raises(OptionError, match="choose among"):
+        ornament(random_tune(4), setting(5), only=["warble"])
+
+
+def test_colliding_figures_are_refused() -> None:
+    spots = survey(random_tune(5), setting(3))
+    one = spots.figures[0]
+    with pytest.raises(TuneError, match="collides"):
+        laid_out(spots.tune, [one, one])
+
+
+def test_why_adds_up_to_the_score() -> None:
+    spots = survey(random_tune(6), setting(4))
+    for figure in spots.figures[::17]:
+        assert sum(spots.why(figure).values()) == pytest.approx(figure.score, abs=0.02)
+
+
+def test_a_tempo_decides_what_is_offered() -> None:
+    tune = line_of("C4/2 D4/2 E4/2 G4/2 C5/4 C4/4", chords="C")
+    slow = {figure.technique for figure in survey(tune, setting(3, 60.0)).figures}
+    fast = {figure.technique for figure in survey(tune, setting(3, 300.0)).figures}
+    assert "turn" in slow
+    assert "turn" not in fast
+
+
+def test_a_tune_outside_the_instrument_is_offered_an_octave_and_instruments() -> None:
+    low = line_of("C3/1 D3/1 E3/2")
+    with pytest.raises(RangeError, match=r"--octave 1.*choose an instrument"):
+        fitted(low, instrument_named("flute"))
+    assert fitting_octaves(low, instrument_named("flute"))[0] == 1
+    moved = fitted(low, instrument_named("flute"), 1)
+    assert [str(note.pitch) for note in moved.notes] == ["C4", "D4", "E4"]
+
+
+def test_a_tune_without_chords_gets_inferred_ones_and_given_ones_win() -> None:
+    from dataclasses import replace
+
+    bare = replace(line_of("C4/1 E4/1 G4/2 D4/1 F4/1 B4/2 C5/4"), chords=())
+    inferred = prepared(bare, instrument_named("concert"))
+    assert inferred.chords
+    assert all(span.is_inferred for span in inferred.chords)
+    given = prepared(bare, instrument_named("concert"), chords="C | G7 | C")
+    assert [span.text for span in given.chords] == ["C", "G7", "C"]
+    assert not any(span.is_inferred for span in given.chords)
+
+
+def test_kept_share_of_the_plain_tune_is_whole() -> None:
+    tune = random_tune(1)
+    assert kept_share(tune, laid_out(tune, [])) == 1.0
