@@ -144,7 +144,7 @@ class Chord:
     @property
     def display(self) -> str:
         """For people: ``"B♭m7(♭5)/A♭"``."""
-        suffix = self.suffix.replace("b", "♭").replace("#", "♯").replace("su♭", "sub")
+        suffix = self.suffix.replace("b", "♭").replace("#", "♯")
         return self.root.display + suffix + (f"/{self.bass.display}" if self.bass else "")
 
     @property
