@@ -190,7 +190,7 @@ def chords_from_text(tune: Tune, text: str) -> Tune:
 
     Bars stand between bar lines; ``%`` repeats the bar before. The chords of a bar share its beats evenly, the first
     ones taking what is left over. A line that is shorter than the tune, and divides it, is repeated. The upbeat has
-    no chord.
+    no chord. Bars count as written: both endings of a repeat, once each.
 
     Raises:
         OptionError: a bar is empty or its chords can't be read or fitted, or the count of bars is not the tune's.
@@ -236,9 +236,10 @@ def _cells(text: str) -> list[list[tuple[Chord | None, str]]]:
         elif symbols and "%" not in symbols:
             cells.append([_read(symbol, number) for symbol in symbols])
         else:
+            held = repr(cell.strip()) if symbols else "nothing"
             raise OptionError(
-                f"Bar {number} of the chords holds {repr(cell.strip()) if symbols else 'nothing'}: write its chords, N.C. for none, "
-                "or % alone to repeat the bar before."
+                f"Bar {number} of the chords holds {held}: write its chords, N.C. for none, or % alone to repeat the "
+                "bar before."
             )
     return cells
 
