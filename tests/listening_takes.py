@@ -104,7 +104,6 @@ def played(
     for number, (onset, length, midi) in enumerate(line):
         start = 0.3 + onset * beat + rng.normal(0, 0.006)
         goes_on = number + 1 < len(line) and line[number + 1][0] - onset - length < 0.01
-        same_next = goes_on and line[number + 1][2] == midi
         is_tongued = not notes or notes[-1].offset_sec < start - 0.02 or rng.random() < 0.5 or notes[-1].midi == midi
         fill = 1.0 if goes_on and rng.random() < 0.6 else rng.uniform(0.7, 0.95)
         end = 0.3 + (onset + length * fill) * beat
@@ -121,7 +120,6 @@ def played(
             grace, note = _graced(note, rng)
             notes.append(grace)
         notes.append(note)
-        del same_next
     return _joined(notes)
 
 
@@ -341,6 +339,15 @@ def backing(wave: Wave, rng: np.random.Generator, *, below_db: float, rate: int 
 
 
 # Soundfont ----------------------------------------------------------------------------------------------------
+
+
+def speaking(notes: Sequence[Truth], program: int) -> list[Truth]:
+    """The notes without those whose key makes no sound in the soundfont (its alto saxophone has no E4)."""
+    keys = sorted({note.midi for note in notes})
+    wave, rate = soundfont_take([Truth(2.0 * place, 2.0 * place + 0.5, key) for place, key in enumerate(keys)], program)
+    loud = {key: rms(wave[int(2 * place * rate) :][: rate // 4]) for place, key in enumerate(keys)}
+    usual = float(np.median(list(loud.values())))
+    return [note for note in notes if loud[note.midi] > 0.1 * usual]
 
 
 def soundfont_take(notes: Sequence[Truth], program: int) -> tuple[Wave, int]:

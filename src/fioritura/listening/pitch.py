@@ -54,11 +54,34 @@ class Dips:
     cents: Floats
     aperiodicity: Floats
 
+    def doubt(self) -> Floats:
+        """How well two shorter periods together explain what each dip explains, 0 to 1.
+
+        The common multiple of two tones' periods is a dip too, though nobody plays that low note.
+        """
+        doubt = np.zeros_like(self.aperiodicity)
+        first = np.ones(len(doubt), np.float32)
+        second = np.ones_like(first)
+        first_cents = np.full_like(first, np.nan)
+        for band in range(doubt.shape[1]):
+            doubt[:, band] = np.maximum(1 - first - second, 0)
+            cents, here = self.cents[:, band], np.minimum(self.aperiodicity[:, band], 1)
+            ratio = np.exp2((first_cents - cents) / 1200)
+            is_same_tone = np.abs(ratio / np.maximum(np.rint(ratio), 1) - 1) < 0.015
+            second = np.where(is_same_tone, second, np.minimum(second, np.maximum(first, here)))
+            first_cents = np.where((here < first) & ~is_same_tone, cents, first_cents)
+            first = np.minimum(first, here)
+        return doubt
+
     def best(self) -> tuple[Floats, Floats]:
-        """Cents and aperiodicity of each frame's deepest dip; of nearly equal ones the shortest lag."""
-        rank = self.aperiodicity + np.linspace(0, 0.15, self.cents.shape[1], dtype=np.float32)
+        """Cents of each frame's most likely dip, the shortest of nearly equal ones, and how unclear it is.
+
+        Unclear is a dip that is not deep, or that two shorter periods explain together: 0 for a clean tone.
+        """
+        unclear = self.aperiodicity + 0.5 * self.doubt()
+        rank = unclear + np.linspace(0, 0.15, self.cents.shape[1], dtype=np.float32)
         rows, band = np.arange(len(rank)), rank.argmin(axis=1)
-        return self.cents[rows, band], self.aperiodicity[rows, band]
+        return self.cents[rows, band], unclear[rows, band]
 
 
 @dataclass(frozen=True)
@@ -118,12 +141,12 @@ class Tracker:
 
     def _fresh(self, samples: Floats, heard: Dips) -> Dips:
         """The dips once the last clean tone is out, for frames that are not clean themselves."""
-        cents, aperiodicity = heard.best()
-        clean = np.where(aperiodicity < _CLEAN, cents, np.nan)
+        cents, unclear = heard.best()
+        clean = np.where(unclear < _CLEAN, cents, np.nan)
         known = np.concatenate([self._held, clean])
         self._held = known[-_AGE_FRAMES[1] :]
         before = _last_finite(known)[_AGE_FRAMES[1] - _AGE_FRAMES[0] :][: len(cents)]
-        rows = np.flatnonzero(np.isfinite(before) & (aperiodicity > _MIXED))
+        rows = np.flatnonzero(np.isfinite(before) & (unclear > _MIXED))
         result = Dips(np.full_like(heard.cents, np.nan), np.ones_like(heard.cents))
         if rows.size:
             left, share = _combed(samples, rows, RATE / 440.0 * 2 ** (-before[rows] / 1200))

@@ -17,7 +17,7 @@ Costs are natural logarithms of odds; see `Costs`.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import Enum
 from typing import Final
 
@@ -25,6 +25,7 @@ import numpy as np
 from numpy.lib.stride_tricks import sliding_window_view
 from numpy.typing import NDArray
 
+from fioritura.listening.attack import articulation, peaks, start_of_change
 from fioritura.listening.pitch import FRAME_SEC, Dips, Floats, Track
 
 __all__ = ["Costs", "Segment", "State", "segments"]
@@ -32,8 +33,10 @@ __all__ = ["Costs", "Segment", "State", "segments"]
 LOWEST_MIDI: Final = 35
 HIGHEST_MIDI: Final = 97
 _SHORTEST: Final = 4
-_SHORTEST_REPEAT: Final = 8
-_ENTRY: Final = _SHORTEST_REPEAT - _SHORTEST
+_SHORTEST_REPEAT: Final = 9
+_PULL: Final = 12
+_WHOLE: Final = 0.02
+_ATTACK_DB: Final = 8.0
 _NEVER: Final = np.float32(1e9)
 _LONGEST_CHUNK: Final = 4000
 _SILENT_FRAMES: Final = 8
@@ -72,6 +75,8 @@ class Costs:
     """A frame of a note, for each octave below the highest: the same dips recur at every multiple of the period."""
     fresh: float = 0.3
     """A frame of a note that is heard only under the tail of another."""
+    chord: float = 3.0
+    """A frame of a note that two higher ones explain together."""
     quiet: float = 0.25
     """A frame of a note, for each dB under the gate; a rest pays the same for each dB above it."""
     rest_limit: float = 2.0
@@ -88,12 +93,10 @@ class Costs:
     """One note moves to another."""
     leap: float = 0.3
     """The same, for each semitone."""
-    repeat: float = 8.0
-    """A note is struck again at the same pitch."""
+    repeat: float = 0.0
+    """A note is struck again at the same pitch, less the log-odds of an attack there."""
     into_glide: float = 3.0
     """A note bends away into a glide, or a glide settles on a note."""
-    articulation: float = 14.0
-    """What full articulation takes off `repeat`; half of it is taken off `change`."""
 
 
 def segments(track: Track, tuning_cents: float, costs: Costs = Costs()) -> list[Segment]:
@@ -108,7 +111,46 @@ def segments(track: Track, tuning_cents: float, costs: Costs = Costs()) -> list[
             found.append(Segment(State.REST, start, stop))
         else:
             found += _best_path(evidence, start, stop, costs)
-    return found
+    found = [part for segment in found for part in _struck_again(segment, evidence, costs.repeat)]
+    return _pulled_back(found, evidence)
+
+
+def _struck_again(segment: Segment, evidence: _Evidence, cost: float) -> Iterator[Segment]:
+    """A note, parted where an attack breaks it; a break close to its ends belongs to the moves there."""
+    start = segment.start
+    if segment.state is State.NOTE:
+        inside = slice(start + _SHORTEST_REPEAT, segment.stop - _SHORTEST_REPEAT)
+        for frame in inside.start + np.flatnonzero(evidence.struck[inside] > cost):
+            if frame - start >= _SHORTEST_REPEAT:
+                yield replace(segment, start=start, stop=int(frame))
+                segment = replace(segment, articulation=float(evidence.struck[frame]))
+                start = int(frame)
+    yield replace(segment, start=start)
+
+
+def _pulled_back(found: list[Segment], evidence: _Evidence) -> list[Segment]:
+    """Each note that follows another begins where the tone before it stops being whole, or where it was struck.
+
+    The programme changes notes where the new one explains the sound better than the old; a soft attack begins
+    earlier, and an attack without a clear pitch is taken for a rest, though the level does not sink.
+    """
+    line: list[Segment] = []
+    for segment in found:
+        if len(line) > 1 and segment.state is not State.REST and _is_attack(line[-2], line[-1], evidence.level_db):
+            segment = replace(segment, start=line.pop().start)
+        if line and line[-1].state is State.NOTE and segment.state is not State.REST:
+            old = line[-1]
+            start = evidence.start_of_change(old, segment.start)
+            line[-1], segment = replace(old, stop=start), replace(segment, start=start)
+        line.append(segment)
+    return line
+
+
+def _is_attack(old: Segment, rest: Segment, level_db: Floats) -> bool:
+    """True for a short rest as loud as the note before it."""
+    if old.state is not State.NOTE or rest.state is not State.REST or rest.stop - rest.start > _PULL:
+        return False
+    return bool(level_db[rest.start : rest.stop].min() > np.median(level_db[old.start : old.stop]) - _ATTACK_DB)
 
 
 def _chunks(is_silent: NDArray[np.bool_]) -> Iterator[tuple[int, int, bool]]:
@@ -140,13 +182,29 @@ class _Evidence:
         self.gate_db = gate_db(track.level_db)
         self.is_silent = track.level_db < self.gate_db - 10
         best = track.heard.aperiodicity.min(axis=1)
-        self.articulation = articulation(track.level_db, best)
+        self.articulation = articulation(track)
         self.struck = peaks(self.articulation)
-        self.near = _around(self.struck, -4, 4, np.max)
         above = np.clip((track.level_db - self.gate_db) * costs.quiet, -costs.rest_limit, costs.rest_limit)
         self.rest = np.maximum(above, 0) + costs.rest_periodic * np.clip(1 - best / 0.5, 0, 1)
         self._quiet = np.maximum(-above, 0)
         self.glide = self._quiet + np.where(is_gliding(track), costs.glide, costs.glide_limit)
+
+    @property
+    def level_db(self) -> Floats:
+        """Level of each frame."""
+        return self._track.level_db
+
+    def start_of_change(self, old: Segment, frame: int) -> int:
+        """Where before `frame` the note `old` was struck off, or is no longer whole."""
+        earliest = max(old.start + _SHORTEST, frame - _PULL)
+        if earliest >= frame:
+            return frame
+        away = np.abs(self._track.heard.cents[old.start : frame] - self._tuning - 100 * (old.midi - 69))
+        left = np.where(away < 60, self._track.heard.aperiodicity[old.start : frame], 1).min(axis=1)
+        whole = left < max(_WHOLE, 2 * float(np.median(left)))
+        start = old.start + start_of_change(whole, frame - old.start, earliest - old.start)
+        struck = np.flatnonzero(self.struck[earliest:frame] > 0)
+        return min(start, earliest + int(struck[0])) if struck.size else start
 
     def notes(self, start: int, stop: int) -> Floats:
         """Cost of each note (from `LOWEST_MIDI` up) at each frame, shape (frames, notes)."""
@@ -164,7 +222,7 @@ class _Evidence:
         cents, aperiodicity = dips.cents[start:stop], dips.aperiodicity[start:stop]
         place = (cents - self._tuning + 6900) / 100 - LOWEST_MIDI
         place = np.where(np.isfinite(place), place, -9)
-        own = costs.aperiodic * np.minimum(aperiodicity, 1) + extra
+        own = costs.aperiodic * np.minimum(aperiodicity, 1) + costs.chord * dips.doubt()[start:stop] + extra
         own += costs.octave * (HIGHEST_MIDI - LOWEST_MIDI - place) / 12
         rows = np.arange(stop - start)
         for band in range(cents.shape[1]):
@@ -182,37 +240,9 @@ def gate_db(level_db: Floats) -> float:
     return float(np.clip(floor + 6, peak - 42, peak - 15))
 
 
-def articulation(level_db: Floats, aperiodicity: Floats) -> Floats:
-    """How much each frame looks like a new attack in a line that goes on: 0 none, 1 clear.
-
-    Half comes from the sag of the level against the louder of the moments some 35 ms before and after, half from
-    the rise of aperiodicity (in octaves) over the same moments.
-    """
-    reach = 8
-    sag = np.minimum(_around(level_db, -reach, -2, np.max), _around(level_db, 2, reach, np.max))
-    sag -= _around(level_db, -1, 1, np.min)
-    bits = np.log2(aperiodicity + 0.003)
-    burst = _around(bits, -2, 2, np.max)
-    burst -= np.maximum(_around(bits, -reach, -3, np.min), _around(bits, 3, reach, np.min))
-    return np.asarray(np.clip(sag / 8, 0, 1) * 0.6 + np.clip((burst - 1) / 4, 0, 1) * 0.6, np.float32)
-
-
-def peaks(values: Floats) -> Floats:
-    """The values where they are the largest within some 45 ms either way; 0 elsewhere."""
-    return np.where(values == _around(values, -8, 8, np.max), values, np.float32(0))
-
-
-def _around(values: Floats, first: int, last: int, reduce: object) -> Floats:
-    """`reduce` over the frames from `first` to `last` (included) seen from each frame."""
-    margin = max(abs(first), abs(last))
-    padded = np.pad(values, margin, mode="edge")
-    windows = sliding_window_view(padded, last - first + 1)[margin + first :][: values.size]
-    return np.asarray(reduce(windows, axis=1))  # type: ignore[operator]
-
-
 def is_gliding(track: Track) -> NDArray[np.bool_]:
     """True where the pitch moves smoothly, by 0.8 to 10 cents a millisecond, over 35 ms."""
-    line, aperiodicity = track.heard.best()
+    line, unclear = track.heard.best()
     windows = sliding_window_view(np.pad(line, 3, mode="edge"), 7)
     time = np.arange(-3, 4) * FRAME_SEC * 1000
     with np.errstate(invalid="ignore"):
@@ -220,14 +250,13 @@ def is_gliding(track: Track) -> NDArray[np.bool_]:
         stray = np.abs(windows - windows.mean(axis=1, keepdims=True) - slope[:, None] * time).max(axis=1)
     speed = np.abs(slope)
     smooth = (speed > 0.8) & (speed < 10) & (stray < 12 + 2 * speed)
-    return np.asarray(smooth & (aperiodicity < 0.3))
+    return np.asarray(smooth & (unclear < 0.3))
 
 
 def _best_path(evidence: _Evidence, start: int, stop: int, costs: Costs) -> list[Segment]:
     """Viterbi over one stretch."""
     table = evidence.notes(start, stop)
     rest, glide = evidence.rest[start:stop], evidence.glide[start:stop]
-    struck, near = evidence.struck[start:stop], evidence.near[start:stop]
     count = table.shape[1]
     pitch = np.arange(count)
     move = costs.change + costs.leap * np.abs(pitch[:, None] - pitch).astype(np.float32)
@@ -236,10 +265,9 @@ def _best_path(evidence: _Evidence, start: int, stop: int, costs: Costs) -> list
     frames = stop - start
     came = np.empty((frames, count), np.int16)
     held = np.empty((frames, count), np.bool_)
-    repeated = np.empty((frames, count), np.bool_)
     rest_from = np.empty(frames, np.int16)
     glide_from = np.empty(frames, np.int16)
-    chain = np.full((_SHORTEST_REPEAT, count), _NEVER, np.float32)
+    chain = np.full((_SHORTEST, count), _NEVER, np.float32)
     at_rest, at_glide = np.float32(0), _NEVER
     for t in range(frames):
         steady = chain[-1]
@@ -260,14 +288,11 @@ def _best_path(evidence: _Evidence, start: int, stop: int, costs: Costs) -> list
         pick = int(np.argmin(options))
         glide_from[t] = (GLIDE, out, REST)[pick]
         new_glide = options[pick] + glide[t]
-        again = steady + (costs.repeat - costs.articulation * struck[t])
         hold = steady <= chain[-2]
         held[t] = hold
         last = np.where(hold, steady, chain[-2])
         chain[1:-1] = chain[:-2]
-        chain[0] = again
-        repeated[t] = chain[_ENTRY] < enter
-        chain[_ENTRY] = np.minimum(chain[_ENTRY], enter)
+        chain[0] = enter
         chain[-1] = last
         chain += table[t]
         at_rest, at_glide = new_rest, new_glide
@@ -281,8 +306,6 @@ def _best_path(evidence: _Evidence, start: int, stop: int, costs: Costs) -> list
                 t -= 1
             first = max(t - _SHORTEST + 1, 0)
             source = int(came[first, state])
-            if repeated[first, state]:
-                first, source = max(first - _ENTRY, 0), state
             strength = evidence.articulation[start + max(0, first - 3) : start + first + 4].max()
             found.append(Segment(State.NOTE, start + first, start + end, LOWEST_MIDI + state, float(strength)))
             state, t, end = source, first - 1, first
