@@ -397,16 +397,15 @@ def test_a_part_with_a_fault_does_not_harm_the_melody():
     assert tune.part_name == "Melody"
 
 
-def test_a_lead_sheet_of_32_bars_is_read_in_ten_milliseconds():
+def test_a_lead_sheet_of_32_bars_is_read_in_about_ten_milliseconds():
     bars = [
         harmony("C", "major-seventh", "maj7") + notes("C4:2 D4:2 E4:2 F4:2 G4:2 A4:2 B4:2 C5:2") for _ in range(32)
     ]
     data = score(attributes() + bars[0], *bars[1:])
-    fastest = min(_seconds(data) for _ in range(7))
-    assert fastest < 0.05  # about 0.007 on an idle core; the bound leaves room for a busy machine
+    assert min(_seconds(data) for _ in range(9)) < 0.02  # 0.009 of a busy core for 256 notes; room for slower ones
 
 
 def _seconds(data: bytes) -> float:
-    start = time.perf_counter()
+    start = time.process_time()
     read_musicxml(data)
-    return time.perf_counter() - start
+    return time.process_time() - start

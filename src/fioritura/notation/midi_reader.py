@@ -21,7 +21,7 @@ from fioritura.notation.midi_rhythm import (
     PlayedNote,
     WrittenNote,
     beats_of,
-    has_swing,
+    swing_place,
     written_rhythm,
 )
 from fioritura.notation.part_choice import PartSummary, choose_part, part_list
@@ -117,9 +117,9 @@ def read_midi(data: bytes, *, part: str | int | None = None, irregular: Irregula
     spans = _spans(content.metres, max(note.end for note in chosen.notes))
     notes = _one_at_a_time(chosen.notes, spans, summaries)
     beats = [beat for span in spans for beat in beats_of(span.metre, span.start_ticks, span.length_ticks)]
-    is_swung = has_swing([note.start for note in notes], beats)
+    swing = swing_place([note.start for note in notes], beats)
     try:
-        written = written_rhythm(notes, beats, content.tolerance, is_swung=is_swung)
+        written = written_rhythm(notes, beats, content.tolerance, swing)
     except CrowdedBeatError as error:
         number = next((n for n, span in enumerate(spans, 1) if error.start_ticks < span.end_ticks), len(spans))
         raise TuneError(
@@ -128,7 +128,7 @@ def read_midi(data: bytes, *, part: str | int | None = None, irregular: Irregula
     warnings: list[str] = []
     if len(summaries) > 1 and part is None:
         warnings.append(f"the melody was taken from {chosen.name}; there are: {part_list(summaries)}")
-    if is_swung:
+    if swing is not None:
         warnings.append("long-short eighths throughout were read as even eighths with a swing feel")
     bars = _bars(spans, written, content, warnings)
     return assemble(
@@ -137,7 +137,7 @@ def read_midi(data: bytes, *, part: str | int | None = None, irregular: Irregula
             title=content.title,
             part_name=chosen.name,
             words=[text for _, text in content.texts],
-            feel="swing" if is_swung else None,
+            feel=None if swing is None else "swing",
             warnings=warnings,
         ),
         irregular=irregular,

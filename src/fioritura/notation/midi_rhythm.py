@@ -17,7 +17,7 @@ from typing import Final
 
 from fioritura.theory.metre import EIGHTH, HALF, QUARTER, SIXTEENTH, THIRTYSECOND, Metre
 
-__all__ = ["Beat", "CrowdedBeatError", "PlayedNote", "WrittenNote", "beats_of", "has_swing", "written_rhythm"]
+__all__ = ["Beat", "CrowdedBeatError", "PlayedNote", "WrittenNote", "beats_of", "swing_place", "written_rhythm"]
 
 _GRACE_TICKS: Final = 160
 """A note that is over and followed by the next within this time (less than a thirty-second) is a grace note."""
@@ -30,8 +30,11 @@ _COMPOUND_GRIDS: Final = ((1, 0.0), (3, 0.0), (6, 0.015), (2, 0.04), (12, 0.055)
 _EXACT_GRIDS: Final = (1, 2, 3, 4, 6, 8, 5, 7, 12, 16, 24)
 """Grids for files that are exact already, the plainest first."""
 _PLAIN_GRIDS: Final = (6, 8)
-_EXACT_SHARE: Final = 0.9
-"""A file is exact when this share of its onsets lies on a plain grid (by chance a played one has about a tenth)."""
+_EXACT_ONSETS: Final = 0.6
+_EXACT_ENDS: Final = 0.9
+"""A file is exact when this share of its onsets, or ends, lies on a plain grid (by chance about a tenth would)."""
+_STEADY_NOTES: Final = 0.9
+"""The share of its notes that a file must shorten alike."""
 _STEADY_SHARE: Final = 0.03
 """How much of its length a note may differ from the others' usual shortening in a file that shortens all alike."""
 _FULL_SHARE: Final = 0.7
@@ -39,6 +42,8 @@ _FULL_SHARE: Final = 0.7
 
 _SWING_PLACE: Final = (0.55, 0.72)
 """Where in a beat the second of two swung eighths falls: ratios from 1.2 to 2.6 to 1."""
+_INSIDE: Final = 0.15
+"""An onset later than this in the beat is no longer one on it."""
 _LEAST_SWING_BEATS: Final = 4
 _LEAST_SWING_SHARE: Final = 0.7
 
@@ -116,38 +121,40 @@ def _split_graces(notes: Sequence[PlayedNote]) -> tuple[list[PlayedNote], dict[i
     return mains, graces
 
 
-def has_swing(onsets: Sequence[float], beats: Sequence[Beat]) -> bool:
-    """True when the lone onsets inside the beats lie where the second of two swung eighths does, nearly all of them."""
-    places = [
-        place
-        for beat, inside in _by_beat(onsets, beats)
-        if not beat.is_compound and len(lone := [place for place in inside if place > 0.15]) == 1
-        for place in lone
+def swing_place(onsets: Sequence[float], beats: Sequence[Beat]) -> float | None:
+    """Where in the beat the second of two swung eighths falls (2/3 for triplet swing); None in a straight tune.
+
+    A tune swings when nearly all the lone onsets inside its beats lie in the range of swung eighths.
+    """
+    lone = [
+        inside[0]
+        for beat, places in _by_beat(onsets, beats)
+        if not beat.is_compound and len(inside := [place for place in places if place > _INSIDE]) == 1
     ]
-    swung = [place for place in places if _SWING_PLACE[0] <= place <= _SWING_PLACE[1]]
-    return (
-        len(swung) >= _LEAST_SWING_BEATS
-        and len(swung) >= _LEAST_SWING_SHARE * len(places)
-        and median(swung) > _SWING_PLACE[0] + 0.01
-    )
+    swung = [place for place in lone if _SWING_PLACE[0] <= place <= _SWING_PLACE[1]]
+    if len(swung) < max(_LEAST_SWING_BEATS, _LEAST_SWING_SHARE * len(lone)):
+        return None
+    return median(swung)
 
 
 def written_rhythm(
-    notes: Sequence[PlayedNote], beats: Sequence[Beat], tolerance: float, *, is_swung: bool = False
+    notes: Sequence[PlayedNote], beats: Sequence[Beat], tolerance: float, swing: float | None = None
 ) -> list[WrittenNote]:
     """The notes (one at a time, in order of start) with written onsets and durations.
 
     `beats` cover all notes without gaps; `tolerance` is how far in ticks a place may lie from the grid in a file that
-    keeps one exactly; with `is_swung` long-short pairs become even eighths.
+    keeps one exactly; with a `swing` (see `swing_place`) long-short pairs become even eighths.
 
     Raises:
         CrowdedBeatError: the notes in one beat are too close for any grid.
     """
     mains, graces = _split_graces(notes)
     starts = [note.start for note in mains]
-    is_exact = not is_swung and _is_exact(starts, beats, tolerance)
-    onsets = _onsets(starts, beats, tolerance if is_exact else 0.0, is_swung)
-    ends_are_exact = is_exact and _is_exact([note.end for note in mains], beats, tolerance)
+    is_exact = swing is None and _exact_share(starts, beats, tolerance) >= _EXACT_ONSETS
+    ends_are_exact = is_exact and _exact_share([note.end for note in mains], beats, tolerance) >= _EXACT_ENDS
+    onsets = _onsets(starts, beats, tolerance if is_exact else 0.0, is_swung=swing is not None)
+    if swing is not None:
+        mains = [_straightened(note, beats, swing) for note in mains]
     gate, is_steady = _gate(mains)
     written: list[WrittenNote] = []
     for index, note in enumerate(mains):
@@ -161,13 +168,28 @@ def written_rhythm(
     return written
 
 
-def _is_exact(times: Sequence[float], beats: Sequence[Beat], tolerance: float) -> bool:
+def _exact_share(times: Sequence[float], beats: Sequence[Beat], tolerance: float) -> float:
+    """The share of the times that lie on a plain grid."""
     places = [(beat, place) for beat, inside in _by_beat(times, beats) for place in inside]
     on_grid = sum(
         any(abs(place - round(place * grid) / grid) * beat.length_ticks <= tolerance for grid in _PLAIN_GRIDS)
         for beat, place in places
     )
-    return on_grid >= _EXACT_SHARE * len(places)
+    return on_grid / len(places)
+
+
+def _straightened(note: PlayedNote, beats: Sequence[Beat], swing: float) -> PlayedNote:
+    """The note in a time where the two eighths of every beat are even."""
+
+    def even(time: float) -> float:
+        beat = beats[max(0, bisect_right(beats, time, key=lambda beat: beat.start_ticks) - 1)]
+        place = (time - beat.start_ticks) / beat.length_ticks
+        if beat.is_compound or not 0 <= place <= 1:
+            return time
+        moved = place / swing / 2 if place <= swing else 0.5 + (place - swing) / (1 - swing) / 2
+        return beat.start_ticks + moved * beat.length_ticks
+
+    return PlayedNote(even(note.start), even(note.end), note.midi)
 
 
 def _gate(notes: Sequence[PlayedNote]) -> tuple[float, bool]:
@@ -185,7 +207,7 @@ def _gate(notes: Sequence[PlayedNote]) -> tuple[float, bool]:
         return 1.0, False
     gate = median(close)
     steady = sum(abs(share - gate) <= _STEADY_SHARE for share in close)
-    return gate, steady >= _EXACT_SHARE * len(close)
+    return gate, steady >= _STEADY_NOTES * len(close)
 
 
 def _plain_value(length: float) -> int | None:
@@ -209,10 +231,10 @@ def _by_beat(times: Sequence[float], beats: Sequence[Beat]) -> list[tuple[Beat, 
     return [(beats[number], places) for number, places in sorted(found.items())]
 
 
-def _onsets(starts: Sequence[float], beats: Sequence[Beat], tolerance: float, is_swung: bool) -> list[int]:
+def _onsets(starts: Sequence[float], beats: Sequence[Beat], tolerance: float, *, is_swung: bool) -> list[int]:
     onsets: list[int] = []
     for beat, places in _by_beat(starts, beats):
-        inside = sum(place > 0.15 for place in places)
+        inside = sum(place > _INSIDE for place in places)
         if is_swung and inside == 1 and not beat.is_compound:
             places = [0.5 if _SWING_PLACE[0] <= place <= _SWING_PLACE[1] else place for place in places]
         grid = _grid(beat, places, tolerance / beat.length_ticks)

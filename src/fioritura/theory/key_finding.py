@@ -24,8 +24,9 @@ _LAST_NOTE_BONUS: Final = 0.1
 """What the tonic gains when the melody ends on it (common practice; keeps relative keys apart)."""
 
 _RAISED_IN_MAJOR: Final = frozenset({1, 6, 8})
-_RAISED_IN_MINOR: Final = frozenset({4, 6, 9, 11})
-_ALWAYS_RAISED_IN_MINOR: Final = frozenset({4, 9, 11})
+_RAISED_IN_MINOR: Final = frozenset({4, 6, 9})
+_ALWAYS_RAISED_IN_MINOR: Final = frozenset({4, 9})
+_LEADING_NOTE: Final = 11
 """Semitones above the tonic that are written as the raised note below rather than the lowered one above."""
 
 
@@ -48,10 +49,13 @@ def spell_between(key: Key, midi: int, before: int | None, after: int | None) ->
     """Spell a MIDI number by its key and by the MIDI numbers of its neighbours in the line (None at the ends).
 
     A semitone on to the next note, or inside a chromatic line, the way the line goes decides; else the degree: raised
-    first, fourth and fifth in major, raised third, fourth, sixth and seventh in minor, all others lowered (common
-    practice).
+    first, fourth and fifth in major, raised third, fourth, sixth and seventh in minor, all others lowered. The leading
+    note of a minor key keeps its letter, as E sharp in F sharp minor (common practice).
     """
     degree = (midi - key.tonic.pitch_class) % 12
+    if key.is_minor and degree == _LEADING_NOTE:
+        tonic = key.spell(midi + 1)
+        return Pitch(tonic.step - 1, midi - Pitch(tonic.step - 1).midi)
     direction: Direction
     if key.is_minor and degree in _ALWAYS_RAISED_IN_MINOR:
         direction = "up"

@@ -1,0 +1,123 @@
+"""The MusicXML reader against music21 (BSD licence), an independent reader, over the scores of music21's corpus:
+the same pitches, spelling, onsets, durations and bars in the part that was chosen."""
+
+from __future__ import annotations
+
+import random
+from fractions import Fraction
+from pathlib import Path
+
+import pytest
+
+from fioritura.errors import FiorituraError
+from fioritura.notation.musicxml_file import unpacked
+from fioritura.notation.musicxml_reader import read_musicxml
+from fioritura.theory.metre import QUARTER
+from fioritura.tune import Tune
+
+music21 = pytest.importorskip("music21")
+
+CORPUS = Path(music21.__file__).parent / "corpus"
+SUFFIXES = {".xml", ".mxl", ".musicxml"}
+
+LEAD_SHEETS = ["leadSheet/fosterBrownHair.mxl", "leadSheet/berlinAlexandersRagtime.mxl"]
+
+KNOWN_DIFFERENCES = {
+    "trecento/PMFC_04-Cara mi donna.xml": "triplets in 256 divisions: music21 keeps 85/256 where the tuplet says 1/3",
+    "trecento/PMFC_06-Jacopo-03a-Di_Novo.xml": "the same",
+    "trecento/PMFC_06-Jacopo-02-Con-Gran-Furor.xml": "the same",
+    "trecento/PMFC_06_8-In Verde Prato.xml": "the same",
+    "demos/nested_tuplet_finale_test.xml": "ninths of a half are finer than a tick and rounded with a warning",
+    "trecento/PMFC_13_15-Gloria.xml": "music21 joins a tie over a note between",
+    "mozart/k80/movement4.mxl": "music21 lengthens the pickup of K. 80 by a direction's offset",
+}
+
+
+def files() -> list[Path]:
+    return sorted(
+        path for path in CORPUS.rglob("*") if path.suffix in SUFFIXES and path.name not in KNOWN_DIFFERENCES
+    )
+
+
+def content(path: Path) -> bytes:
+    data = path.read_bytes()
+    return unpacked(data) if data.startswith(b"PK") else data
+
+
+def sample(count: int, seed: int) -> list[Path]:
+    small = [path for path in files() if path.stat().st_size < 60_000]
+    return random.Random(seed).sample(small, count)
+
+
+def ours(tune: Tune) -> list[tuple[Fraction, Fraction, str]]:
+    return [
+        (Fraction(n.onset_ticks, QUARTER), Fraction(n.duration_ticks, QUARTER), f"{n.pitch.letter}{n.pitch.midi}")
+        for n in tune.notes
+    ]
+
+
+def theirs(part) -> list[tuple[Fraction, Fraction, str]]:
+    return [
+        (exact(n.offset), exact(n.quarterLength), f"{n.pitch.step}{n.pitch.midi}")
+        for n in part.stripTies().flatten().getElementsByClass(music21.note.Note)
+        if not n.duration.isGrace
+    ]
+
+
+def exact(value) -> Fraction:
+    return Fraction(value).limit_denominator(10_000)
+
+
+def parts_of(path: Path) -> list:
+    score = music21.converter.parse(path)
+    return list(score.toSoundingPitch().parts) if isinstance(score, music21.stream.Score) else []
+
+
+def compare(path: Path) -> bool:
+    """False where the two can't be compared: the file is refused, or music21 splits the parts otherwise."""
+    parts = parts_of(path)
+    data = content(path)
+    try:
+        tune = read_musicxml(data, irregular="keep")
+    except FiorituraError:
+        return False
+    names = [part.partName for part in parts]
+    if names.count(tune.part_name) > 1 or (len(parts) > 1 and tune.part_name not in names):
+        tune, part = read_musicxml(data, part=1, irregular="keep"), parts[0] if parts else None
+    else:
+        part = parts[0] if len(parts) == 1 else next((p for p in parts if p.partName == tune.part_name), None)
+    if part is None or part.partName != tune.part_name or "only voice" in " ".join(tune.warnings):
+        return False
+    measures = list(part.getElementsByClass(music21.stream.Measure))
+    if any(measure.voices for measure in measures):
+        return False
+    assert ours(tune) == theirs(part), path.name
+    assert len(tune.bars) == len(measures), path.name
+    return True
+
+
+@pytest.mark.parametrize("path", [pytest.param(path, id=path.name) for path in sample(16, seed=4)])
+def test_a_sample_of_the_corpus_reads_as_music21_reads_it(path):
+    try:
+        compared = compare(path)
+    except FiorituraError:
+        compared = False
+    if not compared:
+        pytest.skip("refused as a melody, or its parts are split otherwise by music21")
+
+
+@pytest.mark.parametrize("name", LEAD_SHEETS)
+def test_chord_symbols_of_lead_sheets_match_in_place_and_root(name):
+    path = CORPUS / name
+    tune = read_musicxml(content(path), irregular="keep")
+    symbols = music21.converter.parse(path).flatten().getElementsByClass(music21.harmony.ChordSymbol)
+    expected = {(exact(s.offset), s.root().name.replace("-", "b")) for s in symbols if s.figure}
+    assert {(Fraction(s.onset_ticks, QUARTER), str(s.chord.root)) for s in tune.chords if s.chord} == expected
+    assert len(tune.chords) > 10
+
+
+@pytest.mark.slow
+def test_the_whole_corpus_reads_as_music21_reads_it():
+    """Scores above 600 kB are left out: music21 takes minutes for each."""
+    compared = sum(compare(path) for path in files() if len(content(path)) < 600_000)
+    assert compared >= 450
