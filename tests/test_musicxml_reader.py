@@ -10,7 +10,10 @@ from lxml import etree
 
 from fioritura.errors import OptionError, ReadError, TuneError
 from fioritura.notation.musicxml_reader import read_musicxml
+from fioritura.notation.musicxml_writer import write_musicxml
 from fioritura.notation.read import read_tune
+from fioritura.notation.score import Score, Staff
+from fioritura.players.instruments import INSTRUMENTS
 from fioritura.theory.metre import QUARTER
 from fioritura.tune import Jump, Mark
 from fioritura.unfold import playing_order
@@ -343,7 +346,7 @@ def test_a_bar_that_the_file_does_not_count_may_be_short(number_of_measure, faul
     [
         ("<attributes><divisions>x</divisions></attributes>", "<divisions> holds 'x'"),
         ("<attributes><divisions>0</divisions></attributes>", "0 divisions"),
-        ("<attributes><divisions>1e999999</divisions></attributes>", "no number"),
+        ("<attributes><divisions>1e999999</divisions></attributes>", "makes no sense"),
         (note("H4", 4), "<step> holds 'H'"),
         (note("C4", -4), "negative duration"),
         ("<note><pitch><step>C</step></pitch><duration>4</duration></note>", "<octave> is missing"),
@@ -395,6 +398,14 @@ def test_a_part_with_a_fault_does_not_harm_the_melody():
     broken = attributes() + note("C3", 4).replace("<octave>3", "<octave>x")
     tune = read_musicxml(score_of({"Bass": [broken], "Melody": [attributes() + FULL]}))
     assert tune.part_name == "Melody"
+
+
+@pytest.mark.parametrize("instrument", ["concert", "alto-sax", "tenor-sax"])
+@pytest.mark.parametrize("name", ["lantern_lane", "quayside_waltz", "two_rooms"])
+def test_what_the_writer_writes_reads_as_the_same_tune(name, instrument):
+    tune = read_tune(DATA / f"{name}.musicxml")
+    staff = Staff(tune.notes, name=tune.part_name, instrument=INSTRUMENTS[instrument])
+    assert read_musicxml(write_musicxml(Score(tune, (staff,)))) == tune
 
 
 def test_a_lead_sheet_of_32_bars_is_read_in_about_ten_milliseconds():

@@ -21,12 +21,14 @@ from fioritura.notation.musicxml_part import Measure, PartContent, VoiceNote, se
 from fioritura.notation.part_choice import PartSummary, choose_part, part_list
 from fioritura.theory.key import Key
 from fioritura.theory.key_finding import find_mode
-from fioritura.theory.pitch import LETTERS
+from fioritura.theory.pitch import LETTERS, Pitch
 from fioritura.tune import Tune
 
 __all__ = ["read_musicxml"]
 
 Element = etree._Element
+
+_OCTAVES: Final = frozenset("0123456789")
 
 _LEAST_VOICE_SHARE: Final = 0.25
 """A voice with fewer notes than this share of the busiest one of its staff is not taken for the melody."""
@@ -111,10 +113,9 @@ def _summary(root: Element, part_id: str, measures: Sequence[Measure]) -> PartSu
             has_bass_clef |= "F" in clefs
             is_drum_clef |= "percussion" in clefs
         elif element.tag == "note" and element.find("grace") is None:
-            step = element.findtext("pitch/step") or ""
-            octave = element.findtext("pitch/octave") or ""
-            if step in LETTERS and step and octave.isdigit():
-                pitches.append(12 * min(int(octave[:2]), 10) + 12 + (0, 2, 4, 5, 7, 9, 11)[LETTERS.index(step)])
+            midi = _rough_midi(element)
+            if midi is not None:
+                pitches.append(midi)
                 together += element.find("chord") is not None
             unpitched += element.find("unpitched") is not None
     return PartSummary(
@@ -126,6 +127,14 @@ def _summary(root: Element, part_id: str, measures: Sequence[Measure]) -> PartSu
         is_percussion=unpitched > len(pitches) or (is_drum_clef and not pitches),
         has_bass_clef=has_bass_clef,
     )
+
+
+def _rough_midi(note: Element) -> int | None:
+    """The white key that a note stands on; None where that can't be told."""
+    step, octave = note.findtext("pitch/step") or "", note.findtext("pitch/octave") or ""
+    if len(step) != 1 or step not in LETTERS or octave not in _OCTAVES:
+        return None
+    return Pitch(LETTERS.index(step) + 7 * int(octave)).midi
 
 
 def _part_name(root: Element, part_id: str) -> str:

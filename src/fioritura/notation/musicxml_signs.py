@@ -158,7 +158,7 @@ def whole_number(element: Element, path: str, default: int | None = None) -> int
 
 
 def _fault(element: Element, path: str, text: str | None) -> ReadError:
-    held = "is missing" if text is None else f"holds {text.strip()[:40]!r}, which is no number for it"
+    held = "is missing" if text is None else f"holds {text.strip()[:40]!r}, which makes no sense there"
     return ReadError(f"Line {element.sourceline}: <{path}> {held}: correct it, or export the file again.")
 
 
