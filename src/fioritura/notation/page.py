@@ -43,7 +43,7 @@ Paper = Literal["a4", "letter"]
 _PAPERS_MM: Final[dict[str, tuple[float, float]]] = {"a4": (210.0, 297.0), "letter": (215.9, 279.4)}
 """Width and height (ISO 216; ANSI A)."""
 
-MARGINS_MM: Final = {"left": 16.0, "right": 16.0, "top": 15.0, "bottom": 17.0}
+MARGINS_MM: Final = {"left": 16.0, "right": 16.0, "top": 13.0, "bottom": 16.0}
 
 
 @dataclass(frozen=True, slots=True)
@@ -181,7 +181,7 @@ class LeadSheet:
     systems: tuple[System, ...]
     closing: tuple[Block, ...] = ()
     foot: tuple[Block, ...] = ()
-    min_space_mm: float = 3.5
+    min_space_mm: float = 2.8
     max_space_mm: float = 15.0
 
 
