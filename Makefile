@@ -20,7 +20,7 @@ check: $(READY)
 	$(VENV)/bin/lint-imports --no-cache
 
 bench: $(READY)
-	$(VENV)/bin/python -m pytest benchmarks -o python_files='bench_*.py' --benchmark-only -q
+	$(VENV)/bin/python -m pytest benchmarks -o python_files='bench_*.py' -o python_functions='bench_*' --benchmark-only -q
 
 sweep: $(READY)
 	$(VENV)/bin/python -m pytest -m slow -n 2

@@ -9,6 +9,9 @@ from itertools import accumulate, pairwise
 from math import ceil
 from typing import Final
 
+import numpy as np
+from numpy.typing import NDArray
+
 from fioritura.arrange.choose import Candidate, Model, choose, gumbel
 from fioritura.arrange.levels import Level, level_numbered
 from fioritura.arrange.rendition import Rendition
@@ -29,8 +32,8 @@ MOST_SHARE: Final = 0.15
 PENALTIES: Final = (1.2, 0.5, 0.3)
 """For the technique of the figure before, its family, and the family of the figure before that."""
 
-_BEST_AT_A_SLOT: Final = 8
-_MOST_ROUNDS: Final = 6
+_BEST_AT_A_SLOT: Final = 6
+_MOST_ROUNDS: Final = 4
 _LOCKED_BONUS: Final = 1000.0
 
 
@@ -69,43 +72,39 @@ def choose_figures(
     constraints = Constraints(
         fixed=frozenset(found.by_id[name] for name in locked),
         barred=frozenset(found.by_id[name] for name in refused),
-        noise=tuple(gumbel(seed, figure_id(figure), SEED_NOISE) for figure in found.found) if seed else (),
+        noise=np.array([gumbel(seed, figure_id(figure), SEED_NOISE) for figure in found.found] if seed else 0.0),
     )
-    least_kept = min(level_numbered(found.setting.level).kept_share, 0.8 if found.is_asked else 1.0)
+    field = _Field(found, constraints)
+    least_kept = min(field.level.kept_share, 0.8 if found.is_asked else 1.0)
     toll, prices = 0.0, Counter[str]()
     for _ in range(_MOST_ROUNDS):
-        rendition = _solved(found, constraints, seed, toll, prices)
+        rendition = _solved(field, seed, toll, prices)
         hides = rendition.kept_share < least_kept
         overused = _overused(found, rendition.figures)
         if not (hides or overused):
             break
-        toll = 1.6 * toll + 0.04 if hides else toll
+        toll = 2.0 * toll + 0.05 if hides else toll
         prices.update(overused)
     if found.is_asked and not rendition.figures and len(found.found) > len(constraints.barred):
-        rendition = _solved(found, replace(constraints, fixed=frozenset([_best_of(found, constraints)])), seed)
+        rendition = _solved(_Field(found, replace(constraints, fixed=frozenset([field.best]))), seed)
     return rendition
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Constraints:
     """Numbers of the survey's figures that must and must not stand, and the seed's noise for each figure."""
 
     fixed: frozenset[int]
     barred: frozenset[int]
-    noise: tuple[float, ...] = ()
+    noise: NDArray[np.float64]
 
 
-def _solved(
-    found: Survey, constraints: Constraints, seed: int, toll: float = 0.0, prices: Mapping[str, float] | None = None
-) -> Rendition:
-    numbers, model = _model(found, constraints, toll, prices or {})
+def _solved(field: _Field, seed: int, toll: float = 0.0, prices: Mapping[str, float] | None = None) -> Rendition:
+    numbers, model = field.model(toll, prices or {})
     indices, worth = choose(model)
+    found = field.found
     figures = tuple(found.scored(numbers[index]) for index in indices)
     return Rendition(found.tune, found.setting, figures, seed, round(worth, 4))
-
-
-def _best_of(found: Survey, constraints: Constraints) -> int:
-    return max(set(range(len(found.found))) - constraints.barred, key=lambda n: (found.scores[n], -n))
 
 
 def _overused(found: Survey, figures: Sequence[Figure]) -> Mapping[str, float]:
@@ -114,73 +113,80 @@ def _overused(found: Survey, figures: Sequence[Figure]) -> Mapping[str, float]:
         return {}
     most = max(MOST_SHARE, 1.6 / len(found.techniques)) * len(figures)
     counts = Counter(figure.technique for figure in figures)
-    return {id: 0.3 * (count / most - 0.8) for id, count in counts.items() if count > ceil(most)}
+    return {id: 0.5 * (count / most - 0.75) for id, count in counts.items() if count > ceil(most)}
 
 
-def _model(
-    found: Survey, constraints: Constraints, toll: float, prices: Mapping[str, float]
-) -> tuple[list[int], Model]:
-    """The chooser's model, and for each of its candidates the number of the figure.
+class _Field:
+    """The figures of a survey as columns, from which each round's model is drawn.
 
     Of figures that compete for just the same slots only the best of each technique is a candidate, and of those that
-    start in one slot only the eight best. Techniques that were asked for by name are lifted until they count.
+    start in one slot only the six best. Techniques that were asked for by name are lifted until they count.
     """
-    level, fixed, noise = level_numbered(found.setting.level), constraints.fixed, constraints.noise
-    lift = _lifts(found) if found.is_asked else {}
-    slot_times = _slot_times(found.tune)
-    ordered = sorted(found.techniques, key=lambda technique: technique.family)
-    technique_numbers = {technique.id: number for number, technique in enumerate(ordered)}
-    locks = [found.found[number] for number in sorted(fixed)]
-    best: dict[tuple[int, int, int], tuple[float, int]] = {}
-    scores = found.scores.tolist()
-    for number, figure in enumerate(found.found):
-        is_locked = number in fixed
-        if number in constraints.barred or (
-            locks and not is_locked and any(_collides(figure, other) for other in locks)
-        ):
-            continue
-        score = scores[number] - toll * found.losses[number] - prices.get(figure.technique, 0.0)
-        score += (noise[number] if noise else 0.0) + lift.get(figure.technique, 0.0)
-        if is_locked:
-            score += _LOCKED_BONUS
-        elif score <= 0:
-            continue
-        free = _next_free(figure, slot_times, level.rest_ticks)
-        free = min([free, *(other.first_slot for other in locks if other.first_slot > figure.last_slot)])
-        key = (figure.first_slot, free, technique_numbers[figure.technique])
-        if key not in best or best[key][0] < score:
-            best[key] = (score, number)
-    kept = _best_at_each_slot(best)
-    candidates = tuple(
-        Candidate(first, free, technique, score, number in fixed)
-        for (first, free, technique), (score, number) in kept
-    )
-    phrase_of_slot, limits = _phrase_limits(found, level, locks)
-    families = _family_numbers(ordered)
-    penalties = (0.0, 0.0, 0.0) if len(ordered) == 1 else PENALTIES
-    return [number for _, (_, number) in kept], Model(candidates, phrase_of_slot, limits, families, *penalties)
 
+    def __init__(self, found: Survey, constraints: Constraints) -> None:
+        self.found, self.constraints = found, constraints
+        self.level = level_numbered(found.setting.level)
+        self.ordered = sorted(found.techniques, key=lambda technique: technique.family)
+        numbers = {technique.id: number for number, technique in enumerate(self.ordered)}
+        self.locks = [found.found[number] for number in sorted(constraints.fixed)]
+        self.phrase_of_slot, self.limits = _phrase_limits(found, self.level, self.locks)
+        self.first = np.array([figure.first_slot for figure in found.found], dtype=np.int64)
+        self.technique = np.array([numbers[figure.technique] for figure in found.found], dtype=np.int64)
+        slot_times = _slot_times(found.tune)
+        free = [_next_free(figure, slot_times, self.level.rest_ticks, self.locks) for figure in found.found]
+        self.free = np.array(free, dtype=np.int64)
+        self.losses = np.array(found.losses)
+        self.scores = found.scores + constraints.noise
+        if found.is_asked:
+            best = np.full(len(numbers), -np.inf)
+            np.maximum.at(best, self.technique, found.scores)
+            self.scores = self.scores + np.maximum(0.0, 1.0 - best[self.technique])
+        self.is_fixed = np.isin(np.arange(len(found.found)), list(constraints.fixed))
+        self.is_barred = np.isin(np.arange(len(found.found)), list(constraints.barred))
+        for lock in self.locks:
+            last = np.array([figure.last_slot for figure in found.found])
+            self.is_barred |= (self.first <= lock.last_slot) & (lock.first_slot <= last) & ~self.is_fixed
 
-def _lifts(found: Survey) -> dict[str, float]:
-    """What each technique needs for its best figure to score 1.0."""
-    best: dict[str, float] = {}
-    for figure, score in zip(found.found, found.scores.tolist(), strict=True):
-        best[figure.technique] = max(best.get(figure.technique, score), score)
-    return {id: max(0.0, 1.0 - score) for id, score in best.items()}
+    @property
+    def best(self) -> int:
+        """The number of the best figure that is not refused."""
+        return int(np.where(self.is_barred, -np.inf, self.scores).argmax())
 
-
-Entry = tuple[tuple[int, int, int], tuple[float, int]]
-
-
-def _best_at_each_slot(best: Mapping[tuple[int, int, int], tuple[float, int]]) -> list[Entry]:
-    kept: list[Entry] = []
-    by_slot: dict[int, list[Entry]] = {}
-    for entry in best.items():
-        by_slot.setdefault(entry[0][0], []).append(entry)
-    for slot in sorted(by_slot):
-        ranked = sorted(by_slot[slot], key=lambda entry: (-entry[1][0], entry[0]))
-        kept += sorted(ranked[:_BEST_AT_A_SLOT])
-    return kept
+    def model(self, toll: float, prices: Mapping[str, float]) -> tuple[list[int], Model]:
+        """The chooser's model, and for each of its candidates the number of the figure."""
+        costs = np.array([prices.get(technique.id, 0.0) for technique in self.ordered])
+        scores = self.scores - toll * self.losses - costs[self.technique] if len(self.scores) else self.scores
+        scores = np.where(self.is_fixed, scores + _LOCKED_BONUS, scores)
+        open_numbers = np.flatnonzero((scores > 0) & ~self.is_barred)
+        order = open_numbers[np.argsort(-scores[open_numbers], kind="stable")]
+        taken: set[tuple[int, int, int]] = set()
+        counts: Counter[int] = Counter()
+        kept: list[int] = []
+        columns = zip(
+            order.tolist(),
+            self.first[order].tolist(),
+            self.free[order].tolist(),
+            self.technique[order].tolist(),
+            strict=True,
+        )
+        for number, first, free, technique in columns:
+            if counts[first] < _BEST_AT_A_SLOT and (first, free, technique) not in taken:
+                taken.add((first, free, technique))
+                counts[first] += 1
+                kept.append(number)
+        kept.sort(key=lambda number: (self.first[number], self.free[number], self.technique[number]))
+        candidates = tuple(
+            Candidate(
+                int(self.first[n]),
+                int(self.free[n]),
+                int(self.technique[n]),
+                float(scores[n]),
+                bool(self.is_fixed[n]),
+            )
+            for n in kept
+        )
+        penalties = (0.0, 0.0, 0.0) if len(self.ordered) == 1 else PENALTIES
+        return kept, Model(candidates, self.phrase_of_slot, self.limits, _family_numbers(self.ordered), *penalties)
 
 
 def _family_numbers(ordered: Sequence[Technique]) -> tuple[int, ...]:
@@ -206,13 +212,10 @@ def _slot_times(tune: Tune) -> list[int]:
     return [time for note in tune.notes for time in (note.onset_ticks, note.onset_ticks + note.duration_ticks // 2)]
 
 
-def _next_free(figure: Figure, slot_times: Sequence[int], rest_ticks: int) -> int:
+def _next_free(figure: Figure, slot_times: Sequence[int], rest_ticks: int, locks: Sequence[Figure]) -> int:
+    """The first slot in which another figure may start: after the level's rest, but no later than a lock."""
     slot = figure.last_slot + 1
     ready = figure.end_ticks + rest_ticks
     while slot < len(slot_times) and rest_ticks and slot_times[slot] < ready:
         slot += 1
-    return slot
-
-
-def _collides(figure: Figure, lock: Figure) -> bool:
-    return figure.first_slot <= lock.last_slot and lock.first_slot <= figure.last_slot
+    return min([slot, *(lock.first_slot for lock in locks if lock.first_slot > figure.last_slot)])

@@ -86,10 +86,13 @@ class _Programme:
         self.families = max(model.family, default=-1) + 1
         self.counts = max(model.limits, default=0) + 1
         self.starts = [model.family.index(family) for family in range(self.families)] + [self.techniques]
+        self.family = np.array([*model.family, self.families])
+        kin = self.family[:, None] == self.family[None, :]
+        same = np.eye(self.techniques + 1, dtype=bool)
+        self.penalty = (model.same_family * kin + model.same_technique * same).astype(np.float32)
+        """What a figure of the row's technique loses after one of the column's."""
         shape = (self.techniques + 1, self.families + 1, self.counts)
-        self.value: list[NDArray[np.float32]] = [
-            np.full(shape, _IMPOSSIBLE, np.float32) for _ in range(self.slots + 1)
-        ]
+        self.value = np.full((self.slots + 1, *shape), _IMPOSSIBLE, np.float32)
         self.value[0][-1, -1, 0] = 0.0
         self.by_start: list[dict[int, list[int]]] = [{} for _ in range(self.slots)]
         self.by_landing: list[list[int]] = [[] for _ in range(self.slots + 1)]
@@ -106,12 +109,9 @@ class _Programme:
 
     def _penalised(self, slot: int, technique: int) -> NDArray[np.float32]:
         """The worth of each state before a figure of a technique that starts here."""
-        model, table = self.model, self.value[slot].copy()
-        own = model.family[technique]
-        table[:, own, :] -= np.float32(model.family_again)
-        table[self.starts[own] : self.starts[own + 1]] -= np.float32(model.same_family)
-        table[technique] -= np.float32(model.same_technique)
-        return table
+        table = self.value[slot].copy()
+        table[:, self.model.family[technique], :] -= np.float32(self.model.family_again)
+        return np.asarray(table - self.penalty[technique][:, None, None])
 
     def _forward(self) -> None:
         for slot in range(self.slots):
@@ -132,16 +132,14 @@ class _Programme:
         others = table.copy()
         np.put_along_axis(others, best_family, np.float32(_IMPOSSIBLE), axis=1)
         second = others.max(axis=1)
-        again = np.float32(self.model.family_again)
-        for technique, indices in self.by_start[slot].items():
-            own = self.model.family[technique]
-            by_last = np.where(best_family[:, 0] == own, np.maximum(second, best - again), best)
-            kin = slice(self.starts[own], self.starts[own + 1])
-            by_last[kin] -= np.float32(self.model.same_family)
-            by_last[technique] -= np.float32(self.model.same_technique)
-            before = np.maximum.reduceat(by_last, self.starts, axis=0)
-            for index in indices:
-                self._land(slot, self.model.candidates[index], before)
+        techniques = list(self.by_start[slot])
+        own = self.family[techniques][:, None, None]
+        weakened = np.maximum(second, best - np.float32(self.model.family_again))
+        by_last = np.where(best_family[:, 0] == own, weakened, best) - self.penalty[techniques][:, :, None]
+        before = np.maximum.reduceat(by_last, self.starts, axis=1)
+        for table, technique in zip(before, techniques, strict=True):
+            for index in self.by_start[slot][technique]:
+                self._land(slot, self.model.candidates[index], table)
 
     def _land(self, slot: int, candidate: Candidate, before: NDArray[np.float32]) -> None:
         phrase = self._phrase(slot)

@@ -68,7 +68,7 @@ def _held_over(place: Place, interval: tuple[int, ...], technique: str, why: str
         technique,
         (before.index, place.index),
         tail(before.index),
-        head(place.index),
+        tail(place.index),
         onset,
         onset + late,
         notes=(FigureNote(onset, late, before.note.pitch, before.index, joins=True),),

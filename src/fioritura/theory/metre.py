@@ -107,8 +107,8 @@ def _groups(metre: Metre) -> tuple[int, ...]:
 
 @lru_cache(maxsize=8192)
 def _strength(metre: Metre, offset_ticks: int) -> float:
-    if offset_ticks == 0:
-        return 1.0
+    if offset_ticks <= 0:
+        return 1.0 if offset_ticks == 0 else 0.0
     groups = metre.groups_ticks
     starts = [sum(groups[:number]) for number in range(len(groups))]
     if offset_ticks in starts:

@@ -1,0 +1,49 @@
+"""How long finding and choosing take on a tune of 32 bars, and how the time grows with the tune.
+
+``make bench`` prints the table. The issue's bar: find and choose on 32 bars in a median of 50 ms; sixteen times the
+notes in at most twenty times the time.
+"""
+
+from __future__ import annotations
+
+import subprocess
+import sys
+
+import pytest
+
+from fioritura.arrange.arranger import choose_figures, ornament
+from fioritura.arrange.survey import survey
+from fioritura.players.player import Player
+from fioritura.techniques.place import Setting
+from tests.tunes import random_tune
+
+
+def setting(level: int) -> Setting:
+    return Setting(Player.of("alto-sax", level), 120.0, "swing", "jazz")
+
+
+@pytest.mark.benchmark(group="find and choose, 32 bars")
+@pytest.mark.parametrize("level", [1, 3, 5])
+def bench_ornament(benchmark, level: int) -> None:
+    benchmark(ornament, random_tune(1, bars=32), setting(level))
+
+
+@pytest.mark.benchmark(group="parts of it, level 3, 32 bars")
+@pytest.mark.parametrize("part", ["find", "choose"])
+def bench_parts(benchmark, part: str) -> None:
+    tune = random_tune(1, bars=32)
+    if part == "find":
+        benchmark(survey, tune, setting(3))
+    else:
+        benchmark(choose_figures, survey(tune, setting(3)))
+
+
+@pytest.mark.benchmark(group="growth, level 3: at most 20 times for 16 times the bars")
+@pytest.mark.parametrize("bars", [32, 512])
+def bench_growth(benchmark, bars: int) -> None:
+    benchmark.pedantic(ornament, (random_tune(1, bars=bars), setting(3)), rounds=5, warmup_rounds=1)
+
+
+@pytest.mark.benchmark(group="start-up: the help text in 0.4 s")
+def bench_help(benchmark) -> None:
+    benchmark.pedantic(subprocess.run, ([sys.executable, "-m", "fioritura", "--help"],), {"capture_output": True}, rounds=5)
