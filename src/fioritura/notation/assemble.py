@@ -29,6 +29,7 @@ from fioritura.theory.pitch import Pitch
 from fioritura.tune import Bar, ChordSpan, Feel, Jump, Mark, Note, Tempo, Tune
 
 __all__ = [
+    "MAX_BARS",
     "MAX_QUARTERS_PER_MINUTE",
     "MIN_QUARTERS_PER_MINUTE",
     "Irregular",
@@ -46,6 +47,9 @@ __all__ = [
 
 Irregular = Literal["refuse", "keep"]
 """What becomes of a bar that does not add up: a TuneError, or kept at its own length with a warning."""
+
+MAX_BARS: Final = 10_000
+"""More bars than any tune has; a reader may stop there."""
 
 MIN_QUARTERS_PER_MINUTE: Final = 20.0
 MAX_QUARTERS_PER_MINUTE: Final = 400.0
@@ -128,7 +132,7 @@ def assemble(raw: RawTune, *, irregular: Irregular = "refuse") -> Tune:
     """Build and check the tune.
 
     Raises:
-        TuneError: no notes, bars that do not add up (with ``irregular="refuse"``), notes that overlap, pitches
+        TuneError: no notes, more than 10,000 bars, bars that do not add up (with ``irregular="refuse"``), notes that overlap, pitches
             outside MIDI's 0-127, or a tempo outside 20-400 quarter notes a minute. The message names the bar.
     """
     where = f"{raw.source}: " if raw.source else ""
@@ -202,6 +206,8 @@ def quarters_text(ticks: int | Fraction) -> str:
 
 
 def _require_notes(raw: RawTune, where: str) -> None:
+    if len(raw.bars) > MAX_BARS:
+        raise TuneError(f"{where}{len(raw.bars):,} bars; {MAX_BARS:,} is the limit: cut the file to the tune.")
     if any(bar.notes for bar in raw.bars):
         return
     if any(bar.chords for bar in raw.bars):

@@ -15,7 +15,7 @@ from itertools import pairwise
 from typing import Any, Final
 
 from fioritura.errors import ReadError, TuneError
-from fioritura.notation.assemble import Irregular, RawBar, RawChord, RawNote, RawTempo, RawTune, assemble
+from fioritura.notation.assemble import MAX_BARS, Irregular, RawBar, RawChord, RawNote, RawTempo, RawTune, assemble
 from fioritura.notation.midi_rhythm import (
     CrowdedBeatError,
     PlayedNote,
@@ -35,7 +35,6 @@ from fioritura.tune import Tune
 __all__ = ["MAX_MIDI_BYTES", "read_midi"]
 
 MAX_MIDI_BYTES: Final = 2 * 1024 * 1024
-_MAX_BARS: Final = 10_000
 _DRUM_CHANNEL: Final = 9
 _LEAST_CHORD_TEXTS: Final = 3
 _RUNAWAY: Final = re.compile(rb"[\x80-\xff]{1000}")
@@ -294,8 +293,8 @@ def _spans(metres: Sequence[tuple[int, Metre]], end: float) -> list[_Span]:
             length = min(metre.bar_ticks, stop - start) if stop is not None else metre.bar_ticks
             spans.append(_Span(start, length, metre, is_implicit=length < metre.bar_ticks))
             start += length
-            if len(spans) > _MAX_BARS:
-                raise TuneError(f"The MIDI file has more than {_MAX_BARS:,} bars: cut it to the tune.")
+            if len(spans) > MAX_BARS:
+                raise TuneError(f"The MIDI file has more than {MAX_BARS:,} bars: cut it to the tune.")
         if start > end and spans:
             break
     if len(spans) > 1 and spans[0].length_ticks < spans[1].metre.bar_ticks and spans[0].metre != spans[1].metre:

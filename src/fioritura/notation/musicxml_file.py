@@ -18,8 +18,8 @@ from fioritura.errors import ReadError
 
 __all__ = ["MAX_ELEMENTS", "parse_score", "unpacked"]
 
-MAX_ELEMENTS: Final = 2_000_000
-MAX_XML_BYTES: Final = 48 * 1024 * 1024
+MAX_ELEMENTS: Final = 1_000_000
+MAX_XML_BYTES: Final = 32 * 1024 * 1024
 MAX_MEMBERS: Final = 500
 MAX_RATIO: Final = 200
 _SMALL_BYTES: Final = 1024 * 1024
@@ -43,7 +43,7 @@ def parse_score(data: bytes) -> etree._Element:
 
     Raises:
         ReadError: damaged or truncated XML (with the line), XML of another kind, entities of its own, or more than
-            2,000,000 elements.
+            1,000,000 elements.
     """
     root = _parsed(data)
     if root.tag in ("score-partwise", "score-timewise"):

@@ -15,7 +15,7 @@ from typing import Final
 from lxml import etree
 
 from fioritura.errors import FiorituraError, TuneError
-from fioritura.notation.assemble import Irregular, RawBar, RawTune, assemble, bar_numbers
+from fioritura.notation.assemble import MAX_BARS, Irregular, RawBar, RawTune, assemble, bar_numbers
 from fioritura.notation.musicxml_file import parse_score
 from fioritura.notation.musicxml_part import Measure, PartContent, VoiceNote, settle_codas, walk_part
 from fioritura.notation.part_choice import PartSummary, choose_part, part_list
@@ -86,6 +86,9 @@ def _parts(root: Element) -> list[tuple[str, list[Measure]]]:
                 measures.append(Measure(_attributes(measure), list(part)))
     if not parts:
         raise TuneError("There is no part in the score: export it again with its staves.")
+    longest = max(map(len, parts.values()))
+    if longest > MAX_BARS:
+        raise TuneError(f"The score has {longest:,} bars; {MAX_BARS:,} is the limit: cut it to the tune.")
     return list(parts.items())
 
 
