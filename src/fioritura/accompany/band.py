@@ -14,7 +14,7 @@ from fioritura.errors import OptionError
 
 __all__ = ["band_parts"]
 
-CLICK_KIT: Final = 1
+WOODBLOCK: Final = 116
 
 
 def band_parts(form: Form, feel: BandFeel, *, seed: int = 0, clicks: bool = False) -> tuple[BandPart, ...]:
@@ -30,14 +30,16 @@ def band_parts(form: Form, feel: BandFeel, *, seed: int = 0, clicks: bool = Fals
         fitting = [other.id for other in FEELS.values() if other.suits(metre)]
         remedy = f"choose {' or '.join(fitting)}" if fitting else "play the melody without a band"
         raise OptionError(f"{feel.name} is not played in {metre}: {remedy}.")
+    levels, chords = feel.levels, feel.chords
     return (
-        BandPart("bass", feel.bass_program, tuple(bass_notes(form, feel.bass, f"{seed} bass"))),
+        BandPart("bass", feel.bass_program, tuple(bass_notes(form, feel.bass, f"{seed} bass")), levels.bass),
         BandPart(
             "chords",
-            feel.chords.program,
-            tuple(chord_notes(form, feel.chords, f"{seed} chords")),
-            is_strummed=feel.chords.is_strummed,
+            chords.program,
+            tuple(chord_notes(form, chords, f"{seed} chords")),
+            levels.chords,
+            is_strummed=chords.is_strummed,
         ),
-        BandPart("drums", feel.drums.kit, tuple(drum_notes(form, feel.drums, f"{seed} drums"))),
-        BandPart("click", CLICK_KIT, tuple(click_notes(form, throughout=clicks))),
+        BandPart("drums", feel.drums.kit, tuple(drum_notes(form, feel.drums, f"{seed} drums")), levels.drums),
+        BandPart("click", WOODBLOCK, tuple(click_notes(form, throughout=clicks)), levels.click),
     )

@@ -38,8 +38,6 @@ KIT: Final = {
     "conga": 64,
     "maracas": 70,
     "clave": 75,
-    "click": 76,
-    "clack": 77,
 }
 """Pieces of the kit and their keys. With brushes ``snare`` is a tap and ``swirl`` a sweep."""
 
@@ -49,7 +47,9 @@ FILL_SHARES: Final = {1: 0.25, 2: 0.5, 3: 1.0}
 
 FILL_CHANCES: Final = {1: 0.45, 2: 0.9, 3: 1.0}
 COMP_CHANCE: Final = 0.75
-CLICK_LOUDNESS: Final = {True: 0.9, False: 0.65}
+CLICK_FIRST: Final = (88, 0.9)
+CLICK_OTHERS: Final = (81, 0.7)
+"""Pitch and loudness of the click, on a pitched woodblock."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,7 +61,6 @@ class DrumStyle:
     fills: dict[int, tuple[str, ...]] = field(default_factory=dict)
     kit: int = 1
     crashes: bool = True
-    loudness: float = 1.0
     alternates: bool = False
     """True where the bars of time follow each other in order, as the sides of a clave do."""
 
@@ -74,7 +73,7 @@ def drum_notes(form: Form, style: DrumStyle, seed: str) -> list[BandNote]:
     rank_before = 0
     for index, bar in form.playing_bars():
         rank = form.phrase_ends.get(index, 0)
-        level = BASE * style.loudness * form.section_at(bar.start_ticks).loudness
+        level = BASE * form.section_at(bar.start_ticks).loudness
         played = drummer.bar(index, bar, rank, level, is_marked=rank_before == 3)
         notes += (note for note in played if note.onset_ticks < min(stop, bar.end_ticks))
         rank_before = rank
@@ -82,7 +81,7 @@ def drum_notes(form: Form, style: DrumStyle, seed: str) -> list[BandNote]:
         length = form.tune.duration_ticks - form.final_ticks
         for piece in ("kick", "crash" if style.crashes else "ride"):
             if piece == "kick" or style.crashes or "ride" in "".join(next(iter(style.time.values()))):
-                notes.append(BandNote(form.final_ticks, length, KIT[piece], min(1.0, BASE * style.loudness)))
+                notes.append(BandNote(form.final_ticks, length, KIT[piece], min(1.0, BASE)))
     return sorted(notes, key=lambda note: note.onset_ticks)
 
 
@@ -95,8 +94,8 @@ def click_notes(form: Form, *, throughout: bool) -> list[BandNote]:
             break
         for number, length in enumerate(bar.metre.groups_ticks):
             if start < bar.end_ticks and (form.final_ticks is None or start <= form.final_ticks):
-                piece = "clack" if number else "click"
-                notes.append(BandNote(start, EIGHTH // 2, KIT[piece], CLICK_LOUDNESS[number == 0]))
+                midi, loudness = CLICK_OTHERS if number else CLICK_FIRST
+                notes.append(BandNote(start, EIGHTH // 2, midi, loudness))
             start += length
     return notes
 

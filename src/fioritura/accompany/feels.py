@@ -39,6 +39,16 @@ FUNK_KIT: Final = 1
 
 
 @dataclass(frozen=True, slots=True)
+class Levels:
+    """How loud each part is against the melody, in loudness units."""
+
+    bass: float = -4.0
+    chords: float = -7.5
+    drums: float = -6.5
+    click: float = -8.0
+
+
+@dataclass(frozen=True, slots=True)
 class BandFeel:
     """One feel: its id and name, what it is in words, the metres it suits by beats in the bar, and its parts."""
 
@@ -50,6 +60,7 @@ class BandFeel:
     bass_program: int
     chords: CompStyle
     drums: DrumStyle
+    levels: Levels = Levels()
     ending: Ending = "straight"
     is_compound: bool = False
     beats: frozenset[int] = frozenset({2, 4, 5, 6, 7, 8})
@@ -183,6 +194,7 @@ _SHUFFLE: Final = BandFeel(
         },
         fills={4: _SWING_FILLS},
     ),
+    levels=Levels(drums=-5.5),
     ending="tag",
 )
 _BALLAD: Final = BandFeel(
@@ -236,8 +248,8 @@ _BALLAD: Final = BandFeel(
         },
         kit=BRUSH_KIT,
         crashes=False,
-        loudness=0.85,
     ),
+    levels=Levels(chords=-7.0, drums=-11.0),
     ending="ritard",
     beats=frozenset({2, 3, 4, 5, 6, 7, 8}),
 )
@@ -277,8 +289,8 @@ _BOSSA: Final = BandFeel(
             )
         },
         crashes=False,
-        loudness=0.85,
     ),
+    levels=Levels(chords=-6.5, drums=-9.0),
     ending="ritard",
 )
 _SOUL: Final = BandFeel(
@@ -322,6 +334,7 @@ _SOUL: Final = BandFeel(
         },
         kit=FUNK_KIT,
     ),
+    levels=Levels(drums=-5.0),
 )
 _FUNK: Final = BandFeel(
     "funk",
@@ -385,6 +398,7 @@ _FUNK: Final = BandFeel(
         },
         kit=FUNK_KIT,
     ),
+    levels=Levels(bass=-3.0, drums=-4.5),
 )
 _WALTZ: Final = BandFeel(
     "waltz",
@@ -395,6 +409,7 @@ _WALTZ: Final = BandFeel(
     ACOUSTIC_BASS,
     CompStyle({3: _WALTZ_RHYTHMS}, "rootless", PIANO),
     DrumStyle({3: _WALTZ_TIME}, {3: _WALTZ_COMPS}, {3: _WALTZ_FILLS}, JAZZ_KIT, crashes=False),
+    levels=Levels(drums=-8.0),
     ending="ritard",
     beats=_THREE,
 )
@@ -406,7 +421,8 @@ _FOLK_WALTZ: Final = BandFeel(
     BassStyle(patterns={3: ("R-....", "R-....", "5-....", "R---A-")}),
     ACOUSTIC_BASS,
     CompStyle({3: ("..x-x-", "..x-xx", "..xxx-")}, "strummed", STEEL_GUITAR, is_strummed=True, anticipates=False),
-    DrumStyle({3: ("kick  o.....\ntamb  ..o.o.", "kick  o.....\ntamb  ..o.oo")}, crashes=False, loudness=0.6),
+    DrumStyle({3: ("kick  o.....\ntamb  ..o.o.", "kick  o.....\ntamb  ..o.oo")}, crashes=False),
+    levels=Levels(bass=-5.0, chords=-6.0, drums=-12.0),
     ending="ritard",
     beats=_THREE,
 )
@@ -427,8 +443,8 @@ _REEL: Final = BandFeel(
     DrumStyle(
         {4: ("conga x.oox.oo", "conga x.oxx.oo", "conga xoooxooo"), 2: ("conga x.oo", "conga xooo")},
         crashes=False,
-        loudness=0.6,
     ),
+    levels=Levels(bass=-6.0, chords=-5.5, drums=-11.0),
 )
 _JIG: Final = BandFeel(
     "jig",
@@ -449,8 +465,8 @@ _JIG: Final = BandFeel(
     DrumStyle(
         {2: ("conga xooxoo", "conga x.ox.o"), 3: ("conga xooxooxoo",), 4: ("conga xooxooxooxoo",), 1: ("conga xoo",)},
         crashes=False,
-        loudness=0.6,
     ),
+    levels=Levels(bass=-6.0, chords=-5.5, drums=-11.0),
     is_compound=True,
     beats=frozenset({1, 2, 3, 4}),
 )

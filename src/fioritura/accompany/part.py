@@ -12,7 +12,7 @@ PartName = Literal["bass", "chords", "drums", "click"]
 
 @dataclass(frozen=True, slots=True)
 class BandNote:
-    """One note of the band: a MIDI number (for drums and click a General MIDI drum key) and 0-1 for how loud."""
+    """One note of the band: a MIDI number (for drums a General MIDI drum key) and 0-1 for how loud."""
 
     onset_ticks: int
     duration_ticks: int
@@ -29,15 +29,16 @@ class BandNote:
 class BandPart:
     """One part in order of onset. `program` counts from 1; for drums it is the kit (1 standard, 41 brushes).
 
-    With `is_strummed` the notes of a chord are struck one after the other, the lowest first.
+    `level_lu` is how loud it should be against the melody, in loudness units. With `is_strummed` the notes of a chord are struck one after the other, the lowest first.
     """
 
     name: PartName
     program: int
     notes: tuple[BandNote, ...]
+    level_lu: float = 0.0
     is_strummed: bool = False
 
     @property
     def is_drums(self) -> bool:
-        """True for parts of drum keys."""
-        return self.name in {"drums", "click"}
+        """True for the part of drum keys."""
+        return self.name == "drums"

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import random
 from collections.abc import Sequence
+from dataclasses import dataclass
 from typing import Final
 
 from fioritura.accompany.feels import BandFeel, Subdivision
@@ -21,6 +22,24 @@ from fioritura.sound.timing import drifts_sec
 __all__ = ["perform_band"]
 
 DEVIATION_SEC: Final[dict[PartName, float]] = {"bass": 0.006, "chords": 0.008, "drums": 0.004, "click": 0.0}
+
+
+@dataclass(frozen=True, slots=True)
+class Place:
+    """Where a part stands in the mix, as MIDI values: volume before it is balanced, pan, reverberation."""
+
+    volume: int
+    pan: int
+    reverb: int
+
+
+PLACES: Final[dict[PartName, Place]] = {
+    "bass": Place(82, 64, 12),
+    "chords": Place(100, 44, 44),
+    "drums": Place(112, 76, 36),
+    "click": Place(90, 64, 0),
+}
+
 VELOCITY_DEVIATION: Final = 3.0
 STRUM_SEC: Final = 0.009
 SHORTEST_SEC: Final = 0.05
@@ -59,4 +78,14 @@ def _performed(
         loudness = 127 * note.loudness + (0.0 if exact else dice.gauss(0.0, VELOCITY_DEVIATION))
         velocity = max(1, min(127, round(loudness)))
         notes.append(PerformedNote(onset_sec, end_sec - onset_sec, note.midi, velocity))
-    return PerformedPart(part.name.capitalize(), part.program, tuple(notes), is_drums=part.is_drums)
+    place = PLACES[part.name]
+    return PerformedPart(
+        part.name.capitalize(),
+        part.program,
+        tuple(notes),
+        volume=place.volume,
+        pan=place.pan,
+        reverb=place.reverb,
+        is_drums=part.is_drums,
+        level_lu=part.level_lu,
+    )

@@ -49,7 +49,7 @@ def write_midi(performance: Performance, end_sec: float = END_SEC) -> bytes:
     import mido
 
     file = mido.MidiFile(type=1, ticks_per_beat=QUARTER)
-    last_tick = round(performance.clock.ticks(performance.end_sec + end_sec))
+    last_tick = round(performance.clock.ticks(performance.duration_sec + end_sec))
     file.tracks.append(_conductor(performance, last_tick))
     channels = iter([channel for channel in range(16) if channel != DRUM_CHANNEL])
     for part in performance.parts:

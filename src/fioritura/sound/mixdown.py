@@ -28,11 +28,12 @@ def write_audio(
     artist: str = "",
     target_lufs: float = TARGET_LUFS,
     ceiling_dbtp: float = CEILING_DBTP,
+    mastering: Master | None = None,
     progress: Progress | None = None,
 ) -> Master:
     """Write a performance as the audio format that the file's ending names; whole or not at all.
 
-    Returns what mastering did, so that stems can be given the same gain.
+    Returns what mastering did. Given to the stems of the same mix as `mastering`, it makes them add up to the mix.
 
     Raises:
         OptionError: the ending is none of mp3, wav and flac.
@@ -41,7 +42,7 @@ def write_audio(
     """
     kind = format_named(path.suffix)
     with recorded(render_blocks(performance, synth, progress)) as mix:
-        mastering = mastering_of(mix, target_lufs, ceiling_dbtp)
+        mastering = mastering or mastering_of(mix, target_lufs, ceiling_dbtp)
         with opened_beside(path) as file:
             encode_blocks(_ahead(_mastered(mix, mastering)), kind, file, tags_of(performance, artist))
     return mastering

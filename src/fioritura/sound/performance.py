@@ -54,7 +54,8 @@ class PerformedPart:
     """One part of the mix.
 
     `program` is a General MIDI program from 1, for drums the kit; `volume`, `pan` (64 is the middle) and `reverb` are
-    0 to 127 as in MIDI. Notes are in order of onset.
+    0 to 127 as in MIDI. `level_lu` is how loud the part should be against the melody, in loudness units; `attack_sec`
+    how long its sound takes to be heard, by which it is rendered early. Notes are in order of onset.
     """
 
     name: str
@@ -64,6 +65,8 @@ class PerformedPart:
     pan: int = 64
     reverb: int = 40
     is_drums: bool = False
+    level_lu: float = 0.0
+    attack_sec: float = 0.0
 
     @property
     def end_sec(self) -> float:
@@ -80,21 +83,30 @@ class Performance:
     clock: Clock
     bars: tuple[Bar, ...]
     parts: tuple[PerformedPart, ...]
+    lasts_sec: float = 0.0
+    """At least how long it lasts, though all parts may have ended: stems are as long as their mix."""
 
     @property
     def end_sec(self) -> float:
         """When the last note of any part is let go."""
         return max((part.end_sec for part in self.parts), default=0.0)
 
+    @property
+    def duration_sec(self) -> float:
+        """How long it lasts, without the tail."""
+        return max(self.lasts_sec, self.end_sec)
+
     def only(self, names: Iterable[str]) -> Performance:
-        """The performance with just these parts."""
+        """The performance with just these parts, as long as it was."""
         wanted = {name.casefold() for name in names}
-        return replace(self, parts=tuple(part for part in self.parts if part.name.casefold() in wanted))
+        kept = tuple(part for part in self.parts if part.name.casefold() in wanted)
+        return replace(self, parts=kept, lasts_sec=self.duration_sec)
 
     def without(self, names: Iterable[str]) -> Performance:
-        """The performance with these parts left out."""
+        """The performance with these parts left out, as long as it was."""
         unwanted = {name.casefold() for name in names}
-        return replace(self, parts=tuple(part for part in self.parts if part.name.casefold() not in unwanted))
+        kept = tuple(part for part in self.parts if part.name.casefold() not in unwanted)
+        return replace(self, parts=kept, lasts_sec=self.duration_sec)
 
     def with_parts(self, parts: Iterable[PerformedPart]) -> Performance:
         """The performance with more parts."""

@@ -25,7 +25,7 @@ from fioritura.sound.performance import Performance, PerformedPart
 from fioritura.sound.synth import SAMPLE_RATE, Audio, Synth, synth_named
 from fioritura.tune import Tempo
 
-__all__ = ["Progress", "render", "render_blocks"]
+__all__ = ["Progress", "render", "render_blocks", "render_short"]
 
 LONGEST_PIECE_SEC: Final = 100
 SHORTEST_PIECE_SEC: Final = 20
@@ -58,8 +58,8 @@ def render_blocks(
     """
     synth = synth or synth_named()
     workers = os.cpu_count() or 1
-    bounds = _bounds(performance.end_sec, workers)
-    total = round((performance.end_sec + END_SEC) * SAMPLE_RATE)
+    bounds = _bounds(performance.duration_sec, workers)
+    total = round((performance.duration_sec + END_SEC) * SAMPLE_RATE)
     tasks = (partial(_rendered, _piece(performance, start, end), synth) for start, end in pairwise(bounds))
     ringing = np.zeros((0, 2), np.float32)
     done = 0
@@ -72,6 +72,15 @@ def render_blocks(
         yield block
         if progress:
             progress(done / total)
+
+
+def render_short(performance: Performance, synth: Synth) -> Audio:
+    """The audio of a performance in one piece, for performances of up to a few minutes.
+
+    Raises:
+        ToolError: the synth is missing or failed.
+    """
+    return _rendered(_piece(performance, 0, math.ceil(performance.duration_sec) + 1), synth)
 
 
 def _in_order(tasks: Iterable[Callable[[], Audio]], workers: int) -> Iterator[Audio]:
@@ -96,14 +105,15 @@ def _bounds(end_sec: float, workers: int) -> list[int]:
 
 
 def _piece(performance: Performance, start_sec: int, end_sec: int) -> Performance:
-    """The notes that start between two times, moved to the beginning."""
+    """The notes that start between two times, each early by its part's attack, moved to the beginning."""
 
     def shifted(part: PerformedPart) -> PerformedPart:
-        inside = (note for note in part.notes if start_sec <= note.onset_sec < end_sec)
-        return replace(part, notes=tuple(replace(n, onset_sec=n.onset_sec - start_sec) for n in inside))
+        starts = ((note, max(0.0, note.onset_sec - part.attack_sec)) for note in part.notes)
+        inside = (replace(n, onset_sec=at - start_sec) for n, at in starts if start_sec <= at < end_sec)
+        return replace(part, notes=tuple(inside))
 
     parts = tuple(part for part in map(shifted, performance.parts) if part.notes)
-    return replace(performance, clock=EVEN_CLOCK, bars=performance.bars[:1], parts=parts)
+    return replace(performance, clock=EVEN_CLOCK, bars=performance.bars[:1], parts=parts, lasts_sec=0.0)
 
 
 def _rendered(piece: Performance, synth: Synth) -> Audio:

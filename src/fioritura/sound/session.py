@@ -1,0 +1,98 @@
+"""A session: a tune played by a melody instrument and a band, chorus after chorus, as one performance."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+
+from fioritura.accompany.band import band_parts
+from fioritura.accompany.feels import BandFeel
+from fioritura.accompany.form import Chorus, Ending, Form, form_of
+from fioritura.accompany.part import BandPart
+from fioritura.players.instruments import Instrument
+from fioritura.sound.band import perform_band
+from fioritura.sound.perform import clock_of, perform_line
+from fioritura.sound.performance import Performance
+from fioritura.tune import Feel, Tune
+
+__all__ = ["Session", "played", "session_form"]
+
+
+@dataclass(frozen=True, slots=True)
+class Session:
+    """What is to be played.
+
+    `tune` is unfolded; `choruses` hold the lines over its bars. `ending` None takes the feel's own; without
+    `holds_last` the music stops with the last chorus, as a loop does. Without `has_band` only melody and click are
+    heard; the click counts in, and goes on with `clicks`.
+    """
+
+    tune: Tune
+    choruses: tuple[Chorus, ...]
+    instrument: Instrument
+    feel: BandFeel
+    quarters_per_minute: float | None = None
+    has_band: bool = True
+    clicks: bool = False
+    count_in_bars: int | None = None
+    ending: Ending | None = None
+    holds_last: bool = True
+    exact: bool = False
+    seed: int = 0
+
+    @property
+    def line_feel(self) -> Feel:
+        """How the melody's eighths are played."""
+        return "straight" if self.feel.subdivision == "straight" else "swing"
+
+
+def session_form(session: Session) -> Form:
+    """The form of a session: a count-in of one bar, or of two where a bar has fewer than three beats.
+
+    Raises:
+        OptionError: no chorus, or too many bars.
+    """
+    count_in = session.count_in_bars
+    if count_in is None:
+        count_in = 1 if len(session.tune.metre.groups_ticks) > 2 else 2
+    return form_of(
+        session.tune,
+        session.choruses,
+        count_in_bars=count_in,
+        ending=session.ending or session.feel.ending,
+        holds_last=session.holds_last,
+    )
+
+
+def played(session: Session) -> Performance:
+    """The performance of a session: melody, bass, chords, drums and click over one clock.
+
+    Raises:
+        OptionError: the feel does not suit the metre, the tempo is out of reach, or there are too many bars.
+    """
+    form = session_form(session)
+    clock = clock_of(form.tune, form.tune.notes, session.quarters_per_minute)
+    melody = perform_line(
+        form.tune,
+        form.tune.notes,
+        clock,
+        instrument=session.instrument,
+        feel=session.line_feel,
+        exact=session.exact,
+        laid_back=session.has_band,
+        seed=session.seed,
+    )
+    band = perform_band(
+        tuple(_wanted(session, form)), form, session.feel, clock, exact=session.exact, seed=session.seed
+    )
+    parts = (melody, *band) if melody.notes else band
+    end_sec = clock.seconds(form.tune.duration_ticks)
+    performance = Performance(session.tune.title, session.tune.key, clock, form.tune.bars, parts)
+    return replace(performance, lasts_sec=end_sec)
+
+
+def _wanted(session: Session, form: Form) -> Iterator[BandPart]:
+    """The parts that have something to play."""
+    for part in band_parts(form, session.feel, seed=session.seed, clicks=session.clicks):
+        if part.notes and (session.has_band or part.name == "click"):
+            yield part
