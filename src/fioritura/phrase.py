@@ -7,6 +7,7 @@ the whole tune is found exactly, by a dynamic programme over the possible ends.
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass
 from math import log2
@@ -45,17 +46,17 @@ def phrases(tune: Tune) -> tuple[Phrase, ...]:
         return ()
     ends = _best_ends(tune, _end_weights(tune))
     found: list[Phrase] = []
+    ideas: dict[int, frozenset[tuple[int, int]]] = {}
+    heard: Counter[int] = Counter()
     first = 0
     for number, last in enumerate(ends):
-        model, statement = number, 1
-        for earlier in found:
-            if earlier.model == earlier.number and _likeness(tune.notes, earlier, first, last) >= _ALIKE:
-                model = earlier.number
-                statement = 1 + sum(phrase.model == model for phrase in found)
-                break
+        shape = _shape(tune.notes[first : last + 1])
+        model = next((idea for idea, other in ideas.items() if _likeness(shape, other) >= _ALIKE), number)
+        ideas.setdefault(model, shape)
+        heard[model] += 1
         stop = tune.notes[last + 1].onset_ticks if last + 1 < len(tune.notes) else tune.duration_ticks
         start = tune.notes[first].onset_ticks
-        found.append(Phrase(number, first, last, start, max(stop, tune.notes[last].end_ticks), model, statement))
+        found.append(Phrase(number, first, last, start, max(stop, tune.notes[last].end_ticks), model, heard[model]))
         first = last + 1
     return tuple(found)
 
@@ -139,14 +140,12 @@ def _best_ends(tune: Tune, weights: Sequence[float]) -> list[int]:
     return ends[::-1]
 
 
-def _likeness(notes: Sequence[Note], earlier: Phrase, first: int, last: int) -> float:
-    """0.0-1.0: the share of notes that agree in place within the phrase and in step from the first note."""
-    start, place = notes[earlier.first], notes[first]
-    one = {
-        (note.onset_ticks - start.onset_ticks, note.pitch.step - start.pitch.step)
-        for note in notes[earlier.first : earlier.last + 1]
-    }
-    other = {
-        (note.onset_ticks - place.onset_ticks, note.pitch.step - place.pitch.step) for note in notes[first : last + 1]
-    }
+def _shape(notes: Sequence[Note]) -> frozenset[tuple[int, int]]:
+    """Each note's place and staff step, counted from the first note."""
+    start = notes[0]
+    return frozenset((note.onset_ticks - start.onset_ticks, note.pitch.step - start.pitch.step) for note in notes)
+
+
+def _likeness(one: frozenset[tuple[int, int]], other: frozenset[tuple[int, int]]) -> float:
+    """0.0-1.0: the share of notes that two shapes have in common."""
     return len(one & other) / max(len(one), len(other))

@@ -94,11 +94,12 @@ class _Programme:
         shape = (self.techniques + 1, self.families + 1, self.counts)
         self.value = np.full((self.slots + 1, *shape), _IMPOSSIBLE, np.float32)
         self.value[0][-1, -1, 0] = 0.0
-        self.by_start: list[dict[int, list[int]]] = [{} for _ in range(self.slots)]
+        self.grid = np.indices((self.techniques + 1, self.counts), sparse=True)
+        self.by_start: list[list[Candidate]] = [[] for _ in range(self.slots)]
         self.by_landing: list[list[int]] = [[] for _ in range(self.slots + 1)]
         self.passable = [True] * self.slots
         for index, candidate in enumerate(model.candidates):
-            self.by_start[candidate.first].setdefault(candidate.technique, []).append(index)
+            self.by_start[candidate.first].append(candidate)
             self.by_landing[min(candidate.next_free, self.slots)].append(index)
             if candidate.is_locked:
                 for slot in range(candidate.first, min(candidate.next_free, self.slots)):
@@ -126,31 +127,27 @@ class _Programme:
 
     def _start_figures(self, slot: int) -> None:
         """Land every figure that starts in a slot, from the best state that could precede it."""
-        table = self.value[slot]
-        best_family = table.argmax(axis=1)[:, None, :]
-        best = np.take_along_axis(table, best_family, axis=1)[:, 0]
+        candidates = self.by_start[slot]
+        techniques = [candidate.technique for candidate in candidates]
+        table, rows, columns = self.value[slot], *self.grid
+        best_family = table.argmax(axis=1)
+        best = table[rows, best_family, columns]
         others = table.copy()
-        np.put_along_axis(others, best_family, np.float32(_IMPOSSIBLE), axis=1)
-        second = others.max(axis=1)
-        techniques = list(self.by_start[slot])
+        others[rows, best_family, columns] = _IMPOSSIBLE
+        weakened = np.maximum(others.max(axis=1), best - np.float32(self.model.family_again))
         own = self.family[techniques][:, None, None]
-        weakened = np.maximum(second, best - np.float32(self.model.family_again))
-        by_last = np.where(best_family[:, 0] == own, weakened, best) - self.penalty[techniques][:, :, None]
+        by_last = np.where(best_family == own, weakened, best) - self.penalty[techniques][:, :, None]
         before = np.maximum.reduceat(by_last, self.starts, axis=1)
-        for table, technique in zip(before, techniques, strict=True):
-            for index in self.by_start[slot][technique]:
-                self._land(slot, self.model.candidates[index], table)
-
-    def _land(self, slot: int, candidate: Candidate, before: NDArray[np.float32]) -> None:
+        before += np.array([candidate.score for candidate in candidates], dtype=np.float32)[:, None, None]
         phrase = self._phrase(slot)
         limit = self.model.limits[phrase]
-        landing = min(candidate.next_free, self.slots)
-        target = self.value[landing][candidate.technique]
-        gained = before[:, :limit] + np.float32(candidate.score)
-        if self._phrase(landing) == phrase:
-            np.maximum(target[:, 1 : limit + 1], gained, out=target[:, 1 : limit + 1])
-        elif limit:
-            np.maximum(target[:, 0], gained.max(axis=1), out=target[:, 0])
+        for candidate, gained in zip(candidates, before[:, :, :limit], strict=True):
+            landing = min(candidate.next_free, self.slots)
+            target = self.value[landing, candidate.technique]
+            if self._phrase(landing) == phrase:
+                np.maximum(target[:, 1 : limit + 1], gained, out=target[:, 1 : limit + 1])
+            elif limit:
+                np.maximum(target[:, 0], gained.max(axis=1), out=target[:, 0])
 
     def solve(self) -> tuple[list[int], float]:
         self._forward()
