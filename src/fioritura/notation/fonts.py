@@ -17,6 +17,7 @@ from functools import lru_cache
 from io import BytesIO
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, Final, NamedTuple
+from zlib import crc32
 
 from fioritura.errors import OutputError, ToolError
 from fioritura.files import write_beside
@@ -35,9 +36,6 @@ TEXT_FONT: Final = "Libertinus Serif"
 SIGN_FONT: Final = "Fioritura Signs"
 """The family name of the font of `font_folder`."""
 
-_EDITION: Final = 1
-"""Raised whenever the signs are drawn anew, so that an older cached font isn't taken for it."""
-
 
 class _Sign(NamedTuple):
     """A character of running text: its SMuFL source, its scale, and how far it is raised (units of 1/1000 em)."""
@@ -48,11 +46,11 @@ class _Sign(NamedTuple):
 
 
 _SIGNS: Final[dict[str, _Sign]] = {
-    "♭": _Sign(0xE260, 1.05, 200),
-    "♮": _Sign(0xE261, 0.98, 325),
-    "♯": _Sign(0xE262, 0.95, 325),
-    "\N{MUSICAL SYMBOL DOUBLE SHARP}": _Sign(0xE263, 1.05, 325),
-    "\N{MUSICAL SYMBOL DOUBLE FLAT}": _Sign(0xE264, 1.05, 200),
+    "♭": _Sign(0xE260, 1.15, 216),
+    "♮": _Sign(0xE261, 1.08, 330),
+    "♯": _Sign(0xE262, 1.05, 330),
+    "\N{MUSICAL SYMBOL DOUBLE SHARP}": _Sign(0xE263, 1.1, 330),
+    "\N{MUSICAL SYMBOL DOUBLE FLAT}": _Sign(0xE264, 1.15, 216),
     "\N{MUSICAL SYMBOL WHOLE NOTE}": _Sign(0xECA2, 0.78, 134),
     "\N{MUSICAL SYMBOL HALF NOTE}": _Sign(0xECA3, 0.78, 114),
     "♩": _Sign(0xECA5, 0.78, 114),
@@ -89,10 +87,12 @@ def plain_signs(text: str) -> str:
 def font_folder() -> Path:
     """The folder that holds the sign font, in the user's cache; made on first use.
 
+    Its name tells the engraver's version and how the signs are drawn, so that an older font is never taken for it.
+
     Raises:
         ToolError: the engraver's package holds no music font, or the cache folder can't be written.
     """
-    folder = _cache_folder() / f"fonts-{_EDITION}-{_engraver_version()}"
+    folder = _cache_folder() / f"fonts-{_engraver_version()}-{crc32(repr(_SIGNS).encode()):08x}"
     target = folder / "FiorituraSigns.ttf"
     if not target.is_file():
         try:
