@@ -177,6 +177,28 @@ def test_rehearsal_letters_are_not_chords():
     assert read_midi(one_track(SCALE, *marks)).chords == ()
 
 
+def test_channels_that_take_turns_are_one_part():
+    """As in files that give bent notes a channel of their own."""
+    first, second = SCALE[::2], SCALE[1::2]
+    data = midi_file([metre(4, 4)], [meta("track_name", name="Sax"), *sounded(first), *sounded(second, channel=1)])
+    tune = read_midi(data)
+    assert (tune.part_name, len(tune.notes)) == ("Sax", 8)
+
+
+def test_a_c_major_that_is_only_a_default_gives_way_to_the_notes():
+    line = melody(*[(midi, 1) for midi in (69, 71, 73, 74, 76, 78, 80, 81)])
+    tune = read_midi(one_track(line, meta("key_signature", key="C")))
+    assert str(tune.key) == "A major"
+    assert "the file says C major, but its notes are those of A major" in " ".join(tune.warnings)
+    assert str(read_midi(one_track(line, meta("key_signature", key="F"))).key) == "F major"
+
+
+def test_a_key_is_found_where_the_file_names_none():
+    tune = read_midi(one_track(melody(*[(midi, 1) for midi in (74, 76, 77, 79, 81, 73, 76, 74)])))
+    assert str(tune.key) == "D minor"
+    assert "the file names no key; D minor was found from the notes" in tune.warnings
+
+
 def test_key_changes_hold_from_their_bar():
     keys = [meta("key_signature", 0.0, key="C"), meta("key_signature", 4.0, key="Eb")]
     assert [str(bar.key) for bar in read_midi(one_track(SCALE, *keys)).bars] == ["C major", "Eb major"]

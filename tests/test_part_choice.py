@@ -20,6 +20,7 @@ def part(name: str, midi: float = 65.0, count: int = 100, **traits) -> PartSumma
         ([part("Piano", 70, overlap_share=0.5), part("Alto Sax", 62)], "Alto Sax"),
         ([part("Violin II", 67), part("Lead Sheet", 64, has_chord_symbols=True)], "Lead Sheet"),
         ([part("", 70), part("", 60)], ""),
+        ([part("Track 1", 66, sound="Piano"), part("Track 2", 62, sound="Reed")], "Track 2"),
         ([part("Flute", 80, count=4), part("Clarinet", 66)], "Clarinet"),
         ([part("Drumset", 90, is_percussion=True), part("Tuba", 45, has_bass_clef=True)], "Tuba"),
         ([part("Piano right", 72), part("Piano left", 48, has_bass_clef=True)], "Piano right"),

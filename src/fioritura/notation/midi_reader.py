@@ -37,6 +37,8 @@ __all__ = ["MAX_MIDI_BYTES", "read_midi"]
 MAX_MIDI_BYTES: Final = 2 * 1024 * 1024
 _DRUM_CHANNEL: Final = 9
 _LEAST_CHORD_TEXTS: Final = 3
+_PLAINLY_ANOTHER_KEY: Final = 0.15
+"""By how much more of the sounding time another key's scale must hold than C major's."""
 _RUNAWAY: Final = re.compile(rb"[\x80-\xff]{1000}")
 """Bytes that would be one endless variable-length number; no real file holds so many in a row."""
 
@@ -66,6 +68,7 @@ class _Part:
     """The notes of one channel of one track."""
 
     name: str
+    sound: str
     is_percussion: bool
     notes: list[PlayedNote] = field(default_factory=list)
 
@@ -147,7 +150,9 @@ def _content(data: bytes) -> _Content:
     midi = _parsed(data)
     content = _Content(tolerance=QUARTER / midi.ticks_per_beat * (1.0 if midi.ticks_per_beat >= 96 else 0.5))
     for number, track in enumerate(midi.tracks):
-        _read_track(track, QUARTER / midi.ticks_per_beat, content, is_first=number == 0)
+        name = _read_track(track, QUARTER / midi.ticks_per_beat, content)
+        if number == 0 and (len(midi.tracks) == 1 or not content.parts):
+            content.title = name
     content.keys.sort(key=lambda event: event[0])
     content.metres.sort(key=lambda event: event[0])
     content.tempos.sort(key=lambda event: event[0])
@@ -174,8 +179,8 @@ def _parsed(data: bytes) -> Any:
     return midi
 
 
-def _read_track(track: Any, scale: float, content: _Content, *, is_first: bool) -> None:
-    """Sort a track's events into the content; `scale` is ticks for one tick of the file."""
+def _read_track(track: Any, scale: float, content: _Content) -> str:
+    """Sort a track's events into the content; `scale` is ticks for one tick of the file. Gives the track's name."""
     time = 0
     name = ""
     programs: dict[int, int] = {}
@@ -201,13 +206,24 @@ def _read_track(track: Any, scale: float, content: _Content, *, is_first: bool) 
         notes.setdefault(channel, []).extend(
             PlayedNote(start, time * scale, midi) for start in starts if time * scale > start
         )
-    for channel, found in sorted(notes.items()):
+    content.parts += _parts_of_track(name, notes, programs)
+    return name
+
+
+def _parts_of_track(name: str, notes: dict[int, list[PlayedNote]], programs: dict[int, int]) -> list[_Part]:
+    """A part for each channel of a track; channels that take turns on one sound, as for bends, are one part."""
+    for found in notes.values():
         found.sort(key=lambda note: (note.start, note.midi))
-        family = _FAMILIES[programs[channel] // 8] if channel in programs else f"Channel {channel + 1}"
-        shown = name if name and len(notes) == 1 else f"{name} {family}".strip()
-        content.parts.append(_Part(shown, channel == _DRUM_CHANNEL, found))
-    if is_first and (not notes or (len(track) and not content.title)):
-        content.title = name
+    together = sorted((note for found in notes.values() for note in found), key=lambda note: (note.start, note.midi))
+    is_one_sound = len({programs.get(channel) for channel in notes}) == 1 and _DRUM_CHANNEL not in notes
+    if len(notes) > 1 and is_one_sound and not any(_is_overlap(*pair) for pair in pairwise(together)):
+        notes = {min(notes): together}
+    parts: list[_Part] = []
+    for channel, found in sorted(notes.items()):
+        sound = _FAMILIES[programs[channel] // 8] if channel in programs else f"Channel {channel + 1}"
+        shown = (name if len(notes) == 1 else f"{name} ({sound})") if name else sound
+        parts.append(_Part(shown, sound, channel == _DRUM_CHANNEL, found))
+    return parts
 
 
 def _read_meta(message: Any, place: int, content: _Content) -> None:
@@ -244,6 +260,7 @@ def _summary(part: _Part) -> PartSummary:
         mean_midi=sum(note.midi for note in part.notes) / count if count else 0.0,
         overlap_share=together / count if count else 0.0,
         is_percussion=part.is_percussion,
+        sound=part.sound,
     )
 
 
@@ -309,7 +326,7 @@ def _bars(
     begin = spans[0].start_ticks
     tempos = _from(begin, content.tempos)
     chords = _from(begin, _chord_texts(content.texts))
-    keys = content.keys or [(0, _found_key(notes, warnings))]
+    keys = _settled_keys(content.keys, notes, warnings)
     bars: list[RawBar] = []
     place = 0
     for span in spans:
@@ -383,10 +400,24 @@ def _is_chord(text: str) -> bool:
     return True
 
 
-def _found_key(notes: Sequence[WrittenNote], warnings: list[str]) -> Key:
+def _settled_keys(
+    keys: Sequence[tuple[int, Key]], notes: Sequence[WrittenNote], warnings: list[str]
+) -> list[tuple[int, Key]]:
+    """The file's keys, or the one found from the notes where it names none, or only the C major that programs write
+    when they know none and the notes are plainly of another key."""
     weights = [0.0] * 12
     for note in notes:
         weights[note.midi % 12] += note.duration_ticks
-    key = find_key(weights, notes[-1].midi % 12)
-    warnings.append(f"the file names no key; {key} was found from the notes")
-    return key
+    found = find_key(weights, notes[-1].midi % 12)
+    if not keys:
+        warnings.append(f"the file names no key; {found} was found from the notes")
+        return [(0, found)]
+    is_default = all(key == Key(0) for _, key in keys)
+    if is_default and _share_in(found, weights) - _share_in(Key(0), weights) > _PLAINLY_ANOTHER_KEY:
+        warnings.append(f"the file says C major, but its notes are those of {found} and were read as that")
+        return [(0, found)]
+    return list(keys)
+
+
+def _share_in(key: Key, weights: Sequence[float]) -> float:
+    return sum(weights[name.pitch_class] for name in key.scale) / sum(weights)

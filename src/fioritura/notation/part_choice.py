@@ -21,7 +21,7 @@ _MELODY_NAMES: Final = re.compile(
 )
 _WIND_NAMES: Final = re.compile(
     r"sax|flute|flauto|fl[öo]te|piccolo|clarinet|klarinette|oboe|trumpet|cornet|flugel|trombone|recorder|whistle|"
-    r"violin|fiddle|horn\b",
+    r"violin|fiddle|horn\b|\breed\b|\bpipe\b|\bbrass\b",
     re.IGNORECASE,
 )
 _BACKING_NAMES: Final = re.compile(
@@ -34,7 +34,7 @@ _BACKING_NAMES: Final = re.compile(
 @dataclass(frozen=True, slots=True)
 class PartSummary:
     """What one part looks like. `overlap_share` is the share of its notes that sound together with another one of
-    the part (0-1); `mean_midi` its mean pitch as a MIDI number."""
+    the part (0-1); `mean_midi` its mean pitch as a MIDI number; `sound` what plays it, where the name does not say."""
 
     name: str
     note_count: int
@@ -43,6 +43,7 @@ class PartSummary:
     has_chord_symbols: bool = False
     is_percussion: bool = False
     has_bass_clef: bool = False
+    sound: str = ""
 
 
 def choose_part(parts: Sequence[PartSummary], wanted: str | int | None = None) -> int:
@@ -71,10 +72,11 @@ def part_list(parts: Sequence[PartSummary]) -> str:
 
 
 def _melody_likeness(part: PartSummary, most_notes: int) -> float:
+    name = f"{part.name} {part.sound}"
     likeness = (part.mean_midi - 60.0) / 12.0
-    likeness += 3.0 * bool(_MELODY_NAMES.search(part.name))
-    likeness += 1.0 * bool(_WIND_NAMES.search(part.name))
-    likeness -= 2.0 * bool(_BACKING_NAMES.search(part.name))
+    likeness += 3.0 * bool(_MELODY_NAMES.search(name))
+    likeness += 1.0 * bool(_WIND_NAMES.search(name))
+    likeness -= 2.0 * bool(_BACKING_NAMES.search(name))
     likeness += 2.0 * part.has_chord_symbols
     likeness -= 1.0 * part.has_bass_clef
     likeness -= 4.0 * part.overlap_share
