@@ -11,6 +11,7 @@ from bisect import bisect_right
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, field, replace
 from functools import cached_property
+from itertools import zip_longest
 from typing import Final, Literal
 
 from fioritura.errors import OptionError
@@ -317,7 +318,7 @@ def _settled(tempos: Iterable[Tempo]) -> Iterator[Tempo]:
 def _one_at_a_time(notes: Iterable[Note]) -> Iterator[Note]:
     """Notes in order, each let go when the next one begins."""
     ordered = sorted(notes, key=lambda note: note.onset_ticks)
-    for note, following in zip(ordered, [*ordered[1:], None], strict=True):
+    for note, following in zip_longest(ordered, ordered[1:]):
         if following is None or note.end_ticks <= following.onset_ticks:
             yield note
         elif note.onset_ticks < following.onset_ticks:

@@ -1,0 +1,210 @@
+"""Options that `play` and `backing` share, and the writing of what they make."""
+
+from __future__ import annotations
+
+import argparse
+import sys
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager
+from dataclasses import dataclass, replace
+from pathlib import Path
+from typing import TYPE_CHECKING, Any, Final
+
+from fioritura.cli.options import names, print_json
+from fioritura.errors import OptionError
+
+if TYPE_CHECKING:
+    from fioritura.lesson.practice import Practice, Version
+    from fioritura.sound.performance import Performance
+    from fioritura.sound.synth import Synth
+    from fioritura.theory.key import Key
+    from fioritura.tune import Tune
+
+__all__ = ["Tempos", "add_form_options", "add_sound_options", "give_out", "keys_of", "tempos_of"]
+
+PARTS: Final = ("melody", "bass", "chords", "drums", "click")
+SOFTLY: Final = "Set the volume low before you press play, in headphones most of all; then raise it."
+
+
+def add_form_options(parser: argparse.ArgumentParser) -> Any:
+    """Feel, tempo, key and how the form goes."""
+    group = parser.add_argument_group("band and form")
+    group.add_argument(
+        "--feel",
+        metavar="FEEL",
+        help="swing shuffle ballad bossa soul funk waltz folk-waltz reel jig (default: what suits the tune)",
+    )
+    group.add_argument(
+        "--tempo", default="", metavar="BPM,...", help="beats a minute (in 6/8 dotted quarters); one version for each"
+    )
+    group.add_argument(
+        "--key", default="", metavar="KEY,...|all", help="sounding key, as Bb; all: the twelve along the fourths"
+    )
+    group.add_argument("--ending", choices=("ritard", "tag", "straight"), help="default: the feel's own")
+    group.add_argument("--mute", default="", metavar="PART,...", help=f"of {' '.join(PARTS)}")
+    group.add_argument("--click", action="store_true", help="click on every beat, not just in the count-in")
+    group.add_argument("--exact", action="store_true", help="no humanised timing")
+    group.add_argument("--seed", type=int, default=0, metavar="N", help="another good version, always the same")
+    return group
+
+
+def add_sound_options(parser: argparse.ArgumentParser) -> None:
+    """Synth, soundfont and output."""
+    group = parser.add_argument_group("sound")
+    group.add_argument("--stems", action="store_true", help="each part in a file of its own, too; they add up")
+    group.add_argument("--soundfont", type=Path, metavar="FILE", help="an .sf2 file (see fioritura sounds)")
+    group.add_argument("--synth", choices=("built-in", "fluidsynth"), default="built-in")
+    group.add_argument("--json", action="store_true", help="print a summary as JSON")
+
+
+@dataclass(frozen=True, slots=True)
+class Tempos:
+    """The tempos asked for, in beats and in quarters a minute."""
+
+    beats: tuple[float, ...]
+    quarters: tuple[float, ...]
+
+
+def tempos_of(options: argparse.Namespace, tune: Tune) -> Tempos:
+    """The tempos of ``--tempo``; none for the tune's own.
+
+    Raises:
+        OptionError: not numbers, or out of reach.
+    """
+    from fioritura.sound.clock import checked_tempo
+    from fioritura.theory.metre import QUARTER
+
+    try:
+        beats = tuple(float(text) for text in names(options.tempo))
+    except ValueError:
+        raise OptionError(f"--tempo {options.tempo}: give numbers, as in 90 or 70,80,90.") from None
+    share = tune.metre.beat_ticks / QUARTER
+    return Tempos(beats, tuple(checked_tempo(beat * share) for beat in beats))
+
+
+def keys_of(options: argparse.Namespace, tune: Tune) -> tuple[Key, ...]:
+    """The keys of ``--key``; none for the tune's own.
+
+    Raises:
+        TuneError: not a note name.
+    """
+    from fioritura.lesson.practice import key_on, twelve_keys
+
+    if options.key.strip().lower() == "all":
+        return twelve_keys(tune.key)
+    return tuple(key_on(name, tune.key) for name in names(options.key))
+
+
+def give_out(practice: Practice, options: argparse.Namespace, targets: Sequence[Path]) -> int:
+    """Write every version to every target, all or nothing in each folder, and say what was made."""
+    from fioritura.lesson.practice import versions
+    from fioritura.sound.encode import AUDIO_FORMATS
+    from fioritura.sound.synth import synth_named
+
+    for target in targets:
+        if target.suffix.lower().lstrip(".") not in (*AUDIO_FORMATS, "mid"):
+            raise OptionError(f"{target.name}: end the name in .mp3, .wav, .flac or .mid.")
+    muted = _muted(options.mute)
+    needs_synth = any(target.suffix.lower() != ".mid" for target in targets)
+    synth = synth_named(options.synth, options.soundfont) if needs_synth else None
+    records = []
+    for version in versions(practice):
+        records.append(_write_version(version, practice, options, targets, muted, synth))
+    _say(records, options)
+    return 0
+
+
+def _muted(text: str) -> tuple[str, ...]:
+    muted = tuple(name.lower() for name in names(text))
+    for name in muted:
+        if name not in PARTS:
+            raise OptionError(f"--mute {name}: there is no such part; mute any of {', '.join(PARTS)}.")
+    return muted
+
+
+def _write_version(
+    version: Version,
+    practice: Practice,
+    options: argparse.Namespace,
+    targets: Sequence[Path],
+    muted: Sequence[str],
+    synth: Synth | None,
+) -> dict[str, Any]:
+    from fioritura.sound.calibrate import calibrated
+    from fioritura.sound.session import played
+
+    performance = played(version.session)
+    title = f"{performance.title or 'Untitled'} ({practice.what})"
+    performance = replace(performance, title=title)
+    if synth is not None:
+        performance = calibrated(performance, synth)
+    performance = performance.without(muted)
+    if not any(part.notes for part in performance.parts):
+        raise OptionError("Every part is muted: leave at least one.")
+    files = []
+    for target in targets:
+        path = target.with_stem(target.stem + version.suffix)
+        files += _write(performance, path, version, options, synth)
+    return {
+        "title": performance.title,
+        "key": str(version.key),
+        "quarters_per_minute": performance.clock.tempo_at(0),
+        "feel": practice.feel.id,
+        "choruses": [chorus.name for chorus in version.session.choruses],
+        "parts": [part.name.lower() for part in performance.parts],
+        "bars": len(performance.bars),
+        "duration_sec": round(performance.duration_sec, 2),
+        "files": [str(path) for path in files],
+    }
+
+
+def _write(
+    performance: Performance, path: Path, version: Version, options: argparse.Namespace, synth: Synth | None
+) -> list[Path]:
+    """One file, and its stems where they are wanted."""
+    from fioritura.files import staged_folder, write_beside
+    from fioritura.sound.midi_writer import write_midi
+    from fioritura.sound.mixdown import write_audio
+
+    if path.suffix.lower() == ".mid":
+        write_beside(path, write_midi(performance))
+        return [path]
+    artist = version.session.tune.composer
+    with _progress(path.name) as progress:
+        if not options.stems:
+            write_audio(performance, path, synth=synth, artist=artist, progress=progress)
+            return [path]
+        with staged_folder(path.parent) as stage:
+            mastering = write_audio(performance, stage / path.name, synth=synth, artist=artist, progress=progress)
+            written = [path]
+            for part in performance.parts:
+                name = f"{path.stem}-{part.name.lower()}{path.suffix}"
+                stem = replace(performance.only([part.name]), title=f"{performance.title}, {part.name.lower()}")
+                write_audio(stem, stage / name, synth=synth, artist=artist, mastering=mastering, progress=progress)
+                written.append(path.with_name(name))
+        return written
+
+
+@contextmanager
+def _progress(name: str) -> Iterator[Any]:
+    """A progress bar on a terminal; nothing elsewhere."""
+    if not sys.stderr.isatty():
+        yield None
+        return
+    from tqdm import tqdm
+
+    with tqdm(total=100, unit="%", leave=False, desc=name, bar_format="{desc}: {percentage:3.0f}%|{bar}|") as bar:
+        yield lambda share: bar.update(round(100 * share) - bar.n)
+
+
+def _say(records: Sequence[dict[str, Any]], options: argparse.Namespace) -> None:
+    if options.json:
+        print_json(records[0] if len(records) == 1 else {"versions": records})
+        return
+    for record in records:
+        minutes, seconds = divmod(round(record["duration_sec"]), 60)
+        words = f"{record['key']}, {record['quarters_per_minute']:g} quarters a minute, {record['feel']}"
+        print(f"{record['title']}: {words}, {minutes}:{seconds:02}")
+        for path in record["files"]:
+            print(f"  {path}")
+    print(SOFTLY)
