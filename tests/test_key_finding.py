@@ -8,11 +8,12 @@ from pathlib import Path
 import pytest
 
 from fioritura.errors import FiorituraError
-from fioritura.notation.musicxml_file import unpacked
 from fioritura.notation.musicxml_reader import read_musicxml
 from fioritura.theory.key import Key
 from fioritura.theory.key_finding import MAJOR_PROFILE, MINOR_PROFILE, find_key, find_mode, spell_between
 from fioritura.theory.pitch import Pitch
+
+from .corpus import content
 
 music21 = pytest.importorskip("music21")
 KESSLER = music21.analysis.discrete.KrumhanslKessler()
@@ -74,7 +75,7 @@ def test_chorale_melodies_are_spelled_as_their_editors_spelled_them():
     wrong = chromatic = 0
     for path in sorted((Path(music21.__file__).parent / "corpus" / "bach").glob("bwv[12]*.mxl"))[:80]:
         try:
-            tune = read_musicxml(unpacked(path.read_bytes()), irregular="keep")
+            tune = read_musicxml(content(path), irregular="keep")
         except FiorituraError:
             continue
         pitches: list[Pitch] = [note.pitch for note in tune.notes]

@@ -13,12 +13,12 @@ from hypothesis import strategies as st
 
 from fioritura.errors import FiorituraError, OptionError, ReadError, TuneError
 from fioritura.notation.midi_reader import read_midi
-from fioritura.notation.musicxml_file import unpacked
 from fioritura.notation.musicxml_reader import read_musicxml
 from fioritura.theory.metre import QUARTER
 from fioritura.tune import Tune
 from fioritura.unfold import unfolded
 
+from .corpus import content
 from .midi_files import TICKS, melody, meta, metre, midi_file, played, sounded
 from .tunes import random_tune
 
@@ -235,20 +235,23 @@ def test_swing_eighths_come_back_as_even_ones():
     assert agreement(range(12), metres, spread=0.01, gate=(0.85, 1.0), long_share=0.64) > 0.9
 
 
-CORPUS_SAMPLE = ["bach/bwv66.6.mxl", "bach/bwv269.mxl", "bach/bwv101.7.mxl", "haydn/opus20no2/movement1.mxl"]
+CORPUS_SAMPLE = [
+    "bach/bwv66.6.mxl",
+    "bach/bwv269.mxl",
+    "bach/bwv101.7.mxl",
+    "trecento/PMFC_06_Piero_2-Chavalcando.xml",
+]
 
 
 @pytest.mark.parametrize("name", CORPUS_SAMPLE)
 def test_files_written_by_music21_read_like_the_score(name):
     music21 = pytest.importorskip("music21")
     path = Path(music21.__file__).parent / "corpus" / name
-    if not path.exists():
-        pytest.skip("not in this corpus")
     score = music21.converter.parse(path).toSoundingPitch()
     written = music21.midi.translate.streamToMidiFile(score.parts[0]).writestr()
     ours, theirs = (
         read_midi(written, irregular="keep"),
-        unfolded(read_musicxml(unpacked(path.read_bytes()), part=1, irregular="keep")),
+        unfolded(read_musicxml(content(path), part=1, irregular="keep")),
     )
     start = theirs.notes[0].onset_ticks - ours.notes[0].onset_ticks
     assert [(n.onset_ticks + start, n.duration_ticks, n.pitch) for n in ours.notes] == [

@@ -10,10 +10,11 @@ from pathlib import Path
 import pytest
 
 from fioritura.errors import FiorituraError
-from fioritura.notation.musicxml_file import unpacked
 from fioritura.notation.musicxml_reader import read_musicxml
 from fioritura.theory.metre import QUARTER
 from fioritura.tune import Tune
+
+from .corpus import content
 
 music21 = pytest.importorskip("music21")
 
@@ -36,11 +37,6 @@ KNOWN_DIFFERENCES = {
 def files() -> list[Path]:
     known = {CORPUS / name for name in KNOWN_DIFFERENCES}
     return sorted(path for path in CORPUS.rglob("*") if path.suffix in SUFFIXES and path not in known)
-
-
-def content(path: Path) -> bytes:
-    data = path.read_bytes()
-    return unpacked(data) if data.startswith(b"PK") else data
 
 
 def sample(count: int, seed: int) -> list[Path]:

@@ -239,7 +239,20 @@ def test_backup_forward_and_a_second_voice():
     gap = note("C4", 4) + "<forward><duration>4</duration></forward>" + note("E4", 8)
     tune = read_musicxml(score(attributes() + gap + second))
     assert [(str(n.pitch), n.onset_ticks // QUARTER) for n in tune.notes] == [("C4", 0), ("E4", 2)]
-    assert "only voice 1 of the top staff was read; 1 notes of other voices" in tune.warnings[0]
+    assert "only voice 1 of the top staff was read; 1 note of other voices" in tune.warnings[0]
+
+
+def test_a_piano_staff_gives_its_upper_staff_and_voices_that_cross_staves_stay_whole():
+    low = "<backup><duration>16</duration></backup>" + note("C2", 16, voice="5", after="<staff>2</staff>")
+    upper = notes("C5 D5").replace("</note>", "<staff>1</staff></note>")
+    crossing = notes("E3 F3").replace("</note>", "<staff>2</staff></note>")
+    tune = read_musicxml(score(attributes(more="<staves>2</staves>") + upper + crossing + low))
+    assert [str(n.pitch) for n in tune.notes] == ["C5", "D5", "E3", "F3"]
+
+
+def test_grace_notes_without_a_note_to_follow_are_reported():
+    tune = read_musicxml(score(attributes() + FULL + note("B3", before="<grace/>")))
+    assert "grace notes at the end" in tune.warnings[0]
 
 
 def test_cue_and_slash_notes_are_not_melody():

@@ -226,7 +226,7 @@ def _settle_content(bar: RawBar) -> None:
 
 
 def _is_short(bar: RawBar) -> bool:
-    return bar.content_ticks < bar.metre.bar_ticks
+    return not bar.is_free and 0 < bar.content_ticks < bar.metre.bar_ticks
 
 
 def _opens_section(bars: Sequence[RawBar], index: int) -> bool:

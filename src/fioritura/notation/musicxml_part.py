@@ -41,12 +41,15 @@ class Measure:
 
 @dataclass(slots=True)
 class VoiceNote:
-    """A note with the bar (index), voice and staff it stands in."""
+    """A note with the bar (index), voice and staff it stands in, and what had to be changed about it: the signs
+    that have no place here, and whether its place or length was rounded to a tick."""
 
     bar: int
     voice: str
     staff: int
     note: RawNote
+    left_out: tuple[str, ...] = ()
+    is_rounded: bool = False
 
 
 @dataclass(slots=True)
@@ -60,6 +63,7 @@ class PartContent:
     warnings: list[str] = field(default_factory=list)
     bars_without_mode: set[int] = field(default_factory=set)
     """Indices of bars whose key signature names no mode."""
+    voices_ending_in_graces: set[str] = field(default_factory=set)
 
 
 def walk_part(measures: Iterable[Measure]) -> PartContent:
@@ -94,8 +98,6 @@ class _Walk:
         self.verse: str | None = None
         self.jump_signs: list[tuple[Ticks, Jump]] = []
         self.jumps_ahead: tuple[Jump, ...] = ()
-        self.left_out: Counter[str] = Counter()
-        self.rounded_bars: list[int] = []
         self.place: Ticks = 0
         self.end: Ticks = 0
         self.chord_start: Ticks = 0
@@ -138,16 +140,7 @@ class _Walk:
         self._close_bar()
 
     def finished(self) -> PartContent:
-        warnings = self.content.warnings
-        for name, count in sorted(self.left_out.items()):
-            warnings.append(f"{count} {name} sign{'s' if count > 1 else ''} left out: there is no place for it here")
-        if self.rounded_bars:
-            warnings.append(
-                f"{len(self.rounded_bars)} lengths, the first in measure {self.rounded_bars[0] + 1} of the file, are "
-                f"finer than 1/{QUARTER} of a quarter note and were rounded to it"
-            )
-        if any(self.graces.values()):
-            warnings.append("grace notes at the end of the tune, with no note to follow, are left out")
+        self.content.voices_ending_in_graces = {voice for voice, graces in self.graces.items() if graces}
         return self.content
 
     def _attributes(self, element: Element) -> None:
@@ -227,7 +220,6 @@ class _Walk:
         if pitch is None or element.find("cue") is not None:
             return
         if (element.findtext("notehead") or "").strip() == "slash":
-            self.left_out["slash notehead"] += 1
             return
         self._add_note(element, voice, pitch, exact_start, exact_start + exact_length)
 
@@ -240,8 +232,6 @@ class _Walk:
 
     def _add_note(self, element: Element, voice: str, pitch: Pitch, start: Ticks, end: Ticks) -> None:
         onset, stop = round(start), round(end)
-        if onset != start or stop != end:
-            self.rounded_bars.append(self.index)
         if stop <= onset:
             raise TuneError(
                 f"Line {element.sourceline}: the note {pitch} lasts {quarters_text(Fraction(end) - start)}, "
@@ -252,15 +242,16 @@ class _Walk:
         note = RawNote(
             onset, stop - onset, pitch.up(self.shift), _starts_tie(element), graces, marks, self._lyric(element)
         )
-        self.left_out.update(signs.left_out(element))
-        self.content.notes.append(VoiceNote(self.index, voice, signs.whole_number(element, "staff", 1), note))
+        staff = signs.whole_number(element, "staff", 1)
+        is_rounded = onset != start or stop != end
+        self.content.notes.append(
+            VoiceNote(self.index, voice, staff, note, tuple(signs.left_out(element)), is_rounded)
+        )
 
     def _grace(self, element: Element, voice: str) -> None:
+        """Keep a grace note for the note that follows; of several at once the first."""
         pitch = signs.pitch_of(element)
-        if pitch is None or element.find("cue") is not None:
-            return
-        if element.find("chord") is not None:
-            self.left_out["second grace note of a chord"] += 1
+        if pitch is None or element.find("cue") is not None or element.find("chord") is not None:
             return
         self.graces.setdefault(voice, []).append(pitch.up(self.shift))
         marks = signs.marks_on(element)

@@ -21,6 +21,7 @@ from fioritura.notation.musicxml_part import Measure, PartContent, VoiceNote, se
 from fioritura.notation.part_choice import PartSummary, choose_part, part_list
 from fioritura.theory.key import Key
 from fioritura.theory.key_finding import find_mode
+from fioritura.theory.metre import QUARTER
 from fioritura.theory.pitch import LETTERS, Pitch
 from fioritura.tune import Tune
 
@@ -169,13 +170,30 @@ def _put_melody(content: PartContent, summaries: Sequence[PartSummary]) -> None:
     clash = _first_clash(melody)
     if clash:
         raise _polyphony(content.bars, clash, summaries)
-    others = len(content.notes) - len(melody)
-    if others:
-        content.warnings.append(
-            f"only voice {voice} of the top staff was read; {others} notes of other voices and staves are left out"
-        )
     for note in melody:
         content.bars[note.bar].notes.append(note.note)
+    content.warnings += _melody_warnings(content, melody, voice)
+
+
+def _melody_warnings(content: PartContent, melody: Sequence[VoiceNote], voice: str) -> list[str]:
+    """What is lost on the way from the part to its melody."""
+    warnings: list[str] = []
+    others = len(content.notes) - len(melody)
+    if others:
+        are = "note of other voices and staves is" if others == 1 else "notes of other voices and staves are"
+        warnings.append(f"only voice {voice} of the top staff was read; {others} {are} left out")
+    signs = Counter(sign for note in melody for sign in note.left_out)
+    for sign, count in sorted(signs.items()):
+        warnings.append(f"{count} {sign} sign{'s' if count > 1 else ''} left out: there is no place for it here")
+    rounded = [note for note in melody if note.is_rounded]
+    if rounded:
+        warnings.append(
+            f"{len(rounded)} notes, the first in bar {bar_numbers(content.bars)[rounded[0].bar]}, have lengths finer than "
+            f"1/{QUARTER} of a quarter note and were rounded to it"
+        )
+    if voice in content.voices_ending_in_graces:
+        warnings.append("grace notes at the end of the tune, with no note to follow, are left out")
+    return warnings
 
 
 def _order(voice: str) -> tuple[int, str]:
