@@ -90,3 +90,22 @@ def test_noise_is_repeatable_and_seed_zero_is_silent() -> None:
     draws = [gumbel(3, str(n), 1.0) for n in range(4000)]
     mean = sum(draws) / len(draws)
     assert mean == pytest.approx(0.0, abs=0.06)  # the Gumbel distribution's mean, taken off (Euler's constant)
+
+
+@pytest.mark.parametrize(("seed", "level"), [(1, 2), (2, 3), (3, 4)])
+def test_the_optimum_is_that_of_an_independent_solver(seed: int, level: int) -> None:
+    """Reference: OR-Tools CP-SAT on the same model, as a real tune gives it, proved optimal."""
+    pytest.importorskip("ortools")
+    from fioritura.arrange import arranger
+    from fioritura.arrange.survey import survey
+    from fioritura.players.player import Player
+    from fioritura.techniques.place import Setting
+    from tests.solver_reference import cp_sat_worth
+    from tests.tunes import random_tune
+
+    found = survey(random_tune(seed, bars=8), Setting(Player.of("concert", level), 100.0))
+    model = arranger.model_of(found)
+    chosen, value = choose(model)
+    reference, other = cp_sat_worth(model)
+    assert value == pytest.approx(reference, abs=2e-3)
+    assert worth(model, chosen) == pytest.approx(worth(model, other), abs=2e-3)

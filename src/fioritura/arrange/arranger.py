@@ -23,7 +23,7 @@ from fioritura.techniques.technique import Technique
 from fioritura.theory.metre import WHOLE
 from fioritura.tune import Tune
 
-__all__ = ["choose_figures", "ornament"]
+__all__ = ["choose_figures", "model_of", "ornament"]
 
 SEED_NOISE: Final = 0.3
 MOST_SHARE: Final = 0.15
@@ -114,6 +114,12 @@ def _overused(found: Survey, figures: Sequence[Figure]) -> Mapping[str, float]:
     most = max(MOST_SHARE, 1.6 / len(found.techniques)) * len(figures)
     counts = Counter(figure.technique for figure in figures)
     return {id: 0.5 * (count / most - 0.75) for id, count in counts.items() if count > ceil(most)}
+
+
+def model_of(found: Survey) -> Model:
+    """The chooser's model of a survey in its first round: no seed, no constraints, no tolls."""
+    nothing: frozenset[int] = frozenset()
+    return _Field(found, Constraints(nothing, nothing, np.zeros(1))).model(0.0, {})[1]
 
 
 class _Field:

@@ -1,0 +1,78 @@
+"""The chooser's model, stated once more for an independent solver (OR-Tools CP-SAT, Apache-2.0).
+
+It shares no code with `fioritura.arrange.choose`: there a dynamic programme, here Boolean variables for "this figure is
+chosen", "the last figure before this slot uses this technique" and "the one before it is of this family".
+"""
+
+from __future__ import annotations
+
+from typing import Any
+
+from fioritura.arrange.choose import Model
+
+SCALE = 100_000
+
+
+def cp_sat_worth(model: Model, seconds: float = 60.0) -> tuple[float, list[int]]:
+    """The optimum's worth and a set that has it, proved optimal; AssertionError when the proof takes too long."""
+    from ortools.sat.python import cp_model
+
+    problem = cp_model.CpModel()
+    slots, techniques = len(model.phrase_of_slot), len(model.family)
+    families = max(model.family) + 1
+    chosen = [problem.new_bool_var(f"x{n}") for n in range(len(model.candidates))]
+    last = [[problem.new_bool_var(f"l{s},{t}") for t in range(techniques + 1)] for s in range(slots + 1)]
+    before = [[problem.new_bool_var(f"f{s},{f}") for f in range(families + 1)] for s in range(slots + 1)]
+    for row in (*last, *before):
+        problem.add_exactly_one(row)
+    problem.add(last[0][techniques] == 1)
+    problem.add(before[0][families] == 1)
+    starts: list[list[int]] = [[] for _ in range(slots)]
+    covers: list[list[int]] = [[] for _ in range(slots)]
+    for number, candidate in enumerate(model.candidates):
+        starts[candidate.first].append(number)
+        for slot in range(candidate.first, min(candidate.next_free, slots)):
+            covers[slot].append(number)
+        if candidate.is_locked:
+            problem.add(chosen[number] == 1)
+    terms: list[Any] = []
+    for slot in range(slots):
+        problem.add_at_most_one(chosen[number] for number in covers[slot])
+        starting = [chosen[number] for number in starts[slot]]
+        for state in (last, before):
+            for now, after in zip(state[slot], state[slot + 1], strict=True):
+                problem.add_implication(now, after).only_enforce_if([s.negated() for s in starting])
+        for number in starts[slot]:
+            technique = model.candidates[number].technique
+            problem.add_implication(chosen[number], last[slot + 1][technique])
+            for other in range(techniques + 1):
+                family = model.family[other] if other < techniques else families
+                problem.add_bool_or(chosen[number].negated(), last[slot][other].negated(), before[slot + 1][family])
+            terms.append(round(SCALE * model.candidates[number].score) * chosen[number])
+            terms += _penalties(problem, model, number, chosen[number], last[slot], before[slot])
+    for phrase, limit in enumerate(model.limits):
+        own = [n for n, c in enumerate(model.candidates) if model.phrase_of_slot[c.first] == phrase]
+        problem.add(sum(chosen[number] for number in own) <= limit)
+    problem.maximize(sum(terms))
+    solver = cp_model.CpSolver()
+    solver.parameters.max_time_in_seconds = seconds
+    solver.parameters.num_workers = 2
+    status = solver.solve(problem)
+    assert status == cp_model.OPTIMAL, solver.status_name(status)
+    return solver.objective_value / SCALE, [n for n, x in enumerate(chosen) if solver.value(x)]
+
+
+def _penalties(problem: Any, model: Model, number: int, x: Any, last: list[Any], before: list[Any]) -> list[Any]:
+    """Terms for a chosen figure after one of its own technique or family."""
+    technique = model.candidates[number].technique
+    own = model.family[technique]
+    kin = [last[other] for other in range(len(model.family)) if model.family[other] == own]
+    cases = ((model.same_technique, [last[technique]]), (model.same_family, kin), (model.family_again, [before[own]]))
+    terms = []
+    for place, (penalty, states) in enumerate(cases):
+        if penalty:
+            applies = problem.new_bool_var(f"p{number},{place}")
+            for state in states:
+                problem.add_bool_or(x.negated(), state.negated(), applies)
+            terms.append(-round(SCALE * penalty) * applies)
+    return terms
