@@ -44,6 +44,7 @@ _BATCH: Final = 512
 _FLOOR: Final = 1e-10
 _CLEAN: Final = 0.1
 _MIXED: Final = 0.03
+_OTHER_CENTS: Final = 60.0
 _AGE_FRAMES: Final = (8, 40)
 
 
@@ -100,6 +101,11 @@ class Track:
     def __len__(self) -> int:
         return len(self.level_db)
 
+    @property
+    def duration_sec(self) -> float:
+        """Length of what was fed, to a frame."""
+        return len(self) * FRAME_SEC
+
     def time(self, frame: float) -> float:
         """Middle of a frame, in seconds."""
         return (frame * HOP + _CENTRE) / RATE
@@ -140,20 +146,30 @@ class Tracker:
         self._parts.append(columns)
 
     def _fresh(self, samples: Floats, heard: Dips) -> Dips:
-        """The dips once the last clean tone is out, for frames that are not clean themselves."""
+        """The dips once the last clean tone is out, for frames that are not clean themselves or sound another tone.
+
+        A second pass corrects what the first takes for clean: the common multiple of an old and a new tone.
+        """
         cents, unclear = heard.best()
         clean = np.where(unclear < _CLEAN, cents, np.nan)
-        known = np.concatenate([self._held, clean])
-        self._held = known[-_AGE_FRAMES[1] :]
-        before = _last_finite(known)[_AGE_FRAMES[1] - _AGE_FRAMES[0] :][: len(cents)]
-        rows = np.flatnonzero(np.isfinite(before) & (unclear > _MIXED))
-        result = Dips(np.full_like(heard.cents, np.nan), np.ones_like(heard.cents))
-        if rows.size:
-            left, share = _combed(samples, rows, RATE / 440.0 * 2 ** (-before[rows] / 1200))
-            found = _dips(left)
-            result.cents[rows] = np.where(share[:, None] > _MIXED, found.cents, np.nan)
-            result.aperiodicity[rows] = found.aperiodicity
-        return result
+        fresh = Dips(np.full_like(heard.cents, np.nan), np.ones_like(heard.cents))
+        used = np.full_like(cents, np.nan)
+        for _ in range(2):
+            known = np.concatenate([self._held, clean])
+            before = _last_finite(known)[_AGE_FRAMES[1] - _AGE_FRAMES[0] :][: len(cents)]
+            is_wanted = np.isfinite(before) & ((unclear > _MIXED) | (np.abs(cents - before) > _OTHER_CENTS))
+            rows = np.flatnonzero(is_wanted & (before != used))
+            if rows.size:
+                left, share = _combed(samples, rows, RATE / 440.0 * 2 ** (-before[rows] / 1200))
+                found = _dips(left)
+                fresh.cents[rows] = np.where(share[:, None] > _MIXED, found.cents, np.nan)
+                fresh.aperiodicity[rows] = found.aperiodicity
+            used = before
+            fresh_cents, fresh_unclear = fresh.best()
+            is_other = (fresh_unclear < _CLEAN) & (np.abs(fresh_cents - cents) > _OTHER_CENTS)
+            clean = np.where(is_other, np.nan, clean)
+        self._held = np.concatenate([self._held, clean])[-_AGE_FRAMES[1] :]
+        return fresh
 
 
 def _last_finite(values: Floats) -> Floats:

@@ -1,0 +1,111 @@
+"""Hear a take: the way from a recording to notes, in one direction.
+
+    audio -> frames (`pitch`) -> segments (`segment`, `attack`) -> tones (`inflect`) -> notes (`notes`)
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Any, Final
+
+import numpy as np
+from numpy.typing import NDArray
+
+from fioritura.listening.attack import articulation
+from fioritura.listening.audio import Block, blocks_of_array, blocks_of_file
+from fioritura.listening.inflect import Tone, inflections, pitch_line, steady_pitch, tones, vibrato
+from fioritura.listening.notes import Attack, PlayedNote, Take
+from fioritura.listening.pitch import Track, Tracker
+from fioritura.listening.quality import ClipMeter, findings
+from fioritura.listening.segment import gate_db, segments
+
+__all__ = ["hear"]
+
+_CLEAR: Final = 0.05
+_RELEASE_DB: Final = 18.0
+_TONGUED_ODDS: Final = 0.0
+
+
+def hear(source: Path | str | NDArray[Any], rate: int = 44100) -> Take:
+    """Hear a recording of one wind player.
+
+    Args:
+        source: a file (WAV, FLAC, MP3, OGG), or samples within ±1 of shape (frames,) or (frames, channels).
+        rate: sampling rate of an array in Hz; a file knows its own.
+
+    Returns:
+        The notes in order, the player's tuning, and what spoils the recording. Memory grows by some 60 MB an hour.
+
+    Raises:
+        ReadError: the file is missing or not audio.
+        OptionError: the array is not a recording.
+    """
+    blocks = blocks_of_array(source, rate) if isinstance(source, np.ndarray) else blocks_of_file(Path(source))
+    track, clipped_share = _tracked(blocks)
+    tuning = tuning_cents(track)
+    return Take(
+        notes=tuple(_notes(track, tuning)),
+        duration_sec=track.duration_sec,
+        tuning_cents=round(tuning, 1),
+        findings=tuple(findings(track, clipped_share, gate_db(track.level_db))),
+    )
+
+
+def _tracked(blocks: Iterator[Block]) -> tuple[Track, float]:
+    tracker, meter = Tracker(), ClipMeter()
+    for block in blocks:
+        meter.feed(block.raw)
+        tracker.feed(block.mono)
+    return tracker.finish(), meter.share
+
+
+def tuning_cents(track: Track) -> float:
+    """The player's tuning above A4 = 440 Hz, −50 to 50: the circular mean of clean frames within the semitone."""
+    cents, unclear = track.heard.best()
+    clean = cents[(unclear < _CLEAR) & (track.level_db > gate_db(track.level_db))]
+    if clean.size < 10:
+        return 0.0
+    return float(np.angle(np.exp(2j * np.pi * clean / 100).mean()) * 100 / (2 * np.pi))
+
+
+def _notes(track: Track, tuning: float) -> Iterator[PlayedNote]:
+    found = tones(segments(track, tuning), track, tuning)
+    struck = articulation(track)
+    _, unclear = track.heard.best()
+    for place, tone in enumerate(found):
+        before = found[place - 1] if place else None
+        is_joined = before is not None and before.stop >= tone.start
+        line = pitch_line(track, tone.start, tone.stop, 100.0 * (tone.midi - 69) + tuning)
+        if not line.size:
+            continue
+        stop = _release(track, tone)
+        pitch = steady_pitch(line, tone)
+        near = struck[max(0, tone.start - 4) : tone.start + 5]
+        is_slurred = is_joined and float(near.max(initial=-9)) <= _TONGUED_ODDS
+        core = line[tone.core_start - tone.start : tone.core_stop - tone.start]
+        clear = np.minimum(unclear, track.fresh.aperiodicity.min(axis=1))[tone.core_start : tone.core_stop]
+        yield PlayedNote(
+            onset_sec=round(track.time(tone.start), 4),
+            offset_sec=round(track.time(stop), 4),
+            pitch_cents=round(pitch, 1),
+            midi=tone.midi,
+            level_db=round(float(np.median(track.level_db[tone.core_start : tone.core_stop])), 1),
+            attack=Attack.SLURRED if is_slurred else Attack.TONGUED,
+            inflections=tuple(inflections(line, tone, pitch, track.time(tone.start))),
+            vibrato=vibrato(core),
+            confidence=round(_confidence(float(np.median(clear)), tone), 2),
+        )
+
+
+def _release(track: Track, tone: Tone) -> int:
+    """The frame where the level has sunk for good by `_RELEASE_DB`: a room's tail is no part of the note."""
+    level = track.level_db[tone.core_start : tone.stop]
+    loud = np.flatnonzero(level > np.percentile(level, 75) - _RELEASE_DB)
+    return tone.core_start + int(loud[-1]) + 1 if loud.size else tone.stop
+
+
+def _confidence(unclear: float, tone: Tone) -> float:
+    """Clear tones of 50 ms and more are sure; short and unclear ones are not."""
+    length = min(1.0, (tone.stop - tone.start) / 9)
+    return max(0.05, min(1.0, (1 - 1.5 * unclear)) * length)

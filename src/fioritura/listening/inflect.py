@@ -1,0 +1,190 @@
+"""From segments to tones: scoops, falls, bends and vibrato told apart from notes.
+
+A scoop and a grace note below both begin low and end on the main note. What tells them apart is the way between:
+fingers change the pitch in some 15 ms, the embouchure takes longer. So a short low segment belongs to the note
+that follows when the pitch takes more than `SLOW_SEC` over the middle 60 % of the way.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+from typing import Final
+
+import numpy as np
+from numpy.typing import NDArray
+
+from fioritura.listening.notes import Inflection, InflectionKind, Vibrato
+from fioritura.listening.pitch import FRAME_SEC, Floats, Track
+from fioritura.listening.segment import Segment, State
+
+__all__ = ["Tone", "inflections", "pitch_line", "tones", "vibrato"]
+
+SLOW_SEC: Final = 0.019
+LEAD_SEC: Final = 0.11
+LEAD_SEMITONES: Final = 3
+SETTLED_CENTS: Final = 15.0
+LEAST_CENTS: Final = 35.0
+LEAST_SEC: Final = 0.04
+BEND_SEC: Final = (0.06, 0.5)
+VIBRATO_HZ: Final = (3.5, 9.0)
+VIBRATO_LEAST_SEC: Final = 0.28
+VIBRATO_LEAST_CENTS: Final = 7.0
+_UNCLEAR: Final = 0.4
+_NEAR_CENTS: Final = 550.0
+
+Line = NDArray[np.float64]
+
+
+@dataclass(frozen=True, slots=True)
+class Tone:
+    """A note with what leads into it and out of it: frames `start` to `stop`, of which `core_start` to `core_stop`
+    hold the pitch."""
+
+    start: int
+    core_start: int
+    core_stop: int
+    stop: int
+    midi: int
+    articulation: float
+
+
+def tones(segments: Sequence[Segment], track: Track, tuning_cents: float) -> list[Tone]:
+    """Notes in order, with glides and low beginnings joined to the notes that they belong to."""
+    line: list[Tone] = []
+    glide: Segment | None = None
+    for segment in segments:
+        last = line[-1] if line else None
+        if segment.state is State.GLIDE:
+            glide = segment
+            continue
+        if segment.state is State.REST:
+            if glide and last and last.stop == glide.start:
+                line[-1] = replace(last, stop=glide.stop)
+            glide = None
+            continue
+        start = glide.start if glide else segment.start
+        tone = Tone(start, segment.start, segment.stop, segment.stop, segment.midi, segment.articulation)
+        if last and glide and last.stop == start and last.midi == tone.midi and tone.articulation <= 0:
+            line[-1] = replace(last, core_stop=tone.core_stop, stop=tone.stop)
+        elif last and last.stop == start and _leads_into(last, tone, track, tuning_cents):
+            line[-1] = replace(tone, start=last.start, articulation=last.articulation)
+        else:
+            line.append(tone)
+        glide = None
+    return line
+
+
+def _leads_into(low: Tone, tone: Tone, track: Track, tuning_cents: float) -> bool:
+    """True when `low` is the beginning of a scoop into `tone`."""
+    if not 0 < tone.midi - low.midi <= LEAD_SEMITONES or (tone.core_start - low.start) * FRAME_SEC > LEAD_SEC:
+        return False
+    if tone.articulation > 0:
+        return False
+    reach = min(tone.core_start + 10, tone.core_stop)
+    line = pitch_line(track, low.start, reach, 100.0 * (tone.midi - 69) + tuning_cents)
+    return _rise_sec(line) > SLOW_SEC
+
+
+def _rise_sec(line: Line) -> float:
+    """How long the pitch takes over the middle 60 % of its last way up to the top."""
+    if line.size < 4:
+        return 0.0
+    bottom, top = np.percentile(line, 15), line[-3:].mean()
+    if top - bottom < LEAST_CENTS / 2:
+        return 0.0
+    height = (line - bottom) / (top - bottom)
+    high = _last_crossing(height, 0.8)
+    return max(0.0, high - _last_crossing(height[: int(high) + 1], 0.2)) * FRAME_SEC
+
+
+def _last_crossing(height: Line, share: float) -> float:
+    """Where a rising line last crosses a height, between frames; 0 when it never does."""
+    below = np.flatnonzero(height[:-1] < share)
+    if not below.size:
+        return 0.0
+    last = int(below[-1])
+    step = height[last + 1] - height[last]
+    return last + float(np.clip((share - height[last]) / step, 0, 1)) if step > 0 else float(last)
+
+
+def pitch_line(track: Track, start: int, stop: int, near_cents: float) -> Line:
+    """The pitch in cents over frames, near an expected one; gaps are bridged. Empty when nothing is heard there."""
+    cents = np.concatenate([track.heard.cents[start:stop], track.fresh.cents[start:stop]], axis=1)
+    unclear = np.concatenate([track.heard.aperiodicity[start:stop], track.fresh.aperiodicity[start:stop]], axis=1)
+    away = np.abs(cents - near_cents)
+    cost = np.where(away < _NEAR_CENTS, unclear + away / 4000, np.inf)
+    cost = np.where(unclear < _UNCLEAR, cost, np.inf)
+    rows, best = np.arange(len(cost)), cost.argmin(axis=1)
+    known = np.isfinite(cost[rows, best])
+    if not known.any():
+        return np.zeros(0)
+    return np.interp(rows, rows[known], cents[rows, best][known])
+
+
+def steady_pitch(line: Line, tone: Tone) -> float:
+    """Median of the core, its first and last fifth left out."""
+    core = line[tone.core_start - tone.start : tone.core_stop - tone.start]
+    margin = len(core) // 5
+    return float(np.median(core[margin : len(core) - margin]))
+
+
+def inflections(line: Line, tone: Tone, pitch_cents: float, start_sec: float) -> Iterator[Inflection]:
+    """Scoop, bend, fall or doit in a tone's pitch line; `start_sec` is the time of its first frame."""
+    away = line - pitch_cents
+    settled = np.flatnonzero(np.abs(away) < SETTLED_CENTS)
+    if settled.size < 3:
+        return
+    first, last = int(settled[0]), int(settled[-1])
+    lead = first * FRAME_SEC
+    if lead >= LEAST_SEC and away[:first].min() < -LEAST_CENTS and _rise_sec(line[: first + 3]) > SLOW_SEC:
+        yield Inflection(InflectionKind.SCOOP, start_sec, lead, float(away[:first].min()))
+    yield from _bends(away[first : last + 1], start_sec + first * FRAME_SEC)
+    tail = len(line) - 1 - last
+    if tail * FRAME_SEC >= LEAST_SEC:
+        end = float(np.median(away[-3:]))
+        if abs(end) > 1.5 * LEAST_CENTS:
+            kind = InflectionKind.FALL if end < 0 else InflectionKind.DOIT
+            yield Inflection(kind, start_sec + last * FRAME_SEC, tail * FRAME_SEC, end)
+
+
+def _bends(away: Line, start_sec: float) -> Iterator[Inflection]:
+    """Excursions to one side that are too far and too lonely for vibrato."""
+    outside = np.flatnonzero(np.abs(away) > LEAST_CENTS)
+    if not outside.size:
+        return
+    runs = [run for run in np.split(outside, np.flatnonzero(np.diff(outside) > 1) + 1) if len(run) > 2]
+    signs = {bool(away[run[0]] > 0) for run in runs}
+    if len(runs) > 2 or len(signs) > 1:
+        return
+    for run in runs:
+        inner = np.flatnonzero(np.abs(away) < SETTLED_CENTS)
+        before, after = inner[inner < run[0]], inner[inner > run[-1]]
+        if not before.size or not after.size:
+            continue
+        length = float(after[0] - before[-1]) * FRAME_SEC
+        extent = float(away[run][np.argmax(np.abs(away[run]))])
+        if BEND_SEC[0] <= length <= BEND_SEC[1]:
+            yield Inflection(InflectionKind.BEND, start_sec + float(before[-1]) * FRAME_SEC, length, extent)
+
+
+def vibrato(core: Line) -> Vibrato | None:
+    """The vibrato of a tone's core (cents), by the sinusoid over a straight line that fits it best."""
+    if core.size * FRAME_SEC < VIBRATO_LEAST_SEC:
+        return None
+    time = np.arange(core.size) * FRAME_SEC
+    calm = core - np.polyval(np.polyfit(time, core, 1), time)
+    rates = np.arange(VIBRATO_HZ[0], VIBRATO_HZ[1], 0.05)
+    window = np.hanning(core.size)
+    waves = np.exp(-2j * np.pi * rates[:, None] * time)
+    power = np.abs(waves @ (calm * window)) ** 2
+    rate = float(rates[np.argmax(power)])
+    basis = np.stack([np.cos(2 * np.pi * rate * time), np.sin(2 * np.pi * rate * time), np.ones_like(time), time], 1)
+    weights = np.linalg.lstsq(basis, core, rcond=None)[0]
+    extent = float(np.hypot(weights[0], weights[1]))
+    fitted = basis[:, :2] @ weights[:2]
+    explained = 1 - float(np.var(core - basis @ weights) / max(float(np.var(calm)), 1e-9))
+    is_edge = rate in (rates[0], rates[-1])
+    if extent < VIBRATO_LEAST_CENTS or explained < 0.4 or is_edge or not fitted.size:
+        return None
+    return Vibrato(round(rate, 2), round(extent, 1))

@@ -1,0 +1,116 @@
+"""What was played: notes with their inflections, and the take as a whole.
+
+Times are in seconds from the start of the recording, pitches in cents relative to A4 = 440 Hz (ISO 16), levels in
+dB relative to full scale.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import StrEnum
+
+__all__ = ["Attack", "Finding", "Inflection", "InflectionKind", "PlayedNote", "QualityKind", "Take", "Vibrato"]
+
+
+class Attack(StrEnum):
+    """How a note begins."""
+
+    TONGUED = "tongued"
+    """By the tongue or a new breath."""
+    SLURRED = "slurred"
+    """Out of the note before, on the same breath."""
+
+
+class InflectionKind(StrEnum):
+    """A way of bending a note without playing another one."""
+
+    SCOOP = "scoop"
+    """Into the note from below."""
+    FALL = "fall"
+    """Away from the note downwards, at its end."""
+    DOIT = "doit"
+    """Away from the note upwards, at its end."""
+    BEND = "bend"
+    """Down or up from the note and back, in its middle."""
+
+
+@dataclass(frozen=True, slots=True)
+class Inflection:
+    """One inflection of a note: where it begins, how long it lasts, how far it goes (cents, below the note < 0)."""
+
+    kind: InflectionKind
+    onset_sec: float
+    duration_sec: float
+    extent_cents: float
+
+
+@dataclass(frozen=True, slots=True)
+class Vibrato:
+    """A periodic movement of the pitch: cycles a second, and how far it goes to either side."""
+
+    rate_hz: float
+    extent_cents: float
+
+
+@dataclass(frozen=True, slots=True)
+class PlayedNote:
+    """One note as it was heard.
+
+    `pitch_cents` is the pitch of its steady part, `confidence` (0 to 1) how clearly the sound speaks for it.
+    """
+
+    onset_sec: float
+    offset_sec: float
+    pitch_cents: float
+    midi: int
+    level_db: float
+    attack: Attack
+    inflections: tuple[Inflection, ...] = ()
+    vibrato: Vibrato | None = None
+    confidence: float = 1.0
+
+    @property
+    def duration_sec(self) -> float:
+        """How long the note sounds."""
+        return self.offset_sec - self.onset_sec
+
+    @property
+    def frequency_hz(self) -> float:
+        """Frequency of the steady part."""
+        return float(440.0 * 2.0 ** (self.pitch_cents / 1200))
+
+    def inflection(self, kind: InflectionKind) -> Inflection | None:
+        """The note's first inflection of a kind."""
+        return next((one for one in self.inflections if one.kind is kind), None)
+
+
+class QualityKind(StrEnum):
+    """What can be wrong with a recording."""
+
+    SILENCE = "silence"
+    CLIPPING = "clipping"
+    POLYPHONY = "polyphony"
+    NOISE = "noise"
+
+
+@dataclass(frozen=True, slots=True)
+class Finding:
+    """Something that makes a recording hard to hear: what, how much of it (share, 0 to 1), and what to do about it."""
+
+    kind: QualityKind
+    share: float
+    advice: str
+
+
+@dataclass(frozen=True, slots=True)
+class Take:
+    """One recording, heard: its notes in order, the player's tuning above A4 = 440 Hz, and what spoils it."""
+
+    notes: tuple[PlayedNote, ...]
+    duration_sec: float
+    tuning_cents: float
+    findings: tuple[Finding, ...] = ()
+
+    def finding(self, kind: QualityKind) -> Finding | None:
+        """The finding of a kind, if there is one."""
+        return next((one for one in self.findings if one.kind is kind), None)
