@@ -206,10 +206,11 @@ class BarBuilder:
         after = len(sign) - len(sign.rstrip(":"))
         if before == len(sign):
             before = after = max(1, before // 2)
-        is_double = "||" in sign or "]" in sign or "[" in sign
+        is_double = not before and ("||" in sign or "]" in sign or "[" in sign)
         self._end_bar(min(before, MAX_PASSES), is_double)
         if before or is_double or after:
             self._endings = ()
+        if before or after or (is_double and not self._is_in_repeat):
             self._section_start = len(self.bars)
             self._is_in_repeat = after > 0
             self._next.opens_repeat = self._next.opens_repeat or after > 0
@@ -275,7 +276,7 @@ class BarBuilder:
         if not self.bars:
             return
         last = self.bars[-1].raw
-        last.ends_section = last.ends_section or is_double
+        last.ends_section = last.ends_section or (is_double and not last.repeats)
         if repeats:
             last.repeats = repeats
             self._open_section()

@@ -52,7 +52,7 @@ _ACCIDENTALS: Final = {"__": -2, "_": -1, "=": 0, "^": 1, "^^": 2}
 _MODIFIER: Final = re.compile(r"(?<![=\w])(__?|=|\^\^?)\s*([A-Ga-g])(?![\w=])")
 _PROPERTY: Final = re.compile(r"(\w+)\s*=\s*(\"[^\"]*\"|\S+)")
 _CLEF: Final = re.compile(
-    r"(?:^|\s|=)(?:treble|bass|alto|tenor|baritone|soprano|mezzosoprano|perc|none)?\d?([+-]8)\b"
+    r"(?:^|\s|=)(?:treble|bass|alto|tenor|baritone|soprano|mezzosoprano|perc|none)?\d?([+-]8)(?:va)?\b"
 )
 _CLEF_NAMES: Final = ("treble", "bass", "alto", "tenor", "perc", "clef", "none")
 _METRE: Final = re.compile(r"\(?(\d+(?:\s*\+\s*\d+)*)\)?\s*/\s*(\d+)(.*)")
@@ -92,8 +92,10 @@ class StaffProperties:
     is_percussion: bool = False
 
 
-def read_key(text: str) -> AbcKey | None:
+def read_key(text: str, *, is_lenient: bool = False) -> AbcKey | None:
     """The signature of a K: field; None when the field names only a clef or other staff properties.
+
+    With `is_lenient` an unknown mode is read as major, with a warning.
 
     Raises:
         UnreadableError: no key, or one with more than seven sharps or flats.
@@ -111,19 +113,21 @@ def read_key(text: str) -> AbcKey | None:
             return _modified(Key(0), _signed(Key(0)).alters, text)
         raise UnreadableError("this is not a key; write a letter A-G, # or b, and a mode, as in K:G or K:Bbdor.")
     tonic = _GERMAN.get(match["tonic"], match["tonic"]) + match["accidental"]
-    mode, rest = match["mode"], match["rest"]
-    if mode.lower().startswith(_CLEF_NAMES) or (rest.startswith("=") and mode.lower()[:3] not in _MODE_STARTS):
-        mode, rest = "", f"{mode}{rest}"
-    is_explicit = mode.lower() == "exp"
-    key = _key_of(tonic, "major" if is_explicit else _mode(mode))
-    read = _modified(key, (0,) * 7 if is_explicit else _signed(key).alters, rest)
-    if match["tonic"] in _GERMAN:
-        return AbcKey(read.key, read.alters, f"K:{text} is read as {read.key}")
-    return read
+    mode, rest = match["mode"].lower(), match["rest"]
+    if mode.startswith(_CLEF_NAMES) or (rest.startswith("=") and mode[:3] not in _MODE_STARTS):
+        mode, rest = "", ""
+    if rest[:1].strip(" \t=^_") and not is_lenient:
+        raise UnreadableError(f"{rest[:10]!r} after the key means nothing; write for example K:F#m or K:D =c.")
+    is_guessed = match["tonic"] in _GERMAN
+    if is_lenient and mode != "exp" and mode[:3] not in _MODE_STARTS:
+        mode, is_guessed = "", True
+    key = _key_of(tonic, "major" if mode == "exp" else _mode(mode))
+    read = _modified(key, (0,) * 7 if mode == "exp" else _signed(key).alters, rest)
+    return AbcKey(read.key, read.alters, f"K:{text} is read as {read.key}") if is_guessed else read
 
 
 def _mode(text: str) -> Mode:
-    mode = _MODE_STARTS.get(text.lower()[:3])
+    mode = _MODE_STARTS.get(text[:3])
     if mode is None:
         raise UnreadableError(f"{text!r} is not a mode; known are maj, min or m, dor, phr, lyd, mix, loc and exp.")
     return mode

@@ -48,9 +48,9 @@ def in_playing_order(
         arranged = [token for name, count in runs[: len(names)] for token in _repeated(by_name[name], count)]
         if played != names:
             first = _repeated(sections[0], runs[0][1])
-            arranged = [*first, _sign(first[-1], "!fine!"), *arranged[len(first) :]]
-            arranged.append(_sign(arranged[-1], "!D.C.!"))
-        return [*lead, *arranged, _line_end(arranged[-1])], ""
+            arranged = [*first, *_closing_sign(first[-1], "!fine!"), *arranged[len(first) :]]
+            arranged += _closing_sign(arranged[-1], "!D.C.!")
+        return [*lead, *arranged], ""
     written_out = [token for name in order for token in (*by_name[name].state, *by_name[name].tokens)]
     return [*lead, *written_out], f"the parts are written out in playing order, {''.join(order)}"
 
@@ -82,9 +82,6 @@ def _repeated(section: _Section, count: int) -> list[Token]:
     return [opening, *tokens, closing]
 
 
-def _sign(after: Token, text: str) -> Token:
-    return after._replace(kind="decoration", text=text)
-
-
-def _line_end(after: Token) -> Token:
-    return after._replace(kind="line_end", text="")
+def _closing_sign(after: Token, text: str) -> list[Token]:
+    """A sign on the bar before, as if it stood at the end of a line."""
+    return [after._replace(kind="decoration", text=text), after._replace(kind="line_end", text="")]

@@ -136,10 +136,11 @@ def _summary(voice: Voice) -> PartSummary:
         elif token.kind == "quoted":
             has_chords = has_chords or is_chord_text(token.text[1:-1])
     properties = read_properties(voice.properties)
+    shift = 12 * (properties.octaves or 0) + (properties.semitones or 0)
     return PartSummary(
         name=voice.name,
         note_count=len(pitches),
-        mean_midi=sum(pitches) / len(pitches) + 12 * (properties.octaves or 0) if pitches else 60.0,
+        mean_midi=sum(pitches) / len(pitches) + shift if pitches else 60.0,
         overlap_share=min(1.0, 2 * stacks / len(pitches)) if pitches else 0.0,
         has_chord_symbols=has_chords,
         is_percussion=properties.is_percussion,

@@ -172,7 +172,7 @@ def _take_voice(header: Header, text: str) -> None:
 
 def _take_key(header: Header, text: str, _: Token, faults: Faults) -> None:
     header.staff = text
-    key = read_key(text)
+    key = read_key(text, is_lenient=faults.is_lenient)
     if key:
         header.key = key
         faults.remark(key.warning)

@@ -5,7 +5,7 @@ Source: the abc music standard 2.1, sections 4 and 5.
 Conventions: accidentals hold to the bar line for the letter in every octave (section 11.3's default) unless
 ``propagate-accidentals`` says otherwise, and a tie carries them over it; a bar line that is only understood at the
 end of a line ends none. A tie between different pitches is a slur,
-as in old books. With ``irregular="keep"`` what can't be read is left out with a warning, and several notes at once
+as in old books, and an ``x`` with a sign over it is a spacer, as they use it. With ``irregular="keep"`` what can't be read is left out with a warning, and several notes at once
 are read as the top one.
 """
 
@@ -73,6 +73,15 @@ class _Tuplet:
 
 
 @dataclass(slots=True)
+class _Broken:
+    """A broken rhythm that waits for its second note: what the first and the second are scaled by."""
+
+    first: Sound
+    by: tuple[int, int]
+    then: tuple[int, int]
+
+
+@dataclass(slots=True)
 class _Stack:
     """A chord in the making: its notes with their lengths, and the pitches that are tied."""
 
@@ -97,7 +106,7 @@ class VoiceReader:
         self._last: Sound | None = None
         self._tied: RawNote | None = None
         self._tuplet: _Tuplet | None = None
-        self._broken: tuple[int, int] | None = None
+        self._broken: _Broken | None = None
         self._stack: _Stack | None = None
         self._skips_overlay = False
         self._handlers: dict[Kind, Callable[[Token], None]] = {
@@ -156,11 +165,12 @@ class VoiceReader:
         numerator, denominator = length_parts(token.text[1:])
         if self._stack:
             raise UnreadableError("a rest has no place in a chord.")
-        self._last = self._bars.add(self._length(numerator, denominator), None)
+        if not (self._marks and token.text == "x"):
+            self._last = self._bars.add(self._length(numerator, denominator), None)
+            self._end_tie()
         for mark in self._marks:
             self._faults.leave_out(f"!{mark}! on a rest")
         self._marks.clear()
-        self._end_tie()
 
     def _bar_rest(self, token: Token) -> None:
         digits = token.text[1:]
@@ -180,7 +190,8 @@ class VoiceReader:
         if self._tuplet:
             length = scaled(length, self._tuplet.normal, self._tuplet.actual)
         if self._broken:
-            length = scaled(length, *self._broken)
+            self._bars.stretch(self._broken.first, *self._broken.by)
+            length = scaled(length, *self._broken.then)
         if not MIN_NOTE_TICKS <= length <= MAX_NOTE_WHOLES * WHOLE:
             raise UnreadableError(f"a note may last from 1/1024 to {MAX_NOTE_WHOLES} whole notes.")
         self._broken = None
@@ -252,8 +263,7 @@ class VoiceReader:
         half = 2 ** len(token.text)
         long, short = (2 * half - 1, half), (1, half)
         first, second = (long, short) if token.text[0] == ">" else (short, long)
-        self._bars.stretch(self._last, *first)
-        self._broken = second
+        self._broken = _Broken(self._last, first, second)
 
     def _grace_notes(self, token: Token) -> None:
         graces: list[Pitch] = []
@@ -417,7 +427,7 @@ class VoiceReader:
         properties = read_properties(text)
         if properties.octaves is not None:
             self._settings.octaves = properties.octaves
-        key = read_key(text)
+        key = read_key(text, is_lenient=self._faults.is_lenient)
         if key:
             self._settings.key = key
             self._bars.set_key(key.key)

@@ -172,17 +172,21 @@ class _BodyWriter:
         """Lines of music, each with its lyrics below where the tune has any."""
         bars = self._tune.bars
         has_lyrics = any(note.lyric for note in self._tune.notes)
-        music = _opening_line(bars)
+        music = _opening_line(bars) + _ending(bars, 0)
         syllables: list[str] = []
         for index, written in enumerate(written_bars(self._tune.notes, bars)):
             pieces = list(self._pieces(written.events, written.bar))
             music += self._bar(index, pieces)
             syllables += (_syllable(piece) for piece in pieces if piece.note)
-            if index + 1 == len(bars) or _ends_line(written.bar, bars[index + 1]):
-                yield music.strip()
+            is_last = index + 1 == len(bars)
+            ending = "" if is_last else _ending(bars, index + 1)
+            if is_last or _ends_line(written.bar, bars[index + 1]):
+                yield music
                 if has_lyrics and syllables:
                     yield f"w:{' '.join(syllables)}".rstrip("* ")
-                music, syllables = "", []
+                music, syllables = ending, []
+            else:
+                music += _shortened(ending, music) or " "
 
     def _bar(self, index: int, pieces: Sequence[_Piece]) -> str:
         bars = self._tune.bars
@@ -194,7 +198,7 @@ class _BodyWriter:
             text += "" if number == 0 or piece.continues_beam else " "
             text += _tuplet(pieces, number) + self._piece(piece)
         closing = "".join(_JUMPS[jump] for jump in bar.jumps if jump not in _STARTING_JUMPS)
-        return f"{text} {closing}{_bar_line(bars, index)} "
+        return f"{text} {closing}{_bar_line(bars, index)}".rstrip()
 
     def _changes(self, index: int) -> str:
         """Inline fields where metre or key change."""
@@ -306,9 +310,7 @@ def _group_length(pieces: Sequence[_Piece]) -> int:
 
 
 def _opening_line(bars: Sequence[Bar]) -> str:
-    first = bars[0]
-    is_needed = first.opens_repeat or _repeat_passes_double_bar(bars)
-    return ("|:" if is_needed else "") + _ending(first.endings, "|" if first.endings and not is_needed else "")
+    return "|:" if bars[0].opens_repeat or _repeat_passes_double_bar(bars) else ""
 
 
 def _repeat_passes_double_bar(bars: Sequence[Bar]) -> bool:
@@ -322,31 +324,33 @@ def _repeat_passes_double_bar(bars: Sequence[Bar]) -> bool:
 
 
 def _bar_line(bars: Sequence[Bar], index: int) -> str:
-    """The line after a bar with its repeats, and the number of an ending that begins after it."""
+    """The line after a bar, with its repeats; none inside a bar that an ending splits."""
     bar = bars[index]
     following = bars[index + 1] if index + 1 < len(bars) else None
     dots = ":" * (1 if bar.endings and bar.repeats else bar.repeats)
     if following is None:
         return f"{dots}|" if dots else "|]"
-    begins = following.endings if following.endings != bar.endings else ()
     if following.opens_repeat:
-        line = "::" if dots == ":" else f"{dots or '|' * bar.ends_section}|:"
-    elif dots:
-        line = f"{dots}|"
-    elif bar.ends_section or (bar.endings and not following.endings):
-        line = "||"
-    elif begins and following.number == bar.number:
-        line = ""
-    else:
-        line = "|"
-    return line + _ending(begins, line)
+        return "::" if dots == ":" else f"{dots or '|' * bar.ends_section}|:"
+    if dots:
+        return f"{dots}|"
+    if bar.ends_section or (bar.endings and not following.endings):
+        return "||"
+    return "" if following.number == bar.number and _ending(bars, index + 1) else "|"
 
 
-def _ending(numbers: Sequence[int], line: str) -> str:
-    if not numbers:
+def _ending(bars: Sequence[Bar], index: int) -> str:
+    """The numbers of an ending that begins with a bar: ``"[1 "``, ``"[1,3 "``."""
+    numbers = bars[index].endings
+    if not numbers or (index and bars[index - 1].endings == numbers):
         return ""
-    text = ",".join(map(str, numbers))
-    return text if line.endswith("|") and line != "||" and len(numbers) == 1 else f"[{text}"
+    return f"[{','.join(map(str, numbers))} "
+
+
+def _shortened(ending: str, music: str) -> str:
+    """``"[1 "`` after a single bar line or an end of repeat is ``"1 "`` (section 4.9)."""
+    is_short = music.endswith("|") and not music.endswith("||") and "," not in ending
+    return ending.removeprefix("[") if is_short else ending
 
 
 def _key(key: Key) -> str:
