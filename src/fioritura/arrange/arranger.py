@@ -34,7 +34,6 @@ PENALTIES: Final = (1.2, 0.5, 0.3)
 
 _BEST_AT_A_SLOT: Final = 6
 _MOST_ROUNDS: Final = 4
-_LOCKED_BONUS: Final = 1000.0
 
 
 def ornament(
@@ -162,9 +161,8 @@ class _Field:
         """The chooser's model, and for each of its candidates the number of the figure."""
         costs = np.array([prices.get(technique.id, 0.0) for technique in self.ordered])
         scores = self.scores - toll * self.losses - costs[self.technique] if len(self.scores) else self.scores
-        scores = np.where(self.is_fixed, scores + _LOCKED_BONUS, scores)
-        open_numbers = np.flatnonzero((scores > 0) & ~self.is_barred)
-        order = open_numbers[np.argsort(-scores[open_numbers], kind="stable")]
+        open_numbers = np.flatnonzero(((scores > 0) | self.is_fixed) & ~self.is_barred)
+        order = open_numbers[np.lexsort((-scores[open_numbers], ~self.is_fixed[open_numbers]))]
         taken: set[tuple[int, int, int]] = set()
         counts: Counter[int] = Counter()
         kept: list[int] = []

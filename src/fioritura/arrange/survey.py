@@ -20,7 +20,7 @@ from fioritura.techniques.technique import Technique
 from fioritura.theory.metre import SIXTEENTH
 from fioritura.tune import Tune
 
-__all__ = ["Survey", "difficulty", "figure_id", "survey"]
+__all__ = ["Survey", "difficulty", "figure_id", "loss_of", "survey", "with_own_figures"]
 
 
 @dataclass(frozen=True)
@@ -126,3 +126,14 @@ def loss_of(figure: Figure, place: Place, weights: list[float]) -> float:
 
 def _comes_early(figure: Figure, anchor: int, plain_ticks: int) -> bool:
     return any(note.anchor == anchor and note.onset_ticks < plain_ticks for note in figure.notes)
+
+
+def with_own_figures(found: Survey, own: Iterable[Figure]) -> Survey:
+    """The survey with figures made by hand, which score as the best that stands there."""
+    own = tuple(own)
+    if not own:
+        return found
+    weights = note_weights(found.tune)
+    losses = tuple(loss_of(figure, found.places[figure.anchors[0]], weights) for figure in own)
+    scores = np.concatenate([found.scores, [max(figure.score, 1.0) for figure in own]])
+    return replace(found, found=(*found.found, *own), scores=scores, losses=(*found.losses, *losses))

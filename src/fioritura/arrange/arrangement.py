@@ -1,0 +1,206 @@
+"""An arrangement: a rendition under a teacher's decisions, each of which can be taken back.
+
+Every decision gives a new arrangement, with all that was not decided chosen anew around it, by the same programme.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
+from functools import cached_property
+
+from fioritura.arrange.arranger import choose_figures
+from fioritura.arrange.find import is_sound
+from fioritura.arrange.rendition import Rendition
+from fioritura.arrange.survey import Survey, figure_id, survey, with_own_figures
+from fioritura.errors import OptionError
+from fioritura.techniques.figure import Figure
+from fioritura.techniques.place import Setting
+from fioritura.techniques.table import technique_named
+from fioritura.theory.pitch import Pitch
+from fioritura.tune import Tune
+
+__all__ = ["Alternative", "Arrangement", "Decisions", "arranged"]
+
+
+@dataclass(frozen=True, slots=True)
+class Decisions:
+    """What a teacher has decided: figures that must stand and that must not (by `figure_id`), and own figures, made
+    by changing a pitch of one that the rules had found."""
+
+    locked: tuple[str, ...] = ()
+    refused: tuple[str, ...] = ()
+    own: tuple[Figure, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Alternative:
+    """A figure that could stand at a place, and what the whole arrangement would be worth with it."""
+
+    figure: Figure
+    worth: float
+    stands: bool
+
+
+@dataclass(frozen=True)
+class Arrangement:
+    """A tune, a setting, decisions and the rendition that is best under them; `past` holds earlier decisions."""
+
+    tune: Tune
+    setting: Setting
+    rendition: Rendition
+    seed: int = 0
+    only: tuple[str, ...] = ()
+    without: tuple[str, ...] = ()
+    decisions: Decisions = Decisions()
+    past: tuple[Decisions, ...] = ()
+
+    @cached_property
+    def spots(self) -> Survey:
+        """Every figure that is on offer, own ones included."""
+        return with_own_figures(survey(self.tune, self.setting, self.only, self.without), self.decisions.own)
+
+    def accept(self, id: str) -> Arrangement:
+        """Lock a figure: it must stand.
+
+        Raises:
+            OptionError: there is no such figure, or it collides with another locked one.
+        """
+        self._figure(id)
+        kept = tuple(name for name in self.decisions.locked if not self._collide(name, id))
+        refused = tuple(name for name in self.decisions.refused if name != id)
+        return self._decide(replace(self.decisions, locked=(*kept, id), refused=refused))
+
+    def refuse(self, id: str) -> Arrangement:
+        """Bar a figure: it must not stand.
+
+        Raises:
+            OptionError: there is no such figure.
+        """
+        self._figure(id)
+        locked = tuple(name for name in self.decisions.locked if name != id)
+        return self._decide(replace(self.decisions, locked=locked, refused=(*self.decisions.refused, id)))
+
+    def swap(self, old: str, new: str) -> Arrangement:
+        """Put one figure in the place of another.
+
+        Raises:
+            OptionError: there is no such figure.
+        """
+        self._figure(old), self._figure(new)
+        kept = tuple(name for name in self.decisions.locked if name != old and not self._collide(name, new))
+        refused = tuple(name for name in self.decisions.refused if name != new)
+        return self._decide(replace(self.decisions, locked=(*kept, new), refused=(*refused, old)))
+
+    def bend(self, id: str, note: int, semitones: int) -> Arrangement:
+        """Raise or lower one added pitch of a figure by a semitone (+1, −1), and lock the new figure.
+
+        `note` counts from 0 over the figure's grace notes and then its notes.
+
+        Raises:
+            OptionError: no such figure or note, a plain note of the tune, or a result that can't be played.
+        """
+        if semitones not in (-1, 1):
+            raise OptionError(f"{semitones} semitones is no edit: a pitch is raised by 1 or lowered by -1 at a time.")
+        changed = self._bent(self._figure(id), note, semitones)
+        place = self.spots.places[changed.anchors[0]]
+        if not is_sound(changed, place, technique_named(changed.technique)):
+            raise OptionError("With this pitch the figure doubles a note or leaves the instrument: take another one.")
+        own = (*self.decisions.own, changed)
+        moved = replace(self, decisions=replace(self.decisions, own=own))
+        return replace(moved.swap(id, figure_id(changed)), past=(*self.past, self.decisions))
+
+    def with_seed(self, seed: int) -> Arrangement:
+        """Another version under the same decisions."""
+        return replace(self, seed=seed)._decide(self.decisions)
+
+    def undo(self) -> Arrangement:
+        """Take the last decision back.
+
+        Raises:
+            OptionError: nothing has been decided.
+        """
+        if not self.past:
+            raise OptionError("Nothing to take back: no decision has been made.")
+        earlier = self._decide(self.past[-1])
+        return replace(earlier, past=self.past[:-1])
+
+    def alternatives(self, id: str, count: int = 8) -> tuple[Alternative, ...]:
+        """The figures that could stand where this one does, best first by what the whole would be worth.
+
+        Raises:
+            OptionError: there is no such figure.
+        """
+        figure = self._figure(id)
+        rivals = [other for other in self.spots.figures if _overlap(figure, other)]
+        standing = {figure_id(own) for own in self.rendition.figures}
+        rivals.sort(key=lambda other: (figure_id(other) not in standing, -other.score))
+        found = []
+        for other in rivals[: max(count, 1)]:
+            name = figure_id(other)
+            worth = self.accept(name).rendition.score if name not in standing else self.rendition.score
+            found.append(Alternative(other, worth, name in standing))
+        return tuple(sorted(found, key=lambda alternative: -alternative.worth))
+
+    def _figure(self, id: str) -> Figure:
+        number = self.spots.by_id.get(id)
+        if number is None:
+            raise OptionError(f"No figure {id!r} here: list those there are with `spots` or in figures.json.")
+        return self.spots.scored(number)
+
+    def _collide(self, one: str, other: str) -> bool:
+        return _overlap(self._figure(one), self._figure(other))
+
+    def _decide(self, decisions: Decisions) -> Arrangement:
+        moved = replace(self, decisions=decisions, past=(*self.past, self.decisions))
+        if decisions.own == self.decisions.own:
+            moved.__dict__["spots"] = self.spots
+        return moved._chosen()
+
+    def _chosen(self) -> Arrangement:
+        rendition = choose_figures(
+            self.spots, seed=self.seed, locked=self.decisions.locked, refused=self.decisions.refused
+        )
+        moved = replace(self, rendition=rendition)
+        moved.__dict__["spots"] = self.spots
+        return moved
+
+    def _bent(self, figure: Figure, note: int, semitones: int) -> Figure:
+        key = self.spots.places[figure.anchors[0]].key
+
+        def moved(pitch: Pitch) -> Pitch:
+            return key.spell(pitch.midi + semitones, "up" if semitones > 0 else "down")
+
+        graces, notes = list(figure.graces), list(figure.notes)
+        if 0 <= note < len(graces):
+            graces[note] = moved(graces[note])
+        elif 0 <= note - len(graces) < len(notes):
+            chosen = notes[note - len(graces)]
+            if chosen.anchor is not None:
+                raise OptionError("That note is the tune's own: only added notes can be raised or lowered.")
+            notes[note - len(graces)] = replace(chosen, pitch=moved(chosen.pitch))
+        else:
+            total = len(graces) + len(notes)
+            raise OptionError(
+                f"The figure has {total} notes of its own: there is no note {note} (they count from 0)."
+            )
+        return replace(figure, graces=tuple(graces), notes=tuple(notes), why=f"{figure.why} One pitch by hand.")
+
+
+def arranged(
+    tune: Tune, setting: Setting, *, seed: int = 0, only: Iterable[str] = (), without: Iterable[str] = ()
+) -> Arrangement:
+    """The best arrangement before any decision.
+
+    Raises:
+        OptionError: an unknown technique.
+    """
+    only, without = tuple(only), tuple(without)
+    spots = survey(tune, setting, only, without)
+    made = Arrangement(tune, setting, choose_figures(spots, seed=seed), seed, only, without)
+    made.__dict__["spots"] = spots
+    return made
+
+
+def _overlap(one: Figure, other: Figure) -> bool:
+    return one.first_slot <= other.last_slot and other.first_slot <= one.last_slot

@@ -1,0 +1,284 @@
+"""Arrangements on disk: one JSON file that holds the tune, the setting, the decisions and the notes that were chosen.
+
+It reopens exactly, whatever later versions of the rules would choose: tune and figures are stored as they are.
+The format is documented in ``docs/arrangement-file.md``; `VERSION` counts its incompatible changes.
+"""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Mapping
+from dataclasses import asdict
+from typing import Any, Final
+
+from fioritura.arrange.arrangement import Arrangement, Decisions
+from fioritura.arrange.rendition import Rendition
+from fioritura.errors import FiorituraError, ReadError
+from fioritura.players.player import Player
+from fioritura.techniques.figure import Figure, FigureNote
+from fioritura.techniques.place import Setting
+from fioritura.theory.chord_symbol import read_chord
+from fioritura.theory.key import Key, mode_named
+from fioritura.theory.metre import Metre
+from fioritura.theory.pitch import Pitch
+from fioritura.tune import Bar, ChordSpan, Jump, Mark, Note, Tempo, Tune
+
+__all__ = ["VERSION", "arrangement_from_json", "arrangement_to_json"]
+
+FORMAT: Final = "fioritura arrangement"
+VERSION: Final = 1
+
+
+def arrangement_to_json(arrangement: Arrangement) -> str:
+    """The arrangement as JSON text; the same arrangement gives the same text."""
+    setting = arrangement.setting
+    data = {
+        "format": FORMAT,
+        "version": VERSION,
+        "tune": _tune_data(arrangement.tune),
+        "setting": {
+            "player": setting.instrument.id,
+            "level": setting.level,
+            "quarters_per_minute": setting.quarters_per_minute,
+            "feel": setting.feel,
+            "idiom": setting.idiom,
+        },
+        "seed": arrangement.seed,
+        "only": list(arrangement.only),
+        "without": list(arrangement.without),
+        "figures": [_figure_data(figure) for figure in arrangement.rendition.figures],
+        "worth": arrangement.rendition.score,
+        "decisions": _decisions_data(arrangement.decisions),
+        "past": [_decisions_data(decisions) for decisions in arrangement.past],
+    }
+    return json.dumps(data, indent=1, ensure_ascii=False) + "\n"
+
+
+def arrangement_from_json(text: str) -> Arrangement:
+    """Read an arrangement.
+
+    Raises:
+        ReadError: not an arrangement, of a later version, or damaged; the message says where.
+    """
+    try:
+        data = json.loads(text)
+    except (json.JSONDecodeError, RecursionError) as error:
+        raise ReadError(f"This is no arrangement file ({error}): choose an arrangement.json.") from None
+    if not isinstance(data, dict) or data.get("format") != FORMAT:
+        raise ReadError("This is no arrangement file: choose an arrangement.json that `ornament` wrote.")
+    if data.get("version") != VERSION:
+        raise ReadError(
+            f"The arrangement has version {data.get('version')}; {VERSION} can be read: update Fioritura."
+        )
+    try:
+        return _arrangement(data)
+    except FiorituraError as error:
+        raise ReadError(f"The arrangement file is damaged ({error}): save it again.") from None
+    except (KeyError, TypeError, ValueError, AttributeError, IndexError, OverflowError) as error:
+        raise ReadError(
+            f"The arrangement file is damaged ({type(error).__name__}: {error}): save it again."
+        ) from None
+
+
+def _arrangement(data: Mapping[str, Any]) -> Arrangement:
+    tune = _tune(data["tune"])
+    chosen = data["setting"]
+    player = Player.of(chosen["player"], int(chosen["level"]))
+    if chosen["feel"] not in ("straight", "swing") or chosen["idiom"] not in ("jazz", "folk"):
+        raise ReadError(f"feel {chosen['feel']!r} or idiom {chosen['idiom']!r} is unknown")
+    setting = Setting(player, float(chosen["quarters_per_minute"]), chosen["feel"], chosen["idiom"])
+    figures = tuple(_figure(entry, len(tune.notes)) for entry in data["figures"])
+    rendition = Rendition(tune, setting, figures, int(data["seed"]), float(data["worth"]))
+    _ = rendition.line
+    return Arrangement(
+        tune,
+        setting,
+        rendition,
+        int(data["seed"]),
+        tuple(map(str, data["only"])),
+        tuple(map(str, data["without"])),
+        _decisions(data["decisions"], len(tune.notes)),
+        tuple(_decisions(entry, len(tune.notes)) for entry in data["past"]),
+    )
+
+
+def _tune_data(tune: Tune) -> dict[str, Any]:
+    return {
+        "title": tune.title,
+        "composer": tune.composer,
+        "part_name": tune.part_name,
+        "feel": tune.feel,
+        "warnings": list(tune.warnings),
+        "tempos": [asdict(tempo) for tempo in tune.tempos],
+        "bars": [
+            {
+                "number": bar.number,
+                "ticks": [bar.start_ticks, bar.duration_ticks],
+                "metre": [bar.metre.beats, bar.metre.unit],
+                "key": [bar.key.fifths, bar.key.mode],
+                "opens_repeat": bar.opens_repeat,
+                "repeats": bar.repeats,
+                "endings": list(bar.endings),
+                "jumps": [str(jump) for jump in bar.jumps],
+                "ends_section": bar.ends_section,
+            }
+            for bar in tune.bars
+        ],
+        "chords": [
+            {
+                "ticks": [span.onset_ticks, span.duration_ticks],
+                "symbol": span.chord.text if span.chord else None,
+                "text": span.text,
+                "is_inferred": span.is_inferred,
+            }
+            for span in tune.chords
+        ],
+        "notes": [
+            {
+                "ticks": [note.onset_ticks, note.duration_ticks],
+                "pitch": str(note.pitch),
+                "graces": [str(grace) for grace in note.graces],
+                "marks": [str(mark) for mark in note.marks],
+                "lyric": note.lyric,
+            }
+            for note in tune.notes
+        ],
+    }
+
+
+def _tune(data: Mapping[str, Any]) -> Tune:
+    notes = tuple(
+        Note(
+            int(entry["ticks"][0]),
+            int(entry["ticks"][1]),
+            Pitch.parse(entry["pitch"]),
+            tuple(map(Pitch.parse, entry["graces"])),
+            tuple(map(Mark, entry["marks"])),
+            str(entry["lyric"]),
+        )
+        for entry in data["notes"]
+    )
+    bars = tuple(
+        Bar(
+            int(entry["number"]),
+            int(entry["ticks"][0]),
+            int(entry["ticks"][1]),
+            Metre.parse(f"{entry['metre'][0]}/{entry['metre'][1]}"),
+            _key(*entry["key"]),
+            bool(entry["opens_repeat"]),
+            int(entry["repeats"]),
+            tuple(map(int, entry["endings"])),
+            tuple(map(Jump, entry["jumps"])),
+            bool(entry["ends_section"]),
+        )
+        for entry in data["bars"]
+    )
+    chords = tuple(
+        ChordSpan(
+            int(entry["ticks"][0]),
+            int(entry["ticks"][1]),
+            read_chord(entry["symbol"]) if entry["symbol"] is not None else None,
+            str(entry["text"]),
+            bool(entry["is_inferred"]),
+        )
+        for entry in data["chords"]
+    )
+    tempos = tuple(Tempo(int(entry["onset_ticks"]), float(entry["quarters_per_minute"])) for entry in data["tempos"])
+    _check_order([note.onset_ticks for note in notes], [note.duration_ticks for note in notes])
+    return Tune(
+        str(data["title"]),
+        notes,
+        bars,
+        chords,
+        tempos,
+        "swing" if data["feel"] == "swing" else "straight",
+        str(data["composer"]),
+        str(data["part_name"]),
+        tuple(map(str, data["warnings"])),
+    )
+
+
+def _key(fifths: int, mode: str) -> Key:
+    if not -7 <= int(fifths) <= 7:
+        raise ReadError(f"a key of {fifths} fifths")
+    return Key(int(fifths), mode_named(mode))
+
+
+def _check_order(onsets: list[int], durations: list[int]) -> None:
+    if not onsets or any(duration <= 0 for duration in durations):
+        raise ReadError("a note without length, or no note at all")
+    ends = [onset + duration for onset, duration in zip(onsets, durations, strict=True)]
+    if onsets[0] < 0 or any(end > onset for end, onset in zip(ends, onsets[1:], strict=False)):
+        raise ReadError("notes overlap or are out of order")
+
+
+def _figure_data(figure: Figure) -> dict[str, Any]:
+    return {
+        "technique": figure.technique,
+        "anchors": list(figure.anchors),
+        "slots": [figure.first_slot, figure.last_slot],
+        "window": [figure.start_ticks, figure.end_ticks],
+        "notes": [
+            {
+                "ticks": [note.onset_ticks, note.duration_ticks],
+                "pitch": str(note.pitch),
+                "anchor": note.anchor,
+                "joins": note.joins,
+                "marks": [str(mark) for mark in note.marks],
+            }
+            for note in figure.notes
+        ],
+        "graces": [str(grace) for grace in figure.graces],
+        "marks": [str(mark) for mark in figure.marks],
+        "why": figure.why,
+        "merit": figure.merit,
+        "is_slurred": figure.is_slurred,
+        "score": figure.score,
+    }
+
+
+def _figure(data: Mapping[str, Any], note_count: int) -> Figure:
+    anchors = tuple(map(int, data["anchors"]))
+    if not anchors or not all(0 <= anchor < note_count for anchor in anchors):
+        raise ReadError(f"a figure stands at note {anchors}, and the tune has {note_count}")
+    return Figure(
+        str(data["technique"]),
+        anchors,
+        int(data["slots"][0]),
+        int(data["slots"][1]),
+        int(data["window"][0]),
+        int(data["window"][1]),
+        notes=tuple(
+            FigureNote(
+                int(entry["ticks"][0]),
+                int(entry["ticks"][1]),
+                Pitch.parse(entry["pitch"]),
+                None if entry["anchor"] is None else int(entry["anchor"]),
+                bool(entry["joins"]),
+                tuple(map(Mark, entry["marks"])),
+            )
+            for entry in data["notes"]
+        ),
+        graces=tuple(map(Pitch.parse, data["graces"])),
+        marks=tuple(map(Mark, data["marks"])),
+        why=str(data["why"]),
+        merit=float(data["merit"]),
+        is_slurred=bool(data["is_slurred"]),
+        score=float(data["score"]),
+    )
+
+
+def _decisions_data(decisions: Decisions) -> dict[str, Any]:
+    return {
+        "locked": list(decisions.locked),
+        "refused": list(decisions.refused),
+        "own": [_figure_data(figure) for figure in decisions.own],
+    }
+
+
+def _decisions(data: Mapping[str, Any], note_count: int) -> Decisions:
+    return Decisions(
+        tuple(map(str, data["locked"])),
+        tuple(map(str, data["refused"])),
+        tuple(_figure(entry, note_count) for entry in data["own"]),
+    )

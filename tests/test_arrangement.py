@@ -1,0 +1,116 @@
+"""Arrangements: decisions are kept, can be taken back, and reopen exactly from their file."""
+
+from __future__ import annotations
+
+import json
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from fioritura.arrange.arrangement import Arrangement, arranged
+from fioritura.arrange.arrangement_file import arrangement_from_json, arrangement_to_json
+from fioritura.arrange.survey import figure_id
+from fioritura.errors import FiorituraError, OptionError, ReadError
+from fioritura.players.player import Player
+from fioritura.techniques.place import Setting
+from tests.tunes import random_tune
+
+
+@pytest.fixture(scope="module")
+def start() -> Arrangement:
+    return arranged(random_tune(1, bars=16), Setting(Player.of("alto-sax", 3), 110.0), seed=2)
+
+
+def ids(arrangement: Arrangement) -> list[str]:
+    return [figure_id(figure) for figure in arrangement.rendition.figures]
+
+
+def test_accepted_figures_stand_and_refused_ones_fall(start: Arrangement) -> None:
+    poorest = figure_id(min(start.spots.figures, key=lambda figure: figure.score))
+    accepted = start.accept(poorest)
+    assert poorest in ids(accepted)
+    refused = accepted.refuse(poorest)
+    assert poorest not in ids(refused)
+    assert poorest in ids(refused.accept(poorest))
+
+
+def test_undo_takes_back_one_decision_at_a_time(start: Arrangement) -> None:
+    one = start.refuse(ids(start)[0])
+    two = one.refuse(ids(one)[0])
+    assert ids(two.undo()) == ids(one)
+    assert ids(two.undo().undo()) == ids(start)
+    with pytest.raises(OptionError, match="Nothing to take back"):
+        start.undo()
+
+
+def test_a_swap_puts_the_alternative_in_place(start: Arrangement) -> None:
+    old = ids(start)[2]
+    alternatives = start.alternatives(old)
+    assert [a.worth for a in alternatives] == sorted((a.worth for a in alternatives), reverse=True)
+    assert sum(a.stands for a in alternatives) >= 1
+    new = next(figure_id(a.figure) for a in alternatives if not a.stands)
+    swapped = start.swap(old, new)
+    assert new in ids(swapped)
+    assert old not in ids(swapped)
+
+
+def test_one_pitch_can_be_bent_and_the_rest_is_chosen_anew(start: Arrangement) -> None:
+    bent = 0
+    for figure in start.rendition.figures:
+        for note in range(len(figure.graces) + len(figure.notes)):
+            try:
+                changed = start.bend(figure_id(figure), note, 1)
+            except OptionError:
+                continue
+            own = changed.decisions.own[-1]
+            assert figure_id(own) in ids(changed)
+            before = [pitch.midi for pitch in figure.graces] + [n.pitch.midi for n in figure.notes]
+            after = [pitch.midi for pitch in own.graces] + [n.pitch.midi for n in own.notes]
+            assert [b - a for a, b in zip(before, after, strict=True)] == [int(n == note) for n in range(len(before))]
+            assert ids(changed.undo()) == ids(start)
+            bent += 1
+    assert bent >= 2
+
+
+def test_an_arrangement_file_reopens_exactly(start: Arrangement) -> None:
+    changed = start.refuse(ids(start)[0]).accept(figure_id(start.spots.figures[10]))
+    text = arrangement_to_json(changed)
+    again = arrangement_from_json(text)
+    assert again == changed
+    assert again.rendition.line == changed.rendition.line
+    assert arrangement_to_json(again) == text
+    assert ids(again.undo()) == ids(changed.undo())
+
+
+@pytest.mark.parametrize(
+    "damage",
+    [
+        lambda data: data.pop("tune"),
+        lambda data: data.update(version=99),
+        lambda data: data["tune"]["notes"][0].update(pitch="H4"),
+        lambda data: data["tune"]["notes"][0].update(ticks=[0, -5]),
+        lambda data: data["figures"][0].update(anchors=[9999]),
+        lambda data: data["figures"].append(data["figures"][0]),
+        lambda data: data["setting"].update(player="kazoo"),
+        lambda data: data["tune"]["bars"][0].update(metre=[0, 0]),
+        lambda data: data["tune"]["bars"][0].update(key=[40, "major"]),
+    ],
+)
+def test_damaged_files_are_refused(start: Arrangement, damage: object) -> None:
+    data = json.loads(arrangement_to_json(start))
+    damage(data)  # type: ignore[operator]
+    with pytest.raises(ReadError):
+        arrangement_from_json(json.dumps(data))
+
+
+@given(
+    st.text()
+    | st.recursive(st.none() | st.integers() | st.text(), lambda c: st.lists(c) | st.dictionaries(st.text(), c)).map(
+        json.dumps
+    )
+)
+@settings(max_examples=200, deadline=None)
+def test_no_text_breaks_the_reader(text: str) -> None:
+    with pytest.raises(FiorituraError):
+        arrangement_from_json(text)
