@@ -122,7 +122,7 @@ def decorated(rng, line):
 
 
 @st.composite
-def tunes(draw):
+def tunes(draw, lines=grid_lines):
     bars = draw(bar_rows())
     duration = bars[-1].end_ticks
     bars = tuple(
@@ -146,19 +146,19 @@ def tunes(draw):
         chord = None if text in ("N.C.", "H99") else read_chord(text)
         chords.append(ChordSpan(place * 840, end - place * 840, chord, text, bool(chord) and draw(st.booleans())))
     tempos = (Tempo(0, draw(st.sampled_from((60.0, 132.5, 208.0)))),) if draw(st.booleans()) else ()
-    line = decorated(draw(generators), draw(grid_lines(bars)))
+    line = decorated(draw(generators), draw(lines(bars)))
     feel = draw(st.sampled_from(("straight", "swing")))
     return Tune(draw(st.sampled_from(("", "A <Tune> & \x01more"))), line, bars, tuple(chords), tempos, feel, "Anon.")
 
 
 @st.composite
-def scores(draw):
+def scores(draw, lines=grid_lines):
     """One or two staves over a tune, for any instrument."""
-    tune = draw(tunes())
+    tune = draw(tunes(lines))
     instrument = INSTRUMENTS[draw(st.sampled_from(tuple(INSTRUMENTS)))]
     labels = tuple(Label(note.onset_ticks, "lower grace", 0) for note in tune.notes[:2])
     staves = [Staff(tune.notes, draw(st.sampled_from(("", "Plain"))), instrument)]
     if draw(st.booleans()):
-        line = decorated(draw(generators), draw(grid_lines(tune.bars)))
+        line = decorated(draw(generators), draw(lines(tune.bars)))
         staves.append(Staff(line, "Ornamented", instrument, labels, shows_chords=draw(st.booleans())))
     return Score(tune, tuple(staves), draw(st.booleans()), draw(st.sampled_from(("", "for teachers"))))

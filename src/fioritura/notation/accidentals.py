@@ -17,15 +17,13 @@ __all__ = ["ACCIDENTAL_NAMES", "AccidentalMemory", "Need"]
 Need = Literal["none", "needed", "courtesy"]
 
 ACCIDENTAL_NAMES: Final = {
-    -3: "triple-flat",
     -2: "flat-flat",
     -1: "flat",
     0: "natural",
     1: "sharp",
     2: "double-sharp",
-    3: "triple-sharp",
 }
-"""MusicXML 4.0's names by alteration in semitones."""
+"""MusicXML 4.0's names by alteration in semitones; no instrument's part goes beyond double accidentals."""
 
 
 class AccidentalMemory:

@@ -175,11 +175,10 @@ class NoteWriter:
 
     def _accidental(self, element: Element, pitch: Pitch) -> None:
         need = self._accidentals.need(pitch)
-        if need == "none" or pitch.alter not in ACCIDENTAL_NAMES:
-            return
-        sign = add(element, "accidental", ACCIDENTAL_NAMES[pitch.alter])
-        if need == "courtesy":
-            sign.set("cautionary", "yes")
+        if need == "needed":
+            add(element, "accidental", ACCIDENTAL_NAMES[pitch.alter])
+        elif need == "courtesy":
+            add(element, "accidental", ACCIDENTAL_NAMES[pitch.alter], cautionary="yes")
 
     def _notations(self, element: Element, event: WrittenEvent) -> None:
         note = event.note

@@ -1,0 +1,67 @@
+"""Instruments. Outside checks: music21.instrument for transpositions, lowest notes and General MIDI programs."""
+
+import music21
+import pytest
+
+from fioritura.errors import OptionError
+from fioritura.players.instruments import INSTRUMENTS, instrument_named
+from fioritura.theory.pitch import Pitch
+
+REFERENCES = {
+    "soprano-sax": music21.instrument.SopranoSaxophone,
+    "alto-sax": music21.instrument.AltoSaxophone,
+    "tenor-sax": music21.instrument.TenorSaxophone,
+    "baritone-sax": music21.instrument.BaritoneSaxophone,
+    "clarinet": music21.instrument.Clarinet,
+    "bass-clarinet": music21.instrument.BassClarinet,
+    "flute": music21.instrument.Flute,
+    "oboe": music21.instrument.Oboe,
+    "trumpet": music21.instrument.Trumpet,
+    "trombone": music21.instrument.Trombone,
+}
+
+
+@pytest.mark.parametrize("id", REFERENCES)
+def test_transposition_and_sound_as_in_music21(id):
+    instrument, reference = INSTRUMENTS[id], REFERENCES[id]()
+    assert instrument.program == reference.midiProgram + 1
+    for name in ("C4", "F#4", "Bb4", "E5"):
+        written = music21.pitch.Pitch(name.replace("b", "-"))
+        expected = written.transpose(reference.transposition) if reference.transposition else written
+        sounding = instrument.sounding(Pitch.parse(name))
+        assert str(sounding) == expected.nameWithOctave.replace("-", "b")
+        assert instrument.written(sounding) == Pitch.parse(name)
+
+
+@pytest.mark.parametrize("id", [id for id in REFERENCES if id != "baritone-sax"])
+def test_lowest_written_note_as_in_music21(id):
+    assert str(INSTRUMENTS[id].lowest) == str(REFERENCES[id]().lowestNote).replace("-", "b")
+
+
+def test_a_baritone_saxophone_has_the_low_a():  # common practice; music21 gives the older B flat
+    assert INSTRUMENTS["baritone-sax"].lowest == Pitch.parse("A3")
+
+
+def test_a_flugelhorn_transposes_and_sounds_as_a_trumpet():  # music21 has none; common practice
+    flugelhorn, trumpet = INSTRUMENTS["flugelhorn"], INSTRUMENTS["trumpet"]
+    assert (flugelhorn.transposition, flugelhorn.program) == (trumpet.transposition, trumpet.program)
+
+
+@pytest.mark.parametrize("instrument", INSTRUMENTS.values(), ids=list(INSTRUMENTS))
+def test_ranges_are_nested_and_reachable(instrument):
+    places = [
+        instrument.lowest.midi,
+        instrument.comfortable_low.midi,
+        instrument.comfortable_high.midi,
+        instrument.highest.midi,
+    ]
+    assert places == sorted(places)
+    assert instrument.reaches(instrument.sounding(instrument.lowest))
+    assert instrument.reaches(instrument.sounding(instrument.highest))
+    assert not instrument.reaches(instrument.sounding(Pitch(instrument.lowest.step - 1, instrument.lowest.alter)))
+    assert instrument_named(instrument.id) is instrument
+
+
+def test_an_unknown_instrument_is_answered_with_those_there_are():
+    with pytest.raises(OptionError, match="alto-sax"):
+        instrument_named("kazoo")
