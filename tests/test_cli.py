@@ -30,6 +30,7 @@ EDITION = {
     "ornamented.mp3",
     "plain.mp3",
     "figures.json",
+    "arrangement.json",
 }
 
 
@@ -217,4 +218,26 @@ def test_files_of_the_folder_with_other_names_stay(air: Path, tmp_path: Path) ->
     out.mkdir()
     (out / "mine.txt").write_text("keep me")
     assert main(["ornament", str(air), "--out", str(out), "--formats", "json,abc"]) == 0
-    assert {path.name for path in out.iterdir()} == {"mine.txt", "figures.json", "ornamented.abc"}
+    assert {path.name for path in out.iterdir()} == {"mine.txt", "figures.json", "arrangement.json", "ornamented.abc"}
+
+
+def test_an_arrangement_is_revised_step_by_step(
+    air: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    out = tmp_path / "out"
+    assert main(["ornament", str(air), "--out", str(out), "--formats", "json"]) == 0
+    capsys.readouterr()
+    saved, formats = str(out / "arrangement.json"), ["--formats", "json"]
+    first = json.loads((out / "figures.json").read_text())
+    ranked = run_json(capsys, "revise", saved, "--alternatives", first[0]["id"])
+    assert isinstance(ranked, list)
+    other = next(row["id"] for row in ranked if not row["stands"])
+    assert main(["revise", saved, "--swap", f"{first[0]['id']}={other}", *formats]) == 0
+    swapped = {figure["id"] for figure in json.loads((out / "figures.json").read_text())}
+    assert other in swapped
+    assert first[0]["id"] not in swapped
+    assert main(["revise", saved, "--undo", *formats]) == 0
+    assert json.loads((out / "figures.json").read_text()) == first
+    assert main(["revise", saved, "--undo", *formats]) == 2
+    assert main(["revise", str(air)]) == 2
+    assert "no arrangement file" in capsys.readouterr().err

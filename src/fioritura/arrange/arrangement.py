@@ -188,16 +188,25 @@ class Arrangement:
 
 
 def arranged(
-    tune: Tune, setting: Setting, *, seed: int = 0, only: Iterable[str] = (), without: Iterable[str] = ()
+    tune: Tune,
+    setting: Setting,
+    *,
+    seed: int = 0,
+    only: Iterable[str] = (),
+    without: Iterable[str] = (),
+    locked: Iterable[str] = (),
+    refused: Iterable[str] = (),
 ) -> Arrangement:
-    """The best arrangement before any decision.
+    """The best arrangement under the first decisions, `locked` and `refused` (see `arranger.ornament`).
 
     Raises:
-        OptionError: an unknown technique.
+        OptionError: an unknown technique or figure, or locked figures that collide.
     """
     only, without = tuple(only), tuple(without)
+    decisions = Decisions(tuple(locked), tuple(refused))
     spots = survey(tune, setting, only, without)
-    made = Arrangement(tune, setting, choose_figures(spots, seed=seed), seed, only, without)
+    rendition = choose_figures(spots, seed=seed, locked=decisions.locked, refused=decisions.refused)
+    made = Arrangement(tune, setting, rendition, seed, only, without, decisions)
     made.__dict__["spots"] = spots
     return made
 

@@ -67,7 +67,11 @@ def fitting_octaves(tune: Tune, instrument: Instrument) -> list[int]:
 def _outside(tune: Tune, instrument: Instrument, octave: int) -> list[int]:
     """Numbers of the notes that the instrument does not reach."""
     low, high = instrument.lowest_midi - 12 * octave, instrument.highest_midi - 12 * octave
-    return [number for number, note in enumerate(tune.notes) if not low <= note.pitch.midi <= high]
+    return [
+        number
+        for number, note in enumerate(tune.notes)
+        if not all(low <= pitch.midi <= high for pitch in (note.pitch, *note.graces))
+    ]
 
 
 def _range_message(tune: Tune, instrument: Instrument, octave: int, outside: list[int]) -> str:

@@ -28,7 +28,7 @@ def run(options: argparse.Namespace) -> int:
     """Ornament the demo tune, its repeats written out."""
     from importlib.resources import as_file, files
 
-    from fioritura.arrange.arranger import ornament
+    from fioritura.arrange.arrangement import arranged
     from fioritura.arrange.prepare import prepared
     from fioritura.notation.read import read_tune
     from fioritura.players.instruments import instrument_named
@@ -36,11 +36,11 @@ def run(options: argparse.Namespace) -> int:
     with as_file(files("fioritura.data") / "lanterns.abc") as path:
         tune = read_tune(path)
     tune = prepared(tune, instrument_named(options.player), octave=options.octave, unfold=True)
-    rendition = ornament(
+    arrangement = arranged(
         tune,
         setting_of(options, tune),
         seed=options.seed,
         only=names(options.only),
         without=names(options.without),
     )
-    return give_out(rendition, options, options.out or Path("demo"))
+    return give_out(arrangement, options, options.out or Path("demo"))

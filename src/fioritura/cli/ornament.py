@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Any
 from fioritura.cli.options import add_source_options, add_taste_options, names, print_json, setting_of, tune_of
 
 if TYPE_CHECKING:
+    from fioritura.arrange.arrangement import Arrangement
     from fioritura.arrange.rendition import Rendition
     from fioritura.lesson.edition import Edition
 
@@ -62,10 +63,10 @@ def add_edition_options(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Ornament the tune and give out its edition."""
-    from fioritura.arrange.arranger import ornament
+    from fioritura.arrange.arrangement import arranged
 
     tune = tune_of(options)
-    rendition = ornament(
+    arrangement = arranged(
         tune,
         setting_of(options, tune),
         seed=options.seed,
@@ -74,13 +75,14 @@ def run(options: argparse.Namespace) -> int:
         locked=names(options.lock),
         refused=names(options.refuse),
     )
-    return give_out(rendition, options, options.out or Path(options.tune.stem))
+    return give_out(arrangement, options, options.out or Path(options.tune.stem))
 
 
-def give_out(rendition: Rendition, options: argparse.Namespace, folder: Path) -> int:
+def give_out(arrangement: Arrangement, options: argparse.Namespace, folder: Path) -> int:
     """Write the edition with a progress bar and say what was made."""
     from fioritura.lesson.edition import USUAL_FORMATS, Edition, write_edition
 
+    rendition = arrangement.rendition
     edition = Edition(
         rendition,
         is_concert=options.concert,
@@ -88,6 +90,7 @@ def give_out(rendition: Rendition, options: argparse.Namespace, folder: Path) ->
         paper=options.paper,
         formats=names(options.formats) or USUAL_FORMATS,
         exact=options.exact,
+        arrangement=arrangement,
     )
     files = write_edition(edition, folder, _progress(edition))
     summary = summary_of(rendition, files)

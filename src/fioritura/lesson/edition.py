@@ -8,6 +8,8 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any, Final, Literal
 
+from fioritura.arrange.arrangement import Arrangement
+from fioritura.arrange.arrangement_file import arrangement_to_json
 from fioritura.arrange.rendition import Rendition
 from fioritura.arrange.survey import difficulty, figure_id
 from fioritura.errors import OptionError
@@ -31,7 +33,10 @@ USUAL_FORMATS: Final = ("musicxml", "mid", "abc", "pdf", "mp3", "json")
 
 @dataclass(frozen=True, slots=True)
 class Edition:
-    """How a rendition is given out: at sounding pitch (`is_concert`), with names over the figures, on what paper."""
+    """How a rendition is given out: at sounding pitch (`is_concert`), with names over the figures, on what paper.
+
+    With the `arrangement` that it comes from, its decisions are saved too.
+    """
 
     rendition: Rendition
     is_concert: bool = False
@@ -39,6 +44,7 @@ class Edition:
     paper: Paper = "a4"
     formats: tuple[str, ...] = USUAL_FORMATS
     exact: bool = False
+    arrangement: Arrangement | None = None
 
     def __post_init__(self) -> None:
         for name in self.formats:
@@ -84,6 +90,10 @@ def _jobs(edition: Edition) -> Iterator[tuple[str, Callable[[Path], Any]]]:
         records = figure_records(rendition)
         text = json.dumps(records, indent=2, ensure_ascii=False) + "\n"
         yield "figures.json", lambda path: path.write_text(text, encoding="utf-8")
+        saved = arrangement_to_json(
+            edition.arrangement or Arrangement(tune, rendition.setting, rendition, rendition.seed)
+        )
+        yield "arrangement.json", lambda path: path.write_text(saved, encoding="utf-8")
     if "pdf" in wanted:
         sheet_of = _sheet_maker(edition)
         yield "comparison.pdf", lambda path: path.write_bytes(sheet_of(sheet.comparison_pdf, both))
