@@ -1,4 +1,4 @@
-"""Scores for tests of engraving and typesetting: random tunes ornamented, as the program itself makes them."""
+"""Scores for tests of engraving and typesetting: random tunes ornamented, with a label over each figure."""
 
 from __future__ import annotations
 
@@ -7,11 +7,11 @@ from functools import cache
 
 from fioritura.arrange.arranger import ornament
 from fioritura.arrange.prepare import prepared
-from fioritura.lesson.edition import Edition, comparison_score, line_score
-from fioritura.notation.score import Score
+from fioritura.notation.score import Label, Score, Staff
 from fioritura.players.player import Player
-from fioritura.techniques.place import Setting
-from fioritura.tune import Tempo
+from fioritura.techniques.place import Idiom, Setting
+from fioritura.techniques.table import technique_named
+from fioritura.tune import Tempo, Tune
 from tests.tunes import random_tune
 
 
@@ -23,7 +23,21 @@ def ornamented(
     tune = replace(
         random_tune(seed, bars, metre), tempos=(Tempo(0, 126.0),), feel="swing", title=title, composer="A. Composer"
     )
-    player = Player.of("alto-sax", level)
-    rendition = ornament(prepared(tune, player.instrument), Setting(player, 126.0, "swing", "jazz"))
-    edition = Edition(rendition)
-    return comparison_score(edition) if staves == 2 else line_score(edition)
+    return score_of(tune, Player.of("alto-sax", level), staves=staves)
+
+
+def score_of(tune: Tune, player: Player, *, staves: int = 2, idiom: Idiom = "jazz") -> Score:
+    """A tune ornamented for a player, at its own tempo and feel."""
+    setting = Setting(player, tune.quarters_per_minute, tune.feel, idiom)
+    rendition = ornament(prepared(tune, player.instrument), setting)
+    labels = tuple(
+        Label(
+            figure.notes[0].onset_ticks if figure.notes else rendition.tune.notes[figure.anchors[0]].onset_ticks,
+            technique_named(figure.technique).label,
+            number,
+        )
+        for number, figure in enumerate(rendition.figures)
+    )
+    plain = Staff(rendition.tune.notes, "plain", player.instrument)
+    line = Staff(rendition.line, "ornamented", player.instrument, labels, shows_chords=staves == 1)
+    return Score(rendition.tune, (plain, line) if staves == 2 else (line,), subtitle=f"level {player.level}, {idiom}")

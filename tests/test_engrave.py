@@ -20,7 +20,8 @@ from fioritura.notation.chord_text import chord_pieces
 from fioritura.notation.engrave import System, engrave_page, engrave_systems
 from fioritura.notation.fonts import SIGN_FONT, TEXT_FONT, font_folder
 from fioritura.notation.musicxml_writer import write_musicxml
-from tests.scores import ornamented
+from fioritura.players.player import Player
+from tests.scores import ornamented, score_of
 
 SVG = "{http://www.w3.org/2000/svg}"
 HEAD = (
@@ -195,18 +196,46 @@ def test_sizes_are_those_asked_for(staff_mm: float, width_mm: float) -> None:
         assert root.get("width") == f"{system.width_mm:.3f}mm"
 
 
-@pytest.mark.parametrize("staves", [1, 2])
-@pytest.mark.parametrize("seed", [1, 2, 3, 4, 5, 6])
-def test_no_label_touches_another_or_a_chord_symbol(seed: int, staves: int) -> None:
-    for system in engrave_systems(
-        write_musicxml(ornamented(seed, staves=staves)), staff_mm=6.3 if staves == 2 else 7.2
-    ):
+def assert_labels_are_apart(musicxml: bytes, staff_mm: float) -> None:
+    for system in engrave_systems(musicxml, staff_mm=staff_mm):
         texts = [group.find(f"{SVG}text") for role in ("figure", "harm") for group in groups(system.svg, role)]
         for one, other in itertools.combinations(texts, 2):
             left, top, right, bottom = extent(one)
             left2, top2, right2, bottom2 = extent(other)
             apart = right <= left2 or right2 <= left or bottom <= top2 or bottom2 <= top
             assert apart, f"{words(one)} and {words(other)} in bars from {system.first_bar}"
+
+
+@pytest.mark.parametrize("staves", [1, 2])
+@pytest.mark.parametrize("seed", [1, 2, 3, 4, 5, 6])
+def test_no_label_touches_another_or_a_chord_symbol(seed: int, staves: int) -> None:
+    assert_labels_are_apart(write_musicxml(ornamented(seed, staves=staves)), 6.3 if staves == 2 else 7.2)
+
+
+@pytest.mark.slow
+def test_tunes_of_a_corpus_are_engraved_without_lone_bars_or_touching_labels() -> None:
+    """60 folk tunes of music21's corpus, harmonised and ornamented for the flute at level 5."""
+    from pathlib import Path
+
+    import music21
+
+    from fioritura.arrange.harmonise import harmonise
+    from fioritura.errors import FiorituraError
+    from fioritura.notation.read import read_tune
+
+    engraved = 0
+    for path in sorted((Path(music21.__file__).parent / "corpus" / "ryansMammoth").glob("*.abc"))[:120]:
+        try:
+            score = score_of(harmonise(read_tune(path)), Player.of("flute", 5), idiom="folk")
+        except FiorituraError:
+            continue
+        musicxml = write_musicxml(score)
+        assert_labels_are_apart(musicxml, 6.3)
+        assert all(system.bar_count > 1 for system in engrave_systems(musicxml, staff_mm=6.3)), path.name
+        engraved += 1
+        if engraved == 60:
+            break
+    assert engraved == 60
 
 
 @pytest.mark.parametrize("seed", [1, 2, 3])
@@ -259,6 +288,19 @@ def test_a_pickup_is_not_counted() -> None:
     bars = [note()] + [note() * 4] * 8
     source = document(bars).replace(b'number="1"', b'number="0" implicit="yes"', 1)
     assert [system.bar_count for system in engrave_systems(source, bars_per_system=4)] == [5, 4]
+
+
+def test_a_bar_divided_by_a_repeat_sign_counts_once_and_its_second_half_bears_the_next_number() -> None:
+    half = note() * 2
+    ends = '<barline location="right"><bar-style>light-heavy</bar-style><repeat direction="backward"/></barline>'
+    bars = [note() * 4] * 3 + [half + ends, half] + [note() * 4] * 4
+    source = document(bars)
+    for written, number in ((5, "X4"), *((n, str(n - 1)) for n in range(6, 10))):
+        implicit = ' implicit="yes"' if number == "X4" else ""
+        source = source.replace(f'number="{written}"'.encode(), f'number="{number}"{implicit}'.encode())
+    systems = engrave_systems(source, staff_mm=7.2)
+    assert [(system.bar_count, system.first_bar) for system in systems] == [(4, "1"), (5, "5")]
+    assert [numbers(system) for system in systems] == [[], ["5"]]
 
 
 def test_breaks_of_the_file_are_kept_on_request_only() -> None:
@@ -314,13 +356,13 @@ def test_the_division_is_the_best_of_all() -> None:
             for number in range(count)
         ]
         wanted = dice.choice([None, None, 2, 3])
-        found = cost_of(bars, system_starts(bars, 600.0, bars_per_system=wanted), wanted)
+        found = cost_of(bars, system_starts(bars, 600.0, wanted), wanted)
         divisions = ([0, *inner] for size in range(count) for inner in itertools.combinations(range(1, count), size))
         assert found == pytest.approx(min(cost_of(bars, starts, wanted) for starts in divisions))
 
 
 def cost_of(bars: list[BarWidth], starts: list[int], wanted: int | None) -> float:
-    places = breaking._phrase_places(bars, has_pickup=False)
+    places = breaking._phrase_places(bars)
     total = 0.0
     for start, end in zip(starts, [*starts[1:], len(bars)], strict=True):
         fill = (bars[start].head + sum(bar.width for bar in bars[start:end])) / 600.0

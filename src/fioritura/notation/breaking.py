@@ -33,37 +33,35 @@ class BarWidth:
     """A bar's natural `width`, and the width of the `head` (clef, key) of a system that begins with it.
 
     A system must begin with a bar that `must_begin`, and ends gladly with one that `ends_section` (a double bar,
-    a repeat sign).
+    a repeat sign). A pickup, or the second half of a bar that a repeat sign divides, `counts` for no bar.
     """
 
     width: float
     head: float
     must_begin: bool = False
     ends_section: bool = False
+    counts: bool = True
 
 
-def system_starts(
-    bars: Sequence[BarWidth], line_width: float, *, has_pickup: bool = False, bars_per_system: int | None = None
-) -> list[int]:
+def system_starts(bars: Sequence[BarWidth], line_width: float, bars_per_system: int | None = None) -> list[int]:
     """Indices of the bars with which the systems begin, the first always 0.
 
-    Widths are in any one unit. With `bars_per_system` that many bars stand on each system (the pickup not
-    counted) unless they would not fit; without it about four do, fewer where the bars are dense, more where they
+    Widths are in any one unit. With `bars_per_system` that many bars stand on each system unless they would not
+    fit; without it about four do, fewer where the bars are dense, more where they
     are sparse. A single bar wider than `line_width` gets a system of its own.
     """
     count = len(bars)
-    places = _phrase_places(bars, has_pickup)
-    pickup = 1 if has_pickup else 0
+    places = _phrase_places(bars)
     best = [0.0] + [float("inf")] * count
     came_from = [0] * (count + 1)
     for end in range(1, count + 1):
-        width = 0.0
+        width, length = 0.0, 0
         for start in range(end - 1, -1, -1):
             width += bars[start].width
+            length += bars[start].counts
             fill = (width + bars[start].head) / line_width
             if fill > 1.0 and start < end - 1:
                 break
-            length = end - max(start, pickup)
             cost = best[start] + _line_cost(length, fill, places[end], end == count, bars_per_system)
             if cost < best[end]:
                 best[end], came_from[end] = cost, start
@@ -77,13 +75,16 @@ def system_starts(
     return starts[::-1]
 
 
-def _phrase_places(bars: Sequence[BarWidth], has_pickup: bool) -> list[int]:
-    """For each bar line, how many bars of a four-bar phrase have gone by (0 at its end); sections begin afresh."""
+def _phrase_places(bars: Sequence[BarWidth]) -> list[int]:
+    """For each bar line, how many bars of a four-bar phrase have gone by (0 at its end); sections begin afresh.
+
+    A bar that counts for none belongs to what follows: the place after it is no good one.
+    """
     places = [0]
-    since = -1 if has_pickup else 0
+    since = 0
     for bar in bars:
-        since = 0 if bar.ends_section else since + 1
-        places.append(since % _PHRASE_BARS)
+        since = 0 if bar.ends_section else since + bar.counts
+        places.append(since % _PHRASE_BARS if bar.counts or bar.ends_section else 1)
     return places
 
 

@@ -150,7 +150,7 @@ def _engraved(
     bars = _natural_widths(toolkit, piece, keeps_breaks)
     widest = max(bar.width + bar.head for bar in bars)
     line_units = max(width_mm * STAFF_UNITS / staff_mm, widest)
-    starts = system_starts(bars, line_units, has_pickup=piece.has_pickup, bars_per_system=bars_per_system)
+    starts = system_starts(bars, line_units, bars_per_system)
     drawings = _laid_out(toolkit, piece, bars, starts, line_units)
     if piece.tempo and shows_tempo:
         drawings[0] = with_text_above(drawings[0], piece.tempo, _TEMPO_SIZE)
@@ -218,7 +218,13 @@ def _natural_widths(toolkit: verovio.toolkit, piece: Piece, keeps_breaks: bool) 
     if len(spans) != len(piece.bars):
         raise ToolError(f"The engraver drew {len(spans)} bars of {len(piece.bars)}: check the MusicXML's bar lines.")
     return [
-        BarWidth(right - left, head if number else 0.0, keeps_breaks and bar.begins_system, bar.ends_section)
+        BarWidth(
+            width=right - left,
+            head=head if number else 0.0,
+            must_begin=keeps_breaks and bar.begins_system,
+            ends_section=bar.ends_section,
+            counts=bar.is_full,
+        )
         for number, (bar, (left, right)) in enumerate(zip(piece.bars, spans, strict=True))
     ]
 

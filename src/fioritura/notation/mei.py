@@ -42,9 +42,11 @@ _SECTION_ENDS: Final = frozenset({"dbl", "end", "rptend", "rptboth"})
 
 @dataclass(frozen=True, slots=True)
 class MeiBar:
-    """What the choice of systems needs to know of a bar: its printed number and what stands at its bar lines."""
+    """What the choice of systems needs to know of a bar: its number, whether it is a full bar with a number of its
+    own (else `number` is that of the bar after it), and what stands at its bar lines."""
 
     number: str
+    is_full: bool
     begins_system: bool
     ends_section: bool
 
@@ -55,7 +57,6 @@ class Piece:
 
     mei: etree._Element
     bars: tuple[MeiBar, ...]
-    has_pickup: bool
     staff_count: int
     tempo: str
     effects: dict[str, list[Effect]]
@@ -89,7 +90,6 @@ def read_piece(toolkit: verovio.toolkit, musicxml: bytes) -> Piece:
     return Piece(
         mei=mei,
         bars=tuple(_bars(measures, begins)),
-        has_pickup=first.get("n") == "0" or first.get("metcon") == "false",
         staff_count=len(first.findall(f"{_MEI}staff")),
         tempo=tempo,
         effects=effects,
@@ -97,13 +97,19 @@ def read_piece(toolkit: verovio.toolkit, musicxml: bytes) -> Piece:
 
 
 def with_breaks(piece: Piece, starts: list[int]) -> str:
-    """The piece's MEI as text, with a page break before each bar of `starts` but the first."""
-    for old in list(piece.mei.iter(f"{_MEI}pb")):
+    """The piece's MEI as text, with a page break before each bar of `starts` but the first.
+
+    A system that begins with a bar without a number, the second half of a bar that a repeat sign divides, bears
+    the number of the bar that follows.
+    """
+    for old in list(piece.mei.iter(f"{_MEI}pb", f"{_MEI}mNum")):
         _remove(old)
     measures = list(piece.mei.iter(f"{_MEI}measure"))
     for start in starts:
         if start:
             place = measures[start]
+            if not place.get("n", "").isdigit():
+                etree.SubElement(place, f"{_MEI}mNum").text = piece.bars[start].number
             parent = place.getparent()
             if parent is not None and parent.tag == f"{_MEI}ending" and parent[0] is place:
                 place = parent
@@ -244,8 +250,11 @@ def _add_signs(mei: etree._Element, signs: dict[str, str]) -> None:
 def _bars(measures: list[etree._Element], begins: set[str]) -> Iterator[MeiBar]:
     for measure, following in zip(measures, [*measures[1:], None], strict=True):
         opens_next = following is not None and following.get("left") == "rptstart"
+        number = measure.get("n", "")
+        has_number = number.isdigit()
         yield MeiBar(
-            number=measure.get("n", ""),
+            number=number if has_number or following is None else following.get("n", ""),
+            is_full=has_number and number != "0",
             begins_system=measure.get(_XML_ID, "") in begins,
             ends_section=opens_next or measure.get("right") in _SECTION_ENDS,
         )
