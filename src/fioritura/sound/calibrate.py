@@ -1,8 +1,8 @@
 """Fit a performance to the soundfont in use: how loud each part is, and how long its notes take to be heard.
 
 Soundfonts differ by several decibels, and by tens of milliseconds of attack, from instrument to instrument. So each
-part's busiest seconds and one of its notes alone are rendered one after the other. From the loudness (ITU-R BS.1770)
-come volumes that put the parts at the wanted levels; from the lone note the time to a third of its height, by which
+part's busiest seconds and a few of its notes alone are rendered one after the other. From the loudness (ITU-R BS.1770)
+come volumes that put the parts at the wanted levels; from the lone notes the time to a third of their height, by which
 the renderer starts the part's notes early, so that they are heard when they are meant.
 """
 
@@ -11,7 +11,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from math import isfinite
-from statistics import mode
+from statistics import median
 from typing import Final
 
 import numpy as np
@@ -23,18 +23,22 @@ from fioritura.sound.synth import SAMPLE_RATE, Audio, Synth, synth_named
 
 __all__ = ["attack_sec", "calibrated"]
 
-EXCERPT_SEC: Final = 4.0
-LONE_SEC: Final = 6.0
-"""When the lone note comes: the excerpt has died away by then."""
+EXCERPT_SEC: Final = 3.0
+LONE_SEC: Final = 4.5
+"""When the lone notes begin: the excerpt has died away by then."""
 
-SLOT_SEC: Final = 8.0
-LONE_NOTE_SEC: Final = 0.5
+LONE_STEP_SEC: Final = 0.8
+LONE_NOTE_SEC: Final = 0.3
+LONE_SHARES: Final = (0.25, 0.5, 0.75)
+"""Which notes are taken, by their rank in pitch among all notes of the part."""
+
+SLOT_SEC: Final = LONE_SEC + LONE_STEP_SEC * len(LONE_SHARES)
 
 LOUDEST_VOLUME: Final = 120
 SOFTEST_VOLUME: Final = 20
 
 ATTACK_SHARE: Final = 1 / 3
-LONGEST_ATTACK_SEC: Final = 0.045
+ATTACK_FRAMES: Final = SAMPLE_RATE // 10
 _ENVELOPE_FRAMES: Final = SAMPLE_RATE // 500
 
 
@@ -60,27 +64,28 @@ def calibrated(performance: Performance, synth: Synth | None = None) -> Performa
 
 
 def attack_sec(audio: Audio, onset_sec: float) -> float:
-    """How long a lone note that starts at `onset_sec` takes to reach a third of its height; at most 45 ms."""
+    """How long a lone note that starts at `onset_sec` takes to a third of its height in its first tenth of a second."""
     start = round(onset_sec * SAMPLE_RATE)
-    power = (audio[start : start + round(LONE_NOTE_SEC * SAMPLE_RATE)] ** 2).mean(axis=1)
+    power = (audio[start : start + ATTACK_FRAMES] ** 2).mean(axis=1)
     if not power.any():
         return 0.0
     envelope = np.sqrt(np.convolve(power, np.ones(_ENVELOPE_FRAMES) / _ENVELOPE_FRAMES, "same"))
-    first = int(np.argmax(envelope >= ATTACK_SHARE * envelope.max()))
-    return min(LONGEST_ATTACK_SEC, first / SAMPLE_RATE)
+    return float(np.argmax(envelope >= ATTACK_SHARE * envelope.max()) / SAMPLE_RATE)
 
 
 def _probe(part: PerformedPart, to_sec: float) -> PerformedPart:
-    """The busiest stretch of a part and its commonest note alone, moved to a time."""
+    """The busiest stretch of a part and some of its notes alone, moved to a time."""
     start = _busiest_sec(part)
     notes = [
         replace(note, onset_sec=note.onset_sec - start + to_sec, duration_sec=min(note.duration_sec, EXCERPT_SEC))
         for note in part.notes
         if start <= note.onset_sec < start + EXCERPT_SEC
     ]
-    midi = mode(note.midi for note in notes)
-    loud = max(note.velocity for note in notes)
-    notes.append(PerformedNote(to_sec + LONE_SEC, LONE_NOTE_SEC, midi, loud))
+    ranked = sorted(part.notes, key=lambda note: note.midi)
+    for number, share in enumerate(LONE_SHARES):
+        note = ranked[int(share * len(ranked))]
+        onset_sec = to_sec + LONE_SEC + number * LONE_STEP_SEC
+        notes.append(PerformedNote(onset_sec, LONE_NOTE_SEC, note.midi, note.velocity))
     return replace(part, notes=tuple(notes), attack_sec=0.0)
 
 
@@ -98,7 +103,8 @@ def _busiest_sec(part: PerformedPart) -> float:
 
 def _measure(audio: Audio, start_sec: float) -> _Measured:
     first, last = round(start_sec * SAMPLE_RATE), round((start_sec + LONE_SEC) * SAMPLE_RATE)
-    return _Measured(integrated_loudness(audio[first:last]), attack_sec(audio, start_sec + LONE_SEC))
+    lone = (start_sec + LONE_SEC + number * LONE_STEP_SEC for number in range(len(LONE_SHARES)))
+    return _Measured(integrated_loudness(audio[first:last]), median(attack_sec(audio, onset) for onset in lone))
 
 
 def _fitted(parts: Sequence[PerformedPart], measured: Mapping[str, _Measured]) -> tuple[PerformedPart, ...]:

@@ -1,7 +1,8 @@
 """How loud each note of a line is played: contour, metre, phrase and signs (common practice of wind playing).
 
 A line grows a little as it climbs, leans on strong beats (in swing on the eighths between them), and arches over
-the phrase; accents stand out and ghost notes hide.
+the phrase; accents stand out and ghost notes hide. Added short notes are lighter than the tune that they adorn, and
+grow towards its next note.
 """
 
 from __future__ import annotations
@@ -10,7 +11,7 @@ from collections.abc import Sequence
 from itertools import pairwise
 from typing import Final
 
-from fioritura.theory.metre import EIGHTH, QUARTER
+from fioritura.theory.metre import EIGHTH, HALF, QUARTER
 from fioritura.tune import Feel, Mark, Note, Tune
 
 __all__ = ["loudness_of", "phrase_spans"]
@@ -22,26 +23,39 @@ METRE_SHARE: Final = 9.0
 OFFBEAT_LIFT: Final = 5.0
 ARCH: Final = 6.0
 ARCH_PEAK: Final = 0.62
+ADDED_DROP: Final = -9.0
+ADDED_GROWTH: Final = 2.0
+"""What an added short note loses, and how much of it each further one in a row regains."""
+
+LONG_PAUSE_TICKS: Final = HALF
+SHORTEST_PHRASE_TICKS: Final = 6 * QUARTER
 SIGN_LIFT: Final = {Mark.ACCENT: 16.0, Mark.MARCATO: 20.0, Mark.TENUTO: 3.0}
 GHOST_SHARE: Final = 0.5
 
 
 def phrase_spans(line: Sequence[Note]) -> list[tuple[int, int]]:
-    """First and last note number of each phrase: parted by rests of an eighth and more, and by breath marks."""
-    if not line:
-        return []
-    cuts = [
-        number
-        for number, (note, following) in enumerate(pairwise(line))
-        if following.onset_ticks - note.end_ticks >= EIGHTH or Mark.BREATH in note.marks
-    ]
-    starts = [0, *(cut + 1 for cut in cuts)]
-    return list(zip(starts, [*cuts, len(line) - 1], strict=True))
+    """First and last note number of each phrase.
+
+    Phrases are parted by rests of an eighth and more, by breath marks and fermatas, and, once they have lasted six
+    quarters, by notes of a half and more.
+    """
+    spans: list[tuple[int, int]] = []
+    first = 0
+    for number, (note, following) in enumerate(pairwise(line)):
+        rests = following.onset_ticks - note.end_ticks >= EIGHTH
+        signed = Mark.BREATH in note.marks or Mark.FERMATA in note.marks
+        is_long = note.duration_ticks >= LONG_PAUSE_TICKS
+        since = note.end_ticks - line[first].onset_ticks
+        if rests or signed or (is_long and since >= SHORTEST_PHRASE_TICKS):
+            spans.append((first, number))
+            first = number + 1
+    return [*spans, (first, len(line) - 1)] if line else []
 
 
 def loudness_of(tune: Tune, line: Sequence[Note], feel: Feel) -> list[float]:
     """A velocity of 1 to 127 for each note of the line, not yet rounded."""
     velocities: list[float] = []
+    added = 0
     for first, last in phrase_spans(line):
         phrase = line[first : last + 1]
         centre = sum(note.pitch.midi for note in phrase) / len(phrase)
@@ -51,10 +65,17 @@ def loudness_of(tune: Tune, line: Sequence[Note], feel: Feel) -> list[float]:
             value = BASE + max(-CONTOUR_LIMIT, min(CONTOUR_LIMIT, contour))
             value += _metre_lift(tune, note, feel)
             value += ARCH * _arch((note.onset_ticks - start) / length) if len(phrase) > 2 else 0.0
+            added = added + 1 if _is_added(note) else 0
+            value += min(0.0, ADDED_DROP + ADDED_GROWTH * (added - 1)) if added else 0.0
             value += sum(SIGN_LIFT.get(mark, 0.0) for mark in note.marks)
             value *= GHOST_SHARE if Mark.GHOST in note.marks else 1.0
             velocities.append(max(1.0, min(127.0, value)))
     return velocities
+
+
+def _is_added(note: Note) -> bool:
+    """True for a short note that a figure added to the tune."""
+    return note.anchor is None and bool(note.figures) and note.duration_ticks <= EIGHTH
 
 
 def _metre_lift(tune: Tune, note: Note, feel: Feel) -> float:

@@ -36,7 +36,8 @@ SURE_SHARE: Final = 0.5
 """A frame whose samples stay under this share of the ceiling is not oversampled: its true peak is below, too."""
 
 LARGEST_GAIN_DB: Final = 60.0
-_ROUNDS: Final = 4
+_ROUNDS: Final = 20
+_CLOSE_LU: Final = 0.02
 _SMOOTHING: Final = np.hanning(2 * AHEAD + 3)[1:-1] / np.hanning(2 * AHEAD + 3).sum()
 
 Frames = NDArray[np.float32]
@@ -95,18 +96,26 @@ def _frame_peaks(block: Audio) -> Frames:
 
 
 def _gain_db(powers: Frames, peaks: Frames, target_lufs: float, ceiling: np.float32) -> float:
-    """The gain after which the limited mix has the target loudness; 0 for silence."""
+    """The gain after which the limited mix has the target loudness; 0 for silence.
+
+    How much of each 100 ms' power the limiter leaves is told by the peaks of its milliseconds.
+    """
     measured = gated_loudness(powers)
     if not np.isfinite(measured):
         return 0.0
     peaks = peaks[: len(powers) * HOP_FRAMES]
+    squares = np.maximum(peaks.reshape(-1, HOP_FRAMES), np.float32(1e-9)) ** 2
+    shares = squares / squares.sum(axis=1, keepdims=True)
     gain_db = target_lufs - measured
     for _ in range(_ROUNDS):
-        reductions = _released(_reductions_db(peaks * np.float32(10 ** (gain_db / 20)), ceiling))
+        reductions = _smoothed(_released(_reductions_db(peaks * np.float32(10 ** (gain_db / 20)), ceiling)))
         if not reductions.any():
             break
-        kept = (10 ** (-reductions.reshape(-1, HOP_FRAMES) / 10)).mean(axis=1)
-        gain_db += target_lufs - (gated_loudness((powers * kept).astype(np.float32)) + gain_db)
+        kept = (shares * 10 ** (-reductions.reshape(-1, HOP_FRAMES) / 10)).sum(axis=1)
+        missing = target_lufs - gain_db - gated_loudness((powers * kept).astype(np.float32))
+        gain_db += missing
+        if abs(missing) < _CLOSE_LU:
+            break
     return min(gain_db, LARGEST_GAIN_DB)
 
 

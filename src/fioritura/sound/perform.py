@@ -16,7 +16,7 @@ from typing import Final
 
 from fioritura.players.instruments import Instrument
 from fioritura.sound.clock import Clock
-from fioritura.sound.dynamics import loudness_of
+from fioritura.sound.dynamics import loudness_of, phrase_spans
 from fioritura.sound.ornaments import Vibrato, bend_curve, level_curve, realised
 from fioritura.sound.performance import Performance, PerformedNote, PerformedPart
 from fioritura.sound.timing import Span, humanised, slurs, written_spans
@@ -34,6 +34,7 @@ FERMATA_TEMPO_SHARE: Final = 0.55
 FALL_INTO_REST_SEC: Final = 0.12
 
 BREATH_SEC: Final = 0.2
+BREATH_WELCOME_SEC: Final = 2.0
 BREATH_DUE_SEC: Final = 5.0
 BREATH_OVERDUE_SEC: Final = 7.5
 """95 % of recorded wind solo phrases are shorter."""
@@ -42,7 +43,9 @@ BREATH_NOTE_SEC: Final = 0.4
 GRACE_SEC: Final = 0.08
 GRACE_EXPONENT: Final = 0.5
 MANY_GRACES: Final = {1: 1.0, 2: 0.8, 3: 0.7}
-SHORTEST_GRACE_SEC: Final = 0.03
+SHORTEST_GRACE_SEC: Final = 0.022
+"""Below it the order of onsets is not heard (Friberg & Sundberg 1995, JASA)."""
+
 GRACE_VELOCITY_SHARE: Final = 0.86
 
 LONG_NOTE_SEC: Final = 0.55
@@ -113,7 +116,8 @@ def perform_line(
         spans = humanised(spans, dice)
         velocities = [velocity + dice.gauss(0.0, VELOCITY_DEVIATION) for velocity in velocities]
     depth = VIBRATO_SEMITONES.get(instrument.program, SAXOPHONE_VIBRATO_SEMITONES)
-    player = _Player(tune, clock, line, spans, velocities, slurs(line, feel), depth)
+    phrase_ends = frozenset(last for _, last in phrase_spans(line))
+    player = _Player(tune, clock, line, spans, velocities, slurs(line, feel), phrase_ends, depth)
     for number in range(len(line)):
         player.play(number)
     return PerformedPart(name, instrument.program, tuple(player.played))
@@ -137,6 +141,7 @@ class _Player:
     spans: Sequence[Span]
     velocities: Sequence[float]
     slurred: Sequence[bool]
+    phrase_ends: frozenset[int]
     vibrato_semitones: float
     played: list[PerformedNote] = field(default_factory=list)
     last_breath_sec: float = 0.0
@@ -176,7 +181,8 @@ class _Player:
     def _play_graces(self, number: int, onset_sec: float) -> float:
         """Play the grace notes before `onset_sec`, shortening the note before; return the main note's onset.
 
-        At most half of the time since the last onset is taken. Where nothing precedes, as at the very start, they
+        At most half of the time since the last onset is taken, unless they would be too short to be heard in order.
+        Where nothing precedes, as at the very start, they
         stand on the beat and the main note comes after them.
         """
         note = self.line[number]
@@ -225,7 +231,8 @@ class _Player:
             return True
         if since > BREATH_OVERDUE_SEC:
             return length_sec >= BREATH_NOTE_SEC / 2
-        return since > BREATH_DUE_SEC and length_sec >= BREATH_NOTE_SEC and not self.slurred[number]
+        due = BREATH_WELCOME_SEC if number in self.phrase_ends else BREATH_DUE_SEC
+        return since > due and length_sec >= BREATH_NOTE_SEC and not self.slurred[number]
 
     def _is_slurred_into(self, number: int) -> bool:
         before = self.line[number - 1] if number else None

@@ -72,9 +72,10 @@ def drifts_sec(count: int, dice: random.Random, deviation_sec: float = HUMAN_DEV
 def slurs(line: Sequence[Note], feel: Feel) -> list[bool]:
     """For each note whether it is slurred into the next.
 
-    A swing line without any slurs is tongued as the custom is: on the eighths off the beat, slurred onto the beat.
+    A swing tune without slurs (other than those of its figures) is tongued as the custom is: on the eighths off the
+    beat, slurred onto the beat.
     """
-    is_marked = any(Mark.SLUR_START in note.marks for note in line)
+    is_marked = any(Mark.SLUR_START in note.marks and not note.figures for note in line)
     slurred: list[bool] = []
     is_open = False
     for note in line:
