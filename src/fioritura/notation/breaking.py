@@ -47,8 +47,8 @@ def system_starts(bars: Sequence[BarWidth], line_width: float, bars_per_system: 
     """Indices of the bars with which the systems begin, the first always 0.
 
     Widths are in any one unit. With `bars_per_system` that many bars stand on each system unless they would not
-    fit; without it about four do, fewer where the bars are dense, more where they
-    are sparse. A single bar wider than `line_width` gets a system of its own.
+    fit; without it about four do, fewer where the bars are dense, more where they are sparse. A single bar wider
+    than `line_width` gets a system of its own.
     """
     count = len(bars)
     places = _phrase_places(bars)

@@ -105,7 +105,7 @@ def dress(page: str, effects: Mapping[str, Sequence[Effect]]) -> Drawing:
         for group in list(content.iter(f"{_SVG}g")):
             for effect in effects.get(group.get("id", ""), ()):
                 _draw_effect(group, effect)
-    top = min([0.0, -_raise_chords(content), *_text_tops(content)])
+    top = min([0.0, *_text_tops(content)]) - _raise_chords(content)
     bottom = max([height, *_depths(content)])
     defs = root.find(f"{_SVG}defs")
     if defs is not None:
@@ -175,7 +175,7 @@ def _strip(content: etree._Element) -> None:
 
 
 def _text_tops(content: etree._Element) -> Iterator[float]:
-    """Upper edges of the texts; those of lifted chord symbols are not among them."""
+    """Upper edges of the texts."""
     for text in content.iter(f"{_SVG}text"):
         yield float(text.get("y", "0")) - _ASCENT * max(float(span.get("font-size", "0")) for span in text)
 
