@@ -34,7 +34,7 @@ HIGHEST: Final = 74
 
 CENTRE: Final = {"rootless": 60.0, "shell": 59.0, "strummed": 57.0}
 VARIETY: Final = 0.8
-GUIDE_LEAP_COST: Final = 1.5
+GUIDE_LEAP_COST: Final = 3.0
 
 
 def led_voicings(
