@@ -19,9 +19,11 @@ __all__ = [
     "Caption",
     "Caution",
     "Columns",
+    "Contents",
     "Document",
     "Gap",
     "Heading",
+    "Keep",
     "LeadSheet",
     "Legend",
     "LegendEntry",
@@ -118,6 +120,8 @@ class Table:
     header: tuple[str, ...]
     rows: tuple[tuple[Text, ...], ...]
     widths: tuple[float, ...] = ()
+    is_dense: bool = False
+    """True for small type and close rows, so that many rows stand on one page."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -127,6 +131,20 @@ class Columns:
     columns: tuple[tuple[Block, ...], ...]
     widths: tuple[float, ...] = ()
     space_mm: float = 8.0
+
+
+@dataclass(frozen=True, slots=True)
+class Keep:
+    """Blocks that stay together on one page."""
+
+    blocks: tuple[Block, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Contents:
+    """The headings of level 1 with their pages, under a small heading."""
+
+    heading: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -195,6 +213,8 @@ Block = (
     | Music
     | Table
     | Columns
+    | Keep
+    | Contents
     | TitleBlock
     | Legend
     | Gap

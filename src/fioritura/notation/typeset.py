@@ -23,9 +23,11 @@ from fioritura.notation.page import (
     Caption,
     Caution,
     Columns,
+    Contents,
     Document,
     Gap,
     Heading,
+    Keep,
     LeadSheet,
     Legend,
     Music,
@@ -150,6 +152,10 @@ def _block(block: Block, document: Document) -> str:
         case Columns(columns, widths, space_mm):
             cells = (_sequence(_block(inner, document) for inner in column) for column in columns)
             return _call("side-by-side", _shares(widths, len(columns)), _mm(space_mm), *cells)
+        case Keep(blocks):
+            return _call("keep", _sequence(_block(inner, document) for inner in blocks))
+        case Contents(heading):
+            return _call("contents", _string(heading))
         case TitleBlock(title, subtitle, left, right):
             parts = (_string(part) if part else "none" for part in (subtitle, left, right))
             return _call("title-block", _string(title), *parts)
@@ -167,7 +173,8 @@ def _block(block: Block, document: Document) -> str:
 def _table(table: Table) -> str:
     cells = (_text(cell) for row in table.rows for cell in row)
     header = _tuple(map(_string, table.header))
-    return _call("grid-table", _shares(table.widths, len(table.header)), header, *cells)
+    name = "dense-table" if table.is_dense else "grid-table"
+    return _call(name, _shares(table.widths, len(table.header)), header, *cells)
 
 
 def _lead_sheet(sheet: LeadSheet, document: Document) -> str:

@@ -1,0 +1,244 @@
+"""The handout: tune, techniques with examples from it, summary, performance, practice plan and cautions."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from typing import Final
+
+from fioritura.arrange.survey import figure_id
+from fioritura.lesson.edition import sounding_start
+from fioritura.lesson.example import Example, example_score
+from fioritura.lesson.geometry import tinted
+from fioritura.lesson.lesson import Drawn, Engraving, Lesson
+from fioritura.notation.musicxml_writer import write_musicxml
+from fioritura.notation.page import (
+    Block,
+    Bullets,
+    Caption,
+    Caution,
+    Columns,
+    Contents,
+    Document,
+    Heading,
+    Keep,
+    LeadSheet,
+    Legend,
+    Music,
+    PageBreak,
+    Paragraph,
+    Run,
+    Small,
+    Table,
+    Text,
+    TitleBlock,
+)
+from fioritura.notation.score import Label, Score, Staff
+from fioritura.notation.sheet import COMPARISON_STAFF_MM, LINE_STAFF_MM, legend_entries
+from fioritura.techniques.table import technique_named
+from fioritura.theory.pitch import NoteName, Pitch
+
+__all__ = ["bars_text", "example_engraving", "handout", "handout_engravings", "instrument_line", "performance_score"]
+
+TINT: Final = "#e3e3e3"
+_SESSIONS: Final = 5
+
+
+def handout_engravings(lesson: Lesson) -> list[Engraving]:
+    """The music of the handout."""
+    return [_plain(lesson), _performance(lesson), *(example_engraving(lesson, each) for each in lesson.examples)]
+
+
+def handout(lesson: Lesson, drawn: Drawn) -> Document:
+    """The handout as a document; `drawn` holds its `handout_engravings`."""
+    words = lesson.words
+    blocks = [
+        *_opening(lesson, drawn),
+        *_techniques(lesson, drawn),
+        *_summary(lesson),
+        *_chart(lesson, drawn),
+        *_plan(lesson),
+        *_care(lesson),
+    ]
+    footer = " · ".join(part for part in (lesson.title, lesson.overrides.get("studio")) if part)
+    return Document(lesson.title, tuple(blocks), lesson.composer, footer, lesson.paper, words.language)
+
+
+def instrument_line(lesson: Lesson) -> str:
+    """The instrument as a page names it: ``"Alto saxophone in E♭"``."""
+    instrument, words = lesson.instrument, lesson.words
+    name = words.instrument(instrument)
+    tonic = instrument.sounding(Pitch.parse("C4")).name
+    if tonic == NoteName(0) or " in " in name:
+        return name
+    return words("instrument.in", instrument=name, tonic=words.note(tonic))
+
+
+def bars_text(lesson: Lesson, first: int, last: int) -> str:
+    """``"bar 3"``, ``"bars 3–5"``."""
+    return lesson.words("bar", bars=first) if first == last else lesson.words("bars", bars=f"{first}–{last}")
+
+
+def example_engraving(lesson: Lesson, example: Example) -> Engraving:
+    """An example's two staves."""
+    names = (lesson.words("plain"), lesson.words("ornamented"))
+    score = example_score(example, lesson.instrument, lesson.of(example.technique, "label"), names)
+    return Engraving(write_musicxml(score), lesson.width_mm, COMPARISON_STAFF_MM, shows_tempo=False)
+
+
+def performance_score(lesson: Lesson) -> Score:
+    """The ornamented line with its labels."""
+    rendition = lesson.rendition
+    labels = tuple(
+        Label(sounding_start(lesson.tune, figure), lesson.of(technique_named(figure.technique), "label"), number)
+        for number, figure in enumerate(rendition.figures)
+    )
+    return Score(lesson.tune, (Staff(rendition.line, "", lesson.instrument, labels),))
+
+
+def _plain(lesson: Lesson) -> Engraving:
+    score = Score(lesson.tune, (Staff(lesson.tune.notes, "", lesson.instrument),))
+    return Engraving(write_musicxml(score), lesson.width_mm, LINE_STAFF_MM)
+
+
+def _performance(lesson: Lesson) -> Engraving:
+    return Engraving(write_musicxml(performance_score(lesson)), lesson.width_mm, LINE_STAFF_MM)
+
+
+def _opening(lesson: Lesson, drawn: Drawn) -> Iterator[Block]:
+    words, own = lesson.words, lesson.overrides
+    usual = words("handout.subtitle", level=lesson.setting.level, idiom=words(f"idiom.{lesson.setting.idiom}"))
+    title = TitleBlock(lesson.title, own.get("subtitle", usual), instrument_line(lesson), lesson.composer)
+    closing: list[Block] = []
+    notes = [part.strip() for part in own.get("notes").split("\n\n") if part.strip()]
+    if notes:
+        closing += [Caution((Run(f"{words('handout.notes')}. ", bold=True), Run(part))) for part in notes[:1]]
+        closing += [Caution(part) for part in notes[1:]]
+    closing.append(Contents(words("handout.contents")))
+    foot = tuple(Small(own.get(name)) for name in ("student", "studio") if own.get(name))
+    yield LeadSheet((title,), drawn[_plain(lesson)], tuple(closing), foot)
+    yield PageBreak()
+
+
+def _techniques(lesson: Lesson, drawn: Drawn) -> Iterator[Block]:
+    words = lesson.words
+    yield Heading(words("handout.techniques"))
+    yield Paragraph(words("handout.techniques.intro"))
+    for example in lesson.examples:
+        yield _section(lesson, example, drawn)
+
+
+def _section(lesson: Lesson, example: Example, drawn: Drawn) -> Keep:
+    """One technique: what it is, an example from the tune, how, when, fault and cure."""
+    words, technique = lesson.words, example.technique
+    systems = drawn[example_engraving(lesson, example)]
+    marked = tuple(tinted(system, 2, example.figure_notes, TINT) for system in systems)
+    place = bars_text(lesson, example.first_bar, example.last_bar)
+    why = words.sentence(example.figure.why)
+    left = _field(words("handout.how"), lesson.of(technique, "how")) + _field(
+        words("handout.fault"), lesson.of(technique, "fault")
+    )
+    right = _field(words("handout.when"), lesson.of(technique, "when")) + _field(
+        words("handout.cure"), lesson.of(technique, "cure")
+    )
+    return Keep(
+        (
+            Heading(f"{example.number}  {lesson.of(technique, 'name')}", 2),
+            Paragraph(
+                (
+                    Run(lesson.of(technique, "text")),
+                    Run(f"  {words('level', level=technique.level)}", italic=True),
+                )
+            ),
+            Caption(f"{place[:1].upper()}{place[1:]}. {why}"),
+            Music(marked),
+            Columns((left, right)),
+        )
+    )
+
+
+def _field(name: str, text: str) -> tuple[Block, ...]:
+    return (Paragraph((Run(f"{name}. ", bold=True), Run(text))),)
+
+
+def _summary(lesson: Lesson) -> Iterator[Block]:
+    words = lesson.words
+    yield PageBreak()
+    yield Heading(words("handout.summary"))
+    rows: list[tuple[Text, ...]] = []
+    for example in lesson.examples:
+        technique = example.technique
+        rows.append(
+            (
+                str(example.number),
+                lesson.of(technique, "name"),
+                (Run(lesson.of(technique, "label"), italic=True),),
+                str(technique.level),
+                lesson.of(technique, "text"),
+                str(example.places),
+                ", ".join(map(str, example.bars)) or "–",
+            )
+        )
+    names = ("technique", "label", "level", "what", "places", "used")
+    header = ("", *(words(f"handout.summary.{name}") for name in names))
+    yield Table(header, tuple(rows), (0, 3, 1.9, 0, 5, 0, 1.6), is_dense=True)
+    yield Small(words("handout.summary.intro"))
+
+
+def _chart(lesson: Lesson, drawn: Drawn) -> Iterator[Block]:
+    words, rendition = lesson.words, lesson.rendition
+    uses = []
+    for figure in rendition.figures:
+        technique = technique_named(figure.technique)
+        bar = lesson.tune.beat_at(sounding_start(lesson.tune, figure))[0]
+        uses.append((lesson.of(technique, "label"), lesson.of(technique, "name"), bar))
+    legend = Legend(words("handout.performance.legend"), legend_entries(uses))
+    opening = (Heading(words("handout.performance")), Paragraph((Run(f"{lesson.title} · {instrument_line(lesson)}", italic=True),)))
+    yield LeadSheet(opening, drawn[_performance(lesson)], (legend,) if uses else ())
+    yield PageBreak()
+
+
+def _plan(lesson: Lesson) -> Iterator[Block]:
+    words = lesson.words
+    written = lesson.tune.key.transposed(lesson.instrument.transposition)
+    steps = ("tone", "plain", "technique", "place", "play")
+    yield Heading(words("handout.plan"))
+    yield Heading(words("handout.plan.each"), 2)
+    yield Bullets(tuple(words(f"handout.plan.step.{step}", key=words.key(written)) for step in steps), is_numbered=True)
+    yield Heading(words("handout.plan.sessions"), 2)
+    header = tuple(words(f"handout.plan.{name}") for name in ("session", "new", "again", "tempo", "done"))
+    yield Table(header, tuple(_sessions(lesson)), (0, 4, 3, 0, 0))
+    if lesson.hard_places:
+        yield Heading(words("handout.hard"), 2)
+    for place in lesson.hard_places:
+        yield Keep(
+            (
+                Heading(words("handout.hard.place", bar=place.bar, beat=f"{place.beat:g}"), 3),
+                Paragraph(words.sentence(place.why)),
+                Bullets(tuple(words.sentence(step) for step in place.practice)),
+            )
+        )
+
+
+def _sessions(lesson: Lesson) -> Iterator[tuple[Text, ...]]:
+    """Number, new techniques, techniques again, tempo and an empty box for each session."""
+    names = [lesson.of(example.technique, "name") for example in lesson.examples]
+    groups = _shared_out(names, min(_SESSIONS, max(len(names), 1)))
+    ladder = lesson.ladder
+    before: list[str] = []
+    for number, group in enumerate(groups):
+        tempo = ladder[min(number * len(ladder) // len(groups), len(ladder) - 1)]
+        is_last = number == len(groups) - 1
+        again = lesson.words("handout.plan.all") if is_last else ", ".join(before) or "–"
+        yield str(number + 1), ", ".join(group), again, lesson.tempo_text(tempo), "☐"
+        before = group
+
+
+def _shared_out(names: Sequence[str], count: int) -> list[list[str]]:
+    bounds = [round(len(names) * n / count) for n in range(count + 1)]
+    return [list(names[start:end]) for start, end in zip(bounds, bounds[1:], strict=False)]
+
+
+def _care(lesson: Lesson) -> Iterator[Block]:
+    words = lesson.words
+    texts = [words("care.hearing"), words("care.pain"), lesson.overrides.get("rights", words("care.rights"))]
+    yield Keep((Heading(words("handout.care"), 2), *(Caution(text) for text in texts)))

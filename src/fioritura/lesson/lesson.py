@@ -1,0 +1,156 @@
+"""A lesson: a tune, its performance and its examples, with all that the parts of a pack share."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import Final
+
+from fioritura.accompany.feels import BandFeel, default_feel
+from fioritura.arrange.arranger import choose_figures
+from fioritura.arrange.rendition import Rendition
+from fioritura.arrange.survey import survey
+from fioritura.lesson.catalogue import Catalogue, catalogue
+from fioritura.lesson.example import Example, examples_of
+from fioritura.lesson.overrides import Overrides
+from fioritura.notation.engrave import System, engrave_systems
+from fioritura.notation.page import Paper, print_area_mm
+from fioritura.players.instruments import Instrument
+from fioritura.players.playability import HardPlace, hardest_places
+from fioritura.techniques.place import Setting
+from fioritura.techniques.technique import Technique
+from fioritura.theory.metre import QUARTER
+from fioritura.tune import Tune
+from fioritura.unfold import unfolded
+
+__all__ = ["Drawn", "Engraving", "Lesson", "drawn_here", "lesson_of"]
+
+LADDER: Final = (0.6, 0.7, 0.8, 0.9, 1.0)
+"""Shares of the goal tempo, from the first practice to the performance."""
+
+_HARD_PLACES: Final = 3
+
+
+@dataclass(frozen=True, slots=True)
+class Engraving:
+    """Music to engrave: MusicXML and how large; the same engraving gives the same systems."""
+
+    musicxml: bytes
+    width_mm: float
+    staff_mm: float
+    shows_tempo: bool = True
+    bars_per_system: int | None = None
+
+    def systems(self) -> tuple[System, ...]:
+        """Engrave it.
+
+        Raises:
+            ToolError: the engraver is missing or can't read the music.
+        """
+        return engrave_systems(
+            self.musicxml,
+            width_mm=self.width_mm,
+            staff_mm=self.staff_mm,
+            shows_tempo=self.shows_tempo,
+            bars_per_system=self.bars_per_system,
+        )
+
+
+Drawn = Mapping[Engraving, tuple[System, ...]]
+"""Engraved music by what it was engraved from."""
+
+
+def drawn_here(engravings: list[Engraving]) -> Drawn:
+    """Engrave one after the other in this process."""
+    return {engraving: engraving.systems() for engraving in dict.fromkeys(engravings)}
+
+
+@dataclass(frozen=True)
+class Lesson:
+    """What every part of a pack is made from. `examples` stand easiest first."""
+
+    tune: Tune
+    setting: Setting
+    rendition: Rendition
+    examples: tuple[Example, ...]
+    feel: BandFeel
+    words: Catalogue
+    overrides: Overrides = field(default_factory=Overrides)
+    paper: Paper = "a4"
+    hard_places: tuple[HardPlace, ...] = ()
+
+    @property
+    def title(self) -> str:
+        """The teacher's title, or the tune's."""
+        return self.overrides.get("title", self.tune.title) or self.words("untitled")
+
+    @property
+    def composer(self) -> str:
+        """The teacher's word on the composer, or the tune's."""
+        return self.overrides.get("composer", self.tune.composer)
+
+    @property
+    def instrument(self) -> Instrument:
+        """What the player of the handout plays."""
+        return self.setting.instrument
+
+    @property
+    def beat_quarters(self) -> float:
+        """Quarter notes in a beat."""
+        return self.tune.metre.beat_ticks / QUARTER
+
+    @property
+    def ladder(self) -> tuple[int, ...]:
+        """The tempos of practice, in beats a minute: from a slow one to the goal."""
+        goal = self.setting.quarters_per_minute / self.beat_quarters
+        steps = dict.fromkeys(max(round(goal * share), 20) for share in LADDER)
+        return tuple(steps)
+
+    @property
+    def width_mm(self) -> float:
+        """Width of a page between its margins."""
+        return print_area_mm(self.paper)[0]
+
+    def of(self, technique: Technique, field: str) -> str:
+        """A text of a technique: the teacher's, or the catalogue's."""
+        own = self.overrides.techniques.get(technique.id, {})
+        return own.get(field) or self.words.technique(technique, field)
+
+    def tempo_text(self, beats_per_minute: float) -> str:
+        """A tempo as it is printed: ``"♩ = 132"``."""
+        return f"{self.words.beat_sign(self.tune.metre)} = {beats_per_minute:g}"
+
+
+def lesson_of(
+    tune: Tune,
+    setting: Setting,
+    *,
+    seed: int = 0,
+    only: tuple[str, ...] = (),
+    without: tuple[str, ...] = (),
+    language: str = "en",
+    overrides: Overrides | None = None,
+    paper: Paper = "a4",
+) -> Lesson:
+    """Survey and ornament a tune, and choose an example for each technique.
+
+    Raises:
+        OptionError: an unknown technique or language, or a metre that the band has no feel for.
+    """
+    found = survey(tune, setting, only, without)
+    rendition = choose_figures(found, seed=seed)
+    player, played = setting.player, unfolded(tune)
+    places: tuple[HardPlace, ...] = ()
+    if len(rendition.line) > 1:
+        places = hardest_places(player, rendition.line, tune, setting.quarters_per_minute, _HARD_PLACES)
+    return Lesson(
+        tune,
+        setting,
+        rendition,
+        examples_of(found, rendition),
+        default_feel(played, is_folk=setting.idiom == "folk"),
+        catalogue(language),
+        overrides or Overrides(),
+        paper,
+        places,
+    )
