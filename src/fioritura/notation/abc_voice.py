@@ -39,7 +39,6 @@ from fioritura.tune import Mark
 __all__ = ["VoiceReader", "VoiceSettings", "define_symbol"]
 
 MAX_NOTE_WHOLES: Final = 64
-MIN_NOTE_TICKS: Final = 6
 MAX_TUPLET: Final = 32
 
 _PLACED: Final = "^_<>@"
@@ -192,8 +191,8 @@ class VoiceReader:
         if self._broken:
             self._bars.stretch(self._broken.first, *self._broken.by)
             length = scaled(length, *self._broken.then)
-        if not MIN_NOTE_TICKS <= length <= MAX_NOTE_WHOLES * WHOLE:
-            raise UnreadableError(f"a note may last from 1/1024 to {MAX_NOTE_WHOLES} whole notes.")
+        if not 1 <= length <= MAX_NOTE_WHOLES * WHOLE:
+            raise UnreadableError(f"a note may last from 1/{WHOLE} to {MAX_NOTE_WHOLES} whole notes.")
         self._broken = None
         if self._tuplet:
             self._tuplet.left -= 1
