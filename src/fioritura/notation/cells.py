@@ -242,7 +242,7 @@ def _divided(cell: Cell, spans: Sequence[Span], goes_on: bool) -> Iterator[_Plan
     if not cell.is_dotted and len(cell.parts) == 2 and HALF <= cell.parts[0].length == cell.parts[1].length:
         halves = cell.parts[0].parts
         middle = cell.parts[0].length
-        if len(halves) == 2 and not any(is_rest and start < middle < end for start, end, is_rest in spans):
+        if len(halves) == 2 and any(start < middle < end and not is_rest for start, end, is_rest in spans):
             divisions.append((1.0, (halves[0], cell.parts[0], halves[1])))
     if cell.is_dotted and cell.length > HALF:
         pair = _halving(cell.length // 3 * 2)

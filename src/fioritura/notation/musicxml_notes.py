@@ -54,11 +54,8 @@ SlurNumbers = Mapping[int, Sequence[tuple[str, int]]]
 
 
 def add(parent: Element, tag: str, content: object = None, /, **attributes: str) -> Element:
-    """Append an element with text `content`; an underscore in an attribute's name stands for a hyphen."""
-    if attributes:
-        child = etree.SubElement(parent, tag, {name.replace("_", "-"): value for name, value in attributes.items()})
-    else:
-        child = etree.SubElement(parent, tag)
+    """Append an element with text `content`."""
+    child = etree.SubElement(parent, tag, None, None, **attributes)
     if content is not None:
         child.text = str(content)
     return child
@@ -160,7 +157,7 @@ class NoteWriter:
                 state = "begin" if number == 1 else "end" if number == len(graces) else "continue"
                 _beams(element, (state, state))
             if is_slide and number == len(graces):
-                add(add(element, "notations"), "slide", type="start", line_type="solid", number=_GRACE_CURVE)
+                add(add(element, "notations"), "slide", type="start", number=_GRACE_CURVE)
             elif not is_slide and number == 1:
                 add(add(element, "notations"), "slur", type="start", number=_GRACE_CURVE)
 
@@ -185,6 +182,8 @@ class NoteWriter:
         if note is None or event.index is None:
             return
         is_first, is_last = event.piece == 0, not event.ties_on
+        if is_first and is_last and not (note.marks or note.graces or event.tuplet):
+            return
         notations = add(element, "notations")
         if not is_first:
             add(notations, "tied", type="stop")

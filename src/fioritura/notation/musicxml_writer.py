@@ -46,6 +46,8 @@ _CLEFS: Final[dict[Clef, tuple[str, int]]] = {"treble": ("G", 2), "bass": ("F", 
 _BASS_CLEF_BELOW_MIDI: Final = 55
 _UNISON: Final = Interval(0, 0)
 _DRUM_CHANNEL: Final = 10
+_ITALIC: Final = {"font-style": "italic"}
+_SMALL: Final = {**_ITALIC, "font-size": "8"}
 
 Sign = tuple[int, Element]
 """Something above the staff and its place in ticks."""
@@ -177,7 +179,7 @@ class _PartWriter:
         bars = self._written.bars
         full = index - (1 if bars[0].metre_offset_ticks and len(bars) > 1 else 0)
         if full > 0 and full % self._bars_per_system == 0:
-            add(measure, "print", new_system="yes")
+            add(measure, "print", **{"new-system": "yes"})
 
     def _attributes(self, measure: Element, index: int) -> None:
         bar = self._written.bars[index]
@@ -225,7 +227,7 @@ class _PartWriter:
             for number, span in enumerate(tune.chords):
                 yield span.onset_ticks, _harmony(span, f"s{self._number}-c{number}")
         for number, label in enumerate(self._staff.labels):
-            direction = _words(label.text, font_style="italic", font_size="8", id=f"s{self._number}-l{number}")
+            direction = _words(label.text, id=f"s{self._number}-l{number}", **_SMALL)
             yield label.onset_ticks, direction
 
 
@@ -284,7 +286,7 @@ def _tempo_signs(tune: Tune) -> Iterator[Sign]:
         swings = number == 0 and tune.feel == "swing"
         direction = _direction()
         if swings:
-            add(add(direction, "direction-type"), "words", "Swing", font_weight="bold")
+            add(add(direction, "direction-type"), "words", "Swing", **{"font-weight": "bold"})
         if tempo:
             _metronome(direction, tempo, tune.bar_at(tempo.onset_ticks).metre)
         sound = add(direction, "sound")
@@ -328,7 +330,7 @@ def _harmony(span: ChordSpan, name: str) -> Element:
     if chord.bass:
         _name(harmony, "bass", chord.bass, "", closes)
     for degree in chord.degrees:
-        element = add(harmony, "degree", print_object="no")
+        element = add(harmony, "degree", **{"print-object": "no"})
         add(element, "degree-value", degree.value)
         add(element, "degree-alter", degree.alter)
         add(element, "degree-type", degree.type)
@@ -413,6 +415,6 @@ def _closing_jumps(measure: Element, bar: Bar, bars: Sequence[Bar]) -> None:
     for jump in bar.jumps:
         if jump in words:
             text, attribute, value = words[jump]
-            direction = _words(text, font_style="italic")
+            direction = _words(text, **_ITALIC)
             add(direction, "sound", **{attribute: value})
             measure.append(direction)
