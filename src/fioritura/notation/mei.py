@@ -71,6 +71,7 @@ def read_piece(toolkit: verovio.toolkit, musicxml: bytes) -> Piece:
     score = _parsed(musicxml)
     effects, signs = _note_signs(score)
     _mark_labels(score)
+    _drop_unprinted_degrees(score)
     toolkit.setOptions({"breaks": "none"})
     if not toolkit.loadData(etree.tostring(score, encoding="unicode")):
         raise ToolError(f"The engraver can't read this MusicXML: {toolkit.getLog().strip() or 'no reason given'}.")
@@ -149,6 +150,13 @@ def _note_signs(score: etree._Element) -> tuple[dict[str, list[Effect]], dict[st
 def _drop(parent: etree._Element, path: str) -> None:
     for element in parent.findall(path):
         _remove(element)
+
+
+def _drop_unprinted_degrees(score: etree._Element) -> None:
+    """Verovio prints every degree of a chord symbol, also one that the symbol's own text holds already."""
+    for degree in list(score.iter("degree")):
+        if degree.get("print-object") == "no":
+            _remove(degree)
 
 
 def _mark_labels(score: etree._Element) -> None:
