@@ -211,9 +211,10 @@ def plainer_texts(text: str) -> Iterator[tuple[str, str]]:
 
 def disagreement(entry: AbcEntry) -> str:
     """``""`` when music21 reads the same sounds, else the name of the limit that explains the difference, or
-    ``"unexplained"``."""
+    ``"damaged text"`` where the file itself holds what is no ABC, or ``"unexplained"``."""
     text = source(entry)
-    own = own_sounds(entry.read(irregular="keep"))
+    tune = entry.read(irregular="keep")
+    own = own_sounds(tune)
     if _reference_agrees(own, text, ties_carry_accidentals=False):
         return ""
     if _reference_agrees(own, text, ties_carry_accidentals=True):
@@ -224,11 +225,11 @@ def disagreement(entry: AbcEntry) -> str:
         except FiorituraError:
             return "unexplained"
         if again != own and name not in CHANGES_MUSIC:
-            return "unexplained"
+            break
         own = again
         if _reference_agrees(own, plainer, ties_carry_accidentals=True):
             return name
-    return "unexplained"
+    return "damaged text" if any("no sign of ABC" in warning for warning in tune.warnings) else "unexplained"
 
 
 def _reference_agrees(own: list[Sound], text: str, *, ties_carry_accidentals: bool) -> bool:

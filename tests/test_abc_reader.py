@@ -182,6 +182,15 @@ def test_first_and_second_endings():
     assert playing_order(long) == [0, 1, 0, 2]
 
 
+def test_an_ending_that_nothing_ends_is_as_long_as_the_first():
+    """Section 4.10 lets it run to the next ``:|``, which closes another section (custom)."""
+    open_end = read("|:C8|1 D8:|2 E8|F8|G8:|")
+    assert playing_order(open_end.bars) == [0, 1, 0, 2, 3, 4, 3, 4]
+    assert "ending" in open_end.warnings[0]
+    assert playing_order(read("|:C8|1 D8:|2 E8|F8||G8:|").bars) == [0, 1, 0, 2, 3, 4, 4]
+    assert playing_order(read("|:C8|1 D8:|2 E8:|F8:|").bars) == [0, 1, 0, 2, 3, 3]
+
+
 @pytest.mark.parametrize(
     ("text", "numbers"),
     [("1,3", (1, 3)), ("1-3", (1, 2, 3)), ("1,3,5-7", (1, 3, 5, 6, 7))],

@@ -6,7 +6,8 @@ fraction of a tick inside its bar, and its ends go to the nearest tick when the 
 Conventions: an end of repeat without a beginning goes back to the latest double bar or end of repeat (4.8). A
 dotted or invisible bar line inside a bar that isn't full yet is an editor's hint, no bar line. Where a line of music
 ends with its bar just full, a bar line is understood, as whole collections leave it out there; in free metre the end
-of a line closes a bar of more than 16 quarter notes.
+of a line closes a bar of more than 16 quarter notes. A last ending that nothing ends before the next end of repeat is
+as long as the first one.
 """
 
 from __future__ import annotations
@@ -110,6 +111,8 @@ class BarBuilder:
         self._section_start = 0
         self._is_in_repeat = False
         self._loose_jumps: list[Jump] = []
+        self.cut_endings = 0
+        """How many last endings had no end of their own and were cut to the length of the first."""
 
     def set_key(self, key: Key) -> None:
         """The key from here on; the bar's own where the bar is still empty."""
@@ -242,6 +245,7 @@ class BarBuilder:
         if not self.end_line():
             self._end_bar(0, False)
         _mark(self.bars[-1] if self.bars else None, self._loose_jumps)
+        self.cut_endings = _cut_long_endings([bar.raw for bar in self.bars])
         return [bar.settle() for bar in self.bars]
 
     def _bar(self) -> AbcBar:
@@ -300,6 +304,35 @@ class BarBuilder:
     def _take_jumps(self, bar: AbcBar) -> None:
         _mark(bar, self._loose_jumps)
         self._loose_jumps = []
+
+
+def _cut_long_endings(bars: list[RawBar]) -> int:
+    """Cut last endings that run into the end of another repeat; the rest is that repeat's section."""
+    count = 0
+    index = 0
+    while index < len(bars):
+        runs = _ending_runs(bars, index)
+        if len(runs) > 1:
+            start, end = runs[-1]
+            first = runs[0][1] - runs[0][0]
+            if bars[end - 1].repeats and end - start > first:
+                for bar in bars[start + first : end]:
+                    bar.endings = ()
+                bars[start + first].opens_repeat = True
+                count += 1
+        index = runs[-1][1] if runs else index + 1
+    return count
+
+
+def _ending_runs(bars: list[RawBar], index: int) -> list[tuple[int, int]]:
+    """The endings that follow each other from a bar on, each with its first bar and the bar after its last."""
+    runs: list[tuple[int, int]] = []
+    while index < len(bars) and bars[index].endings:
+        start = index
+        while index < len(bars) and bars[index].endings == bars[start].endings:
+            index += 1
+        runs.append((start, index))
+    return runs
 
 
 @dataclass(slots=True)

@@ -148,7 +148,10 @@ class VoiceReader:
             except UnreadableError as fault:
                 self._faults.meet(token, fault)
         self._slurs.end()
-        return self._bars.finish()
+        bars = self._bars.finish()
+        if self._bars.cut_endings:
+            self._faults.remark("an ending without an end is read as long as the first one")
+        return bars
 
     # Notes and rests
 

@@ -6,7 +6,8 @@ over the note.
 
 Conventions: four bars a line, beams by the beat (notes under one beam stand together), accidentals where the bar
 needs them by either rule in use (the letter in its octave, or in all), chord symbols where they change: a note that
-is held under a new chord is tied there. The end of an ending that nothing else shows is a double bar.
+is held under a new chord is tied there. The double repeat sign is written in full, ``:| |:``. A single grace note
+is a short one, with a stroke (section 4.12). The end of an ending that nothing else shows is a double bar.
 """
 
 from __future__ import annotations
@@ -220,17 +221,20 @@ class _BodyWriter:
         if note is None:
             return f"{piece.fields}{piece.texts}z{length}"
         slur = "(" if piece.is_first and Mark.SLUR_START in note.marks else ""
-        graces = "".join(map(self._pitch, note.graces)) if piece.is_first else ""
+        graces = self._graces(note) if piece.is_first else ""
         marks = "".join(
             _MARKS[mark]
             for mark in note.marks
             if mark in _MARKS and (piece.is_last if mark in _AT_THE_END else piece.is_first)
         )
-        grace_group = f"{{{graces}}}" if graces else ""
         tie = "" if piece.is_last else "-"
         slur_end = ")" if piece.is_last and Mark.SLUR_STOP in note.marks else ""
-        before = f"{piece.fields}{grace_group}{piece.texts}{slur}{marks}"
+        before = f"{piece.fields}{graces}{piece.texts}{slur}{marks}"
         return f"{before}{self._pitch(note.pitch)}{length}{tie}{slur_end}"
+
+    def _graces(self, note: Note) -> str:
+        pitches = "".join(map(self._pitch, note.graces))
+        return f"{{{'/' * (len(note.graces) == 1)}{pitches}}}" if pitches else ""
 
     def _open_bar(self, key: Key) -> None:
         self._key = key
@@ -331,7 +335,7 @@ def _bar_line(bars: Sequence[Bar], index: int) -> str:
     if following is None:
         return f"{dots}|" if dots else "|]"
     if following.opens_repeat:
-        return "::" if dots == ":" else f"{dots or '|' * bar.ends_section}|:"
+        return f"{dots}| |:" if dots else f"{'|' * bar.ends_section}|:"
     if dots:
         return f"{dots}|"
     if bar.ends_section or (bar.endings and not following.endings):
