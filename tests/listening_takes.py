@@ -294,7 +294,9 @@ def rms(wave: Wave) -> float:
     return float(np.sqrt(np.mean(wave**2)))
 
 
-def room(wave: Wave, rng: np.random.Generator, *, seconds: float = 0.5, direct_db: float = 4.0, rate: int = RATE) -> Wave:
+def room(
+    wave: Wave, rng: np.random.Generator, *, seconds: float = 0.5, direct_db: float = 4.0, rate: int = RATE
+) -> Wave:
     """The wave in a room with a reverberation time; `direct_db` is the direct sound over the reverberation."""
     from scipy.signal import fftconvolve
 
@@ -344,7 +346,9 @@ def backing(wave: Wave, rng: np.random.Generator, *, below_db: float, rate: int 
 def speaking(notes: Sequence[Truth], program: int) -> list[Truth]:
     """The notes without those whose key makes no sound in the soundfont (its alto saxophone has no E4)."""
     keys = sorted({note.midi for note in notes})
-    wave, rate = soundfont_take([Truth(2.0 * place, 2.0 * place + 0.5, key) for place, key in enumerate(keys)], program)
+    wave, rate = soundfont_take(
+        [Truth(2.0 * place, 2.0 * place + 0.5, key) for place, key in enumerate(keys)], program
+    )
     loud = {key: rms(wave[int(2 * place * rate) :][: rate // 4]) for place, key in enumerate(keys)}
     usual = float(np.median(list(loud.values())))
     return [note for note in notes if loud[note.midi] > 0.1 * usual]

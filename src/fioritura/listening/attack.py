@@ -1,8 +1,9 @@
 """Attacks inside a line that goes on: where a tongue, a new breath or a restarted tone breaks it.
 
 Three things are seen at such a moment within some 45 ms either way: the level sags between two louder moments, what
-lies above 4 kHz sags likewise, and the tone is less periodic than before and after. A logistic regression over the
-train half of the benchmark's takes weighs them; its log-odds are what the note programme takes as evidence.
+lies above 4 kHz sags likewise, and the tone is less periodic than before and after. Logistic regressions over the
+train half of the benchmark's takes weigh them: one tells a note struck again from a note held, another, without the
+third sign, which every change of pitch gives, a tongued change of notes from a slurred one.
 """
 
 from __future__ import annotations
@@ -16,15 +17,15 @@ from numpy.typing import NDArray
 
 from fioritura.listening.pitch import Floats, Track
 
-__all__ = ["articulation", "peaks", "start_of_change"]
+__all__ = ["around", "articulation", "peaks", "start_of_change", "tonguing"]
 
 REACH: Final = 8
 """Frames looked at before and after, 46 ms."""
 
-_SAG_WEIGHT: Final = 0.51
-_HISS_WEIGHT: Final = 0.84
-_BURST_WEIGHT: Final = 1.37
-_BIAS: Final = -6.4
+_STRUCK_WEIGHTS: Final = (0.51, 0.84, 1.37)
+_STRUCK_BIAS: Final = -6.4
+_TONGUED_WEIGHTS: Final = (0.99, 1.26)
+_TONGUED_BIAS: Final = -4.56
 _MOST_DB: Final = 15.0
 _APERIODIC_FLOOR: Final = 0.01
 
@@ -34,8 +35,16 @@ def articulation(track: Track) -> Floats:
     bits = np.log2(track.heard.aperiodicity.min(axis=1) + _APERIODIC_FLOOR)
     burst = around(bits, -2, 2, np.max)
     burst -= np.maximum(around(bits, -REACH, -3, np.min), around(bits, 3, REACH, np.min))
-    odds = _SAG_WEIGHT * _sag(track.level_db) + _HISS_WEIGHT * _sag(track.hiss_db) + _BURST_WEIGHT * np.maximum(burst, 0)
-    return np.asarray(odds + _BIAS, np.float32)
+    signs = (_sag(track.level_db), _sag(track.hiss_db), np.maximum(burst, 0))
+    odds = sum(weight * sign for weight, sign in zip(_STRUCK_WEIGHTS, signs, strict=True))
+    return np.asarray(odds + _STRUCK_BIAS, np.float32)
+
+
+def tonguing(track: Track) -> Floats:
+    """Log-odds that a change of notes at each frame is tongued, not slurred."""
+    level, hiss = _TONGUED_WEIGHTS
+    odds = level * _sag(track.level_db) + hiss * _sag(track.hiss_db)
+    return np.asarray(odds + _TONGUED_BIAS, np.float32)
 
 
 def peaks(values: Floats) -> Floats:

@@ -1,6 +1,6 @@
 """Hear a take: the way from a recording to notes, in one direction.
 
-    audio -> frames (`pitch`) -> segments (`segment`, `attack`) -> tones (`inflect`) -> notes (`notes`)
+audio -> frames (`pitch`) -> segments (`segment`, `attack`) -> tones (`inflect`) -> notes (`notes`)
 """
 
 from __future__ import annotations
@@ -12,7 +12,7 @@ from typing import Any, Final
 import numpy as np
 from numpy.typing import NDArray
 
-from fioritura.listening.attack import articulation
+from fioritura.listening.attack import tonguing
 from fioritura.listening.audio import Block, blocks_of_array, blocks_of_file
 from fioritura.listening.inflect import Tone, inflections, pitch_line, steady_pitch, tones, vibrato
 from fioritura.listening.notes import Attack, PlayedNote, Take
@@ -24,7 +24,6 @@ __all__ = ["hear"]
 
 _CLEAR: Final = 0.05
 _RELEASE_DB: Final = 18.0
-_TONGUED_ODDS: Final = 0.0
 
 
 def hear(source: Path | str | NDArray[Any], rate: int = 44100) -> Take:
@@ -71,7 +70,7 @@ def tuning_cents(track: Track) -> float:
 
 def _notes(track: Track, tuning: float) -> Iterator[PlayedNote]:
     found = tones(segments(track, tuning), track, tuning)
-    struck = articulation(track)
+    tongued = tonguing(track)
     _, unclear = track.heard.best()
     for place, tone in enumerate(found):
         before = found[place - 1] if place else None
@@ -81,8 +80,7 @@ def _notes(track: Track, tuning: float) -> Iterator[PlayedNote]:
             continue
         stop = _release(track, tone)
         pitch = steady_pitch(line, tone)
-        near = struck[max(0, tone.start - 4) : tone.start + 5]
-        is_slurred = is_joined and float(near.max(initial=-9)) <= _TONGUED_ODDS
+        is_slurred = is_joined and bool((tongued[max(0, tone.start - 4) : tone.start + 6] <= 0).all())
         core = line[tone.core_start - tone.start : tone.core_stop - tone.start]
         clear = np.minimum(unclear, track.fresh.aperiodicity.min(axis=1))[tone.core_start : tone.core_stop]
         yield PlayedNote(

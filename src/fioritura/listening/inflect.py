@@ -15,7 +15,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from fioritura.listening.notes import Inflection, InflectionKind, Vibrato
-from fioritura.listening.pitch import FRAME_SEC, Floats, Track
+from fioritura.listening.pitch import FRAME_SEC, Track
 from fioritura.listening.segment import Segment, State
 
 __all__ = ["Tone", "inflections", "pitch_line", "tones", "vibrato"]
@@ -27,7 +27,8 @@ SETTLED_CENTS: Final = 15.0
 LEAST_CENTS: Final = 35.0
 LEAST_SEC: Final = 0.04
 BEND_SEC: Final = (0.06, 0.5)
-VIBRATO_HZ: Final = (3.5, 9.0)
+VIBRATO_MOST_LEFT: Final = 0.5
+_RATES: Final = np.arange(3.5, 9.0, 0.05)
 VIBRATO_LEAST_SEC: Final = 0.28
 VIBRATO_LEAST_CENTS: Final = 7.0
 _UNCLEAR: Final = 0.4
@@ -46,7 +47,7 @@ class Tone:
     core_stop: int
     stop: int
     midi: int
-    articulation: float
+    is_struck: bool
 
 
 def tones(segments: Sequence[Segment], track: Track, tuning_cents: float) -> list[Tone]:
@@ -64,11 +65,11 @@ def tones(segments: Sequence[Segment], track: Track, tuning_cents: float) -> lis
             glide = None
             continue
         start = glide.start if glide else segment.start
-        tone = Tone(start, segment.start, segment.stop, segment.stop, segment.midi, segment.articulation)
-        if last and glide and last.stop == start and last.midi == tone.midi and tone.articulation <= 0:
+        tone = Tone(start, segment.start, segment.stop, segment.stop, segment.midi, segment.is_struck)
+        if last and glide and last.stop == start and last.midi == tone.midi and not tone.is_struck:
             line[-1] = replace(last, core_stop=tone.core_stop, stop=tone.stop)
         elif last and last.stop == start and _leads_into(last, tone, track, tuning_cents):
-            line[-1] = replace(tone, start=last.start, articulation=last.articulation)
+            line[-1] = replace(tone, start=last.start, is_struck=last.is_struck)
         else:
             line.append(tone)
         glide = None
@@ -77,9 +78,8 @@ def tones(segments: Sequence[Segment], track: Track, tuning_cents: float) -> lis
 
 def _leads_into(low: Tone, tone: Tone, track: Track, tuning_cents: float) -> bool:
     """True when `low` is the beginning of a scoop into `tone`."""
-    if not 0 < tone.midi - low.midi <= LEAD_SEMITONES or (tone.core_start - low.start) * FRAME_SEC > LEAD_SEC:
-        return False
-    if tone.articulation > 0:
+    is_short = (tone.core_start - low.start) * FRAME_SEC <= LEAD_SEC
+    if tone.is_struck or not is_short or not 0 < tone.midi - low.midi <= LEAD_SEMITONES:
         return False
     reach = min(tone.core_start + 10, tone.core_stop)
     line = pitch_line(track, low.start, reach, 100.0 * (tone.midi - 69) + tuning_cents)
@@ -119,7 +119,7 @@ def pitch_line(track: Track, start: int, stop: int, near_cents: float) -> Line:
     known = np.isfinite(cost[rows, best])
     if not known.any():
         return np.zeros(0)
-    return np.interp(rows, rows[known], cents[rows, best][known])
+    return np.asarray(np.interp(rows, rows[known], cents[rows, best][known]))
 
 
 def steady_pitch(line: Line, tone: Tone) -> float:
@@ -169,22 +169,24 @@ def _bends(away: Line, start_sec: float) -> Iterator[Inflection]:
 
 
 def vibrato(core: Line) -> Vibrato | None:
-    """The vibrato of a tone's core (cents), by the sinusoid over a straight line that fits it best."""
+    """The vibrato of a tone's core (cents): the sinusoid that fits it best, from its start or, as players do, later."""
+    found = [_vibrato(core[int(share * core.size) :]) for share in (0.0, 0.25, 0.5)]
+    return max((one for one in found if one), key=lambda one: one.extent_cents, default=None)
+
+
+def _vibrato(core: Line) -> Vibrato | None:
+    """The best sinusoid over a straight line, unless it is too small or explains too little."""
     if core.size * FRAME_SEC < VIBRATO_LEAST_SEC:
         return None
     time = np.arange(core.size) * FRAME_SEC
     calm = core - np.polyval(np.polyfit(time, core, 1), time)
-    rates = np.arange(VIBRATO_HZ[0], VIBRATO_HZ[1], 0.05)
-    window = np.hanning(core.size)
-    waves = np.exp(-2j * np.pi * rates[:, None] * time)
-    power = np.abs(waves @ (calm * window)) ** 2
-    rate = float(rates[np.argmax(power)])
-    basis = np.stack([np.cos(2 * np.pi * rate * time), np.sin(2 * np.pi * rate * time), np.ones_like(time), time], 1)
+    waves = np.exp(-2j * np.pi * _RATES[:, None] * time)
+    rate = float(_RATES[np.argmax(np.abs(waves @ (calm * np.hanning(core.size))))])
+    angle = 2 * np.pi * rate * time
+    basis = np.stack([np.cos(angle), np.sin(angle), np.ones_like(time), time], axis=1)
     weights = np.linalg.lstsq(basis, core, rcond=None)[0]
     extent = float(np.hypot(weights[0], weights[1]))
-    fitted = basis[:, :2] @ weights[:2]
-    explained = 1 - float(np.var(core - basis @ weights) / max(float(np.var(calm)), 1e-9))
-    is_edge = rate in (rates[0], rates[-1])
-    if extent < VIBRATO_LEAST_CENTS or explained < 0.4 or is_edge or not fitted.size:
+    left = float(np.var(core - basis @ weights) / max(float(np.var(calm)), 1e-9))
+    if extent < VIBRATO_LEAST_CENTS or left > VIBRATO_MOST_LEFT or rate in (_RATES[0], _RATES[-1]):
         return None
     return Vibrato(round(rate, 2), round(extent, 1))

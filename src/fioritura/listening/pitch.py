@@ -55,6 +55,10 @@ class Dips:
     cents: Floats
     aperiodicity: Floats
 
+    def part(self, span: slice) -> Dips:
+        """The dips of some frames."""
+        return Dips(self.cents[span], self.aperiodicity[span])
+
     def doubt(self) -> Floats:
         """How well two shorter periods together explain what each dip explains, 0 to 1.
 
@@ -179,7 +183,7 @@ def _last_finite(values: Floats) -> Floats:
     return np.where(places - last <= _AGE_FRAMES[1] - _AGE_FRAMES[0], values[last], np.float32(np.nan))
 
 
-def _combed(samples: Floats, rows: NDArray[np.intp], lags: Floats) -> tuple[Floats, Floats]:
+def _combed(samples: Floats, rows: NDArray[np.intp], lags: NDArray[np.floating]) -> tuple[Floats, Floats]:
     """Frames less themselves a lag earlier (cubic interpolation), and the share of the energy that is left."""
     windows = sliding_window_view(samples, _FRAME)
     start = _PAST + rows * HOP
@@ -192,7 +196,9 @@ def _combed(samples: Floats, rows: NDArray[np.intp], lags: Floats) -> tuple[Floa
         (part + 1) * part * (part - 1) / 6,
     )
     now = windows[start]
-    left = now - sum(weight * windows[start - whole - shift] for shift, weight in zip((-1, 0, 1, 2), weights, strict=True))
+    left = now - sum(
+        weight * windows[start - whole - shift] for shift, weight in zip((-1, 0, 1, 2), weights, strict=True)
+    )
     share = np.square(left).sum(axis=1) / np.maximum(2 * np.square(now).sum(axis=1), _FLOOR)
     return left, share
 
