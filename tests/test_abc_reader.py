@@ -17,7 +17,7 @@ from hypothesis import strategies as st
 from fioritura.errors import FiorituraError, OptionError, ReadError, TuneError
 from fioritura.notation.abc_fields import part_order, read_key, read_metre, read_tempo, text_string
 from fioritura.notation.abc_lyrics import syllables
-from fioritura.notation.abc_reader import AbcError, iter_abc, list_abc, read_abc
+from fioritura.notation.abc_reader import AbcError, AbcPolyphonyError, iter_abc, list_abc, read_abc
 from fioritura.theory.key import Key
 from fioritura.theory.metre import QUARTER, Metre
 from fioritura.tune import Jump, Mark, Tune
@@ -405,8 +405,10 @@ def test_symbol_lines():
 
 
 def test_several_notes_at_once_are_refused_or_read_as_the_top_one():
-    with pytest.raises(TuneError, match=r"line 6, column 4: 3 notes sound at once"):
+    with pytest.raises(AbcPolyphonyError, match=r"line 6, column 4, .*3 notes sound at once") as caught:
         read("C2 [CEG]2|", irregular="refuse")
+    assert isinstance(caught.value, TuneError)
+    assert (caught.value.line, caught.value.column) == (6, 4)
     tune = read("[CEGc]8|[^c2e2]4|")
     assert [str(note.pitch) for note in tune.notes] == ["C5", "E5"]
     assert "top note" in tune.warnings[0]

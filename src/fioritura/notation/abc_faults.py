@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections import Counter
-from typing import Final, NoReturn, Protocol
+from typing import Final, Protocol
 
-from fioritura.errors import ReadError, TuneError
+from fioritura.errors import FiorituraError, ReadError, TuneError
 
-__all__ = ["AbcError", "Faults", "Placed", "UnreadableError"]
+__all__ = ["AbcError", "AbcPolyphonyError", "Faults", "Placed", "UnreadableError"]
 
 MAX_WARNINGS: Final = 20
 MAX_SHOWN: Final = 40
@@ -29,12 +29,9 @@ class Placed(Protocol):
         """The column of its first character."""
 
 
-class AbcError(ReadError):
-    """A place in an ABC text that can't be read.
-
-    `line` and `column` count from 1 in the text that was given, `text` is what stands there, and `problem` says
-    what is wrong with it and what to do; the message holds them all.
-    """
+class _PlacedError(FiorituraError):
+    """`line` and `column` count from 1 in the text that was given, `text` is what stands there, and `problem` says
+    what is wrong with it and what to do; the message holds them all."""
 
     def __init__(self, problem: str, *, line: int, column: int, text: str) -> None:
         super().__init__(f"line {line}, column {column}, {_shown(text)!r}: {problem}")
@@ -42,6 +39,14 @@ class AbcError(ReadError):
         self.line = line
         self.column = column
         self.text = text
+
+
+class AbcError(_PlacedError, ReadError):
+    """A place in an ABC text that can't be read: `line`, `column`, `text` and `problem` say where and why."""
+
+
+class AbcPolyphonyError(_PlacedError, TuneError):
+    """A place in an ABC text where several notes sound at once, with the attributes of an `AbcError`."""
 
 
 class UnreadableError(Exception):
@@ -71,10 +76,14 @@ class Faults:
         """Several notes sound at once; the top one is read.
 
         Raises:
-            TuneError: unless lenient.
+            AbcPolyphonyError: unless lenient.
         """
         if not self.is_lenient:
-            _refuse_polyphony(piece, what)
+            problem = (
+                f"{what} sound at once; the melody must be one note at a time: take the others out, or keep the top "
+                "note with --irregular keep."
+            )
+            raise AbcPolyphonyError(problem, line=piece.line, column=piece.column, text=piece.text)
         self._counts["times several notes sound at once: the top note is read"] += 1
 
     def warn(self, piece: Placed, text: str) -> None:
@@ -106,13 +115,6 @@ class Faults:
             more = f" and {len(names) - MAX_WARNINGS} more" if len(names) > MAX_WARNINGS else ""
             texts.append(f"left out, as they are no notes of a melody: {', '.join(names[:MAX_WARNINGS])}{more}")
         return texts
-
-
-def _refuse_polyphony(piece: Placed, what: str) -> NoReturn:
-    raise TuneError(
-        f"line {piece.line}, column {piece.column}: {what} sound at once; the melody must be one note at a time: "
-        "take the others out, or keep the top note with --irregular keep."
-    )
 
 
 def _shown(text: str) -> str:

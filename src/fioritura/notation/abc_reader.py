@@ -14,7 +14,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Final
 
-from fioritura.notation.abc_faults import AbcError, Faults, UnreadableError
+from fioritura.notation.abc_faults import AbcError, AbcPolyphonyError, Faults, UnreadableError
 from fioritura.notation.abc_fields import read_properties, text_string
 from fioritura.notation.abc_lexer import TuneText, header_fields, split_book
 from fioritura.notation.abc_notes import note_parts
@@ -26,7 +26,7 @@ from fioritura.notation.part_choice import PartSummary, choose_part, part_list
 from fioritura.theory.pitch import Interval, Pitch
 from fioritura.tune import Tune, transpose
 
-__all__ = ["AbcEntry", "AbcError", "iter_abc", "list_abc", "read_abc"]
+__all__ = ["AbcEntry", "AbcError", "AbcPolyphonyError", "iter_abc", "list_abc", "read_abc"]
 
 _STEPS: Final = (0, 1, 1, 2, 2, 3, 3, 4, 5, 5, 6, 6)
 """Staff places of the interval of 0 to 11 semitones that a transposing part is written at."""
@@ -59,7 +59,8 @@ class AbcEntry:
 
         Raises:
             AbcError: a place can't be read, with line and column (``irregular="refuse"``).
-            TuneError: no notes, several at once, or bars that do not add up.
+            AbcPolyphonyError: several notes sound at once (``irregular="refuse"``); a `TuneError`.
+            TuneError: no notes, or bars that do not add up.
             OptionError: there is no such voice.
         """
         faults = Faults(is_lenient=irregular == "keep")

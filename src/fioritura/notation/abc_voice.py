@@ -57,7 +57,6 @@ class VoiceSettings:
     symbols: dict[str, str]
     tempo: float = 0.0
     octaves: int = 0
-    semitones: int = 0
     propagation: str = "pitch"
     is_strict: bool = False
 
@@ -137,7 +136,7 @@ class VoiceReader:
 
         Raises:
             AbcError: something can't be read (with ``irregular="refuse"``).
-            TuneError: several notes sound at once (with ``irregular="refuse"``).
+            AbcPolyphonyError: several notes sound at once (with ``irregular="refuse"``).
         """
         handlers = self._handlers
         for token in tokens:

@@ -79,6 +79,7 @@ _JUMPS: Final[dict[Jump, str]] = {
 }
 _STARTING_JUMPS: Final = (Jump.SEGNO, Jump.CODA)
 _AMPERSAND: Final = re.compile(r"&(?=\S)")
+_OPEN_SYLLABLE: Final = re.compile(r"(?<!\\)- ")
 _USUAL_TUPLETS: Final = {(3, 2, 3): "(3", (2, 3, 2): "(2", (4, 3, 4): "(4"}
 
 
@@ -184,7 +185,7 @@ class _BodyWriter:
             if is_last or _ends_line(written.bar, bars[index + 1]):
                 yield music
                 if has_lyrics and syllables:
-                    yield f"w:{' '.join(syllables)}".rstrip("* ")
+                    yield _OPEN_SYLLABLE.sub("-", f"w:{' '.join(syllables)}".rstrip("* "))
                 music, syllables = ending, []
             else:
                 music += _shortened(ending, music) or " "
