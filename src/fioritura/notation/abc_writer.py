@@ -193,7 +193,10 @@ class _BodyWriter:
     def _bar(self, index: int, pieces: Sequence[_Piece]) -> str:
         bars = self._tune.bars
         bar = bars[index]
-        self._open_bar(bar.key)
+        self._key = bar.key
+        if index and _bar_line(bars, index - 1):
+            self._by_letter.clear()
+            self._by_step.clear()
         text = self._changes(index)
         text += "".join(_JUMPS[jump] for jump in bar.jumps if jump in _STARTING_JUMPS)
         for number, piece in enumerate(pieces):
@@ -236,11 +239,6 @@ class _BodyWriter:
     def _graces(self, note: Note) -> str:
         pitches = "".join(map(self._pitch, note.graces))
         return f"{{{'/' * (len(note.graces) == 1)}{pitches}}}" if pitches else ""
-
-    def _open_bar(self, key: Key) -> None:
-        self._key = key
-        self._by_letter.clear()
-        self._by_step.clear()
 
     def _pitch(self, pitch: Pitch) -> str:
         """A note with the accidental that the bar needs, whether accidentals hold for one octave or for all."""
