@@ -25,6 +25,9 @@ bench: $(READY)
 sweep: $(READY)
 	$(VENV)/bin/python -m pytest -m slow -n 2
 
+taste: $(READY)
+	PYTHONPATH=. $(VENV)/bin/python benchmarks/taste.py
+
 format: $(READY)
 	$(VENV)/bin/ruff check --fix .
 	$(VENV)/bin/ruff format .

@@ -6,11 +6,12 @@ from collections import Counter
 
 import pytest
 
-from fioritura.arrange.arranger import MOST_SHARE, choose_figures, ornament
+from fioritura.arrange.arranger import choose_figures, ornament
 from fioritura.arrange.levels import LEVELS
 from fioritura.arrange.prepare import fitted, fitting_octaves, prepared
 from fioritura.arrange.rendition import kept_share, laid_out
 from fioritura.arrange.survey import figure_id, survey
+from fioritura.arrange.taste import taste_of
 from fioritura.errors import OptionError, RangeError, TuneError
 from fioritura.players.instruments import instrument_named
 from fioritura.players.player import Player
@@ -67,8 +68,9 @@ def test_density_and_level_are_kept(level: int) -> None:
 def test_no_technique_takes_over() -> None:
     for seed in range(6):
         rendition = ornament(random_tune(seed, bars=32), setting(4), seed=seed)
-        counts = Counter(figure.technique for figure in rendition.figures)
-        assert max(counts.values()) <= MOST_SHARE * 1.5 * len(rendition.figures) + 1
+        share = taste_of("jazz").share
+        for technique, count in Counter(figure.technique for figure in rendition.figures).items():
+            assert count <= 1.5 * share.get(technique, share["usual"]) * len(rendition.figures) + 1
 
 
 def test_the_same_seed_is_the_same_notes_and_others_differ() -> None:

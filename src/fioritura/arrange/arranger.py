@@ -14,8 +14,10 @@ from numpy.typing import NDArray
 
 from fioritura.arrange.choose import Candidate, Model, choose, gumbel
 from fioritura.arrange.levels import Level, level_numbered
+from fioritura.arrange.playable import unplayable_figures
 from fioritura.arrange.rendition import Rendition
 from fioritura.arrange.survey import Survey, figure_id, survey
+from fioritura.arrange.taste import taste_of
 from fioritura.errors import OptionError
 from fioritura.techniques.figure import Figure
 from fioritura.techniques.place import Setting
@@ -25,12 +27,12 @@ from fioritura.tune import Tune
 
 __all__ = ["choose_figures", "model_of", "ornament"]
 
-SEED_NOISE: Final = 0.3
-MOST_SHARE: Final = 0.15
-"""No technique makes up more of the figures, as long as at least eight techniques are on offer."""
-
+SEED_NOISE: Final = 0.11
 PENALTIES: Final = (1.2, 0.5, 0.3)
 """For the technique of the figure before, its family, and the family of the figure before that."""
+
+FIRST_STATEMENT_SHARE: Final = 0.75
+"""How much of the level's density the first statement of a phrase gets that will be heard again."""
 
 _BEST_AT_A_SLOT: Final = 6
 _MOST_ROUNDS: Final = 4
@@ -78,6 +80,7 @@ def choose_figures(
     toll, prices = 0.0, Counter[str]()
     for _ in range(_MOST_ROUNDS):
         rendition = _solved(field, seed, toll, prices)
+        rendition = _playable(field, rendition, seed, toll, prices)
         hides = rendition.kept_share < least_kept
         overused = _overused(found, rendition.figures)
         if not (hides or overused):
@@ -106,13 +109,26 @@ def _solved(field: _Field, seed: int, toll: float = 0.0, prices: Mapping[str, fl
     return Rendition(found.tune, found.setting, figures, seed, round(worth, 4))
 
 
+def _playable(field: _Field, rendition: Rendition, seed: int, toll: float, prices: Mapping[str, float]) -> Rendition:
+    """The best rendition that leaves breath for every phrase and time for every grace note; locked figures stay."""
+    while barred := {field.numbers[figure_id(rendition.figures[n])] for n in unplayable_figures(rendition)}:
+        if not field.bar(barred):
+            break
+        rendition = _solved(field, seed, toll, prices)
+    return rendition
+
+
 def _overused(found: Survey, figures: Sequence[Figure]) -> Mapping[str, float]:
     """What to add to the price of each technique that takes more than its share."""
     if len(found.techniques) < 2 or len(figures) < 5:
         return {}
-    most = max(MOST_SHARE, 1.6 / len(found.techniques)) * len(figures)
-    counts = Counter(figure.technique for figure in figures)
-    return {id: 0.5 * (count / most - 0.75) for id, count in counts.items() if count > ceil(most)}
+    share = taste_of(found.setting.idiom).share
+    over: dict[str, float] = {}
+    for id, count in Counter(figure.technique for figure in figures).items():
+        most = max(share.get(id, share["usual"]), 1.6 / len(found.techniques)) * len(figures)
+        if count > ceil(most):
+            over[id] = 0.5 * (count / most - 0.75)
+    return over
 
 
 def model_of(found: Survey) -> Model:
@@ -151,6 +167,17 @@ class _Field:
         for lock in self.locks:
             last = np.array([figure.last_slot for figure in found.found])
             self.is_barred |= (self.first <= lock.last_slot) & (lock.first_slot <= last) & ~self.is_fixed
+
+    @property
+    def numbers(self) -> Mapping[str, int]:
+        """Numbers of the figures by `figure_id`."""
+        return self.found.by_id
+
+    def bar(self, numbers: Collection[int]) -> bool:
+        """Take figures out of the choice, all but locked ones; False when that changes nothing."""
+        fresh = [number for number in numbers if not (self.is_fixed[number] or self.is_barred[number])]
+        self.is_barred[fresh] = True
+        return bool(fresh)
 
     @property
     def best(self) -> int:
@@ -200,14 +227,18 @@ def _family_numbers(ordered: Sequence[Technique]) -> tuple[int, ...]:
 
 
 def _phrase_limits(found: Survey, level: Level, locks: Sequence[Figure]) -> tuple[tuple[int, ...], tuple[int, ...]]:
-    """The phrase of each slot, and the most figures in each phrase."""
+    """The phrase of each slot, and the most figures in each phrase; a first statement that will return stays plainer."""
+    statements = Counter(place.phrase.model for place in found.places if place.is_phrase_start)
     phrase_of_slot: list[int] = []
     limits: list[int] = []
     for place in found.places:
+        phrase = place.phrase
         if place.is_phrase_start:
-            bars = (place.phrase.end_ticks - place.phrase.start_ticks) / WHOLE
-            held = sum(place.phrase.first <= lock.anchors[0] <= place.phrase.last for lock in locks)
-            limits.append(max(ceil(bars * level.figures_per_bar), 1, held))
+            bars = (phrase.end_ticks - phrase.start_ticks) / WHOLE
+            returns = phrase.statement == 1 and statements[phrase.model] > 1
+            share = FIRST_STATEMENT_SHARE if returns else 1.0
+            held = sum(phrase.first <= lock.anchors[0] <= phrase.last for lock in locks)
+            limits.append(max(round(bars * level.figures_per_bar * share + 0.3), 1, held))
         phrase_of_slot += [len(limits) - 1] * 2
     return tuple(phrase_of_slot), tuple(limits)
 

@@ -53,7 +53,7 @@ def is_sound(figure: Figure, place: Place, technique: Technique) -> bool:
                 return False
             if abs(midi - next_midi) > _WIDEST_LEAP_SEMITONES:
                 return False
-        if seconds * technique.quickness * _TOLERANCE < limits[midi][next_midi]:
+        if seconds * _TOLERANCE < limits[midi][next_midi]:
             return False
         midi, is_added, seconds = next_midi, next_is_added, next_seconds
     return True

@@ -14,6 +14,7 @@ from functools import cache
 from importlib.resources import files
 from math import log2
 from typing import Final
+from zlib import crc32
 
 import numpy as np
 from numpy.typing import NDArray
@@ -52,8 +53,12 @@ FEATURES: Final = (
 
 @dataclass(frozen=True)
 class Taste:
-    """Weights of an idiom: `base` by technique, `place` by technique and feature, `figure` by feature."""
+    """Weights of an idiom: `base` by technique, `place` by technique and feature, `figure` by feature.
 
+    `share` says what part of all figures a technique may make up (``"usual"`` for those not named).
+    """
+
+    share: Mapping[str, float]
     base: Mapping[str, float]
     place: Mapping[str, Mapping[str, float]]
     figure: Mapping[str, float]
@@ -73,7 +78,7 @@ def taste_of(idiom: Idiom) -> Taste:
     """The taste of an idiom, read from its file."""
     text = files("fioritura.arrange").joinpath(f"taste_{idiom}.json").read_text(encoding="utf-8")
     data = json.loads(text)
-    return Taste(data["base"], data["place"], data["figure"])
+    return Taste(data["share"], data["base"], data["place"], data["figure"])
 
 
 def place_features(place: Place) -> list[float]:
@@ -108,16 +113,26 @@ def place_features(place: Place) -> list[float]:
 
 def figure_features(figure: Figure, place: Place, loss: float) -> dict[str, float]:
     """Features of the figure itself: `loss` of the tune, added notes, strain on the player, notes that stand out."""
+    varied = {"change from earlier statements": _variation(figure, place)}
     if not figure.notes:
-        return {}
+        return varied
     added = [note for note in figure.notes if note.anchor is None]
     shortest = min(note.duration_ticks for note in figure.notes)
-    return {
+    return varied | {
         "loss of the tune": loss / 4,
         "added notes": len(added) / 4,
         "strain": min(place.setting.shortest_ticks / shortest, 1.5),
         "outside the chord on a beat": sum(_stands_out(place, note) for note in added),
     }
+
+
+def _variation(figure: Figure, place: Place) -> float:
+    """−1.0 to 1.0, another for each technique and statement of a phrase: what leads a repeat to other figures at the
+    same good places; 0.0 in a first statement."""
+    phrase = place.phrase
+    if phrase.statement == 1:
+        return 0.0
+    return crc32(f"{figure.technique}/{phrase.model}/{phrase.statement}".encode()) / 2**31 - 1.0
 
 
 def figure_score(taste: Taste, figure: Figure, place: Place, loss: float) -> float:

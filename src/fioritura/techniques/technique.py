@@ -35,8 +35,6 @@ class Technique:
     cure: str
     repeats_pitch: bool = False
     """True where playing the same pitch twice in a row is the point of the technique."""
-    quickness: float = 1.0
-    """How much faster than a steady run its notes may be: one finger that flicks out and back is quick."""
 
 
 def with_graces(technique: str, place: Place, graces: Sequence[Pitch], why: str) -> Figure:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import Final
 
 from fioritura.techniques.figure import Figure
 from fioritura.techniques.place import Place
@@ -11,13 +10,10 @@ from fioritura.techniques.technique import Technique, instead
 from fioritura.theory.metre import EIGHTH, QUARTER, SIXTEENTH, THIRTYSECOND
 from fioritura.theory.pitch import Pitch
 
-_QUICKNESS: Final = 1.6
-"""One finger goes out and back faster than a run of different notes (common practice)."""
-
 
 def _turn_rhythms(place: Place) -> Iterator[tuple[int, ...]]:
     """Five values for main, first, main, second, main: the turn at once, or after the note has been heard."""
-    length, shortest = place.note.duration_ticks, place.setting.shortest_ticks / _QUICKNESS
+    length, shortest = place.note.duration_ticks, place.setting.shortest_ticks
     for quick in (SIXTEENTH, THIRTYSECOND):
         if quick < shortest or length % SIXTEENTH:
             continue
@@ -50,7 +46,7 @@ def _inverted_turn(place: Place) -> Iterator[Figure]:
 
 
 def _flicked(technique: str, place: Place, other: Pitch, why: str) -> Iterator[Figure]:
-    length, shortest = place.note.duration_ticks, place.setting.shortest_ticks / _QUICKNESS
+    length, shortest = place.note.duration_ticks, place.setting.shortest_ticks
     for quick in (THIRTYSECOND, SIXTEENTH):
         if quick >= shortest and length >= 4 * quick and length % quick == 0:
             main = place.note.pitch
@@ -71,7 +67,7 @@ def _upper_mordent(place: Place) -> Iterator[Figure]:
 
 
 def _shake(place: Place) -> Iterator[Figure]:
-    length, shortest = place.note.duration_ticks, place.setting.shortest_ticks / _QUICKNESS
+    length, shortest = place.note.duration_ticks, place.setting.shortest_ticks
     if not place.is_free or length < QUARTER + EIGHTH or length % EIGHTH:
         return
     for quick in (THIRTYSECOND, SIXTEENTH):
@@ -98,7 +94,6 @@ TECHNIQUES = (
         when="On a note of a beat or more, best on its way to the next one.",
         fault="The turn is squeezed at the start and the last note is late.",
         cure="Play it in slow even notes with the metronome, then halve the values.",
-        quickness=_QUICKNESS,
     ),
     Technique(
         id="inverted-turn",
@@ -112,7 +107,6 @@ TECHNIQUES = (
         when="Before a melody note that lies higher.",
         fault="It is mixed up with the turn.",
         cure="Say 'down first' and look where the melody goes next.",
-        quickness=_QUICKNESS,
     ),
     Technique(
         id="mordent",
@@ -126,7 +120,6 @@ TECHNIQUES = (
         when="On a strong note that is approached from above or repeated.",
         fault="Three equal notes: a triplet instead of a flick.",
         cure="Play the long note, add the flick at its very start, as late and as fast as you can.",
-        quickness=_QUICKNESS,
     ),
     Technique(
         id="upper-mordent",
@@ -140,7 +133,6 @@ TECHNIQUES = (
         when="On a strong note that is approached from below or repeated.",
         fault="The upper note is accented.",
         cure="Accent the main note and let the flick ride on the same air.",
-        quickness=_QUICKNESS,
     ),
     Technique(
         id="shake",
@@ -154,6 +146,5 @@ TECHNIQUES = (
         when="On a long high note at a climax; once in a chorus is plenty.",
         fault="It goes on to the end of the note.",
         cure="Decide the beat on which it settles and practise arriving there.",
-        quickness=_QUICKNESS,
     ),
 )
