@@ -210,9 +210,7 @@ def render(
         if not audible.any():
             break
         wave += np.where(audible, timbre.gains(harmonic, number) * np.sin(number * phase), 0.0)
-    loudness = 0.5
-    wave *= level * loudness
-    return wave + _noises(notes, level, timbre, rate, rng)
+    return normalised(wave * level + _noises(notes, level, timbre, rate, rng))
 
 
 def _pitch_line(notes: Sequence[Truth], total: int, rate: int, rng: np.random.Generator) -> Wave:
@@ -289,6 +287,11 @@ def _noises(notes: Sequence[Truth], level: Wave, timbre: Timbre, rate: int, rng:
 # Life ---------------------------------------------------------------------------------------------------------
 
 
+def normalised(wave: Wave, peak: float = 0.5) -> Wave:
+    """The wave scaled to a peak of full scale 1."""
+    return wave * (peak / max(float(np.abs(wave).max()), 1e-9))
+
+
 def rms(wave: Wave) -> float:
     """Root mean square."""
     return float(np.sqrt(np.mean(wave**2)))
@@ -307,7 +310,7 @@ def room(
     tail[: int(0.004 * rate)] = 0
     tail *= 10 ** (-direct_db / 20) / np.sqrt(np.sum(tail**2))
     tail[0] += 1.0
-    return np.asarray(fftconvolve(wave, tail)[: wave.size + length // 2])
+    return normalised(fftconvolve(wave, tail)[: wave.size + length // 2])
 
 
 def noise(wave: Wave, rng: np.random.Generator, *, snr_db: float, colour: Literal["white", "pink"]) -> Wave:
@@ -316,7 +319,7 @@ def noise(wave: Wave, rng: np.random.Generator, *, snr_db: float, colour: Litera
     if colour == "pink":
         spectrum = np.fft.rfft(hiss)
         hiss = np.fft.irfft(spectrum / np.sqrt(np.maximum(np.arange(spectrum.size), 1)), wave.size)
-    return wave + hiss * rms(wave) / rms(hiss) * 10 ** (-snr_db / 20)
+    return normalised(wave + hiss * rms(wave) / rms(hiss) * 10 ** (-snr_db / 20))
 
 
 def backing(wave: Wave, rng: np.random.Generator, *, below_db: float, rate: int = RATE) -> Wave:
@@ -337,7 +340,7 @@ def backing(wave: Wave, rng: np.random.Generator, *, below_db: float, rate: int 
                 )
         brush = min(int(0.08 * rate), length)
         band[start : start + brush] += rng.normal(0, 0.3, brush) * np.exp(-np.arange(brush) / (0.02 * rate))
-    return wave + band * rms(wave) / rms(band) * 10 ** (-below_db / 20)
+    return normalised(wave + band * rms(wave) / rms(band) * 10 ** (-below_db / 20))
 
 
 # Soundfont ----------------------------------------------------------------------------------------------------
@@ -379,4 +382,51 @@ def soundfont_take(notes: Sequence[Truth], program: int) -> tuple[Wave, int]:
     file.save(file=buffer)
     font = next(Path(pretty_midi.__file__).parent.rglob("*.sf2")).read_bytes()
     wave, rate = soundfile.read(io.BytesIO(midirenderer.render_wave_from(font, buffer.getvalue())))
-    return wave.mean(axis=1), rate
+    return normalised(wave.mean(axis=1)), rate
+
+
+# Conditions ---------------------------------------------------------------------------------------------------
+
+CONDITIONS: Final = ("dry", "room", "noise 10 dB white", "noise 10 dB pink", "backing -24 dB")
+WET: Final = "wet room"
+
+
+@dataclass(frozen=True)
+class Sounding:
+    """A take with its truth: a mono wave at `rate` Hz."""
+
+    instrument: str
+    notes: tuple[Truth, ...]
+    wave: Wave
+    rate: int
+
+
+def formula_take(path: str, condition: str, instrument: str, seed: Sequence[int], quarters: float = 32.0) -> Sounding:
+    """A tune played by formula under a condition: one of `CONDITIONS`, or `WET`.
+
+    The room has a reverberation time of 0.3 to 0.6 s and 4 to 8 dB more direct sound than reverberation, as near a
+    microphone on a music stand in a practice room; the wet room 0.6 to 0.9 s and 1 to 4 dB.
+    """
+    rng = np.random.default_rng(list(seed))
+    notes = played(fitted(melody(path, quarters), *SOUNDING[instrument]), rng, rng.uniform(84, 126))
+    wave = render(notes, TIMBRES[instrument], rng)
+    if condition == "room":
+        wave = room(wave, rng, seconds=rng.uniform(0.3, 0.6), direct_db=rng.uniform(4, 8))
+    elif condition == WET:
+        wave = room(wave, rng, seconds=rng.uniform(0.6, 0.9), direct_db=rng.uniform(1, 4))
+    elif condition.startswith("noise"):
+        wave = noise(wave, rng, snr_db=10, colour="white" if condition.endswith("white") else "pink")
+    elif condition.startswith("backing"):
+        wave = backing(wave, rng, below_db=24)
+    return Sounding(instrument, tuple(notes), wave, RATE)
+
+
+def synthesised_take(path: str, instrument: str, seed: Sequence[int], quarters: float = 32.0) -> Sounding:
+    """A tune by the soundfont, with grace notes but none of the inflections that its samples can't play."""
+    rng = np.random.default_rng(list(seed))
+    line = fitted(melody(path, quarters), *SOUNDING[instrument])
+    notes = played(line, rng, rng.uniform(84, 126), scoops=0, falls=0, vibratos=0)
+    program = int(rng.choice(PROGRAMS[instrument]))
+    notes = speaking(notes, program)
+    wave, rate = soundfont_take(notes, program)
+    return Sounding(instrument, tuple(notes), wave, rate)

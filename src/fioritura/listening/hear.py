@@ -20,7 +20,7 @@ from fioritura.listening.pitch import Track, Tracker
 from fioritura.listening.quality import ClipMeter, findings
 from fioritura.listening.segment import gate_db, segments
 
-__all__ = ["hear"]
+__all__ = ["hear", "notes_of", "tuning_cents"]
 
 _CLEAR: Final = 0.05
 _RELEASE_DB: Final = 18.0
@@ -42,11 +42,10 @@ def hear(source: Path | str | NDArray[Any], rate: int = 44100) -> Take:
     """
     blocks = blocks_of_array(source, rate) if isinstance(source, np.ndarray) else blocks_of_file(Path(source))
     track, clipped_share = _tracked(blocks)
-    tuning = tuning_cents(track)
     return Take(
-        notes=tuple(_notes(track, tuning)),
+        notes=tuple(notes_of(track)),
         duration_sec=track.duration_sec,
-        tuning_cents=round(tuning, 1),
+        tuning_cents=round(tuning_cents(track), 1),
         findings=tuple(findings(track, clipped_share, gate_db(track.level_db))),
     )
 
@@ -68,10 +67,12 @@ def tuning_cents(track: Track) -> float:
     return float(np.angle(np.exp(2j * np.pi * clean / 100).mean()) * 100 / (2 * np.pi))
 
 
-def _notes(track: Track, tuning: float) -> Iterator[PlayedNote]:
+def notes_of(track: Track) -> Iterator[PlayedNote]:
+    """The notes of a track, in order."""
+    tuning = tuning_cents(track)
     found = tones(segments(track, tuning), track, tuning)
     tongued = tonguing(track)
-    _, unclear = track.heard.best()
+    unclear = np.minimum(track.heard.best()[1], track.fresh.aperiodicity.min(axis=1))
     for place, tone in enumerate(found):
         before = found[place - 1] if place else None
         is_joined = before is not None and before.stop >= tone.start
@@ -82,7 +83,6 @@ def _notes(track: Track, tuning: float) -> Iterator[PlayedNote]:
         pitch = steady_pitch(line, tone)
         is_slurred = is_joined and bool((tongued[max(0, tone.start - 4) : tone.start + 6] <= 0).all())
         core = line[tone.core_start - tone.start : tone.core_stop - tone.start]
-        clear = np.minimum(unclear, track.fresh.aperiodicity.min(axis=1))[tone.core_start : tone.core_stop]
         yield PlayedNote(
             onset_sec=round(track.time(tone.start), 4),
             offset_sec=round(track.time(stop), 4),
@@ -92,7 +92,7 @@ def _notes(track: Track, tuning: float) -> Iterator[PlayedNote]:
             attack=Attack.SLURRED if is_slurred else Attack.TONGUED,
             inflections=tuple(inflections(line, tone, pitch, track.time(tone.start))),
             vibrato=vibrato(core),
-            confidence=round(_confidence(float(np.median(clear)), tone), 2),
+            confidence=round(_confidence(float(np.median(unclear[tone.core_start : tone.core_stop])), tone), 2),
         )
 
 

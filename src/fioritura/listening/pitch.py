@@ -214,12 +214,12 @@ def _normalised_difference(frames: Floats) -> Floats:
     later = np.fft.rfft(frames, _FFT)
     now = np.fft.rfft(frames[:, :WINDOW], _FFT)
     product = np.fft.irfft(later * now.conj(), _FFT)[:, : _MAX_LAG + 1]
-    total = np.cumsum(np.square(frames), axis=1, dtype=np.float64)
+    total = np.cumsum(np.square(frames), axis=1)
     energies = total[:, WINDOW - 1 :].copy()
     energies[:, 1:] -= total[:, : _FRAME - WINDOW]
     difference = np.maximum(energies[:, :1] + energies - 2 * product, 0).astype(np.float32)
     mean = np.cumsum(difference[:, 1:], axis=1) / np.arange(1, _MAX_LAG + 1, dtype=np.float32)
-    normalised = np.ones_like(difference)
+    normalised: Floats = np.ones_like(difference)
     np.divide(difference[:, 1:], mean, out=normalised[:, 1:], where=mean > _FLOOR)
     return normalised
 
