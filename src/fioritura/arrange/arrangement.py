@@ -81,6 +81,17 @@ class Arrangement:
         locked = tuple(name for name in self.decisions.locked if name != id)
         return self._decide(replace(self.decisions, locked=locked, refused=(*self.decisions.refused, id)))
 
+    def release(self, id: str) -> Arrangement:
+        """Take a lock or a refusal back: the figure stands or falls by its worth again.
+
+        Raises:
+            OptionError: there is no such figure.
+        """
+        self._figure(id)
+        locked = tuple(name for name in self.decisions.locked if name != id)
+        refused = tuple(name for name in self.decisions.refused if name != id)
+        return self._decide(replace(self.decisions, locked=locked, refused=refused))
+
     def swap(self, old: str, new: str) -> Arrangement:
         """Put one figure in the place of another.
 
