@@ -42,7 +42,7 @@ FUNK_KIT: Final = 1
 class Levels:
     """How loud each part is against the melody, in loudness units."""
 
-    bass: float = -4.0
+    bass: float = -5.0
     chords: float = -7.5
     drums: float = -6.5
     click: float = -8.0
@@ -398,7 +398,7 @@ _FUNK: Final = BandFeel(
         },
         kit=FUNK_KIT,
     ),
-    levels=Levels(bass=-3.0, drums=-4.5),
+    levels=Levels(bass=-4.0, drums=-4.5),
 )
 _WALTZ: Final = BandFeel(
     "waltz",

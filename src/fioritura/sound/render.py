@@ -27,8 +27,8 @@ from fioritura.tune import Tempo
 
 __all__ = ["Progress", "render", "render_blocks", "render_short"]
 
-LONGEST_PIECE_SEC: Final = 100
-SHORTEST_PIECE_SEC: Final = 20
+LONGEST_PIECE_SEC: Final = 45
+SHORTEST_PIECE_SEC: Final = 15
 EVEN_CLOCK: Final = Clock((Tempo(0, 400.0),))
 """Fast, so that a tick is short: a tenth of a millisecond."""
 

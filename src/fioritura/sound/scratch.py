@@ -17,7 +17,7 @@ __all__ = ["BLOCK_FRAMES", "Recording", "blocks_of", "in_memory", "recorded"]
 BLOCK_FRAMES: Final = 10 * SAMPLE_RATE
 """Blocks are whole milliseconds, and tenths of a second."""
 
-_MEMORY_BYTES: Final = 128 * 1024 * 1024
+_MEMORY_BYTES: Final = 96 * 1024 * 1024
 _FRAME_BYTES: Final = 8
 
 
@@ -64,7 +64,7 @@ def in_memory(audio: Audio) -> Recording:
 
 @contextmanager
 def recorded(blocks: Iterable[Audio]) -> Iterator[Recording]:
-    """Audio that comes in blocks as a recording: up to two minutes in memory, more in a temporary file."""
+    """Audio that comes in blocks as a recording: up to four minutes in memory, more in a temporary file."""
     with tempfile.SpooledTemporaryFile(max_size=_MEMORY_BYTES) as file:
         frames = 0
         for block in blocks:
