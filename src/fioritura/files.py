@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import os
 import shutil
+import sys
 import tempfile
 from collections.abc import Iterator
 from contextlib import contextmanager
@@ -12,9 +13,22 @@ from typing import IO, Final
 
 from fioritura.errors import OutputError, ReadError
 
-__all__ = ["MAX_FILE_BYTES", "opened_beside", "read_bytes", "staged_folder", "write_beside"]
+__all__ = ["MAX_FILE_BYTES", "cache_folder", "opened_beside", "read_bytes", "staged_folder", "write_beside"]
 
 MAX_FILE_BYTES: Final = 64 * 1024 * 1024
+
+
+def cache_folder() -> Path:
+    """Where this user's cached files belong: under XDG_CACHE_HOME, else where the system keeps caches."""
+    if os.environ.get("XDG_CACHE_HOME"):
+        base = Path(os.environ["XDG_CACHE_HOME"])
+    elif sys.platform == "win32":
+        base = Path(os.environ.get("LOCALAPPDATA") or Path.home() / "AppData" / "Local")
+    elif sys.platform == "darwin":
+        base = Path.home() / "Library" / "Caches"
+    else:
+        base = Path.home() / ".cache"
+    return base / "fioritura"
 
 
 def read_bytes(path: Path, limit_bytes: int = MAX_FILE_BYTES) -> bytes:

@@ -13,7 +13,7 @@ from fioritura.errors import FiorituraError
 
 __all__ = ["COMMANDS", "main"]
 
-COMMANDS: Final = ("demo", "ornament", "revise", "play", "backing", "spots", "techniques", "sounds")
+COMMANDS: Final = ("demo", "ornament", "revise", "play", "backing", "lesson", "spots", "techniques", "sounds")
 
 _ABOUT: Final = """\
 Take a plain melody with chord symbols and make it sing: playable, idiomatic ornaments for wind players who teach.

@@ -21,7 +21,7 @@ from fioritura.players.instruments import Instrument
 from fioritura.techniques.technique import Technique
 from fioritura.theory.key import Key
 from fioritura.theory.metre import Metre
-from fioritura.theory.pitch import LETTERS, NoteName
+from fioritura.theory.pitch import LETTERS, NoteName, Pitch
 
 __all__ = ["TECHNIQUE_FIELDS", "Catalogue", "NoteNames", "catalogue", "languages"]
 
@@ -53,7 +53,9 @@ class Catalogue:
         try:
             text = str(self.tables["texts"][id])
         except KeyError:
-            raise OptionError(f"The words of {self.language!r} lack {id!r}: add it to words/{self.language}.json.") from None
+            raise OptionError(
+                f"The words of {self.language!r} lack {id!r}: add it to words/{self.language}.json."
+            ) from None
         return text.format(**values)
 
     def technique(self, technique: Technique, field: str) -> str:
@@ -84,6 +86,13 @@ class Catalogue:
     def instrument(self, instrument: Instrument) -> str:
         """What an instrument is called."""
         return str(self.tables.get("instruments", {}).get(instrument.id, instrument.name))
+
+    def instrument_line(self, instrument: Instrument) -> str:
+        """An instrument with its transposition: ``"Alto saxophone in E♭"``."""
+        name, tonic = self.instrument(instrument), instrument.sounding(Pitch.parse("C4")).name
+        if tonic == NoteName(0) or " in " in name:
+            return name
+        return self("instrument.in", instrument=name, tonic=self.note(tonic))
 
     def note(self, name: NoteName) -> str:
         """A note name: ``"B♭"``, in German ``"B"``, in syllables ``"Si♭"``."""

@@ -94,9 +94,7 @@ def _example(
     phrase = excerpt(tune, first, last)
     cut = excerpt(replace(tune, notes=line), first, last).notes
     shift = next(bar.start_ticks for bar in tune.bars if bar.number == first)
-    return Example(
-        number, technique, figure, first, last, phrase, cut, _onset(tune, figure) - shift, places, bars
-    )
+    return Example(number, technique, figure, first, last, phrase, cut, _onset(tune, figure) - shift, places, bars)
 
 
 def _onset(tune: Tune, figure: Figure) -> int:
@@ -106,7 +104,9 @@ def _onset(tune: Tune, figure: Figure) -> int:
 def sounding_window(tune: Tune, figure: Figure) -> tuple[int, int]:
     """From where a figure is heard to the end of the last plain note that it leads to, in ticks."""
     last = tune.notes[figure.last_slot // 2]
-    return min(_onset(tune, figure), tune.notes[figure.anchors[0]].onset_ticks), max(figure.end_ticks, last.onset_ticks + 1)
+    return min(_onset(tune, figure), tune.notes[figure.anchors[0]].onset_ticks), max(
+        figure.end_ticks, last.onset_ticks + 1
+    )
 
 
 def bars_around(tune: Tune, start: int, end: int, quarters: float = _SYSTEM_QUARTERS) -> tuple[int, int]:
@@ -123,14 +123,16 @@ def bars_around(tune: Tune, start: int, end: int, quarters: float = _SYSTEM_QUAR
         grown = [
             (lo, hi)
             for lo, hi in ((first - 1, last), (first, last + 1))
-            if 0 <= lo
+            if lo >= 0
             and hi < len(bars)
             and bars[hi].end_ticks - bars[lo].start_ticks <= room
             and all(_goes_on(bars[n], bars[n + 1]) for n in range(lo, hi))
         ]
         if not grown:
             break
-        first, last = max(grown, key=lambda span: (_beginning(tune, bars[span[0]]), span[0] < first and first % 2 == 1))
+        first, last = max(
+            grown, key=lambda span: (_beginning(tune, bars[span[0]]), span[0] < first and first % 2 == 1)
+        )
     return bars[first].number, bars[last].number
 
 

@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from itertools import pairwise
 from typing import Final
 
-from fioritura.arrange.survey import figure_id
-from fioritura.lesson.edition import sounding_start
 from fioritura.lesson.example import Example, example_score
 from fioritura.lesson.geometry import tinted
-from fioritura.lesson.lesson import Drawn, Engraving, Lesson
+from fioritura.lesson.lesson import Drawn, Engraving, Lesson, figure_labels, figure_legend
 from fioritura.notation.musicxml_writer import write_musicxml
 from fioritura.notation.page import (
     Block,
@@ -22,7 +21,6 @@ from fioritura.notation.page import (
     Heading,
     Keep,
     LeadSheet,
-    Legend,
     Music,
     PageBreak,
     Paragraph,
@@ -32,12 +30,10 @@ from fioritura.notation.page import (
     Text,
     TitleBlock,
 )
-from fioritura.notation.score import Label, Score, Staff
-from fioritura.notation.sheet import COMPARISON_STAFF_MM, LINE_STAFF_MM, legend_entries
-from fioritura.techniques.table import technique_named
-from fioritura.theory.pitch import NoteName, Pitch
+from fioritura.notation.score import Score, Staff
+from fioritura.notation.sheet import COMPARISON_STAFF_MM, LINE_STAFF_MM
 
-__all__ = ["bars_text", "example_engraving", "handout", "handout_engravings", "instrument_line", "performance_score"]
+__all__ = ["bars_text", "example_engraving", "handout", "handout_engravings", "performance_score"]
 
 TINT: Final = "#e3e3e3"
 _SESSIONS: Final = 5
@@ -63,16 +59,6 @@ def handout(lesson: Lesson, drawn: Drawn) -> Document:
     return Document(lesson.title, tuple(blocks), lesson.composer, footer, lesson.paper, words.language)
 
 
-def instrument_line(lesson: Lesson) -> str:
-    """The instrument as a page names it: ``"Alto saxophone in E♭"``."""
-    instrument, words = lesson.instrument, lesson.words
-    name = words.instrument(instrument)
-    tonic = instrument.sounding(Pitch.parse("C4")).name
-    if tonic == NoteName(0) or " in " in name:
-        return name
-    return words("instrument.in", instrument=name, tonic=words.note(tonic))
-
-
 def bars_text(lesson: Lesson, first: int, last: int) -> str:
     """``"bar 3"``, ``"bars 3–5"``."""
     return lesson.words("bar", bars=first) if first == last else lesson.words("bars", bars=f"{first}–{last}")
@@ -88,10 +74,7 @@ def example_engraving(lesson: Lesson, example: Example) -> Engraving:
 def performance_score(lesson: Lesson) -> Score:
     """The ornamented line with its labels."""
     rendition = lesson.rendition
-    labels = tuple(
-        Label(sounding_start(lesson.tune, figure), lesson.of(technique_named(figure.technique), "label"), number)
-        for number, figure in enumerate(rendition.figures)
-    )
+    labels = figure_labels(lesson, rendition)
     return Score(lesson.tune, (Staff(rendition.line, "", lesson.instrument, labels),))
 
 
@@ -107,7 +90,7 @@ def _performance(lesson: Lesson) -> Engraving:
 def _opening(lesson: Lesson, drawn: Drawn) -> Iterator[Block]:
     words, own = lesson.words, lesson.overrides
     usual = words("handout.subtitle", level=lesson.setting.level, idiom=words(f"idiom.{lesson.setting.idiom}"))
-    title = TitleBlock(lesson.title, own.get("subtitle", usual), instrument_line(lesson), lesson.composer)
+    title = TitleBlock(lesson.title, own.get("subtitle", usual), lesson.instrument_line, lesson.composer)
     closing: list[Block] = []
     notes = [part.strip() for part in own.get("notes").split("\n\n") if part.strip()]
     if notes:
@@ -185,15 +168,12 @@ def _summary(lesson: Lesson) -> Iterator[Block]:
 
 
 def _chart(lesson: Lesson, drawn: Drawn) -> Iterator[Block]:
-    words, rendition = lesson.words, lesson.rendition
-    uses = []
-    for figure in rendition.figures:
-        technique = technique_named(figure.technique)
-        bar = lesson.tune.beat_at(sounding_start(lesson.tune, figure))[0]
-        uses.append((lesson.of(technique, "label"), lesson.of(technique, "name"), bar))
-    legend = Legend(words("handout.performance.legend"), legend_entries(uses))
-    opening = (Heading(words("handout.performance")), Paragraph((Run(f"{lesson.title} · {instrument_line(lesson)}", italic=True),)))
-    yield LeadSheet(opening, drawn[_performance(lesson)], (legend,) if uses else ())
+    words = lesson.words
+    opening = (
+        Heading(words("handout.performance")),
+        Paragraph((Run(f"{lesson.title} · {lesson.instrument_line}", italic=True),)),
+    )
+    yield LeadSheet(opening, drawn[_performance(lesson)], figure_legend(lesson, lesson.rendition))
     yield PageBreak()
 
 
@@ -203,7 +183,9 @@ def _plan(lesson: Lesson) -> Iterator[Block]:
     steps = ("tone", "plain", "technique", "place", "play")
     yield Heading(words("handout.plan"))
     yield Heading(words("handout.plan.each"), 2)
-    yield Bullets(tuple(words(f"handout.plan.step.{step}", key=words.key(written)) for step in steps), is_numbered=True)
+    yield Bullets(
+        tuple(words(f"handout.plan.step.{step}", key=words.key(written)) for step in steps), is_numbered=True
+    )
     yield Heading(words("handout.plan.sessions"), 2)
     header = tuple(words(f"handout.plan.{name}") for name in ("session", "new", "again", "tempo", "done"))
     yield Table(header, tuple(_sessions(lesson)), (0, 4, 3, 0, 0))
@@ -235,7 +217,7 @@ def _sessions(lesson: Lesson) -> Iterator[tuple[Text, ...]]:
 
 def _shared_out(names: Sequence[str], count: int) -> list[list[str]]:
     bounds = [round(len(names) * n / count) for n in range(count + 1)]
-    return [list(names[start:end]) for start, end in zip(bounds, bounds[1:], strict=False)]
+    return [list(names[start:end]) for start, end in pairwise(bounds)]
 
 
 def _care(lesson: Lesson) -> Iterator[Block]:

@@ -10,20 +10,24 @@ from fioritura.accompany.feels import BandFeel, default_feel
 from fioritura.arrange.arranger import choose_figures
 from fioritura.arrange.rendition import Rendition
 from fioritura.arrange.survey import survey
-from fioritura.lesson.catalogue import Catalogue, catalogue
+from fioritura.lesson.catalogue import Catalogue, NoteNames, catalogue
+from fioritura.lesson.edition import sounding_start
 from fioritura.lesson.example import Example, examples_of
 from fioritura.lesson.overrides import Overrides
 from fioritura.notation.engrave import System, engrave_systems
-from fioritura.notation.page import Paper, print_area_mm
+from fioritura.notation.page import Legend, Paper, print_area_mm
+from fioritura.notation.score import Label
+from fioritura.notation.sheet import legend_entries
 from fioritura.players.instruments import Instrument
 from fioritura.players.playability import HardPlace, hardest_places
 from fioritura.techniques.place import Setting
+from fioritura.techniques.table import technique_named
 from fioritura.techniques.technique import Technique
 from fioritura.theory.metre import QUARTER
 from fioritura.tune import Tune
 from fioritura.unfold import unfolded
 
-__all__ = ["Drawn", "Engraving", "Lesson", "drawn_here", "lesson_of"]
+__all__ = ["Drawn", "Engraving", "Lesson", "drawn_here", "figure_labels", "figure_legend", "lesson_of"]
 
 LADDER: Final = (0.6, 0.7, 0.8, 0.9, 1.0)
 """Shares of the goal tempo, from the first practice to the performance."""
@@ -78,6 +82,8 @@ class Lesson:
     overrides: Overrides = field(default_factory=Overrides)
     paper: Paper = "a4"
     hard_places: tuple[HardPlace, ...] = ()
+    octave: int = 0
+    """By how many octaves the tune was moved for the handout's player."""
 
     @property
     def title(self) -> str:
@@ -111,6 +117,11 @@ class Lesson:
         """Width of a page between its margins."""
         return print_area_mm(self.paper)[0]
 
+    @property
+    def instrument_line(self) -> str:
+        """The handout's instrument as a page names it."""
+        return self.words.instrument_line(self.instrument)
+
     def of(self, technique: Technique, field: str) -> str:
         """A text of a technique: the teacher's, or the catalogue's."""
         own = self.overrides.techniques.get(technique.id, {})
@@ -121,6 +132,24 @@ class Lesson:
         return f"{self.words.beat_sign(self.tune.metre)} = {beats_per_minute:g}"
 
 
+def figure_labels(lesson: Lesson, rendition: Rendition) -> tuple[Label, ...]:
+    """The names over the figures of a rendition of the lesson's tune."""
+    return tuple(
+        Label(sounding_start(lesson.tune, figure), lesson.of(technique_named(figure.technique), "label"), number)
+        for number, figure in enumerate(rendition.figures)
+    )
+
+
+def figure_legend(lesson: Lesson, rendition: Rendition) -> tuple[Legend, ...]:
+    """The labels of a rendition explained, with their bars; nothing where there are none."""
+    uses = []
+    for figure in rendition.figures:
+        technique = technique_named(figure.technique)
+        bar = lesson.tune.beat_at(sounding_start(lesson.tune, figure))[0]
+        uses.append((lesson.of(technique, "label"), lesson.of(technique, "name"), bar))
+    return (Legend(lesson.words("handout.performance.legend"), legend_entries(uses)),) if uses else ()
+
+
 def lesson_of(
     tune: Tune,
     setting: Setting,
@@ -129,10 +158,14 @@ def lesson_of(
     only: tuple[str, ...] = (),
     without: tuple[str, ...] = (),
     language: str = "en",
+    note_names: NoteNames | None = None,
     overrides: Overrides | None = None,
     paper: Paper = "a4",
+    octave: int = 0,
 ) -> Lesson:
     """Survey and ornament a tune, and choose an example for each technique.
+
+    `octave` says by how many octaves the tune has been moved from where its file has it.
 
     Raises:
         OptionError: an unknown technique or language, or a metre that the band has no feel for.
@@ -149,8 +182,9 @@ def lesson_of(
         rendition,
         examples_of(found, rendition),
         default_feel(played, is_folk=setting.idiom == "folk"),
-        catalogue(language),
+        catalogue(language, note_names),
         overrides or Overrides(),
         paper,
         places,
+        octave,
     )

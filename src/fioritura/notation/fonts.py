@@ -10,9 +10,7 @@ blocks Miscellaneous Symbols and Musical Symbols.
 from __future__ import annotations
 
 import base64
-import os
 import re
-import sys
 from functools import lru_cache
 from io import BytesIO
 from pathlib import Path
@@ -20,7 +18,7 @@ from typing import TYPE_CHECKING, Any, Final, NamedTuple
 from zlib import crc32
 
 from fioritura.errors import OutputError, ToolError
-from fioritura.files import write_beside
+from fioritura.files import cache_folder, write_beside
 
 if TYPE_CHECKING:
     from fontTools.ttLib import TTFont
@@ -92,7 +90,7 @@ def font_folder() -> Path:
     Raises:
         ToolError: the engraver's package holds no music font, or the cache folder can't be written.
     """
-    folder = _cache_folder() / f"fonts-{_engraver_version()}-{crc32(repr(_SIGNS).encode()):08x}"
+    folder = cache_folder() / f"fonts-{_engraver_version()}-{crc32(repr(_SIGNS).encode()):08x}"
     target = folder / "FiorituraSigns.ttf"
     if not target.is_file():
         try:
@@ -121,18 +119,6 @@ def sign_font_css(characters: frozenset[str]) -> str:
     font.flavor = "woff2"
     data = base64.b64encode(_saved(font)).decode("ascii")
     return f'@font-face{{font-family:"{SIGN_FONT}";src:url(data:font/woff2;base64,{data}) format("woff2")}}'
-
-
-def _cache_folder() -> Path:
-    if os.environ.get("XDG_CACHE_HOME"):
-        base = Path(os.environ["XDG_CACHE_HOME"])
-    elif sys.platform == "win32":
-        base = Path(os.environ.get("LOCALAPPDATA") or Path.home() / "AppData" / "Local")
-    elif sys.platform == "darwin":
-        base = Path.home() / "Library" / "Caches"
-    else:
-        base = Path.home() / ".cache"
-    return base / "fioritura"
 
 
 def _engraver_version() -> str:

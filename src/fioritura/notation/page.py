@@ -16,6 +16,7 @@ __all__ = [
     "MARGINS_MM",
     "Block",
     "Bullets",
+    "Canvas",
     "Caption",
     "Caution",
     "Columns",
@@ -31,6 +32,7 @@ __all__ = [
     "PageBreak",
     "Paper",
     "Paragraph",
+    "Placed",
     "Run",
     "Small",
     "Table",
@@ -233,6 +235,28 @@ class Document:
     footer: str = ""
     paper: Paper = "a4"
     language: str = "en"
+
+
+@dataclass(frozen=True, slots=True)
+class Placed:
+    """A drawing, or a line of text `size` high, on a canvas: its left and top edge and its width, in pixels."""
+
+    content: System | str
+    x: float
+    y: float
+    width: float
+    size: float = 0.0
+    is_quiet: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Canvas:
+    """A picture of a size in pixels, on white or without a background."""
+
+    width: int
+    height: int
+    items: tuple[Placed, ...]
+    is_transparent: bool = False
 
 
 def paper_mm(paper: Paper) -> tuple[float, float]:

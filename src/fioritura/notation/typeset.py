@@ -20,6 +20,7 @@ from fioritura.notation.page import (
     MARGINS_MM,
     Block,
     Bullets,
+    Canvas,
     Caption,
     Caution,
     Columns,
@@ -33,6 +34,7 @@ from fioritura.notation.page import (
     Music,
     PageBreak,
     Paragraph,
+    Placed,
     Small,
     Table,
     Text,
@@ -44,8 +46,9 @@ from fioritura.notation.page import (
 if TYPE_CHECKING:
     import typst
 
-__all__ = ["pdf", "pngs"]
+__all__ = ["canvas_png", "pdf", "pngs"]
 
+_POINTS_PER_INCH: Final = 72.0
 _LINE_BREAKS: Final = re.compile("[\t-\r\x85\u2028\u2029]+")
 _UNPRINTABLE: Final = re.compile("[\x00-\x1f\x7f-\x9f\u202a-\u202e\u2066-\u2069\ud800-\udfff]")
 
@@ -71,6 +74,30 @@ def pngs(document: Document, *, dots_per_inch: float = 144.0, is_transparent: bo
     if not 20.0 <= dots_per_inch <= 1200.0:
         raise OptionError(f"{dots_per_inch:g} dots an inch can't be drawn; give 20 to 1200 (144 suits a screen).")
     return _typeset(_program(document, "none" if is_transparent else "white"), "png", dots_per_inch)
+
+
+def canvas_png(canvas: Canvas) -> bytes:
+    """A canvas as a PNG, a pixel for a pixel.
+
+    Raises:
+        OptionError: a side outside 16 to 8192 pixels.
+        ToolError: the typesetter is missing or failed.
+    """
+    for side in (canvas.width, canvas.height):
+        if not 16 <= side <= 8192:
+            raise OptionError(f"A picture {canvas.width} by {canvas.height} pixels can't be drawn: give 16 to 8192.")
+    fill = "none" if canvas.is_transparent else "white"
+    items = _sequence(map(_placed, canvas.items))
+    program = f"\n#canvas({canvas.width}pt, {canvas.height}pt, {fill}, {items})\n"
+    (made,) = _typeset(program, "png", _POINTS_PER_INCH)
+    return made
+
+
+def _placed(item: Placed) -> str:
+    place = f"{item.x:.2f}pt, {item.y:.2f}pt, {item.width:.2f}pt"
+    if isinstance(item.content, str):
+        return f"placed-words({place}, {item.size:.2f}pt, {str(item.is_quiet).lower()}, {_string(item.content)})"
+    return f"placed-drawing({place}, {_string(item.content.svg)})"
 
 
 def _typeset(program: str, kind: Literal["pdf", "png"], dots_per_inch: float | None = None) -> list[bytes]:

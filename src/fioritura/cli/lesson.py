@@ -1,0 +1,155 @@
+"""`fioritura lesson`: one tune, and everything that a class needs for it."""
+
+from __future__ import annotations
+
+import argparse
+import sys
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+from fioritura.cli.options import add_source_options, add_taste_options, names, print_json, setting_of, tune_of
+
+if TYPE_CHECKING:
+    from fioritura.lesson.lesson import Lesson
+    from fioritura.lesson.manifest import Source
+
+__all__ = ["add_parser", "run"]
+
+_ABOUT = """\
+Make a lesson pack of a tune: handout, parts, sound, exercises, a graded path, and a page that works offline.
+
+  fioritura lesson tune.musicxml --player alto-sax --level 3 --out pack
+  fioritura lesson tune.abc --language de --paper letter --words mine.txt --out pack.zip
+  fioritura lesson tune.abc --sections handout --out quick          the handout alone
+  fioritura lesson pack/manifest.json --out again                   the same pack once more
+"""
+
+_REMEMBERED = (
+    *("number", "part", "chords", "irregular", "unfold", "octave"),
+    *("player", "level", "idiom", "feel", "tempo", "only", "without"),
+    *("seed", "players", "sections", "paper", "language", "notes", "clips", "audio"),
+)
+"""The options that a pack can be made from again."""
+
+
+def add_parser(subparsers: Any) -> None:
+    """Add the command."""
+    parser = subparsers.add_parser(
+        "lesson",
+        help="make a lesson pack: handout, parts, sound, exercises, offline page",
+        description=_ABOUT,
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+    )
+    add_source_options(parser)
+    add_taste_options(parser)
+    parser.add_argument(
+        "--seed", type=int, default=0, metavar="N", help="another good version (default: 0, the best)"
+    )
+    group = parser.add_argument_group("pack")
+    group.add_argument("--out", type=Path, metavar="DIR|FILE.zip", help="where to (default: TUNE-lesson)")
+    group.add_argument("--players", default="", metavar="ID,ID", help="who gets a part (default: a usual class)")
+    group.add_argument(
+        "--sections",
+        default="",
+        metavar="NAME,...",
+        help="of handout parts sound exercises levels page overlays clips",
+    )
+    group.add_argument("--clips", action="store_true", help="video clips of the examples, too (slow)")
+    group.add_argument("--paper", choices=("a4", "letter"), default="a4")
+    group.add_argument("--language", default="en", metavar="CODE", help="language of all texts: en, de")
+    group.add_argument(
+        "--notes", choices=("english", "german", "solfege"), help="note names (default: the language's)"
+    )
+    group.add_argument("--words", type=Path, metavar="FILE", help="your own title, notes, studio line, texts")
+    group.add_argument("--audio", choices=("mp3", "flac", "wav"), default="mp3")
+    group.add_argument("--workers", type=int, metavar="N", help="processes at once (default: one a core)")
+    group.add_argument("--json", action="store_true", help="print the manifest as JSON")
+    parser.set_defaults(run=run)
+
+
+def run(options: argparse.Namespace) -> int:
+    """Make the pack and say what is in it."""
+    from fioritura.lesson.pack import PackOptions, write_pack
+    from fioritura.lesson.parts import CLASS_SET
+
+    lesson, source = _lesson(options)
+    usual = ("handout", "parts", "sound", "exercises", "levels", "page", "overlays")
+    sections = names(options.sections) or usual
+    wanted = PackOptions(
+        players=names(options.players) or CLASS_SET,
+        sections=(*sections, "clips") if options.clips and "clips" not in sections else sections,
+        audio=options.audio,
+        workers=options.workers,
+    )
+    out = options.out or Path(f"{source.tune.stem}-lesson")
+    settings = {name: getattr(options, name) for name in _REMEMBERED}
+    with _progress() as progress:
+        manifest = write_pack(lesson, out, wanted, source=source, settings=settings, progress=progress)
+    if options.json:
+        print_json(manifest)
+        return 0
+    for warning in manifest["warnings"]:
+        print(f"note: {warning}", file=sys.stderr)
+    for missing in manifest["left_out"]:
+        print(f"note: no part for {missing['player']}: {missing['reason']}", file=sys.stderr)
+    size = sum(file["bytes"] for file in manifest["files"]) / 1e6
+    print(
+        f"{lesson.title}: {len(lesson.examples)} techniques, {len(manifest['files'])} files, {size:.1f} MB in {out}"
+    )
+    return 0
+
+
+def _lesson(options: argparse.Namespace) -> tuple[Lesson, Source]:
+    from fioritura.lesson.catalogue import catalogue
+    from fioritura.lesson.lesson import lesson_of
+    from fioritura.lesson.manifest import Source, read_manifest
+    from fioritura.lesson.overrides import Overrides, read_overrides
+    from fioritura.players.instruments import instrument_named
+
+    if options.tune.suffix.lower() == ".json":
+        settings, source = read_manifest(options.tune)
+        for name in _REMEMBERED:
+            setattr(options, name, settings.get(name, getattr(options, name)))
+    else:
+        source = Source(options.tune, options.words)
+    catalogue(options.language, options.notes)
+    overrides = read_overrides(source.overrides) if source.overrides else Overrides()
+    tune = tune_of(options, source.tune)
+    octave = instrument_named(options.player).reading_octave if options.octave is None else options.octave
+    lesson = lesson_of(
+        tune,
+        setting_of(options, tune),
+        seed=options.seed,
+        only=names(options.only),
+        without=names(options.without),
+        language=options.language,
+        note_names=options.notes,
+        overrides=overrides,
+        paper=options.paper,
+        octave=octave,
+    )
+    return lesson, source
+
+
+@contextmanager
+def _progress() -> Iterator[Callable[[str, int, int], None]]:
+    """A progress bar for each step on a terminal; nothing elsewhere."""
+    if not sys.stderr.isatty():
+        yield lambda step, done, total: None
+        return
+    from tqdm import tqdm
+
+    bars: dict[str, Any] = {}
+
+    def tell(step: str, done: int, total: int) -> None:
+        if step not in bars:
+            bars[step] = tqdm(total=total, desc=f"{step:<10}", position=len(bars), leave=False, unit="file")
+        bars[step].update(done - bars[step].n)
+
+    try:
+        yield tell
+    finally:
+        for bar in bars.values():
+            bar.close()

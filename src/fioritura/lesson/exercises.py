@@ -1,0 +1,214 @@
+"""The exercise sheets: hard places drilled, sight-reading variants, and staves to write on, with answers."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+from functools import lru_cache
+from typing import Final
+
+from lxml import etree
+
+from fioritura.accompany.excerpt import excerpt
+from fioritura.lesson.drill import Cell, around_the_keys, cell_at, isolated, rhythm_names, rhythms
+from fioritura.lesson.example import Example
+from fioritura.lesson.geometry import tinted
+from fioritura.lesson.handout import TINT, bars_text, example_engraving
+from fioritura.lesson.lesson import Drawn, Engraving, Lesson
+from fioritura.notation.engrave import System
+from fioritura.notation.musicxml_writer import write_musicxml
+from fioritura.notation.page import (
+    Block,
+    Bullets,
+    Caption,
+    Columns,
+    Document,
+    Heading,
+    Keep,
+    Music,
+    PageBreak,
+    Paragraph,
+    Run,
+    Table,
+    Text,
+    TitleBlock,
+)
+from fioritura.notation.score import Score, Staff
+from fioritura.notation.sheet import COMPARISON_STAFF_MM, LINE_STAFF_MM
+from fioritura.players.playability import HardPlace
+from fioritura.techniques.place import Setting
+from fioritura.tune import Tune
+
+__all__ = ["exercise_document", "exercise_engravings", "place_tempos"]
+
+_TURNS: Final = 4
+_READING_BARS: Final = 8
+_READING_SEEDS: Final = (11, 12, 13)
+_TEMPO_STEPS: Final = 8
+_DRILL_STAFF_MM: Final = 5.6
+_GUTTER_MM: Final = 8.0
+
+
+def exercise_engravings(lesson: Lesson) -> list[Engraving]:
+    """The music of the exercise sheets."""
+    found: list[Engraving] = []
+    for place in lesson.hard_places:
+        found += _drills(lesson, place).values()
+    found += _readings(lesson)
+    for example in _turns(lesson):
+        found += (_blank(lesson, example), example_engraving(lesson, example))
+    return found
+
+
+def exercise_document(lesson: Lesson, drawn: Drawn) -> Document:
+    """The exercise sheets as a document; `drawn` holds its `exercise_engravings`."""
+    words = lesson.words
+    blocks: list[Block] = [
+        TitleBlock(lesson.title, words("exercises.title"), lesson.instrument_line, lesson.composer),
+        Paragraph(words("exercises.intro")),
+    ]
+    for number, place in enumerate(lesson.hard_places, start=1):
+        blocks += _place(lesson, number, place, drawn)
+    blocks += [PageBreak(), Heading(words("exercises.reading")), Paragraph(words("exercises.reading.intro"))]
+    for number, reading in enumerate(_readings(lesson), start=1):
+        systems = drawn[reading]
+        blocks.append(Caption(words("exercises.reading.variant", number=number)))
+        blocks.append(Music(systems, 5.0))
+    turns = _turns(lesson)
+    blocks += [PageBreak(), Heading(words("exercises.turn")), Paragraph(words("exercises.turn.intro"))]
+    blocks += [
+        _turn(lesson, number, example, drawn, is_answer=False) for number, example in enumerate(turns, start=1)
+    ]
+    blocks += [PageBreak(), Heading(words("exercises.answers")), Paragraph(words("exercises.answers.intro"))]
+    blocks += [_turn(lesson, number, example, drawn, is_answer=True) for number, example in enumerate(turns, start=1)]
+    footer = f"{lesson.title} · {words('exercises.title')}"
+    return Document(lesson.title, tuple(blocks), lesson.composer, footer, lesson.paper, words.language)
+
+
+def place_tempos(lesson: Lesson, place: HardPlace) -> tuple[int, ...]:
+    """Tempos for a hard place, in beats a minute: even steps from where it takes 60 % of the limit up to the goal."""
+    goal = lesson.ladder[-1]
+    start = max(20, min(round(goal * 0.6 / max(place.strain, 0.6)), round(goal * 0.8)))
+    return tuple(dict.fromkeys(round(start + (goal - start) * n / (_TEMPO_STEPS - 1)) for n in range(_TEMPO_STEPS)))
+
+
+def _cell(lesson: Lesson, place: HardPlace) -> Cell:
+    bar = next(bar for bar in lesson.tune.bars if bar.number == place.bar)
+    onset = min(
+        (note.onset_ticks for note in lesson.rendition.line if bar.start_ticks <= note.onset_ticks < bar.end_ticks),
+        key=lambda ticks: abs(lesson.tune.beat_at(ticks)[1] - place.beat),
+    )
+    return cell_at(lesson.tune, lesson.rendition.line, onset)
+
+
+def _drills(lesson: Lesson, place: HardPlace) -> dict[str, Engraving]:
+    """The drills of a place by their names in the catalogue."""
+    cell = _cell(lesson, place)
+    half = (lesson.width_mm - _GUTTER_MM) / 2
+    found = {"isolated": _engraving(lesson, isolated(cell), half)}
+    for name in rhythm_names(cell.metre):
+        found[name] = _engraving(lesson, rhythms(cell, name), half)
+    found["keys"] = _engraving(lesson, around_the_keys(cell, lesson.instrument), lesson.width_mm)
+    return found
+
+
+def _engraving(lesson: Lesson, tune: Tune, width_mm: float) -> Engraving:
+    score = Score(tune, (Staff(tune.notes, "", lesson.instrument),))
+    return Engraving(write_musicxml(score), width_mm, _DRILL_STAFF_MM, shows_tempo=False)
+
+
+def _place(lesson: Lesson, number: int, place: HardPlace, drawn: Drawn) -> Iterator[Block]:
+    words = lesson.words
+    drills = _drills(lesson, place)
+    where = words("handout.hard.place", bar=place.bar, beat=f"{place.beat:g}")
+    if number > 1:
+        yield PageBreak()
+    yield Heading(f"{number}  {where}")
+    yield Paragraph(words.sentence(place.why))
+    yield Bullets(tuple(words.sentence(step) for step in place.practice))
+    cells = [(words(f"exercises.drill.{name}"), drawn[drills[name]]) for name in drills if name != "keys"]
+    for pair in _pairs(cells):
+        yield Columns(tuple((Caption(caption), Music(systems)) for caption, systems in pair), (1.0, 1.0), _GUTTER_MM)
+    yield Caption(words("exercises.keys"))
+    yield Music(drawn[drills["keys"]], 4.5)
+    tempos = place_tempos(lesson, place)
+    row: tuple[Text, ...] = tuple("☐" for _ in tempos)
+    header = tuple(lesson.tempo_text(tempo) for tempo in tempos)
+    yield Keep((Caption(words("exercises.tempos")), Table(header, (row,))))
+
+
+def _pairs(cells: list[tuple[str, tuple[System, ...]]]) -> Iterator[tuple[tuple[str, tuple[System, ...]], ...]]:
+    """Two by two; an empty cell at the end where one is missing."""
+    filled = [*cells, ("", ())] if len(cells) % 2 else cells
+    yield from zip(filled[::2], filled[1::2], strict=True)
+
+
+@lru_cache(maxsize=4)
+def _readings_of(tune: Tune, setting: Setting) -> tuple[Tune, ...]:
+    from fioritura.arrange.arranger import ornament
+
+    numbers = list(dict.fromkeys(bar.number for bar in tune.bars if not bar.endings))
+    count = min(_READING_BARS, len(numbers))
+    found = []
+    for place, seed in enumerate(_READING_SEEDS):
+        start = min(place * count, max(len(numbers) - count, 0))
+        other = ornament(tune, setting, seed=seed)
+        whole = replace(tune, notes=other.line)
+        cut = excerpt(whole, numbers[start], numbers[start + count - 1])
+        found.append(replace(cut, title="", composer=""))
+    return tuple(found)
+
+
+def _readings(lesson: Lesson) -> list[Engraving]:
+    found = []
+    for tune in _readings_of(lesson.tune, lesson.setting):
+        score = Score(tune, (Staff(tune.notes, "", lesson.instrument),))
+        found.append(Engraving(write_musicxml(score), lesson.width_mm, LINE_STAFF_MM))
+    return found
+
+
+def _turns(lesson: Lesson) -> list[Example]:
+    """Examples to write oneself: those the performance uses, in different bars, easiest first."""
+    chosen: list[Example] = []
+    for example in sorted(lesson.examples, key=lambda example: not example.bars):
+        if all(example.first_bar != other.first_bar for other in chosen):
+            chosen.append(example)
+    return sorted(chosen[:_TURNS], key=lambda example: example.number)
+
+
+def _blank(lesson: Lesson, example: Example) -> Engraving:
+    """The plain phrase over an empty staff."""
+    plain, own = lesson.words("plain"), lesson.words("exercises.yours")
+    staves = (
+        Staff(example.tune.notes, plain, lesson.instrument),
+        Staff((), own, lesson.instrument, shows_chords=False),
+    )
+    musicxml = _without_rests(write_musicxml(Score(example.tune, staves)), "P2")
+    return Engraving(musicxml, lesson.width_mm, COMPARISON_STAFF_MM + 0.9, shows_tempo=False)
+
+
+def _without_rests(musicxml: bytes, part: str) -> bytes:
+    """The score with the rests of one part not printed."""
+    root = etree.fromstring(musicxml)
+    for note in root.iterfind(f"part[@id='{part}']/measure/note"):
+        if note.find("rest") is not None:
+            note.set("print-object", "no")
+    return bytes(etree.tostring(root, xml_declaration=True, encoding="UTF-8"))
+
+
+def _turn(lesson: Lesson, number: int, example: Example, drawn: Drawn, *, is_answer: bool) -> Keep:
+    words = lesson.words
+    bar = lesson.tune.bars[0].number
+    shift = next(b.start_ticks for b in lesson.tune.bars if b.number == example.first_bar)
+    bar, beat = lesson.tune.beat_at(example.mark + shift)
+    name = lesson.of(example.technique, "name")
+    task = (
+        Run(f"{number}  ", bold=True),
+        Run(words("exercises.turn.task", technique=name, bar=bar, beat=f"{beat:g}")),
+    )
+    if not is_answer:
+        return Keep((Paragraph(task), Music(drawn[_blank(lesson, example)])))
+    systems = drawn[example_engraving(lesson, example)]
+    marked = tuple(tinted(system, 2, example.figure_notes, TINT) for system in systems)
+    heading = (Run(f"{number}  ", bold=True), Run(name), Run(f"  {bars_text(lesson, bar, bar)}", italic=True))
+    return Keep((Paragraph(heading), Music(marked), Paragraph(lesson.of(example.technique, "text"))))

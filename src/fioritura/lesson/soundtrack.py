@@ -1,0 +1,151 @@
+"""The sound of a lesson: each example plain and ornamented, the performance, a backing, and a ladder of tempos."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+from pathlib import Path
+from typing import Final
+
+from fioritura.accompany.form import Chorus
+from fioritura.lesson.example import Example
+from fioritura.lesson.lesson import Lesson
+from fioritura.sound.performance import Performance
+from fioritura.sound.session import Session
+from fioritura.tune import Note
+from fioritura.unfold import unfolded
+
+__all__ = [
+    "Balance",
+    "Track",
+    "balance_of",
+    "balanced",
+    "example_session",
+    "line_session",
+    "performance_session",
+    "tracks",
+    "write_midi_track",
+    "write_track",
+]
+
+BACKING_CHORUSES: Final = 3
+SLOW_SHARE: Final = 0.6
+_HEAD: Final = 0.94
+
+
+Balance = tuple[tuple[str, int, float], ...]
+"""Name, volume and attack in seconds of each part of the band."""
+
+
+@dataclass(frozen=True)
+class Track:
+    """A sound file: its name without ending, its title, and what is played."""
+
+    name: str
+    title: str
+    session: Session
+
+
+def tracks(lesson: Lesson) -> Iterator[Track]:
+    """All sound files, the longest first, so that work spreads evenly."""
+    words = lesson.words
+    yield Track("backing", words("sound.backing"), _session(lesson, (None,) * BACKING_CHORUSES, 1.0))
+    for beats in lesson.ladder[:-1]:
+        tempo = beats * lesson.beat_quarters / lesson.setting.quarters_per_minute
+        yield Track(f"ladder-{beats:03}", words("sound.ladder", tempo=beats), performance_session(lesson, tempo))
+    yield Track("performance", words("sound.performance"), performance_session(lesson))
+    yield Track("plain", words("sound.plain"), line_session(lesson, lesson.tune.notes))
+    for example in lesson.examples:
+        name = lesson.of(example.technique, "name")
+        slow = words("sound.slow", technique=name)
+        yield Track(f"{example.name}-slow", slow, example_session(lesson, example, SLOW_SHARE))
+        yield Track(example.name, name, example_session(lesson, example, 1.0))
+
+
+def performance_session(lesson: Lesson, share: float = 1.0) -> Session:
+    """The whole performance with the band, at a share of the goal tempo."""
+    return _session(lesson, (lesson.rendition.line,), share)
+
+
+def line_session(lesson: Lesson, line: tuple[Note, ...]) -> Session:
+    """A line over the lesson's tune with the band, at tempo."""
+    return _session(lesson, (line,), 1.0)
+
+
+def example_session(lesson: Lesson, example: Example, share: float) -> Session:
+    """An example's phrase, plain and then ornamented; with the band at tempo, with clicks alone when slow."""
+    return Session(
+        tune=example.tune,
+        choruses=(
+            Chorus(lesson.words("plain"), example.tune.notes, _HEAD),
+            Chorus(lesson.words("ornamented"), example.line, _HEAD),
+        ),
+        instrument=lesson.instrument,
+        feel=lesson.feel,
+        quarters_per_minute=lesson.setting.quarters_per_minute * share,
+        has_band=share == 1.0,
+        clicks=share < 1.0,
+        holds_last=False,
+        seed=lesson.rendition.seed,
+    )
+
+
+def _session(lesson: Lesson, lines: tuple[tuple[Note, ...] | None, ...], share: float) -> Session:
+    """Choruses of the whole tune with its repeats; None leaves one to a soloist."""
+    choruses = []
+    for number, line in enumerate(lines, start=1):
+        notes = None if line is None else unfolded(replace(lesson.tune, notes=line)).notes
+        choruses.append(Chorus(f"chorus {number}", notes, _HEAD))
+    return Session(
+        tune=unfolded(lesson.tune),
+        choruses=tuple(choruses),
+        instrument=lesson.instrument,
+        feel=lesson.feel,
+        quarters_per_minute=lesson.setting.quarters_per_minute * share,
+        seed=lesson.rendition.seed,
+    )
+
+
+def balance_of(lesson: Lesson) -> Balance:
+    """How loud each part of the band must be, and how early it starts, with the soundfont in use.
+
+    Raises:
+        ToolError: the synth is missing or failed.
+    """
+    from fioritura.sound.calibrate import calibrated
+    from fioritura.sound.session import played
+
+    performance = calibrated(played(replace(performance_session(lesson), clicks=True)))
+    return tuple((part.name, part.volume, part.attack_sec) for part in performance.parts)
+
+
+def balanced(performance: Performance, balance: Balance) -> Performance:
+    """A performance by the same band with its parts balanced."""
+    known = {name: (volume, attack_sec) for name, volume, attack_sec in balance}
+    parts = []
+    for part in performance.parts:
+        volume, attack_sec = known.get(part.name, (part.volume, part.attack_sec))
+        parts.append(replace(part, volume=volume, attack_sec=attack_sec))
+    return replace(performance, parts=tuple(parts))
+
+
+def write_track(track: Track, balance: Balance, artist: str, path: Path) -> None:
+    """Play a track and write it as the audio format that the path's ending names.
+
+    Raises:
+        ToolError: the synth is missing or failed.
+        OutputError: the file can't be written.
+    """
+    from fioritura.sound.mixdown import write_audio
+    from fioritura.sound.session import played
+
+    performance = replace(played(track.session), title=track.title)
+    write_audio(balanced(performance, balance), path, artist=artist)
+
+
+def write_midi_track(track: Track, path: Path) -> None:
+    """Play a track and write it as a MIDI file."""
+    from fioritura.sound.midi_writer import write_midi
+    from fioritura.sound.session import played
+
+    path.write_bytes(write_midi(replace(played(track.session), title=track.title)))

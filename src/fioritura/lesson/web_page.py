@@ -1,0 +1,312 @@
+"""The offline page: one HTML file with notation, texts, and players that sound at any tempo while a marker follows.
+
+The page holds the notes of the lesson's instrument, one every few semitones, and the events of each line; the browser
+plays the events with those notes. So any tempo is a performance, no recording is stretched, and one file holds all.
+"""
+
+from __future__ import annotations
+
+import base64
+import io
+import json
+import re
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+from html import escape
+from importlib.resources import files
+from pathlib import Path
+from typing import Any, Final
+
+from fioritura.lesson.geometry import Layout, layout_of, tinted
+from fioritura.lesson.handout import TINT, bars_text, example_engraving, handout_engravings
+from fioritura.lesson.lesson import Drawn, Lesson
+from fioritura.notation.engrave import System
+from fioritura.notation.fonts import MUSIC_SIGNS, sign_font_css
+from fioritura.sound.perform import perform
+from fioritura.sound.performance import Performance, PerformedNote, PerformedPart
+from fioritura.theory.metre import QUARTER
+from fioritura.tune import Feel, Note, Tune
+from fioritura.unfold import unfolded
+
+__all__ = ["Mark", "line_marks", "numbered", "web_page", "write_web_page"]
+
+SAMPLE_STEP: Final = 3
+SAMPLE_SEC: Final = 4.0
+SAMPLE_RATE: Final = 24_000
+_SLOT_SEC: Final = 5
+_SAMPLE_VELOCITY: Final = 88
+_SLOWEST_SHARE: Final = 0.4
+_FASTEST_SHARE: Final = 1.2
+_MARKER_WIDTH: Final = 300
+_IDS: Final = re.compile(r' id="s\d+-[^"]*"')
+_SVG_SIZE: Final = re.compile(r' width="[\d.]+mm" height="[\d.]+mm"')
+
+Mark = tuple[float, int, float, float, float]
+"""When the marker moves, to which system, and its left, top and bottom edge there."""
+
+
+@dataclass(frozen=True)
+class _Score:
+    """A block of notation with its players: systems, and the lines that can be played, each with its staff."""
+
+    id: str
+    label: str
+    systems: tuple[System, ...]
+    tune: Tune
+    lines: dict[str, tuple[tuple[Note, ...], int]]
+
+
+def write_web_page(lesson: Lesson, drawn: Drawn, path: Path) -> None:
+    """Write the page.
+
+    Raises:
+        ToolError: the synth is missing or failed.
+    """
+    path.write_text(web_page(lesson, drawn), encoding="utf-8")
+
+
+def web_page(lesson: Lesson, drawn: Drawn) -> str:
+    """The page as HTML; `drawn` holds the music of the handout."""
+    scores = list(_scores(lesson, drawn))
+    folder = files("fioritura.lesson").joinpath("page")
+    style, script = (folder.joinpath(name).read_text(encoding="utf-8") for name in ("page.css", "page.js"))
+    body = "".join(_body(lesson, scores))
+    signs = frozenset(char for char in body if char in MUSIC_SIGNS or "\ue000" <= char <= "\uf8ff")
+    style = f"{sign_font_css(signs)}\n{style}" if signs else style
+    music = json.dumps(_music(lesson, scores), separators=(",", ":"), ensure_ascii=False).replace("</", "<\\/")
+    return (
+        f'<!DOCTYPE html>\n<html lang="{escape(lesson.words.language)}">\n<head>\n<meta charset="utf-8">\n'
+        '<meta name="viewport" content="width=device-width, initial-scale=1">\n'
+        f"<title>{escape(lesson.title)}</title>\n<style>\n{style}</style>\n</head>\n<body>\n{body}"
+        f'<script type="application/json" id="music">{music}</script>\n<script>\n{script}</script>\n</body>\n</html>\n'
+    )
+
+
+def _scores(lesson: Lesson, drawn: Drawn) -> Iterator[_Score]:
+    words = lesson.words
+    plain, performance, *_ = handout_engravings(lesson)
+    tune, line = lesson.tune, lesson.rendition.line
+    yield _Score("tune", words("handout.plain"), drawn[plain], tune, {"plain": (tune.notes, 1)})
+    for example in lesson.examples:
+        systems = tuple(
+            tinted(system, 2, example.figure_notes, TINT) for system in drawn[example_engraving(lesson, example)]
+        )
+        place = bars_text(lesson, example.first_bar, example.last_bar)
+        label = words("page.score", technique=lesson.of(example.technique, "name"), place=place)
+        lines = {"plain": (example.tune.notes, 1), "ornamented": (example.line, 2)}
+        yield _Score(example.name, label, systems, example.tune, lines)
+    label = words("handout.performance")
+    yield _Score("performance", label, drawn[performance], tune, {"ornamented": (line, 1)})
+
+
+# The text of the page ------------------------------------------------------------------------------------------
+
+
+def _body(lesson: Lesson, scores: Sequence[_Score]) -> Iterator[str]:
+    words, own = lesson.words, lesson.overrides
+    by_id = {score.id: score for score in scores}
+    usual = words("handout.subtitle", level=lesson.setting.level, idiom=words(f"idiom.{lesson.setting.idiom}"))
+    yield f'<a class="skip" href="#content">{escape(words("page.skip"))}</a>\n<header>\n'
+    yield f"<h1>{escape(lesson.title)}</h1>\n"
+    yield f'<p class="subtitle">{escape(own.get("subtitle", usual))}</p>\n'
+    yield f'<p class="credits"><strong>{escape(lesson.instrument_line)}</strong><span>{escape(lesson.composer)}</span></p>\n'
+    yield "</header>\n"
+    yield _desk(lesson)
+    yield '<main id="content">\n'
+    for part in filter(None, own.get("notes").split("\n\n")):
+        yield f"<aside>{escape(part)}</aside>\n"
+    yield f'<nav aria-label="{escape(words("handout.contents"))}"><ol>'
+    for example in lesson.examples:
+        yield f'<li><a href="#{example.name}">{escape(lesson.of(example.technique, "name"))}</a></li>'
+    yield f"</ol></nav>\n<section>\n<h2>{escape(words('handout.plain'))}</h2>\n{_block(lesson, by_id['tune'])}</section>\n"
+    yield f"<section>\n<h2>{escape(words('handout.techniques'))}</h2>\n<p>{escape(words('page.intro'))}</p>\n"
+    for example in lesson.examples:
+        yield from _article(lesson, by_id[example.name], example.number, example)
+    yield f"</section>\n<section>\n<h2>{escape(words('handout.performance'))}</h2>\n"
+    yield f"{_block(lesson, by_id['performance'])}</section>\n"
+    yield f"<section>\n<h2>{escape(words('handout.care'))}</h2>\n"
+    for text in (words("care.hearing"), words("care.pain"), own.get("rights", words("care.rights"))):
+        yield f"<aside>{escape(text)}</aside>\n"
+    yield f"</section>\n</main>\n<footer>{escape(own.get('studio'))}</footer>\n"
+
+
+def _article(lesson: Lesson, score: _Score, number: int, example: Any) -> Iterator[str]:
+    words, technique = lesson.words, example.technique
+    yield f'<article id="{example.name}">\n<h3>{number}&ensp;{escape(lesson.of(technique, "name"))}</h3>\n'
+    yield f'<p>{escape(lesson.of(technique, "text"))} <span class="level">'
+    yield f"{escape(words('level', level=technique.level))}</span></p>\n"
+    place = bars_text(lesson, example.first_bar, example.last_bar)
+    why = words.sentence(example.figure.why)
+    yield f'<p class="place">{escape(place[:1].upper() + place[1:])}. {escape(why)}</p>\n'
+    yield _block(lesson, score)
+    yield "<dl>\n"
+    for field in ("how", "when", "fault", "cure"):
+        yield f"<div><dt>{escape(words(f'handout.{field}'))}</dt><dd>{escape(lesson.of(technique, field))}</dd></div>\n"
+    yield "</dl>\n</article>\n"
+
+
+def _desk(lesson: Lesson) -> str:
+    words, goal = lesson.words, lesson.ladder[-1]
+    slowest, fastest = round(goal * _SLOWEST_SHARE), round(goal * _FASTEST_SHARE)
+    return (
+        f'<div class="desk" role="region" aria-label="{escape(words("page.desk"))}"><form>\n'
+        f'<label for="tempo">{escape(words("page.tempo"))}<input type="range" id="tempo" min="{slowest}" '
+        f'max="{fastest}" value="{goal}" step="1"></label><output id="tempo-text" for="tempo"></output>\n'
+        f'<label><input type="checkbox" id="loop">{escape(words("page.loop"))}</label>\n'
+        f'<label for="volume">{escape(words("page.volume"))}<input type="range" id="volume" min="0" max="100" '
+        f'value="50"></label>\n<button type="button" id="stop" class="quiet">{escape(words("page.stop"))}</button>\n'
+        f'<span id="status" role="status"></span>\n</form></div>\n'
+    )
+
+
+def _block(lesson: Lesson, score: _Score) -> str:
+    """Notation and buttons of a score."""
+    drawings = "".join(_drawing(score, number) for number in range(len(score.systems)))
+    ways = [*score.lines] if len(score.lines) == 1 else [*score.lines, " ".join(score.lines)]
+    buttons = "".join(_button(lesson, score, way) for way in ways)
+    return (
+        f'<div class="score" id="score-{score.id}" tabindex="0" role="group" aria-label="{escape(score.label)}">'
+        f'{drawings}</div>\n<div class="buttons">{buttons}</div>\n'
+    )
+
+
+def _button(lesson: Lesson, score: _Score, way: str) -> str:
+    text = lesson.words("page.both" if " " in way else f"page.{way}")
+    kind = "" if " " in way or len(score.lines) == 1 else ' class="quiet"'
+    return (
+        f'<button type="button"{kind} data-score="{score.id}" data-lines="{way}" aria-pressed="false" '
+        f'aria-label="{escape(text)}: {escape(score.label)}">{escape(text)}</button>'
+    )
+
+
+def _drawing(score: _Score, number: int) -> str:
+    """A system as an image with a name, with a marker that is not shown yet, and without ids that come twice."""
+    svg = _SVG_SIZE.sub("", _IDS.sub("", score.systems[number].svg))
+    label = escape(f"{score.label} {number + 1}" if len(score.systems) > 1 else score.label)
+    svg = svg.replace("<svg ", f'<svg role="img" aria-label="{label}" ', 1)
+    svg = re.sub(r"(id=\"|href=\"#)(E[0-9A-F]+-)", rf"\g<1>{score.id}-{number}-\g<2>", svg)
+    start = svg.index(">") + 1
+    marker = f'<rect class="marker" visibility="hidden" width="{_MARKER_WIDTH}" x="0" y="0" height="0" rx="60"/>'
+    return svg[:start] + marker + svg[start:]
+
+
+# The music of the page -----------------------------------------------------------------------------------------
+
+
+def _music(lesson: Lesson, scores: Sequence[_Score]) -> dict[str, Any]:
+    metre = lesson.tune.metre
+    bars = 1 if len(metre.groups_ticks) > 2 else 2
+    tick_sec = 60.0 / (QUARTER * lesson.setting.quarters_per_minute)
+    clicks, at = [], 0
+    for _ in range(bars):
+        for length in metre.groups_ticks:
+            clicks.append(round(at * tick_sec, 4))
+            at += length
+    played = {score.id: {name: _line(lesson, score, name) for name in score.lines} for score in scores}
+    used = {note[2] for lines in played.values() for line in lines.values() for note in line["notes"]}
+    return {
+        "beat": lesson.words.beat_sign(metre),
+        "goal": lesson.ladder[-1],
+        "clicks": clicks,
+        "countIn": round(at * tick_sec, 4),
+        "scores": played,
+        "samples": _samples(lesson, min(used), max(used)),
+        "words": {"playing": lesson.words("page.playing"), "stopped": lesson.words("page.stopped")},
+    }
+
+
+def _line(lesson: Lesson, score: _Score, name: str) -> dict[str, Any]:
+    """The events of a line in seconds at the goal tempo, and where the marker goes."""
+    notes, staff = score.lines[name]
+    played = unfolded(replace(score.tune, notes=numbered(notes)))
+    performance = _performed(lesson, played)
+    events = [
+        [
+            round(note.onset_sec, 4),
+            round(note.duration_sec, 4),
+            note.midi,
+            round((note.velocity / 127) ** 1.5, 3),
+            [[round(point.after_sec, 4), round(point.value, 3)] for point in note.bend],
+        ]
+        for note in performance.parts[0].notes
+    ]
+    layouts = [layout_of(system) for system in score.systems]
+    return {
+        "notes": events,
+        "marks": line_marks(performance, played.notes, layouts, staff),
+        "lasts": round(performance.clock.seconds(played.duration_ticks), 4),
+    }
+
+
+def _performed(lesson: Lesson, played: Tune) -> Performance:
+    feel: Feel = "straight" if lesson.feel.subdivision == "straight" else "swing"
+    return perform(
+        played,
+        played.notes,
+        instrument=lesson.instrument,
+        tempo=lesson.setting.quarters_per_minute,
+        feel=feel,
+        seed=lesson.rendition.seed,
+    )
+
+
+def numbered(notes: Sequence[Note]) -> tuple[Note, ...]:
+    """The notes of a written line, each knowing its own number, so that it is known again when it is repeated."""
+    return tuple(replace(note, anchor=number) for number, note in enumerate(notes))
+
+
+def line_marks(performance: Performance, played: Sequence[Note], layouts: Sequence[Layout], staff: int) -> list[Mark]:
+    """Where the marker stands when each note of a performed line begins; see `numbered`."""
+    marks: list[Mark] = []
+    seen: set[int] = set()
+    for note in performance.parts[0].notes:
+        if note.source is None or note.source in seen:
+            continue
+        seen.add(note.source)
+        written = played[note.source].anchor
+        for system, layout in enumerate(layouts):
+            left = layout.heads.get((staff, written if written is not None else -1))
+            if left is not None:
+                box = layout.staves[staff - 1]
+                marks.append(
+                    (
+                        round(note.onset_sec, 4),
+                        system,
+                        round(left - 40),
+                        round(box.top - 300),
+                        round(box.bottom + 300),
+                    )
+                )
+                break
+    return marks
+
+
+def _samples(lesson: Lesson, low: int, high: int) -> list[tuple[int, str]]:
+    """Long notes of the instrument from `low` to `high`, every few semitones: MIDI number and FLAC in base 64."""
+    import soundfile
+    import soxr
+
+    from fioritura.sound.render import render_short
+    from fioritura.sound.synth import SAMPLE_RATE as SYNTH_RATE
+    from fioritura.sound.synth import synth_named
+
+    midis = range(low + (high - low) % SAMPLE_STEP // 2, high + 1, SAMPLE_STEP)
+    notes = tuple(
+        PerformedNote(float(_SLOT_SEC * number), SAMPLE_SEC, midi, _SAMPLE_VELOCITY)
+        for number, midi in enumerate(midis)
+    )
+    part = PerformedPart("Melody", lesson.instrument.program, notes, reverb=0)
+    bank = _performed(lesson, lesson.tune)
+    audio = render_short(replace(bank, parts=(part,), lasts_sec=float(_SLOT_SEC * len(notes))), synth_named())
+    mono = audio.mean(axis=1)
+    peak = float(abs(mono).max()) or 1.0
+    found = []
+    for number, midi in enumerate(midis):
+        start = number * _SLOT_SEC * SYNTH_RATE
+        piece = soxr.resample(
+            mono[start : start + round(SAMPLE_SEC * SYNTH_RATE)] * (0.8 / peak), SYNTH_RATE, SAMPLE_RATE
+        )
+        buffer = io.BytesIO()
+        soundfile.write(buffer, piece, SAMPLE_RATE, format="FLAC", subtype="PCM_16")
+        found.append((midi, base64.b64encode(buffer.getvalue()).decode("ascii")))
+    return found

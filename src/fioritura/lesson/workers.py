@@ -1,0 +1,69 @@
+"""Work spread over processes, results as they come."""
+
+from __future__ import annotations
+
+import multiprocessing
+import os
+import sys
+import threading
+from collections.abc import Callable, Iterator, Sequence
+from concurrent.futures import FIRST_COMPLETED, Future, ProcessPoolExecutor, wait
+from concurrent.futures.process import BrokenProcessPool
+from typing import TypeVar
+
+from fioritura.errors import ToolError
+
+__all__ = ["Workers", "worker_count"]
+
+Given = TypeVar("Given")
+Made = TypeVar("Made")
+
+
+def worker_count() -> int:
+    """As many processes as this one may use cores."""
+    return max(1, len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else os.cpu_count() or 1)
+
+
+class Workers:
+    """A pool of processes; with a count of 1 everything is done here."""
+
+    def __init__(self, count: int | None = None) -> None:
+        self.count = worker_count() if count is None else max(1, count)
+        self._pool: ProcessPoolExecutor | None = None
+
+    def __enter__(self) -> Workers:
+        if self.count > 1:
+            can_fork = sys.platform == "linux" and threading.active_count() == 1
+            context = multiprocessing.get_context("fork" if can_fork else "spawn")
+            self._pool = ProcessPoolExecutor(self.count, mp_context=context)
+        return self
+
+    def __exit__(self, *error: object) -> None:
+        if self._pool is not None:
+            self._pool.shutdown(cancel_futures=True)
+
+    def spread(self, function: Callable[[Given], Made], given: Sequence[Given]) -> Iterator[tuple[int, Made]]:
+        """The function's results with the numbers of what they were made from, in the order in which they are done.
+
+        Raises:
+            ToolError: a process was ended from outside; whatever the function raises.
+        """
+        if self._pool is None or len(given) < 2:
+            yield from enumerate(map(function, given))
+            return
+        numbers: dict[Future[Made], int] = {
+            self._pool.submit(function, item): number for number, item in enumerate(given)
+        }
+        waiting = set(numbers)
+        try:
+            while waiting:
+                done, waiting = wait(waiting, return_when=FIRST_COMPLETED)
+                for future in done:
+                    yield numbers[future], future.result()
+        except BrokenProcessPool:
+            raise ToolError(
+                "A worker process was ended, perhaps for want of memory: try again with fewer at once."
+            ) from None
+        finally:
+            for future in waiting:
+                future.cancel()
