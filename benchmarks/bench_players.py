@@ -1,6 +1,6 @@
 """Speed of the player's tables and of the phrase programmes.
 
-Run with ``pytest benchmarks/bench_players.py --benchmark-only``; the ceilings are those the arranger counts on
+``make bench`` prints the table; the ceilings are those the arranger counts on
 (1,000 candidate figures of a 32-bar tune checked in 10 ms).
 """
 
@@ -38,7 +38,7 @@ def tune_for(player: Player, bars: int = BARS) -> Tune:
     return Tune("Benchmark", tuple(notes), tuple(measures))
 
 
-def test_candidate_figures_are_checked_by_look_up(benchmark: BenchmarkFixture) -> None:
+def bench_candidate_figures_are_checked_by_look_up(benchmark: BenchmarkFixture) -> None:
     player = Player.of("alto-sax", 3)
     figures = [[60 + (start + step) % 12 for step in range(5)] for start in range(CANDIDATES)]
     durations = [0.125] * 4
@@ -48,7 +48,7 @@ def test_candidate_figures_are_checked_by_look_up(benchmark: BenchmarkFixture) -
 
 
 @pytest.mark.parametrize("id", ["alto-sax", "clarinet", "flute", "trumpet"])
-def test_tables_are_built_once_and_quickly(benchmark: BenchmarkFixture, id: str) -> None:
+def bench_tables_are_built_once_and_quickly(benchmark: BenchmarkFixture, id: str) -> None:
     def build() -> float:
         fingering._moves.cache_clear()
         player = Player(INSTRUMENTS[id], 3, limits_of(id, 3))
@@ -58,14 +58,14 @@ def test_tables_are_built_once_and_quickly(benchmark: BenchmarkFixture, id: str)
     assert benchmark.stats["median"] < 0.050
 
 
-def test_breaths_of_a_chorus(benchmark: BenchmarkFixture) -> None:
+def bench_breaths_of_a_chorus(benchmark: BenchmarkFixture) -> None:
     player = Player.of("alto-sax", 3)
     line = tune_for(player).notes
     benchmark(breath_marks, player, line, 40.0)
     assert benchmark.stats["median"] < 0.050
 
 
-def test_hardest_places_of_a_chorus(benchmark: BenchmarkFixture) -> None:
+def bench_hardest_places_of_a_chorus(benchmark: BenchmarkFixture) -> None:
     player = Player.of("clarinet", 3)
     tune = tune_for(player)
     benchmark(hardest_places, player, tune.notes, tune, 120.0)

@@ -18,7 +18,7 @@ from fioritura.theory.key import Key
 from fioritura.theory.metre import EIGHTH, HALF, QUARTER, SIXTEENTH, WHOLE, Metre
 from fioritura.theory.pitch import Pitch
 from fioritura.tune import Bar, Mark, Note, Tune
-from playability_checker import violations
+from tests.playability_checker import violations
 
 
 def line_of(player: Player, written: str, duration_ticks: int = EIGHTH) -> tuple[Note, ...]:

@@ -20,6 +20,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from fioritura.players.chart import SLIDE_POSITIONS, Digit, Fingering, FingeringChart
+from fioritura.players.charts import clarinet, flute, oboe, saxophone, trombone, trumpet
 from fioritura.players.instruments import Instrument, instrument_named
 from fioritura.theory.pitch import Pitch
 
@@ -76,8 +77,6 @@ def chart_of(instrument: Instrument | str) -> FingeringChart | None:
     Raises:
         OptionError: there is no such instrument.
     """
-    from fioritura.players.charts import clarinet, flute, oboe, saxophone, trombone, trumpet
-
     known = instrument if isinstance(instrument, Instrument) else instrument_named(instrument)
     if known.id.endswith("-sax"):
         return saxophone.CHART
