@@ -7,9 +7,10 @@ itself already asks for more, the ornamented line may ask for as much, never for
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from itertools import pairwise
 
+from fioritura.theory.pitch import Pitch
 from fioritura.tune import Note
 
 SOUNDING_RANGE = {
@@ -49,7 +50,7 @@ def violations(
         *_out_of_range(line, instrument_id),
         *_too_fast(line, sec, max(NOTES_A_SECOND[level], _fastest(plain, sec, repeated=False)), repeated=False),
         *_too_fast(line, sec, max(TONGUED_A_SECOND[level], _fastest(plain, sec, repeated=True)), repeated=True),
-        *_crowded_graces(line, sec),
+        *_crowded_graces(line, sec, {(note.onset_ticks, note.graces) for note in plain}),
         *_too_long(line, sec, BREATH_SEC[level] * AIR_SHARE.get(instrument_id, 1.0), _longest(plain, sec)),
     ]
 
@@ -78,12 +79,16 @@ def _too_fast(line: Sequence[Note], sec: float, cap: float, repeated: bool) -> l
     return [f"{kind}: {r:.1f}/s at {at}" for r, at in _rates(line, sec, repeated) if r > cap * TOLERANCE]
 
 
-def _crowded_graces(line: Sequence[Note], sec: float) -> list[str]:
-    """Grace notes need their time, and may take at most half of what lies between the main notes."""
+def _crowded_graces(line: Sequence[Note], sec: float, own: Collection[tuple[int, tuple[Pitch, ...]]]) -> list[str]:
+    """Grace notes need their time, and may take at most half of what lies between the main notes.
+
+    The plain tune's own grace notes are let pass.
+    """
     return [
         f"graces: {len(b.graces)} before {b.onset_ticks}"
         for a, b in pairwise(line)
-        if len(b.graces) * GRACE_SEC > 0.5 * (b.onset_ticks - a.onset_ticks) * sec
+        if (b.onset_ticks, b.graces) not in own
+        and len(b.graces) * GRACE_SEC > 0.5 * (b.onset_ticks - a.onset_ticks) * sec
     ]
 
 

@@ -236,6 +236,7 @@ def test_the_checker_gives_grace_notes_their_time() -> None:
     line = (Note(0, EIGHTH, Pitch.parse("C4")), Note(EIGHTH, EIGHTH, Pitch.parse("G4"), graces=graces))
     assert [text.split(":")[0] for text in violations(line, "flute", 5, 150)] == ["graces"]
     assert violations(line, "flute", 5, 80) == []
+    assert violations(line, "flute", 5, 150, plain=line) == []
 
 
 @given(level=st.integers(1, 5), id=st.sampled_from(["alto-sax", "clarinet", "flute", "trumpet", "oboe"]))
