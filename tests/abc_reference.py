@@ -147,10 +147,32 @@ def _untied(match: re.Match[str]) -> str:
     return match[0] if match[1] == match[4] else match[1] + match[2]
 
 
+def _with_written_lengths(line: str) -> str:
+    """Every broken rhythm of a line as lengths: ``A>B>c`` is ``A3/2B3/4c/2``."""
+    if not re.search("[<>]", line):
+        return line
+    pieces: list[list] = []
+    factor = Fraction(1)
+    for match in re.finditer(r"([_^=]*[A-Ga-gz][,']*)(\d*)(/*)(\d*)|([<>]+)|.", line):
+        if match[5]:
+            half = Fraction(1, 2 ** len(match[5]))
+            first, factor = (2 - half, half) if match[5][0] == ">" else (half, 2 - half)
+            last = next(piece for piece in reversed(pieces) if piece[1])
+            last[1] *= first
+        elif match[1]:
+            below = int(match[4]) if match[4] else 2 ** len(match[3])
+            pieces.append([match[1], Fraction(int(match[2] or 1), below) * factor])
+            factor = Fraction(1)
+        else:
+            pieces.append([match[0], None])
+    return "".join(text if length is None else f"{text}{length}" for text, length in pieces)
+
+
 def _top(match: re.Match[str]) -> str:
     notes = re.findall(r"([_^=]*)([A-Ga-g])([,']*)(\d*/*\d*)", match[1] or match[2])
     sign, letter, octave, _ = max(notes, key=lambda note: _height(note[1], note[2]))
-    return f"{sign}{letter}{octave}{notes[0][3]}"
+    tie = "-" if re.search(rf"{letter}{octave}[\d/]*-", match[0]) else ""
+    return f"{sign}{letter}{octave}{notes[0][3]}{tie}"
 
 
 def _height(letter: str, octave: str) -> int:
@@ -177,14 +199,15 @@ LIMITS: dict[str, Callable[[str], str]] = {
     "signs, texts, grace notes and invisible rests": _in_music(_outside_fields(_without_signs)),
     "the double repeat sign ::": _in_music(lambda line: re.sub(r":\|?\|?:", ":| |:", line)),
     "strokes for short lengths": _in_music(lambda line: re.sub(r"//+", lambda m: f"/{2 ** len(m[0])}", line)),
-    "ties that are slurs": _in_music(lambda line: _FALSE_TIE.sub(_untied, line)),
     "inline fields": _in_music(lambda line: re.sub(r"\[([KML]):([^\]]*)\]", r"\n\1:\2\n", line).strip("\n")),
+    "signs garbled by e-mail": _in_music(lambda line: re.sub(r"=20|=$", " ", line).replace("=3D", "=")),
     "several notes at once": _in_music(
         lambda line: re.sub(r"\[(?![A-Za-z]:|[\d|])([^\]]*)\]|\+([^+]*)\+", _top, line)
     ),
+    "ties that are slurs": _in_music(lambda line: _FALSE_TIE.sub(_untied, line)),
+    "broken rhythms in a row": _in_music(_with_written_lengths),
     "clefs that transpose": lambda text: re.sub(r"(?m)^(K:.*?)(bass|treble8)", r"\1", text),
     "header lines that are no fields": _without_odd_header_lines,
-    "signs garbled by e-mail": _in_music(lambda line: re.sub(r"=20|=$", " ", line).replace("=3D", "=")),
     "German note names": lambda text: re.sub(r"(?m)^K: ?(H|Es|As)\s*$", _english_key, text),
     "several voices": _first_voice,
     "an order of parts": lambda text: (
@@ -229,7 +252,7 @@ def disagreement(entry: AbcEntry) -> str:
         own = again
         if _reference_agrees(own, plainer, ties_carry_accidentals=True):
             return name
-    return "damaged text" if any("no sign of ABC" in warning for warning in tune.warnings) else "unexplained"
+    return "damaged text" if any(" is left out: " in warning for warning in tune.warnings) else "unexplained"
 
 
 def _reference_agrees(own: list[Sound], text: str, *, ties_carry_accidentals: bool) -> bool:

@@ -72,9 +72,12 @@ def test_a_natural_takes_the_signature_away():
     assert pitches("f =f f | f", HEADER.replace("K:C", "K:D")) == "F#5 F5 F5 F#5"
 
 
-def test_grace_notes_share_the_accidentals_of_the_bar():
-    (note,) = read("{^f}f2").notes
-    assert (str(note.graces[0]), str(note.pitch)) == ("F#5", "F#5")
+def test_an_accidental_on_a_grace_note_holds_in_its_octave():
+    """Common practice; the staff line is altered, another octave is not."""
+    tune = read("{^f}f2 F2 f2|f2")
+    assert [str(note.pitch) for note in tune.notes] == ["F#5", "F4", "F#5", "F5"]
+    assert str(tune.notes[0].graces[0]) == "F#5"
+    assert pitches("{^f}f2 =F2 f2|") == "F#5 F4 F5"
 
 
 def test_lengths():

@@ -54,33 +54,42 @@ def length_parts(text: str) -> tuple[int, int]:
 
 
 class Accidentals:
-    """The accidentals in force in a bar."""
+    """The accidentals in force in a bar: for a staff step, or for a letter in all octaves."""
 
     def __init__(self) -> None:
-        self._in_force: dict[int, int] = {}
+        self._by_step: dict[int, int] = {}
+        self._by_letter: dict[int, int] = {}
 
     def end_bar(self) -> None:
         """A bar line takes them all away."""
-        self._in_force.clear()
+        self._by_step.clear()
+        self._by_letter.clear()
 
     def pitch(
         self, alter: int | None, step: int, signature: tuple[int, ...], tied: Pitch | None, propagation: str
     ) -> Pitch:
         """The pitch of a note head by its sign, its tie, the bar's accidentals and the signature, in that order.
 
-        `propagation` says for what an accidental holds: ``"not"``, ``"octave"`` or ``"pitch"`` (all octaves).
+        `propagation` says for what the sign holds: ``"not"``, ``"octave"`` or ``"pitch"`` (all octaves).
         """
-        place = step if propagation == "octave" else step % 7
+        letter = step % 7
         if alter is not None:
-            if propagation != "not":
-                self._in_force[place] = alter
+            self._hold(alter, step, propagation)
         elif tied is not None and tied.step == step:
             alter = tied.alter
         else:
-            alter = self._in_force.get(place)
+            alter = self._by_step.get(step)
             if alter is None:
-                alter = signature[step % 7]
+                alter = self._by_letter.get(letter, signature[letter])
         return _pitch(step, alter)
+
+    def _hold(self, alter: int, step: int, propagation: str) -> None:
+        if propagation == "octave":
+            self._by_step[step] = alter
+        elif propagation == "pitch":
+            self._by_letter[step % 7] = alter
+            for other in [other for other in self._by_step if (other - step) % 7 == 0]:
+                del self._by_step[other]
 
 
 class Slurs:

@@ -3,10 +3,10 @@
 Source: the abc music standard 2.1, sections 4 and 5.
 
 Conventions: accidentals hold to the bar line for the letter in every octave (section 11.3's default) unless
-``propagate-accidentals`` says otherwise, and a tie carries them over it; a bar line that is only understood at the
-end of a line ends none. A tie between different pitches is a slur,
-as in old books, and an ``x`` with a sign over it is a spacer, as they use it. With ``irregular="keep"`` what can't be read is left out with a warning, and several notes at once
-are read as the top one.
+``propagate-accidentals`` says otherwise, those of grace notes in their own octave only; a tie carries them over the
+bar line, and one that is only understood at the end of a line ends none. A tie between different pitches is a slur,
+as in old books, and an ``x`` with a sign over it is a spacer, as they use it. What can't be read goes to `Faults`;
+if they are lenient, several notes at once are read as the top one.
 """
 
 from __future__ import annotations
@@ -180,11 +180,11 @@ class VoiceReader:
         self._bars.add_bar_rests(int(digits or 1))
         self._end_tie()
 
-    def _spelled(self, alter: int | None, step: int) -> Pitch:
+    def _spelled(self, alter: int | None, step: int, *, is_grace: bool = False) -> Pitch:
         settings = self._settings
         tied = self._tied.pitch if self._tied else None
-        step += 7 * settings.octaves
-        return self._accidentals.pitch(alter, step, settings.key.alters, tied, settings.propagation)
+        propagation = "octave" if is_grace and settings.propagation == "pitch" else settings.propagation
+        return self._accidentals.pitch(alter, step + 7 * settings.octaves, settings.key.alters, tied, propagation)
 
     def _length(self, numerator: int, denominator: int) -> Ticks:
         length = scaled(self._settings.unit, numerator, denominator)
@@ -272,7 +272,7 @@ class VoiceReader:
         for match in _GRACE.finditer(token.text, 1, len(token.text) - 1):
             self._check_between_graces(token, place, match.start())
             alter, step, _, _ = note_parts(match[0])
-            graces.append(self._spelled(alter, step))
+            graces.append(self._spelled(alter, step, is_grace=True))
             place = match.end()
         self._check_between_graces(token, place, len(token.text) - 1)
         self._graces += graces
