@@ -20,7 +20,7 @@ def _anticipation(place: Place) -> Iterator[Figure]:
     if place.note.duration_ticks < EIGHTH:
         return
     onset = place.note.onset_ticks
-    name = "eighth" if early == EIGHTH else "sixteenth"
+    name = "an eighth" if early == EIGHTH else "a sixteenth"
     chord = "and brings the new chord in early" if _chord_changes(place) else "and pushes the line forward"
     yield Figure(
         "anticipation",
@@ -30,7 +30,7 @@ def _anticipation(place: Place) -> Iterator[Figure]:
         onset - early,
         onset,
         notes=(FigureNote(onset - early, early, place.note.pitch, place.index, joins=True),),
-        why=f"A note on a beat that can come a {name} early {chord}.",
+        why=f"A note on a beat that can come {name} early {chord}.",
     )
 
 

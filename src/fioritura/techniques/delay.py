@@ -41,7 +41,8 @@ def _compressed(group: list[Place], span_ticks: int) -> Iterator[Figure]:
     for member, value in zip(group, halves, strict=True):
         notes.append(FigureNote(onset, value, member.note.pitch, member.index))
         onset += value
-    count = "The note starts" if len(group) == 1 else f"These {len(group)} notes start"
+    is_one = len(group) == 1
+    count = "The note starts late and takes" if is_one else f"These {len(group)} notes start late and take"
     yield Figure(
         "delay",
         tuple(member.index for member in group),
@@ -50,7 +51,7 @@ def _compressed(group: list[Place], span_ticks: int) -> Iterator[Figure]:
         first.note.onset_ticks,
         last.note.end_ticks,
         notes=tuple(notes),
-        why=f"{count} late and take half the time, so that the arrival on the next strong beat is in its place.",
+        why=f"{count} half the time, so that the arrival on the next strong beat is in its place.",
     )
 
 
