@@ -21,7 +21,7 @@ from fioritura.theory.chord_symbol import read_chord
 from fioritura.theory.key import Key
 from fioritura.theory.metre import EIGHTH, QUARTER, Metre
 from fioritura.theory.pitch import Pitch
-from fioritura.tune import Bar, ChordSpan, Mark, Note, Tempo, Tune, key_interval
+from fioritura.tune import Bar, ChordSpan, Mark, Note, Tempo, Tune
 from fioritura.unfold import playing_order
 
 from .abc_reference import LIMITS, agree, corpus_entries, own_sounds, reference_sounds

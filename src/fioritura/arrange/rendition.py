@@ -8,7 +8,7 @@ from functools import cached_property
 from typing import Final
 
 from fioritura.errors import TuneError
-from fioritura.techniques.figure import Figure
+from fioritura.techniques.figure import Figure, head
 from fioritura.techniques.place import Setting
 from fioritura.theory.metre import SIXTEENTH
 from fioritura.tune import Mark, Note, Tune
@@ -161,7 +161,7 @@ def _slurred(line: list[Note], figures: Sequence[Figure]) -> tuple[Note, ...]:
         figure = figures[number]
         if not (figure.is_slurred and figure.notes):
             continue
-        leads_on = figure.notes[-1].anchor is None
+        leads_on = figure.last_slot == head(figure.last_slot // 2) and figure.notes[-1].anchor is None
         first, last = places[0], places[-1] + (1 if leads_on else 0)
         if first < last < len(line) and not any(taken[first : last + 1]):
             line[first] = replace(line[first], marks=(*line[first].marks, Mark.SLUR_START))

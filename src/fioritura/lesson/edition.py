@@ -14,11 +14,13 @@ from fioritura.arrange.rendition import Rendition
 from fioritura.arrange.survey import difficulty, figure_id
 from fioritura.errors import OptionError
 from fioritura.files import staged_folder
+from fioritura.notation.part_spelling import written_tune
 from fioritura.notation.score import Label, Score, Staff
 from fioritura.techniques.figure import Figure
 from fioritura.techniques.table import technique_named
 from fioritura.theory.metre import QUARTER
-from fioritura.tune import Note, Tune
+from fioritura.theory.pitch import Pitch
+from fioritura.tune import Note, Tempo, Tune, key_interval
 
 __all__ = ["FORMATS", "Edition", "Paper", "comparison_score", "figure_records", "line_score", "write_edition"]
 
@@ -190,7 +192,16 @@ def _staff(
 
 
 def _score(edition: Edition, staves: Iterable[Staff], subtitle: str) -> Score:
-    return Score(edition.rendition.tune, tuple(staves), edition.is_concert, subtitle)
+    return Score(_as_played(edition.rendition), tuple(staves), edition.is_concert, subtitle)
+
+
+def _as_played(rendition: Rendition) -> Tune:
+    """The tune with the setting's feel and tempo, which may not be the file's."""
+    tune, setting = rendition.tune, rendition.setting
+    factor = setting.quarters_per_minute / tune.quarters_per_minute
+    tempos = tune.tempos or (Tempo(0, tune.quarters_per_minute),) * (factor != 1.0)
+    scaled = tuple(replace(tempo, quarters_per_minute=tempo.quarters_per_minute * factor) for tempo in tempos)
+    return replace(tune, feel=setting.feel, tempos=scaled)
 
 
 def _labels(edition: Edition) -> tuple[Label, ...]:
@@ -212,23 +223,40 @@ def sounding_start(tune: Tune, figure: Figure) -> int:
 
 def figure_records(rendition: Rendition) -> list[dict[str, Any]]:
     """The figures of a rendition as plain data, in order, for `figures.json` and `--json`."""
-    return [figure_record(rendition.tune, rendition, figure) for figure in rendition.figures]
+    names = _names_in_part(rendition)
+    return [_figure_record(rendition, figure, names) for figure in rendition.figures]
 
 
-def figure_record(tune: Tune, rendition: Rendition, figure: Figure) -> dict[str, Any]:
+Names = dict[tuple[int, int], Pitch]
+"""Onset (of a grace note its main note's) and sounding MIDI number to the pitch as the part has it."""
+
+
+def _names_in_part(rendition: Rendition) -> Names:
+    line = rendition.line
+    written = written_tune(replace(rendition.tune, notes=line), rendition.setting.instrument.transposition)
+    names: Names = {}
+    for sounding, note in zip(line, written.notes, strict=True):
+        for pitch, name in zip((*sounding.graces, sounding.pitch), (*note.graces, note.pitch), strict=True):
+            names[sounding.onset_ticks, pitch.midi] = name
+    return names
+
+
+def _figure_record(rendition: Rendition, figure: Figure, names: Names) -> dict[str, Any]:
     """One figure as plain data: pitches sounding and written, lengths in quarter notes, places as bar and beat."""
-    instrument = rendition.setting.instrument
+    tune, by = rendition.tune, rendition.setting.instrument.transposition
     start = sounding_start(tune, figure)
     bar, beat = tune.beat_at(start)
     technique = technique_named(figure.technique)
 
-    def note(pitch: Any, onset: int, ticks: int, anchor: int | None, kind: str) -> dict[str, Any]:
+    def note(pitch: Pitch, onset: int, ticks: int, anchor: int | None, kind: str) -> dict[str, Any]:
         at_bar, at_beat = tune.beat_at(onset)
+        key = tune.bar_at(onset).key
+        usual = pitch.up(key_interval(key, key.transposed(by), by))
         return {
             "kind": kind,
             "pitch": str(pitch),
             "midi": pitch.midi,
-            "written": str(instrument.written(pitch)),
+            "written": str(names.get((onset, pitch.midi), usual)),
             "bar": at_bar,
             "beat": round(at_beat, 6),
             "quarters": round(ticks / QUARTER, 6),

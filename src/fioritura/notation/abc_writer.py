@@ -5,7 +5,7 @@ The text can be read back without loss by `abc_reader` and by other programs: th
 over the note.
 
 Conventions: four bars a line, beams by the beat (notes under one beam stand together), accidentals where the bar
-needs them by either rule in use (the letter in its octave, or in all), chord symbols where they change: a note that
+needs them by any rule in use (the letter in its octave, or in all), chord symbols where they change: a note that
 is held under a new chord is tied there. The double repeat sign is written in full, ``:| |:``. A single grace note
 is a short one, with a stroke (section 4.12). The end of an ending that nothing else shows is a double bar.
 """
@@ -23,12 +23,14 @@ from operator import itemgetter
 from typing import Final
 
 from fioritura.errors import OutputError
+from fioritura.notation.abc_notes import Accidentals
+from fioritura.notation.part_spelling import written_tune
 from fioritura.notation.rhythm import Tuplet, WrittenEvent, written_bars
 from fioritura.notation.score import Score, Staff
 from fioritura.theory.key import Key, Mode
 from fioritura.theory.metre import EIGHTH, QUARTER, WHOLE, Metre
 from fioritura.theory.pitch import Interval, Pitch
-from fioritura.tune import Bar, Jump, Mark, Note, Tempo, Tune, transpose
+from fioritura.tune import Bar, Jump, Mark, Note, Tempo, Tune
 
 __all__ = ["write_abc"]
 
@@ -46,6 +48,9 @@ _MODES: Final[dict[Mode, str]] = {
     "locrian": "loc",
 }
 _ACCIDENTALS: Final = {-2: "__", -1: "_", 0: "=", 1: "^", 2: "^^"}
+_RULES: Final = (("octave", "octave"), ("pitch", "pitch"), ("pitch", "octave"))
+"""For what readers let an accidental hold, on a note and on a grace note (see `Accidentals`)."""
+
 _MARKS: Final[dict[Mark, str]] = {
     Mark.STACCATO: ".",
     Mark.TENUTO: "!tenuto!",
@@ -94,7 +99,7 @@ def write_abc(score: Score) -> str:
         raise OutputError("A score without staves or bars can't be written: give at least one of each.")
     staff = score.staves[0]
     by = Interval(0, 0) if score.is_concert else staff.instrument.transposition
-    tune = transpose(replace(score.tune, notes=staff.line), by)
+    tune = written_tune(replace(score.tune, notes=staff.line), by)
     lines = [*_header(tune, score, by), *_BodyWriter(tune, staff).lines()]
     return "\n".join(lines) + "\n"
 
@@ -166,9 +171,8 @@ class _BodyWriter:
         self._texts = deque(sorted(_texts(tune, staff), key=itemgetter(0)))
         self._cuts = {tempo.onset_ticks for tempo in tune.tempos}
         self._cuts.update(span.onset_ticks for span in tune.chords if staff.shows_chords)
-        self._by_letter: dict[int, int] = {}
-        self._by_step: dict[int, int] = {}
-        self._key = tune.key
+        self._memories = [Accidentals() for _ in _RULES]
+        self._signature: tuple[int, ...] = ()
 
     def lines(self) -> Iterator[str]:
         """Lines of music, each with its lyrics below where the tune has any."""
@@ -193,10 +197,10 @@ class _BodyWriter:
     def _bar(self, index: int, pieces: Sequence[_Piece]) -> str:
         bars = self._tune.bars
         bar = bars[index]
-        self._key = bar.key
+        self._signature = tuple(bar.key.alter(letter) for letter in range(7))
         if index and _bar_line(bars, index - 1):
-            self._by_letter.clear()
-            self._by_step.clear()
+            for memory in self._memories:
+                memory.end_bar()
         text = self._changes(index)
         text += "".join(_JUMPS[jump] for jump in bar.jumps if jump in _STARTING_JUMPS)
         for number, piece in enumerate(pieces):
@@ -237,21 +241,23 @@ class _BodyWriter:
         return f"{before}{self._pitch(note.pitch)}{length}{tie}{slur_end}"
 
     def _graces(self, note: Note) -> str:
-        pitches = "".join(map(self._pitch, note.graces))
+        pitches = "".join(self._pitch(grace, is_grace=True) for grace in note.graces)
         return f"{{{'/' * (len(note.graces) == 1)}{pitches}}}" if pitches else ""
 
-    def _pitch(self, pitch: Pitch) -> str:
-        """A note with the accidental that the bar needs, whether accidentals hold for one octave or for all."""
+    def _pitch(self, pitch: Pitch, *, is_grace: bool = False) -> str:
+        """A note with the accidental that the bar needs by any of the rules in use."""
         if abs(pitch.alter) > 2:
             pitch = pitch.respelled()
-        letter, usual = pitch.step % 7, self._key.alter(pitch.step % 7)
-        in_force = {self._by_letter.get(letter, usual), self._by_step.get(pitch.step, usual)}
         octave = pitch.octave
         name = pitch.letter.lower() + "'" * (octave - 5) if octave >= 5 else pitch.letter + "," * (4 - octave)
-        if in_force == {pitch.alter}:
+        if all(self._read(memory, None, pitch.step, "not") == pitch for memory in self._memories):
             return name
-        self._by_letter[letter] = self._by_step[pitch.step] = pitch.alter
+        for memory, (for_notes, for_graces) in zip(self._memories, _RULES, strict=True):
+            self._read(memory, pitch.alter, pitch.step, for_graces if is_grace else for_notes)
         return _ACCIDENTALS[pitch.alter] + name
+
+    def _read(self, memory: Accidentals, alter: int | None, step: int, propagation: str) -> Pitch:
+        return memory.pitch(alter, step, self._signature, None, propagation)
 
 
 def _tempo_fields(tune: Tune) -> Iterator[tuple[int, str]]:

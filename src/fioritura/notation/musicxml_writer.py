@@ -29,12 +29,13 @@ from lxml import etree
 
 from fioritura.errors import OptionError, OutputError
 from fioritura.notation.musicxml_notes import Element, NoteWriter, add, clean
+from fioritura.notation.part_spelling import written_tune
 from fioritura.notation.rhythm import TYPE_NAMES, written_bars
 from fioritura.notation.score import Score, Staff
 from fioritura.players.instruments import Clef
 from fioritura.theory.metre import QUARTER, WHOLE, Metre
-from fioritura.theory.pitch import Interval, NoteName, Pitch
-from fioritura.tune import Bar, ChordSpan, Jump, Tempo, Tune, key_interval, transpose
+from fioritura.theory.pitch import Interval, NoteName
+from fioritura.tune import Bar, ChordSpan, Jump, Tempo, Tune, key_interval
 
 __all__ = ["write_musicxml"]
 
@@ -137,7 +138,7 @@ class _PartWriter:
         self._bars_per_system = bars_per_system
         self._sounding = replace(score.tune, notes=staff.line)
         self._by = _UNISON if score.is_concert else staff.instrument.transposition
-        self._written = _readable(transpose(self._sounding, self._by))
+        self._written = written_tune(self._sounding, self._by)
         self._notes = NoteWriter(number, self._written.notes)
         self._signs = deque(sorted(self._all_signs(), key=lambda sign: sign[0]))
 
@@ -229,18 +230,6 @@ class _PartWriter:
         for number, label in enumerate(self._staff.labels):
             direction = _words(label.text, id=f"s{self._number}-l{number}", **_SMALL)
             yield label.onset_ticks, direction
-
-
-def _readable(tune: Tune) -> Tune:
-    """Respell what transposition, or the line itself, would give more than a double accidental."""
-    if all(abs(pitch.alter) <= 2 for note in tune.notes for pitch in (note.pitch, *note.graces)):
-        return tune
-
-    def plain(pitch: Pitch) -> Pitch:
-        return pitch if abs(pitch.alter) <= 2 else pitch.respelled()
-
-    notes = (replace(note, pitch=plain(note.pitch), graces=tuple(map(plain, note.graces))) for note in tune.notes)
-    return replace(tune, notes=tuple(notes))
 
 
 def _transposition(attributes: Element, by: Interval) -> None:

@@ -48,7 +48,7 @@ def write_midi(performance: Performance, end_sec: float = END_SEC) -> bytes:
     """
     import mido
 
-    file = mido.MidiFile(type=1, ticks_per_beat=QUARTER)
+    file = mido.MidiFile(type=1, ticks_per_beat=QUARTER, charset="utf-8")
     last_tick = round(performance.clock.ticks(performance.duration_sec + end_sec))
     file.tracks.append(_conductor(performance, last_tick))
     channels = iter([channel for channel in range(16) if channel != DRUM_CHANNEL])
