@@ -33,6 +33,9 @@ class SineSynth:
         pcm = np.clip(np.round(audio * 32768), -32768, 32767)
         return (pcm / 32768).astype(np.float32)
 
+    def keys(self, program: int) -> frozenset[int]:
+        return frozenset(range(128))
+
     def _add(self, audio: Audio, start: int, message: mido.Message, volume: float) -> None:
         times = np.arange(max(0, min(2 * SAMPLE_RATE, len(audio) - start))) / SAMPLE_RATE
         hertz = 440 * 2 ** ((message.note - 69) / 12)

@@ -16,6 +16,7 @@ from fioritura.sound import render as rendering
 from fioritura.sound import soundfont as soundfonts
 from fioritura.sound.calibrate import attack_sec, calibrated
 from fioritura.sound.clock import Clock
+from fioritura.sound.coverage import mended
 from fioritura.sound.loudness import integrated_loudness, true_peak_db
 from fioritura.sound.mixdown import write_audio
 from fioritura.sound.performance import CurvePoint, Performance, PerformedNote, PerformedPart
@@ -79,6 +80,31 @@ def test_bends_sound_at_their_pitch(semitones: float) -> None:
     start = SAMPLE_RATE // 4
     hertz = frequency(audio[start : start + SAMPLE_RATE // 2], 440 * 2 ** ((60 + semitones - 69) / 12))
     assert abs(cents(hertz, 60 + semitones)) <= 10
+
+
+@pytest.mark.parametrize("instrument", [id for id in INSTRUMENTS if id != "concert"])
+def test_every_note_of_every_instrument_sounds(instrument: str) -> None:
+    chosen = INSTRUMENTS[instrument]
+    numbers = range(chosen.lowest_midi, chosen.highest_midi + 1)
+    notes = (PerformedNote(0.5 * n, 0.3, midi, 90) for n, midi in enumerate(numbers))
+    audio = render(performance(*notes, program=chosen.program, reverb=0))
+    heights = [np.abs(audio[24000 * n + 4800 : 24000 * n + 12000]).max() for n in range(len(numbers))]
+    assert min(heights) > 0.15 * float(np.median(heights))
+
+
+def test_a_key_that_the_soundfont_lacks_is_played_by_its_neighbour_bent() -> None:
+    keys = frozenset(range(40, 80)) - {60}
+    part = performance(
+        PerformedNote(0.0, 1.0, 60, 90),
+        PerformedNote(1.0, 1.0, 60, 90, bend=(CurvePoint(0.2, 0.5),)),
+        PerformedNote(2.0, 1.0, 61, 90),
+        PerformedNote(3.0, 1.0, 100, 90),
+    ).parts[0]
+    plain, bent, near, far = mended(part, keys).notes
+    assert (plain.midi, plain.bend) == (59, (CurvePoint(0.0, 1.0),))
+    assert (bent.midi, bent.bend) == (59, (CurvePoint(0.0, 1.0), CurvePoint(0.2, 1.5)))
+    assert (near.midi, near.bend) == (61, ())
+    assert far.midi == 100, "too far away to be bent"
 
 
 def test_the_tail_is_kept_and_dies_away() -> None:
@@ -171,7 +197,7 @@ def test_stems_add_up_to_their_mix(tmp_path: Path) -> None:
 
 
 def test_a_failing_synth_leaves_no_file_behind(tmp_path: Path) -> None:
-    class Broken:
+    class Broken(SineSynth):
         def render(self, midi: bytes) -> Audio:
             raise ToolError("no sound today")
 
@@ -244,5 +270,7 @@ def test_missing_tools_are_named(tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 
 def test_a_soundfont_that_the_synth_cannot_use_is_reported_not_a_crash(tmp_path: Path) -> None:
     (tmp_path / "hollow.sf2").write_bytes(font_bytes())
-    with pytest.raises(ToolError, match="built-in synth"):
+    with pytest.raises(ToolError, match="lacks tables"):
         render(scattered(1), synth_named("built-in", tmp_path / "hollow.sf2"))
+    with pytest.raises(ToolError, match="built-in synth failed"):
+        synth_named().render(b"no MIDI at all")

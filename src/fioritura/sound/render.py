@@ -20,6 +20,7 @@ from typing import Final
 import numpy as np
 
 from fioritura.sound.clock import Clock
+from fioritura.sound.coverage import mended
 from fioritura.sound.midi_writer import END_SEC, write_midi
 from fioritura.sound.performance import Performance, PerformedPart
 from fioritura.sound.synth import SAMPLE_RATE, Audio, Synth, synth_named
@@ -117,13 +118,14 @@ def _piece(performance: Performance, start_sec: int, end_sec: int) -> Performanc
 
 
 def _rendered(piece: Performance, synth: Synth) -> Audio:
-    """The piece's audio; where it would clip it is rendered softer and made up for.
+    """The piece's audio; keys that the soundfont lacks are mended, and what would clip is rendered softer and made up.
 
     A channel's volume acts as the square of its value (General MIDI's 40 log10 law).
     """
     if not piece.parts:
         return np.zeros((0, 2), np.float32)
-    audio = synth.render(write_midi(piece))
+    heard = tuple(part if part.is_drums else mended(part, synth.keys(part.program)) for part in piece.parts)
+    audio = synth.render(write_midi(replace(piece, parts=heard)))
     if np.abs(audio).max(initial=0.0) < FULL_SCALE:
         return audio
     softer = [replace(part, volume=round(part.volume * SOFTER)) for part in piece.parts]

@@ -21,6 +21,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from fioritura.errors import OptionError, ToolError
+from fioritura.sound.coverage import sounding_keys
 from fioritura.sound.soundfont import Soundfont, find_soundfont
 
 __all__ = ["SAMPLE_RATE", "Audio", "BuiltInSynth", "FluidsynthProgram", "Synth", "SynthName", "synth_named"]
@@ -51,6 +52,10 @@ class Synth(Protocol):
         """
         ...
 
+    def keys(self, program: int) -> frozenset[int]:
+        """The MIDI keys on which a General MIDI program (from 1) sounds."""
+        ...
+
 
 @dataclass(frozen=True, slots=True)
 class BuiltInSynth:
@@ -62,6 +67,10 @@ class BuiltInSynth:
         """See `Synth.render`."""
         command = [sys.executable, "-I", "-c", _BUILT_IN, str(self.soundfont.path)]
         return _from_wave(_output_of(command, midi, "The built-in synth"))
+
+    def keys(self, program: int) -> frozenset[int]:
+        """See `Synth.keys`."""
+        return sounding_keys(self.soundfont.path, program)
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,6 +90,10 @@ class FluidsynthProgram:
             options = ["-q", "-n", "-i", "-g", "0.5", "-r", str(SAMPLE_RATE), "-T", "wav", "-F", str(target)]
             _output_of([program, *options, str(self.soundfont.path), str(source)], b"", "fluidsynth")
             return _from_wave(target.read_bytes())
+
+    def keys(self, program: int) -> frozenset[int]:
+        """See `Synth.keys`."""
+        return sounding_keys(self.soundfont.path, program)
 
 
 def synth_named(name: str = "built-in", soundfont: Path | None = None) -> Synth:
