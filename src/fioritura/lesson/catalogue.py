@@ -30,7 +30,11 @@ NoteNames = Literal["english", "german", "solfege"]
 TECHNIQUE_FIELDS: Final = ("name", "label", "text", "how", "when", "fault", "cure")
 
 _PLACE: Final = re.compile(r"\{(\w+)\}")
-_NOTE: Final = re.compile(r"\b([A-G])([♯♭]?)(?=\d|\b)")
+_KINDS: Final = {"note": r"[A-G][♯♭]?\d?(?:[–/][A-G][♯♭]?\d?)?", "count": r"[\w.]+"}
+"""What may stand in a place of a sentence, by the place's name; anything in a place of another name."""
+
+_JOINTS: Final = {", ": "joint.comma", " and ": "joint.and"}
+_NOTE: Final = re.compile(r"\b([A-G])([♯♭]?)(?![a-z])")
 _GERMAN_FLATS: Final = {"B": "B", "E": "Es", "A": "As"}
 _SOLFEGE: Final = ("Do", "Re", "Mi", "Fa", "Sol", "La", "Si")
 _SIGNS: Final = {-1: "♭", 0: "", 1: "♯"}
@@ -64,19 +68,21 @@ class Catalogue:
         return own.get(technique.id, {}).get(field) or str(getattr(technique, field))
 
     def sentence(self, text: str) -> str:
-        """A sentence of another room in this language; itself where the language does not know it."""
+        """A sentence of another room in this language; where the language does not know it, itself."""
         for pattern, wanted in self._patterns:
             found = pattern.fullmatch(text)
             if found:
-                parts = {name: self.notes_in(part) for name, part in found.groupdict().items()}
-                return wanted.format(**{name: self._phrase(part) for name, part in parts.items()})
+                return wanted.format(**{name: self._part(name, part) for name, part in found.groupdict().items()})
         return self.notes_in(text)
 
-    def _phrase(self, text: str) -> str:
-        """A part of a sentence that is itself made of known parts, each set off by a semicolon."""
-        parts = text.split("; ")
-        known = [self.sentence(part) for part in parts] if self._patterns and not text.isdigit() else parts
-        return "; ".join(known)
+    def _part(self, name: str, text: str) -> str:
+        """What stood in a place of a sentence: note names, keys of an instrument, or sentences set off by semicolons."""
+        if name.startswith("note"):
+            return self.notes_in(text)
+        if name.startswith("keys"):
+            pieces = re.split("(, | and )", text)
+            return "".join(self(_JOINTS[piece]) if piece in _JOINTS else self.sentence(piece) for piece in pieces)
+        return "; ".join(self.sentence(part) for part in text.split("; "))
 
     @cached_property
     def _patterns(self) -> list[tuple[re.Pattern[str], str]]:
@@ -108,15 +114,14 @@ class Catalogue:
         return letter + "is" * name.alter
 
     def notes_in(self, text: str) -> str:
-        """A text with the note names in it (``"B♭4"``) as the language has them."""
+        """A text with the note names in it (``"B♭4"``) as the language has them; a lone ``A`` is no note name."""
         if self.names == "english":
             return text
         return _NOTE.sub(self._renamed, text)
 
     def _renamed(self, found: re.Match[str]) -> str:
-        if not found[2] and not found.string[found.end() : found.end() + 1].isdigit():
-            return found[0]
-        return self.note(NoteName.parse(found[1] + found[2]))
+        is_word = not found[2] and found.string[found.end() : found.end() + 1] == " "
+        return found[0] if is_word else self.note(NoteName.parse(found[1] + found[2]))
 
     def key(self, key: Key) -> str:
         """A key: ``"B♭ major"``, in German ``"B-Dur"`` and ``"g-Moll"``."""
@@ -132,7 +137,10 @@ class Catalogue:
 
 def _pattern(template: str) -> re.Pattern[str]:
     pieces = _PLACE.split(template)
-    text = "".join(f"(?P<{piece}>.+?)" if number % 2 else re.escape(piece) for number, piece in enumerate(pieces))
+    text = "".join(
+        f"(?P<{piece}>{_KINDS.get(piece.rstrip('0123456789'), '.+?')})" if number % 2 else re.escape(piece)
+        for number, piece in enumerate(pieces)
+    )
     return re.compile(text)
 
 

@@ -29,10 +29,13 @@ if TYPE_CHECKING:
     from fioritura.sound.performance import Performance
     from fioritura.sound.synth import Audio
 
-__all__ = ["CLIP_SIZES", "FRAMES_PER_SECOND", "Clip", "clip_marks", "write_clip"]
+__all__ = ["CLIP_SIZES", "CLIP_WIDTHS_MM", "FRAMES_PER_SECOND", "Clip", "clip_marks", "write_clip"]
 
 CLIP_SIZES: Final = {"": (1920, 1080), "-vertical": (1080, 1920)}
 """Width and height in pixels by what is added to the file's name."""
+
+CLIP_WIDTHS_MM: Final = {"": 178.0, "-vertical": 92.0}
+"""How wide the music is engraved, by the same: on an upright picture it takes several systems."""
 
 FRAMES_PER_SECOND: Final = 25
 _MARKER_CHROMA: Final = (72, 158)

@@ -31,10 +31,12 @@ from fioritura.notation.page import (
     TitleBlock,
 )
 from fioritura.notation.score import Score, Staff
-from fioritura.notation.sheet import COMPARISON_STAFF_MM, LINE_STAFF_MM
+from fioritura.notation.sheet import LINE_STAFF_MM
+from fioritura.players.playability import HardPlace
 
 __all__ = ["bars_text", "example_engraving", "handout", "handout_engravings", "performance_score"]
 
+EXAMPLE_STAFF_MM: Final = 6.0
 TINT: Final = "#e3e3e3"
 _SESSIONS: Final = 5
 
@@ -64,11 +66,11 @@ def bars_text(lesson: Lesson, first: int, last: int) -> str:
     return lesson.words("bar", bars=first) if first == last else lesson.words("bars", bars=f"{first}–{last}")
 
 
-def example_engraving(lesson: Lesson, example: Example) -> Engraving:
-    """An example's two staves."""
+def example_engraving(lesson: Lesson, example: Example, width_mm: float | None = None) -> Engraving:
+    """An example's two staves, as wide as the page or as given."""
     names = (lesson.words("plain"), lesson.words("ornamented"))
     score = example_score(example, lesson.instrument, lesson.of(example.technique, "label"), names)
-    return Engraving(write_musicxml(score), lesson.width_mm, COMPARISON_STAFF_MM, shows_tempo=False)
+    return Engraving(write_musicxml(score), width_mm or lesson.width_mm, EXAMPLE_STAFF_MM, shows_tempo=False)
 
 
 def performance_score(lesson: Lesson) -> Score:
@@ -188,36 +190,38 @@ def _plan(lesson: Lesson) -> Iterator[Block]:
     )
     yield Heading(words("handout.plan.sessions"), 2)
     header = tuple(words(f"handout.plan.{name}") for name in ("session", "new", "again", "tempo", "done"))
-    yield Table(header, tuple(_sessions(lesson)), (0, 4, 3, 0, 0))
+    yield Table(header, tuple(_sessions(lesson)), (0, 4, 1.2, 0, 0))
     if lesson.hard_places:
         yield Heading(words("handout.hard"), 2)
-    for place in lesson.hard_places:
-        yield Keep(
-            (
-                Heading(words("handout.hard.place", bar=place.bar, beat=f"{place.beat:g}"), 3),
-                Paragraph(words.sentence(place.why)),
-                Bullets(tuple(words.sentence(step) for step in place.practice)),
-            )
-        )
+        yield Columns(tuple(_hard_place(lesson, place) for place in lesson.hard_places), space_mm=6.0)
+
+
+def _hard_place(lesson: Lesson, place: HardPlace) -> tuple[Block, ...]:
+    words = lesson.words
+    return (
+        Heading(words("handout.hard.place", bar=place.bar, beat=f"{place.beat:g}"), 3),
+        Paragraph(words.sentence(place.why)),
+        Bullets(tuple(words.sentence(step) for step in place.practice)),
+    )
 
 
 def _sessions(lesson: Lesson) -> Iterator[tuple[Text, ...]]:
-    """Number, new techniques, techniques again, tempo and an empty box for each session."""
-    names = [lesson.of(example.technique, "name") for example in lesson.examples]
-    groups = _shared_out(names, min(_SESSIONS, max(len(names), 1)))
+    """Number, new techniques, numbers of those to play again, tempo and an empty box for each session."""
+    groups = _shared_out(lesson.examples, min(_SESSIONS, max(len(lesson.examples), 1)))
     ladder = lesson.ladder
-    before: list[str] = []
+    again = "–"
     for number, group in enumerate(groups):
         tempo = ladder[min(number * len(ladder) // len(groups), len(ladder) - 1)]
-        is_last = number == len(groups) - 1
-        again = lesson.words("handout.plan.all") if is_last else ", ".join(before) or "–"
-        yield str(number + 1), ", ".join(group), again, lesson.tempo_text(tempo), "☐"
-        before = group
+        names = ", ".join(f"{example.number} {lesson.of(example.technique, 'name')}" for example in group)
+        if number and number == len(groups) - 1:
+            again = lesson.words("handout.plan.all")
+        yield str(number + 1), names, again, lesson.tempo_text(tempo), "☐"
+        again = f"{group[0].number}–{group[-1].number}" if group else "–"
 
 
-def _shared_out(names: Sequence[str], count: int) -> list[list[str]]:
-    bounds = [round(len(names) * n / count) for n in range(count + 1)]
-    return [list(names[start:end]) for start, end in pairwise(bounds)]
+def _shared_out(examples: Sequence[Example], count: int) -> list[Sequence[Example]]:
+    bounds = [round(len(examples) * n / count) for n in range(count + 1)]
+    return [examples[start:end] for start, end in pairwise(bounds)]
 
 
 def _care(lesson: Lesson) -> Iterator[Block]:

@@ -16,7 +16,7 @@ from typing import Any, Final
 from fioritura.errors import OptionError
 from fioritura.files import opened_beside, staged_folder
 from fioritura.lesson.cache import Cache, digest
-from fioritura.lesson.clips import CLIP_SIZES, Clip, write_clip
+from fioritura.lesson.clips import CLIP_SIZES, CLIP_WIDTHS_MM, Clip, write_clip
 from fioritura.lesson.course import course_document, stage_document, stage_engraving, stage_score, stages
 from fioritura.lesson.exercises import exercise_document, exercise_engravings
 from fioritura.lesson.handout import example_engraving, handout, handout_engravings, performance_score
@@ -171,6 +171,9 @@ def _fill(pack: _Pack, stage: Path) -> None:
     engravings: list[Engraving] = []
     if pack.wants("handout") or pack.wants("page") or pack.wants("overlays") or pack.wants("clips"):
         engravings += handout_engravings(lesson)
+    if pack.wants("clips"):
+        widths = CLIP_WIDTHS_MM.values()
+        engravings += (example_engraving(lesson, each, width) for each in lesson.examples for width in widths)
     for part in pack.parts:
         engravings += part_engravings(lesson, part)
     if pack.wants("exercises"):
@@ -326,11 +329,11 @@ def _page_jobs(pack: _Pack, drawn: Drawn, balance: Balance) -> Iterator[Job]:
             yield Job("overlays", f"overlays/{example.name}.svg", write_overlay_svg, (example.figure_notes, systems))
     if pack.wants("clips"):
         for example in lesson.examples:
-            systems = drawn[example_engraving(lesson, example)]
             clip = Clip(
                 example, lesson.of(example.technique, "name"), lesson.title, example_session(lesson, example, 1.0)
             )
             for name, size in CLIP_SIZES.items():
+                systems = drawn[example_engraving(lesson, example, CLIP_WIDTHS_MM[name])]
                 given = (clip, systems, balance, size, _soundfont())
                 yield Job("clips", f"clips/{example.name}{name}.mp4", _write_clip, given)
 
