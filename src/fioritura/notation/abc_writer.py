@@ -116,9 +116,9 @@ def _header(tune: Tune, score: Score, by: Interval) -> Iterator[str]:
     yield f"M:{tune.metre}"
     yield f"L:1/{WHOLE // UNIT_TICKS}"
     first = tune.tempos[0] if tune.tempos and tune.tempos[0].onset_ticks <= 0 else None
-    if first or tune.feel == "swing":
-        words = '"Swing"' if tune.feel == "swing" else ""
-        yield f"Q:{words} {_tempo(first, tune.metre) if first else ''}".replace(": ", ":").rstrip()
+    pace = ['"Swing"'] * (tune.feel == "swing") + ([_tempo(first, tune.metre)] if first else [])
+    if pace:
+        yield f"Q:{' '.join(pace)}"
     yield f"K:{_key(tune.key)}{_staff_properties(tune, score.staves[0], by)}"
 
 
