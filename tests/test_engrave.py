@@ -8,6 +8,7 @@ import random
 import re
 import subprocess
 import sys
+from concurrent.futures import ThreadPoolExecutor
 from functools import cache
 
 import pytest
@@ -456,3 +457,21 @@ def test_the_engraver_is_silent_and_imported_only_when_used() -> None:
     )
     done = subprocess.run([sys.executable, "-c", program], capture_output=True, text=True, check=True)
     assert (done.stdout, done.stderr) == ("ToolError\n", "")
+
+
+def test_engraves_alike_in_any_thread() -> None:
+    here = engrave_systems(quarters(8))
+    with ThreadPoolExecutor(2) as pool:
+        assert all(systems == here for systems in pool.map(engrave_systems, [quarters(8)] * 4))
+
+
+def test_every_bar_stays_on_its_system_when_engraved_like_before() -> None:
+    dense, sparse = document([note() * 8] * 8), document([note()] * 8)
+    before = engrave_systems(dense, bars_per_system=2)
+    after = engrave_systems(sparse, like=before)
+    assert [system.bar_count for system in after] == [system.bar_count for system in before] == [2, 2, 2, 2]
+    assert [system.width_mm for system in after] == pytest.approx([system.width_mm for system in before], abs=0.5)
+
+
+def test_an_earlier_engraving_of_other_bars_is_not_followed() -> None:
+    assert engrave_systems(quarters(9), like=engrave_systems(quarters(8))) == engrave_systems(quarters(9))

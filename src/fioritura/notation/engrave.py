@@ -12,6 +12,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from importlib.resources import files
 from itertools import accumulate
 from typing import TYPE_CHECKING, Any, Final
 from zlib import crc32
@@ -189,11 +190,13 @@ def _check(width_mm: float, staff_mm: float, bars_per_system: int | None) -> Non
 
 
 def _toolkit(seed: int) -> verovio.toolkit:
+    """A fresh toolkit. The engraver knows where its fonts are in the thread that imported it only: each is told anew."""
     try:
         import verovio
     except ImportError as error:
         raise ToolError(f"The engraver is missing ({error}): install the package 'verovio'.") from None
     verovio.enableLog(verovio.LOG_OFF)
+    verovio.setDefaultResourcePath(str(files("verovio") / "data"))
     toolkit = verovio.toolkit()
     toolkit.setOptions({**_OPTIONS, "pageMarginLeft": 0, "xmlIdSeed": seed})
     return toolkit
