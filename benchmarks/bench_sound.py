@@ -14,11 +14,11 @@ from time import perf_counter, sleep
 import numpy as np
 import pytest
 from pytest_benchmark.fixture import BenchmarkFixture
-from tests.charts import MINOR_FOURTHS, chart
 
 from fioritura.accompany.feels import FEELS
 from fioritura.accompany.form import Chorus
 from fioritura.players.instruments import INSTRUMENTS
+from fioritura.sound.audio import SAMPLE_RATE
 from fioritura.sound.calibrate import calibrated
 from fioritura.sound.encode import encode_audio
 from fioritura.sound.loudness import LoudnessMeter
@@ -26,7 +26,8 @@ from fioritura.sound.midi_writer import write_midi
 from fioritura.sound.mixdown import write_audio
 from fioritura.sound.performance import Performance
 from fioritura.sound.session import Session, played
-from fioritura.sound.synth import SAMPLE_RATE, synth_named
+from fioritura.sound.synth import synth_named
+from tests.charts import MINOR_FOURTHS, chart
 
 ROUNDS = 3
 

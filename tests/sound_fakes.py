@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 import mido
 import numpy as np
 
-from fioritura.sound.synth import SAMPLE_RATE, Audio
+from fioritura.sound.audio import SAMPLE_RATE, Audio
 
 
 @dataclass

@@ -11,8 +11,8 @@ import pytest
 import soundfile
 
 from fioritura.errors import OptionError
+from fioritura.sound.audio import SAMPLE_RATE, Audio
 from fioritura.sound.encode import AUDIO_FORMATS, AudioFormat, Tags, encode_audio, encode_blocks, format_named
-from fioritura.sound.synth import SAMPLE_RATE, Audio
 from fioritura.theory.key import Key
 
 TAGS = Tags("Lantern Étude", Key.of("Bb", "minor"), 132.4, "A. Composer")

@@ -8,10 +8,11 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from fioritura.sound.audio import SAMPLE_RATE, Audio
+from fioritura.sound.filters import StereoFilter, high_pass, without_rumble
 from fioritura.sound.loudness import SILENCE_LUFS, LoudnessMeter, integrated_loudness, true_peak_db
 from fioritura.sound.master import CEILING_DBTP, TARGET_LUFS, master, mastering_of
 from fioritura.sound.scratch import BLOCK_FRAMES, blocks_of, in_memory, recorded
-from fioritura.sound.synth import SAMPLE_RATE, Audio
 
 
 def tone(level_db: float, seconds: float, hertz: float = 1000.0) -> Audio:
@@ -132,3 +133,24 @@ def test_mastering_does_not_depend_on_where_the_recording_is_kept() -> None:
         mastering = mastering_of(spool)
         spooled = np.concatenate([mastering.applied(block, start) for start, block in blocks_of(spool)])
     assert np.allclose(spooled, master(audio), atol=1e-6)
+
+
+@settings(max_examples=20, deadline=None)
+@given(st.floats(20.0, 200.0), st.lists(st.integers(1, 150_000), max_size=4))
+def test_filters_are_those_that_scipy_designs_and_runs(hertz: float, cuts: list[int]) -> None:
+    from scipy import signal
+
+    audio, filtering, place, found = noise(4, 4), StereoFilter((high_pass(hertz),)), 0, []
+    for size in [*cuts, len(audio)]:
+        found.append(filtering.filtered(audio[place : place + size]))
+        place += size
+    expected = signal.lfilter(*signal.butter(2, hertz, "high", fs=SAMPLE_RATE), audio.astype(float), axis=0)
+    mine = np.concatenate(found)
+    assert np.allclose(np.stack([mine.real, mine.imag], axis=1), expected, atol=1e-5)
+
+
+def test_what_lies_below_hearing_is_taken_out_and_the_lowest_bass_note_stays() -> None:
+    off_centre = tone(-20, 2, 41.2) + np.float32(0.3)
+    cleaned = without_rumble(off_centre)[SAMPLE_RATE // 2 :]
+    assert np.abs(cleaned.mean(axis=0)).max() < 0.002
+    assert np.abs(cleaned).max() == pytest.approx(0.1, rel=0.1)

@@ -16,6 +16,7 @@ import pytest
 from fioritura.accompany.feels import FEELS
 from fioritura.accompany.form import Chorus
 from fioritura.players.instruments import INSTRUMENTS
+from fioritura.sound.audio import SAMPLE_RATE, Audio
 from fioritura.sound.calibrate import calibrated
 from fioritura.sound.loudness import integrated_loudness, true_peak_db
 from fioritura.sound.master import master
@@ -23,7 +24,6 @@ from fioritura.sound.performance import Performance
 from fioritura.sound.render import render
 from fioritura.sound.session import Session, played, session_form
 from fioritura.sound.swing import drummer_ratio, soloist_delay_sec, soloist_ratio
-from fioritura.sound.synth import SAMPLE_RATE, Audio
 from fioritura.tune import Mark
 from tests.charts import MINOR_FOURTHS, chart
 

@@ -14,6 +14,7 @@ from fioritura.errors import OptionError, OutputError, ToolError
 from fioritura.players.instruments import INSTRUMENTS
 from fioritura.sound import render as rendering
 from fioritura.sound import soundfont as soundfonts
+from fioritura.sound.audio import SAMPLE_RATE, Audio
 from fioritura.sound.calibrate import attack_sec, calibrated
 from fioritura.sound.clock import Clock
 from fioritura.sound.coverage import mended
@@ -22,7 +23,7 @@ from fioritura.sound.mixdown import write_audio
 from fioritura.sound.performance import CurvePoint, Performance, PerformedNote, PerformedPart
 from fioritura.sound.render import render
 from fioritura.sound.soundfont import SOUNDFONT_VARIABLE, find_soundfont, read_soundfont
-from fioritura.sound.synth import SAMPLE_RATE, Audio, FluidsynthProgram, synth_named
+from fioritura.sound.synth import FluidsynthProgram, synth_named
 from fioritura.theory.key import Key
 from fioritura.tune import Tempo
 from tests.sound_fakes import SineSynth

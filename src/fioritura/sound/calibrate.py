@@ -16,10 +16,11 @@ from typing import Final
 
 import numpy as np
 
+from fioritura.sound.audio import SAMPLE_RATE, Audio
 from fioritura.sound.loudness import integrated_loudness
 from fioritura.sound.performance import Performance, PerformedNote, PerformedPart
 from fioritura.sound.render import render_short
-from fioritura.sound.synth import SAMPLE_RATE, Audio, Synth, synth_named
+from fioritura.sound.synth import Synth, synth_named
 
 __all__ = ["attack_sec", "calibrated"]
 

@@ -11,9 +11,9 @@ import numpy as np
 from numpy.typing import NDArray
 
 from fioritura.errors import OptionError
+from fioritura.sound.audio import SAMPLE_RATE, Audio
 from fioritura.sound.id3 import id3_tag
 from fioritura.sound.performance import Performance
-from fioritura.sound.synth import SAMPLE_RATE, Audio
 from fioritura.theory.key import Key
 
 __all__ = ["AUDIO_FORMATS", "AudioFormat", "Tags", "encode_audio", "encode_blocks", "format_named", "tags_of"]

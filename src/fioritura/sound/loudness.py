@@ -2,20 +2,19 @@
 
 Loudness: K-weighting, mean square over 400 ms every 100 ms, an absolute gate at −70 LUFS and a relative one 10 LU
 below the loudness of what passed it (EBU R 128 uses the same). True peak: four-fold oversampling with the filter of
-the recommendation's annex 2. The K-weighting's two recursive filters are applied as their common response in the
-frequency domain, after which what is left of their tails is below the precision of float32.
+the recommendation's annex 2.
 """
 
 from __future__ import annotations
 
 from dataclasses import dataclass, field
-from functools import lru_cache
 from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
 
-from fioritura.sound.synth import SAMPLE_RATE, Audio
+from fioritura.sound.audio import SAMPLE_RATE, Audio
+from fioritura.sound.filters import Biquad, StereoFilter
 
 __all__ = [
     "SILENCE_LUFS",
@@ -35,13 +34,13 @@ ABSOLUTE_GATE_LUFS: Final = -70.0
 RELATIVE_GATE_LU: Final = -10.0
 _OFFSET_LU: Final = -0.691
 
-_SHELF: Final = ((1.53512485958697, -2.69169618940638, 1.19839281085285), (-1.69065929318241, 0.73248077421585))
-_HIGH_PASS: Final = ((1.0, -2.0, 1.0), (-1.99004745483398, 0.99007225036621))
-"""The two stages at 48 kHz (BS.1770-4, tables 1 and 2): numerator; denominator after its leading 1."""
+_K_WEIGHTING: Final = (
+    Biquad((1.53512485958697, -2.69169618940638, 1.19839281085285), (-1.69065929318241, 0.73248077421585)),
+    Biquad((1.0, -2.0, 1.0), (-1.99004745483398, 0.99007225036621)),
+)
+"""The two stages at 48 kHz (BS.1770-4, tables 1 and 2)."""
 
 _BLOCK: Final = 1 << 17
-_TAIL: Final = 1 << 13
-"""Frames after which the response to an impulse has vanished."""
 
 _QUARTER: Final = (
     *(0.001708984375, 0.010986328125, -0.0196533203125, 0.033203125, -0.0594482421875, 0.1373291015625),
@@ -62,21 +61,16 @@ class LoudnessMeter:
     """Measures audio that comes in blocks."""
 
     hops: list[NDArray[np.float32]] = field(default_factory=list)
-    _before: NDArray[np.complex64] = field(default_factory=lambda: np.zeros(_TAIL, np.complex64))
+    _filter: StereoFilter = field(default_factory=lambda: StereoFilter(_K_WEIGHTING))
     _power: NDArray[np.float32] = field(default_factory=lambda: np.zeros(0, np.float32))
 
     def add(self, block: Audio) -> None:
         """Take the next frames, shape (frames, 2)."""
-        signal = np.ascontiguousarray(block, np.float32).view(np.complex64)[:, 0]
-        step = _BLOCK - _TAIL
-        for start in range(0, len(signal), step):
-            chunk = np.concatenate([self._before, signal[start : start + step]])
-            weighted = _weighted(chunk)[_TAIL:]
-            self._before = chunk[-_TAIL:]
-            self._power = np.concatenate([self._power, weighted.real**2 + weighted.imag**2])
-            whole = len(self._power) // HOP * HOP
-            self.hops.append(self._power[:whole].reshape(-1, HOP).mean(axis=1))
-            self._power = self._power[whole:]
+        weighted = self._filter.filtered(block)
+        power = np.concatenate([self._power, weighted.real**2 + weighted.imag**2])
+        whole = len(power) // HOP * HOP
+        self.hops.append(power[:whole].reshape(-1, HOP).mean(axis=1))
+        self._power = power[whole:]
 
     def hop_powers(self) -> NDArray[np.float32]:
         """Weighted mean square, summed over the channels, of each whole 100 ms so far."""
@@ -85,25 +79,6 @@ class LoudnessMeter:
     def integrated(self) -> float:
         """Gated loudness so far, in LUFS; `SILENCE_LUFS` when nothing passes the gate."""
         return gated_loudness(self.hop_powers())
-
-
-def _weighted(signal: NDArray[np.complex64]) -> NDArray[np.complex64]:
-    """K-weight both channels at once: left as the real, right as the imaginary part (the filter is real)."""
-    size = _BLOCK
-    padded = np.zeros(size, np.complex64)
-    padded[: len(signal)] = signal
-    spectrum = np.fft.fft(padded) * _response(size)
-    return np.fft.ifft(spectrum)[: len(signal)].astype(np.complex64, copy=False)
-
-
-@lru_cache(maxsize=1)
-def _response(size: int) -> NDArray[np.complex64]:
-    """The K-weighting's frequency response at the places of a discrete Fourier transform."""
-    delay = np.exp(-2j * np.pi * np.arange(size) / size)
-    response = np.ones(size, np.complex128)
-    for (b0, b1, b2), (a1, a2) in (_SHELF, _HIGH_PASS):
-        response *= (b0 + delay * (b1 + delay * b2)) / (1.0 + delay * (a1 + delay * a2))
-    return response.astype(np.complex64)
 
 
 def gated_loudness(hop_powers: NDArray[np.float32]) -> float:

@@ -13,9 +13,9 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
+from fioritura.sound.audio import SAMPLE_RATE, Audio
 from fioritura.sound.loudness import TAPS, LoudnessMeter, gated_loudness, oversampled_peaks
 from fioritura.sound.scratch import BLOCK_FRAMES, Recording, blocks_of, in_memory
-from fioritura.sound.synth import SAMPLE_RATE, Audio
 
 __all__ = ["CEILING_DBTP", "TARGET_LUFS", "Master", "master", "mastering_of"]
 

@@ -10,12 +10,13 @@ from concurrent.futures import Future, ThreadPoolExecutor
 from pathlib import Path
 
 from fioritura.files import opened_beside
+from fioritura.sound.audio import Audio
 from fioritura.sound.encode import encode_blocks, format_named, tags_of
 from fioritura.sound.master import CEILING_DBTP, TARGET_LUFS, Master, mastering_of
 from fioritura.sound.performance import Performance
 from fioritura.sound.render import Progress, render_blocks
 from fioritura.sound.scratch import Recording, blocks_of, recorded
-from fioritura.sound.synth import Audio, Synth
+from fioritura.sound.synth import Synth
 
 __all__ = ["write_audio"]
 

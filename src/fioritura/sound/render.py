@@ -19,11 +19,13 @@ from typing import Final
 
 import numpy as np
 
+from fioritura.sound.audio import SAMPLE_RATE, Audio
 from fioritura.sound.clock import Clock
 from fioritura.sound.coverage import mended
+from fioritura.sound.filters import without_rumble
 from fioritura.sound.midi_writer import END_SEC, write_midi
 from fioritura.sound.performance import Performance, PerformedPart
-from fioritura.sound.synth import SAMPLE_RATE, Audio, Synth, synth_named
+from fioritura.sound.synth import Synth, synth_named
 from fioritura.tune import Tempo
 
 __all__ = ["Progress", "render", "render_blocks", "render_short"]
@@ -127,7 +129,7 @@ def _rendered(piece: Performance, synth: Synth) -> Audio:
     heard = tuple(part if part.is_drums else mended(part, synth.keys(part.program)) for part in piece.parts)
     audio = synth.render(write_midi(replace(piece, parts=heard)))
     if np.abs(audio).max(initial=0.0) < FULL_SCALE:
-        return audio
+        return without_rumble(audio)
     softer = [replace(part, volume=round(part.volume * SOFTER)) for part in piece.parts]
     raised = _rendered(replace(piece, parts=tuple(softer)), synth)
     return raised / np.float32(SOFTER * SOFTER)

@@ -10,7 +10,7 @@ from typing import IO, Final, Protocol
 
 import numpy as np
 
-from fioritura.sound.synth import SAMPLE_RATE, Audio
+from fioritura.sound.audio import SAMPLE_RATE, Audio
 
 __all__ = ["BLOCK_FRAMES", "Recording", "blocks_of", "in_memory", "recorded"]
 

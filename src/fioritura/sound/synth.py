@@ -1,6 +1,6 @@
 """MIDI to audio behind a small interface: the built-in synth, or the fluidsynth program where it is installed.
 
-Audio is float32 of shape (frames, 2), full scale ±1, at 48 000 frames a second. Every synth runs as a program of
+Every synth runs as a program of
 its own that takes MIDI and gives WAV, so that several run side by side and none can take the caller down.
 """
 
@@ -15,23 +15,16 @@ import wave
 from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
-from typing import Final, Literal, Protocol
+from typing import Final, Protocol
 
 import numpy as np
-from numpy.typing import NDArray
 
 from fioritura.errors import OptionError, ToolError
+from fioritura.sound.audio import SAMPLE_RATE, Audio
 from fioritura.sound.coverage import sounding_keys
 from fioritura.sound.soundfont import Soundfont, find_soundfont
 
-__all__ = ["SAMPLE_RATE", "Audio", "BuiltInSynth", "FluidsynthProgram", "Synth", "SynthName", "synth_named"]
-
-SAMPLE_RATE: Final = 48_000
-
-Audio = NDArray[np.float32]
-"""Shape (frames, 2), full scale ±1, 48 kHz."""
-
-SynthName = Literal["built-in", "fluidsynth"]
+__all__ = ["SAMPLE_RATE", "Audio", "BuiltInSynth", "FluidsynthProgram", "Synth", "synth_named"]
 
 _BUILT_IN: Final = (
     "import sys, pathlib, midirenderer;"
