@@ -815,6 +815,14 @@ def test_voices_one_after_the_other_or_line_by_line():
     assert sounds(blocks) == sounds(lines) == sounds("CDEF GABc|c8|")
 
 
+def test_music_before_the_first_voice_field_is_a_voice_too():
+    tune = read("[K:D]f8|\nV:2\nF,8|\n")
+    assert [str(note.pitch) for note in tune.notes] == ["F#5"]
+    assert tune.warnings[0] == "the melody is voice without a name; left out: 1 2"
+    (second,) = read_abc(HEADER + "[K:D]f8|\nV:2\nF,8|\n", part="2")
+    assert [str(note.pitch) for note in second.notes] == ["F#3"]
+
+
 def test_transposing_parts_sound_where_they_should():
     """Section 4.6: ``K:C transpose=-2`` is how a B flat clarinet sees its part."""
     tune = read('"C"CDE ^F2|', HEADER.replace("K:C", "K:C transpose=-2"))

@@ -120,8 +120,8 @@ def _melody(voices: list[Voice], wanted: str | int | None, faults: Faults) -> Vo
     summaries = [_summary(voice) for voice in voices]
     index = choose_part(summaries, wanted)
     if len(voices) > 1:
-        others = [summary for place, summary in enumerate(summaries) if place != index]
-        faults.remark(f"the melody is voice {voices[index].name}; left out: {part_list(others)}")
+        names = part_list([summary for place, summary in enumerate(summaries) if place != index])
+        faults.remark(f"the melody is voice {voices[index].name or 'without a name'}; left out: {names}")
     return voices[index]
 
 

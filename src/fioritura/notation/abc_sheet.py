@@ -228,10 +228,10 @@ _INSTRUCTIONS: Final[dict[str, Callable[[Header, str, Token, Faults], None]]] = 
 
 
 def _body(lines: Sequence[Line], header: Header, faults: Faults) -> list[Voice]:
-    """The voices of the body: fields before the first V: hold for all of them."""
-    common: list[Token] = []
+    """The voices of the body. Fields before the first V: hold for all of them; music there is a voice of its own."""
+    unnamed = Voice("")
     voices: dict[str, Voice] = {}
-    current: list[Token] = common
+    current = unnamed.tokens
     for line in _lines_of_tune(lines, faults):
         if header.breaks_at_marks:
             line = line._replace(text=line.text.replace("!", " "))
@@ -241,12 +241,12 @@ def _body(lines: Sequence[Line], header: Header, faults: Faults) -> list[Voice]:
                 continue
             name, _, properties = token.text[2:].strip().partition(" ")
             if name not in voices:
-                voices[name] = Voice(name, header.voices.get(name, ""), list(common))
+                fields = [piece for piece in unnamed.tokens if piece.kind == "field" and piece.text[0] not in "ws"]
+                voices[name] = Voice(name, header.voices.get(name, ""), fields)
             voices[name].properties = f"{voices[name].properties} {properties}".strip()
             current = voices[name].tokens
-    if not any(voice.tokens != common for voice in voices.values()):
-        return [Voice("", tokens=common)]
-    return list(voices.values())
+    has_own_music = not voices or any(token.kind != "field" for token in unnamed.tokens)
+    return [unnamed] * has_own_music + list(voices.values())
 
 
 def _append(tokens: list[Token], token: Token) -> None:
