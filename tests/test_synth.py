@@ -14,6 +14,7 @@ from fioritura.errors import OptionError, OutputError, ToolError
 from fioritura.players.instruments import INSTRUMENTS
 from fioritura.sound import render as rendering
 from fioritura.sound import soundfont as soundfonts
+from fioritura.sound import synth as synths
 from fioritura.sound.audio import SAMPLE_RATE, Audio
 from fioritura.sound.calibrate import attack_sec, calibrated
 from fioritura.sound.clock import Clock
@@ -23,7 +24,7 @@ from fioritura.sound.mixdown import write_audio
 from fioritura.sound.performance import CurvePoint, Performance, PerformedNote, PerformedPart
 from fioritura.sound.render import render
 from fioritura.sound.soundfont import SOUNDFONT_VARIABLE, find_soundfont, read_soundfont
-from fioritura.sound.synth import FluidsynthProgram, synth_named
+from fioritura.sound.synth import BuiltInSynth, FluidsynthProgram, synth_named
 from fioritura.theory.key import Key
 from fioritura.tune import Tempo
 from tests.sound_fakes import SineSynth
@@ -265,8 +266,26 @@ def test_missing_tools_are_named(tmp_path: Path, monkeypatch: pytest.MonkeyPatch
     with pytest.raises(OptionError, match="built-in or fluidsynth"):
         synth_named("organ")
     monkeypatch.setenv("PATH", str(tmp_path))
+    monkeypatch.setattr(synths, "_has_built_in", lambda: False)
+    with pytest.raises(ToolError, match="install the fluidsynth program"):
+        synth_named()
     with pytest.raises(ToolError, match="not installed"):
         FluidsynthProgram(find_soundfont()).render(b"")
+
+
+def test_fluidsynth_takes_over_where_there_is_no_built_in_synth(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    program = tmp_path / "fluidsynth"
+    program.write_text("#!/bin/sh\nexit 3\n")
+    program.chmod(0o755)
+    monkeypatch.setenv("PATH", f"{tmp_path}{os.pathsep}{os.environ['PATH']}")
+    assert isinstance(synth_named(), BuiltInSynth)
+    monkeypatch.setattr(synths, "_has_built_in", lambda: False)
+    synth = synth_named()
+    assert isinstance(synth, FluidsynthProgram)
+    with pytest.raises(ToolError, match="fluidsynth failed: exit code 3"):
+        synth.render(b"")
 
 
 def test_a_soundfont_that_the_synth_cannot_use_is_reported_not_a_crash(tmp_path: Path) -> None:

@@ -53,7 +53,7 @@ def add_sound_options(parser: argparse.ArgumentParser) -> None:
     group = parser.add_argument_group("sound")
     group.add_argument("--stems", action="store_true", help="each part in a file of its own, too; they add up")
     group.add_argument("--soundfont", type=Path, metavar="FILE", help="an .sf2 file (see fioritura sounds)")
-    group.add_argument("--synth", choices=("built-in", "fluidsynth"), default="built-in")
+    group.add_argument("--synth", choices=("built-in", "fluidsynth"), help="default: built-in where there is one")
     group.add_argument("--json", action="store_true", help="print a summary as JSON")
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import argparse
 import shutil
+from importlib.util import find_spec
 from pathlib import Path
 from typing import Any, Final
 
@@ -48,7 +49,7 @@ def run(options: argparse.Namespace) -> int:
                     "licence": font.licence,
                     "origin": font.origin,
                 },
-                "synths": {"built-in": True, "fluidsynth": program},
+                "synths": {"built-in": find_spec("midirenderer") is not None, "fluidsynth": program},
                 "variable": SOUNDFONT_VARIABLE,
             }
         )
@@ -56,7 +57,9 @@ def run(options: argparse.Namespace) -> int:
     print(f"Soundfont  {font.name} ({_ORIGINS[font.origin]})")
     print(f"           {font.path}")
     print(f"Licence    {font.licence}")
-    print("Synth      built-in" + (f"; fluidsynth at {program} with --synth fluidsynth" if program else ""))
+    synths = ["built-in"] if find_spec("midirenderer") else []
+    synths += [f"fluidsynth ({program}), by --synth fluidsynth"] if program else []
+    print(f"Synth      {', '.join(synths) or 'none: install the fluidsynth program'}")
     print()
     print(_BETTER.format(variable=SOUNDFONT_VARIABLE))
     return 0

@@ -14,6 +14,7 @@ import tempfile
 import wave
 from collections.abc import Sequence
 from dataclasses import dataclass
+from importlib.util import find_spec
 from pathlib import Path
 from typing import Final, Protocol
 
@@ -89,19 +90,32 @@ class FluidsynthProgram:
         return sounding_keys(self.soundfont.path, program)
 
 
-def synth_named(name: str = "built-in", soundfont: Path | None = None) -> Synth:
+def synth_named(name: str | None = None, soundfont: Path | None = None) -> Synth:
     """A synth by name, with the chosen or the found soundfont.
+
+    None takes the built-in synth, or fluidsynth where the machine has no built-in one.
 
     Raises:
         OptionError: there is no synth of that name.
-        ToolError: there is no soundfont, or it can't be read.
+        ToolError: the synth is not installed, or there is no soundfont, or it can't be read.
     """
+    if name is None:
+        name = "built-in" if _has_built_in() or not shutil.which("fluidsynth") else "fluidsynth"
     match name:
         case "built-in":
+            if not _has_built_in():
+                raise ToolError(
+                    "The built-in synth (midirenderer) is not installed, for want of a build for this machine perhaps: "
+                    "install the fluidsynth program and it will be used."
+                )
             return BuiltInSynth(find_soundfont(soundfont))
         case "fluidsynth":
             return FluidsynthProgram(find_soundfont(soundfont))
     raise OptionError(f"No synth {name!r}; choose built-in or fluidsynth.")
+
+
+def _has_built_in() -> bool:
+    return find_spec("midirenderer") is not None
 
 
 def _output_of(command: Sequence[str], given: bytes, name: str) -> bytes:
