@@ -130,6 +130,13 @@ def test_slash_chords_put_their_bass_in_the_bass() -> None:
 
 
 @pytest.mark.parametrize("feel", sorted(FEELS))
+def test_the_last_chord_rests_on_its_root(feel: str) -> None:
+    for seed in range(5):
+        form = form_for(feel, text="C6 | Am7 | Dm7 G7 | C6 | C6", key="C major")
+        assert part(form, feel, "bass", seed)[-1].midi % 12 == 0
+
+
+@pytest.mark.parametrize("feel", sorted(FEELS))
 def test_no_bar_is_played_for_long(feel: str) -> None:
     tune = chart("C7 | " * 31 + "C7", metre=METRE_OF[feel])
     form = form_of(tune, [Chorus("solo")] * 2, holds_last=False)

@@ -30,6 +30,7 @@ ROOT_HIGHEST: Final = 45
 
 WALKING_LOUDNESS: Final = 0.78
 SKIP_LOUDNESS: Final = 0.5
+FINAL_LOUDNESS: Final = 0.9
 HELD_SHARE: Final = 0.94
 
 
@@ -69,9 +70,16 @@ def _walked(form: Form, style: BassStyle, seed: str) -> list[BandNote]:
         else:
             notes.append(BandNote(beat.onset_ticks, held, midi, loudness))
     for beat, midi in zip(final, line[len(beats) :], strict=True):
-        if midi is not None:
-            notes.append(BandNote(beat.onset_ticks, beat.duration_ticks, midi, 0.9))
+        if midi is not None and beat.chord is not None:
+            root = _nearest(bass_class(beat.chord), midi)
+            notes.append(BandNote(beat.onset_ticks, beat.duration_ticks, root, FINAL_LOUDNESS))
     return notes
+
+
+def _nearest(pitch_class: int, midi: int) -> int:
+    """The note of a pitch class on the instrument that lies nearest."""
+    choices = (other for other in range(LOWEST, HIGHEST + 1) if other % 12 == pitch_class)
+    return min(choices, key=lambda other: abs(other - midi))
 
 
 def _final_beat(form: Form, beats: Sequence[Beat]) -> list[Beat]:
@@ -93,7 +101,7 @@ def _patterned(form: Form, style: BassStyle, seed: str) -> list[BandNote]:
     for beat in _final_beat(form, ()):
         if beat.chord:
             midi = player.root(beat.chord)
-            notes.append(BandNote(beat.onset_ticks, beat.duration_ticks, midi, 0.9))
+            notes.append(BandNote(beat.onset_ticks, beat.duration_ticks, midi, FINAL_LOUDNESS))
     return notes
 
 
