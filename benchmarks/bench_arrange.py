@@ -46,4 +46,6 @@ def bench_growth(benchmark, bars: int) -> None:
 
 @pytest.mark.benchmark(group="start-up: the help text in 0.4 s")
 def bench_help(benchmark) -> None:
-    benchmark.pedantic(subprocess.run, ([sys.executable, "-m", "fioritura", "--help"],), {"capture_output": True}, rounds=5)
+    benchmark.pedantic(
+        subprocess.run, ([sys.executable, "-m", "fioritura", "--help"],), {"capture_output": True}, rounds=5
+    )

@@ -24,13 +24,14 @@ from typing import Final
 import mir_eval
 import numpy as np
 
-sys.path.insert(0, str(Path(__file__).parents[1] / "tests"))
+sys.path.insert(0, str(Path(__file__).parents[1]))
 
 from fioritura.listening.hear import hear, notes_of
 from fioritura.listening.notes import InflectionKind, PlayedNote
 from fioritura.listening.pitch import HOP, RATE, Dips, Floats, Track, Tracker
-from listening_takes import (
+from tests.listening_takes import (
     CONDITIONS,
+    ORNATE,
     PROGRAMS,
     TIMBRES,
     WET,
@@ -51,7 +52,7 @@ TARGETS: Final = {"dry": 0.96, "room": 0.94, "noise": 0.85, "soundfont": 0.90}
 def takes(half: Half, count: int) -> Iterator[tuple[str, Sounding]]:
     """All takes of a half with the name of their row."""
     names = tune_names(half, count)
-    for row, condition in enumerate((*CONDITIONS, WET)):
+    for row, condition in enumerate((*CONDITIONS, WET, ORNATE)):
         for place, name in enumerate(names):
             instrument = list(TIMBRES)[place % len(TIMBRES)]
             yield condition, formula_take(name, condition, instrument, (0, place, row))

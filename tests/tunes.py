@@ -20,7 +20,9 @@ RHYTHMS = {
 PROGRESSION = ("P1 maj7", "M6 m7", "M2 m7", "P5 7")
 
 
-def random_tune(seed: int, bars: int = 16, metre: str = "4/4", fifths: int | None = None, mode: str = "major") -> Tune:
+def random_tune(
+    seed: int, bars: int = 16, metre: str = "4/4", fifths: int | None = None, mode: str = "major"
+) -> Tune:
     """A melody of steps and leaps between about F3 and G5, with I-VI-II-V changes; a negative length is a rest."""
     dice = random.Random(seed)
     key = Key(dice.randrange(-5, 6) if fifths is None else fifths, mode)

@@ -15,12 +15,12 @@ from collections import defaultdict
 from pathlib import Path
 
 import numpy as np
-from tests.corpus_tunes import corpus_tunes
 
 from fioritura.arrange.survey import survey
 from fioritura.arrange.taste import taste_of
 from fioritura.players.player import Player
 from fioritura.techniques.place import Setting
+from tests.corpus_tunes import corpus_tunes
 
 HOME = Path(__file__).parents[1] / "src" / "fioritura" / "arrange"
 SAMPLE = 120

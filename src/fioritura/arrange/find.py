@@ -89,7 +89,8 @@ def _heard(figure: Figure, place: Place) -> list[Heard]:
     notes, seconds = place.tune.notes, place.setting.seconds
     first, last = figure.first_slot // 2, figure.last_slot // 2
     before = first if notes[first].onset_ticks < figure.start_ticks else first - 1
-    found = [(notes[before].pitch.midi, False, inf)] if before >= 0 else []
+    left = seconds(figure.start_ticks - notes[before].onset_ticks) if before == first else inf
+    found = [(notes[before].pitch.midi, False, left)] if before >= 0 else []
     found += [(note.pitch.midi, note.anchor is None, seconds(note.duration_ticks)) for note in figure.notes]
     after = last if notes[last].end_ticks > figure.end_ticks else last + 1
     if after < len(notes):

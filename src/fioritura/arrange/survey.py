@@ -12,7 +12,7 @@ from numpy.typing import NDArray
 
 from fioritura.arrange.find import find_figures
 from fioritura.arrange.rendition import note_weights
-from fioritura.arrange.taste import contributions, figure_score, place_features, taste_of
+from fioritura.arrange.taste import contributions, figure_score, learned_scores, place_features, taste_of
 from fioritura.techniques.figure import Figure
 from fioritura.techniques.place import Place, Setting, places
 from fioritura.techniques.table import technique_named, wanted_techniques
@@ -81,6 +81,7 @@ def survey(tune: Tune, setting: Setting, only: Iterable[str] = (), without: Iter
     if not offered:
         return Survey(tune, setting, techniques, around, (), np.zeros(0), (), bool(only))
     by_place = np.array([place_features(place) for place in around]) @ taste.matrix(techniques)
+    by_place += learned_scores(taste, tune, techniques)
     by_place += [taste.base.get(technique.id, 0.0) for technique in techniques]
     rows = [place.index for place, _ in offered]
     scores = by_place[rows, [columns[figure.technique] for _, figure in offered]]

@@ -19,12 +19,23 @@ from zlib import crc32
 import numpy as np
 from numpy.typing import NDArray
 
+from fioritura.arrange.grace_taste import folk_grace_taste, spots
 from fioritura.techniques.figure import Figure, FigureNote
 from fioritura.techniques.place import Idiom, Place
 from fioritura.techniques.technique import Technique
 from fioritura.theory.metre import EIGHTH, QUARTER
+from fioritura.tune import Tune
 
-__all__ = ["FEATURES", "Taste", "contributions", "figure_features", "figure_score", "place_features", "taste_of"]
+__all__ = [
+    "FEATURES",
+    "Taste",
+    "contributions",
+    "figure_features",
+    "figure_score",
+    "learned_scores",
+    "place_features",
+    "taste_of",
+]
 
 FEATURES: Final = (
     "long",
@@ -55,13 +66,15 @@ FEATURES: Final = (
 class Taste:
     """Weights of an idiom: `base` by technique, `place` by technique and feature, `figure` by feature.
 
-    `share` says what part of all figures a technique may make up (``"usual"`` for those not named).
+    `share` says what part of all figures a technique may make up (``"usual"`` for those not named). Where `learned`
+    is not empty, grace notes are placed by the model of `grace_taste`, weighed by its entries.
     """
 
     share: Mapping[str, float]
     base: Mapping[str, float]
     place: Mapping[str, Mapping[str, float]]
     figure: Mapping[str, float]
+    learned: Mapping[str, float]
 
     def matrix(self, techniques: Sequence[Technique]) -> NDArray[np.float64]:
         """Weights as an array, features by techniques; a technique's own weights come on top of its family's."""
@@ -78,7 +91,7 @@ def taste_of(idiom: Idiom) -> Taste:
     """The taste of an idiom, read from its file."""
     text = files("fioritura.arrange").joinpath(f"taste_{idiom}.json").read_text(encoding="utf-8")
     data = json.loads(text)
-    return Taste(data["share"], data["base"], data["place"], data["figure"])
+    return Taste(data["share"], data["base"], data["place"], data["figure"], data["learned"])
 
 
 def place_features(place: Place) -> list[float]:
@@ -148,12 +161,44 @@ def _stands_out(place: Place, note: FigureNote) -> float:
     return strength if span and span.chord and note.pitch.midi % 12 not in span.chord.pitch_classes else 0.0
 
 
+def learned_scores(taste: Taste, tune: Tune, techniques: Sequence[Technique]) -> NDArray[np.float64]:
+    """What the learned model of grace notes adds to each technique at each note: shape (notes, techniques)."""
+    added = np.zeros((len(tune.notes), len(techniques)))
+    columns = [n for n, technique in enumerate(techniques) if technique.family == "graces"]
+    if not (taste.learned and columns):
+        return added
+    model = folk_grace_taste()
+    sides = np.array([_side(techniques[column]) for column in columns])
+    for row, spot in enumerate(spots(tune)):
+        place = taste.learned["placement"] * (model.placement_score(spot) - taste.learned["usual placement"])
+        added[row, columns] = place + taste.learned["side"] * model.side_score(spot) * sides
+    return added
+
+
+def learned_reasons(taste: Taste, tune: Tune, index: int, technique: Technique) -> dict[str, float]:
+    """What each feature of the learned model adds for a technique at a note; empty where nothing is learned."""
+    if not (taste.learned and technique.family == "graces"):
+        return {}
+    model, spot = folk_grace_taste(), spots(tune)[index]
+    by_place, by_side = taste.learned["placement"], taste.learned["side"] * _side(technique)
+    reasons = {"usual place": by_place * (model.placement_base - taste.learned["usual placement"])}
+    reasons |= {f"place: {name}": by_place * value for name, value in model.placement_reasons(spot).items()}
+    reasons["usual side"] = by_side * model.side_base
+    return reasons | {f"side: {name}": by_side * value for name, value in model.side_reasons(spot).items()}
+
+
+def _side(technique: Technique) -> float:
+    """+1 for grace notes from above, −1 from below, 0 for both."""
+    return float("upper" in technique.id) - float("lower" in technique.id)
+
+
 def contributions(taste: Taste, technique: Technique, place: Place, figure: Figure, loss: float) -> dict[str, float]:
     """What each feature adds to the score of a figure, largest first; zeros are left out."""
     weights = taste.matrix([technique])[:, 0]
     found = {"technique": taste.base.get(technique.id, 0.0)}
     found["choice among its variants"] = figure.merit
     found |= {name: w * v for name, w, v in zip(FEATURES, weights, place_features(place), strict=True)}
+    found |= learned_reasons(taste, place.tune, place.index, technique)
     for name, value in figure_features(figure, place, loss).items():
         found[name] = taste.figure.get(name, 0.0) * value
     return dict(sorted(((n, v) for n, v in found.items() if abs(v) > 5e-4), key=lambda item: -abs(item[1])))
