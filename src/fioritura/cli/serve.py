@@ -1,0 +1,50 @@
+"""`fioritura serve`: the page, on this machine only."""
+
+from __future__ import annotations
+
+import argparse
+from pathlib import Path
+from typing import Any
+
+__all__ = ["add_parser", "run"]
+
+_ABOUT = """\
+Open a page on this machine: the tune on the stand, plain over ornamented, with every figure to be kept, left out or
+replaced; to be heard with a band; and a shelf for tunes and arrangements.
+
+  fioritura serve                     then open http://127.0.0.1:8420
+  fioritura serve --port 9000 --data ~/Music/shelf
+
+The page is served to this machine only, and asks nothing of any other. Everything is kept in one folder (--data).
+"""
+
+
+def add_parser(subparsers: Any) -> None:
+    """Add the command."""
+    parser = subparsers.add_parser(
+        "serve",
+        help="open the page: stand, shelf and sound in the browser",
+        description=_ABOUT,
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+    )
+    parser.add_argument("--port", type=int, default=8420, metavar="N", help="default: 8420; 0 takes any free one")
+    parser.add_argument(
+        "--data", type=Path, metavar="DIR", help="folder of the shelf (default: FIORITURA_DATA, or yours)"
+    )
+    parser.set_defaults(run=run)
+
+
+def run(options: argparse.Namespace) -> int:
+    """Serve until interrupted."""
+    from fioritura.errors import OptionError, ToolError
+
+    if not 0 <= options.port <= 65_535:
+        raise OptionError(f"Port {options.port} does not exist: give 0 to 65535.")
+    try:
+        from fioritura.web.server import serve
+    except ModuleNotFoundError as error:
+        if (error.name or "").startswith("fioritura"):
+            raise
+        raise ToolError(f"The page needs the package {error.name!r}: pip install 'fioritura[web]'.") from None
+    serve(options.port, options.data)
+    return 0

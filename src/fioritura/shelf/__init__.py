@@ -1,0 +1,1 @@
+"""The shelf: a teacher's tunes and arrangements in one SQLite file."""

@@ -1,0 +1,393 @@
+"""The shelf's store: tunes, their tags, their arrangements, and every step of each arrangement.
+
+One SQLite file in write-ahead mode. A call that has returned is on disk: a crash, or a kill in the middle of a later
+write, loses nothing of it. Arrangements are texts here; what stands in them is `fioritura.arrange.arrangement_file`'s.
+"""
+
+from __future__ import annotations
+
+import json
+import os
+import sys
+import zlib
+from collections.abc import Iterator, Mapping
+from contextlib import contextmanager
+from dataclasses import dataclass
+from datetime import UTC, datetime
+from pathlib import Path
+from typing import Any, Final
+
+from sqlalchemy import create_engine, delete, event, func, select
+from sqlalchemy.engine import Connection
+from sqlalchemy.exc import DatabaseError
+from sqlalchemy.orm import Session, sessionmaker
+
+from fioritura.errors import OptionError, OutputError, ReadError
+from fioritura.shelf.schema import ArrangementRow, StepRow, TagRow, TuneRow, migrate
+
+__all__ = ["DATA_VARIABLE", "NotOnShelfError", "Shelf", "StaleError", "Step", "TuneEntry", "Version", "data_folder"]
+
+DATA_VARIABLE: Final = "FIORITURA_DATA"
+"""Environment variable that names the folder of the shelf."""
+
+MOST_STEPS: Final = 300
+MOST_TAGS: Final = 20
+LONGEST_TAG: Final = 40
+_BUSY_MS: Final = 10_000
+_WRITES: Final = "writes"
+
+
+class NotOnShelfError(OptionError):
+    """There is no tune or arrangement of that number."""
+
+
+class StaleError(OptionError):
+    """The arrangement has moved on since it was looked at."""
+
+
+@dataclass(frozen=True, slots=True)
+class Version:
+    """An arrangement of a tune by its number and name; `position` is the step it stands at."""
+
+    id: int
+    name: str
+    position: int
+    changed_at: str
+
+
+@dataclass(frozen=True, slots=True)
+class TuneEntry:
+    """A tune on the shelf. `facts` say what it is (key, metre, bars, tempo), `reading` how its file was read."""
+
+    id: int
+    title: str
+    composer: str
+    facts: Mapping[str, Any]
+    source_name: str
+    reading: Mapping[str, Any]
+    added_at: str
+    tags: tuple[str, ...]
+    versions: tuple[Version, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """An arrangement after a decision. `last` is the number of the newest step, `undoes` and `redoes` the words of
+    what stands to be undone and redone (empty where nothing does)."""
+
+    arrangement_id: int
+    tune_id: int
+    number: int
+    last: int
+    words: str
+    text: str
+    undoes: str
+    redoes: str
+
+
+def data_folder() -> Path:
+    """Where this user's shelf belongs: FIORITURA_DATA, else where the system keeps a user's data."""
+    if os.environ.get(DATA_VARIABLE, "").strip():
+        return Path(os.environ[DATA_VARIABLE].strip())
+    if os.environ.get("XDG_DATA_HOME"):
+        base = Path(os.environ["XDG_DATA_HOME"])
+    elif sys.platform == "win32":
+        base = Path(os.environ.get("APPDATA") or Path.home() / "AppData" / "Roaming")
+    elif sys.platform == "darwin":
+        base = Path.home() / "Library" / "Application Support"
+    else:
+        base = Path.home() / ".local" / "share"
+    return base / "fioritura"
+
+
+class Shelf:
+    """The store in a folder; made when it is not there. Safe to use from several threads."""
+
+    def __init__(self, folder: Path) -> None:
+        """Open or make the shelf.
+
+        Raises:
+            OutputError: the folder can't be made or written.
+            ReadError: its file is no shelf, or one of a later version.
+        """
+        self.path = folder / "shelf.db"
+        try:
+            folder.mkdir(parents=True, exist_ok=True)
+        except OSError as error:
+            raise OutputError(f"{folder} can't be made ({error.strerror}): name another --data folder.") from None
+        self._engine = create_engine(f"sqlite:///{self.path}", connect_args={"timeout": _BUSY_MS / 1000})
+        event.listen(self._engine, "connect", _prepare)
+        event.listen(self._engine, "begin", _begin)
+        self._sessions = sessionmaker(self._engine)
+        try:
+            with self._writing() as session:
+                migrate(session.connection())
+        except OutputError as error:
+            raise ReadError(f"{self.path} can't be opened: move it away or name another --data. ({error})") from None
+
+    def close(self) -> None:
+        """Close all connections."""
+        self._engine.dispose()
+
+    def tunes(self, search: str = "", tag: str = "") -> list[TuneEntry]:
+        """The tunes with all words of `search` in title, composer or tags, and with `tag`; the latest worked on first."""
+        query = select(TuneRow)
+        for word in search.split()[:10]:
+            pattern = f"%{word.translate(_LIKE)}%"
+            tagged = select(TagRow.tune_id).where(TagRow.tag.like(pattern, escape="\\"))
+            query = query.where(
+                TuneRow.title.like(pattern, escape="\\")
+                | TuneRow.composer.like(pattern, escape="\\")
+                | TuneRow.id.in_(tagged)
+            )
+        if tag:
+            query = query.where(TuneRow.id.in_(select(TagRow.tune_id).where(TagRow.tag == tag)))
+        with self._reading() as session:
+            found = [_entry(row) for row in session.scalars(query)]
+        return sorted(found, key=lambda e: (max((v.changed_at for v in e.versions), default=e.added_at), e.id))[::-1]
+
+    def tags(self) -> dict[str, int]:
+        """All tags, and how many tunes have each."""
+        query = select(TagRow.tag, func.count()).group_by(TagRow.tag).order_by(TagRow.tag)
+        with self._reading() as session:
+            return {str(tag): int(count) for tag, count in session.execute(query)}
+
+    def tune(self, id: int) -> TuneEntry:
+        """One tune.
+
+        Raises:
+            NotOnShelfError: there is none of that number.
+        """
+        with self._reading() as session:
+            return _entry(_tune(session, id))
+
+    def source(self, id: int) -> bytes:
+        """The file that a tune came from.
+
+        Raises:
+            NotOnShelfError: there is none of that number.
+        """
+        with self._reading() as session:
+            return _tune(session, id).source
+
+    def add_tune(
+        self,
+        title: str,
+        composer: str,
+        *,
+        facts: Mapping[str, Any],
+        source_name: str,
+        source: bytes,
+        reading: Mapping[str, Any],
+        tags: tuple[str, ...] = (),
+    ) -> int:
+        """Put a tune on the shelf; returns its number."""
+        row = TuneRow(
+            title=title,
+            composer=composer,
+            facts=json.dumps(dict(facts)),
+            source_name=source_name,
+            source=source,
+            reading=json.dumps(dict(reading)),
+            added_at=_now(),
+            tags=[TagRow(tag=tag) for tag in _checked_tags(tags)],
+        )
+        with self._writing() as session:
+            session.add(row)
+            session.flush()
+            return row.id
+
+    def describe(self, id: int, *, title: str | None = None, tags: tuple[str, ...] | None = None) -> TuneEntry:
+        """Give a tune another title or other tags.
+
+        Raises:
+            NotOnShelfError: there is none of that number.
+            OptionError: no title, or tags that are too many or too long.
+        """
+        with self._writing() as session:
+            row = _tune(session, id)
+            if title is not None:
+                if not title.strip():
+                    raise OptionError("A tune needs a title: give it one.")
+                row.title = title.strip()[:200]
+            if tags is not None:
+                wanted = _checked_tags(tags)
+                row.tags = [tag for tag in row.tags if tag.tag in wanted] + [
+                    TagRow(tag=tag) for tag in wanted if tag not in {old.tag for old in row.tags}
+                ]
+            session.flush()
+            session.refresh(row)
+            return _entry(row)
+
+    def remove_tune(self, id: int) -> None:
+        """Take a tune with all its arrangements off the shelf.
+
+        Raises:
+            NotOnShelfError: there is none of that number.
+        """
+        with self._writing() as session:
+            session.delete(_tune(session, id))
+
+    def add_arrangement(self, tune_id: int, name: str, text: str, words: str = "made") -> int:
+        """A new arrangement of a tune, with its first step; returns its number.
+
+        Raises:
+            NotOnShelfError: there is no such tune.
+        """
+        with self._writing() as session:
+            _tune(session, tune_id)
+            row = ArrangementRow(tune_id=tune_id, name=name, position=0, changed_at=_now())
+            row.steps.append(StepRow(number=0, words=words, packed=_packed(text)))
+            session.add(row)
+            session.flush()
+            return row.id
+
+    def step(self, arrangement_id: int, number: int | None = None) -> Step:
+        """An arrangement as it stands, or as it stood after a step.
+
+        Raises:
+            NotOnShelfError: there is no such arrangement or step.
+        """
+        with self._reading() as session:
+            return _step(session, _arrangement(session, arrangement_id), number)
+
+    def add_step(self, arrangement_id: int, after: int, words: str, text: str) -> Step:
+        """Decide something: a new step after step `after`, at which the arrangement must stand; what had been undone is
+        forgotten, and of more than 300 steps the oldest.
+
+        Raises:
+            NotOnShelfError: there is no such arrangement.
+            StaleError: it stands at another step by now.
+        """
+        with self._writing() as session:
+            row = _arrangement(session, arrangement_id)
+            _check_position(row, after)
+            session.execute(
+                delete(StepRow).where(
+                    StepRow.arrangement_id == row.id,
+                    (StepRow.number > after) | (StepRow.number < after - MOST_STEPS),
+                )
+            )
+            session.add(StepRow(arrangement_id=row.id, number=after + 1, words=words, packed=_packed(text)))
+            row.position, row.changed_at = after + 1, _now()
+            session.flush()
+            session.expire_all()
+            return _step(session, row)
+
+    def move(self, arrangement_id: int, at: int, by: int) -> Step:
+        """Undo (−1) or redo (+1) from step `at`.
+
+        Raises:
+            NotOnShelfError: there is no such arrangement.
+            StaleError: it stands at another step by now.
+            OptionError: there is nothing to undo or redo.
+        """
+        with self._writing() as session:
+            row = _arrangement(session, arrangement_id)
+            _check_position(row, at)
+            numbers = {step.number for step in row.steps}
+            if at + by not in numbers:
+                raise OptionError(f"Nothing to {'undo' if by < 0 else 'redo'} here.")
+            row.position, row.changed_at = at + by, _now()
+            session.flush()
+            return _step(session, row)
+
+    @contextmanager
+    def _reading(self) -> Iterator[Session]:
+        with self._sessions() as session:
+            yield session
+
+    @contextmanager
+    def _writing(self) -> Iterator[Session]:
+        try:
+            with self._sessions.begin() as session:
+                session.connection(execution_options={_WRITES: True})
+                yield session
+        except DatabaseError as error:
+            raise OutputError(
+                f"The shelf {self.path} can't be written ({error.orig}): check space and rights."
+            ) from None
+
+
+_LIKE: Final = str.maketrans({"%": "\\%", "_": "\\_", "\\": "\\\\"})
+
+
+def _prepare(connection: Any, record: object) -> None:
+    """Write-ahead log, every commit on disk, references enforced; transactions are begun by us, not by the driver."""
+    connection.isolation_level = None
+    for pragma in ("journal_mode = WAL", "synchronous = FULL", "foreign_keys = ON", f"busy_timeout = {_BUSY_MS}"):
+        connection.execute(f"PRAGMA {pragma}")
+
+
+def _begin(connection: Connection) -> None:
+    """A writer takes the write lock at once, so that what it has read still holds when it writes."""
+    connection.exec_driver_sql("BEGIN IMMEDIATE" if connection.get_execution_options().get(_WRITES) else "BEGIN")
+
+
+def _now() -> str:
+    return datetime.now(UTC).isoformat(timespec="milliseconds")
+
+
+def _packed(text: str) -> bytes:
+    return zlib.compress(text.encode(), 6)
+
+
+def _tune(session: Session, id: int) -> TuneRow:
+    row = session.get(TuneRow, id)
+    if row is None:
+        raise NotOnShelfError(f"There is no tune {id} on the shelf: choose one of those it lists.")
+    return row
+
+
+def _arrangement(session: Session, id: int) -> ArrangementRow:
+    row = session.get(ArrangementRow, id)
+    if row is None:
+        raise NotOnShelfError(f"There is no arrangement {id} on the shelf: choose one of those it lists.")
+    return row
+
+
+def _check_position(row: ArrangementRow, at: int) -> None:
+    if row.position != at:
+        raise StaleError(f"The arrangement was changed elsewhere (step {row.position}, not {at}): look at it again.")
+
+
+def _step(session: Session, row: ArrangementRow, number: int | None = None) -> Step:
+    number = row.position if number is None else number
+    words = {step.number: step.words for step in row.steps}
+    step = session.get(StepRow, (row.id, number))
+    if step is None:
+        raise NotOnShelfError(f"Arrangement {row.id} has no step {number}: look at it again.")
+    return Step(
+        arrangement_id=row.id,
+        tune_id=row.tune_id,
+        number=number,
+        last=max(words),
+        words=step.words,
+        text=zlib.decompress(step.packed).decode(),
+        undoes=step.words if number - 1 in words else "",
+        redoes=words.get(number + 1, ""),
+    )
+
+
+def _entry(row: TuneRow) -> TuneEntry:
+    return TuneEntry(
+        id=row.id,
+        title=row.title,
+        composer=row.composer,
+        facts=json.loads(row.facts),
+        source_name=row.source_name,
+        reading=json.loads(row.reading),
+        added_at=row.added_at,
+        tags=tuple(tag.tag for tag in row.tags),
+        versions=tuple(Version(a.id, a.name, a.position, a.changed_at) for a in row.arrangements),
+    )
+
+
+def _checked_tags(tags: tuple[str, ...]) -> list[str]:
+    wanted = list(dict.fromkeys(" ".join(tag.split()).lower() for tag in tags if tag.strip()))
+    if len(wanted) > MOST_TAGS:
+        raise OptionError(f"{len(wanted)} tags are too many: {MOST_TAGS} is the limit.")
+    for tag in wanted:
+        if len(tag) > LONGEST_TAG:
+            raise OptionError(f"The tag {tag[:20]!r}… has {len(tag)} letters: {LONGEST_TAG} is the limit.")
+    return wanted

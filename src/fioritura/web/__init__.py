@@ -1,0 +1,1 @@
+"""The page: `fioritura serve`. Thin: it parses a request, calls the rooms below, and shows what they answer."""

@@ -1,0 +1,338 @@
+"""The JSON API, which the page itself uses; its OpenAPI document is at ``/api/openapi.json``."""
+
+from __future__ import annotations
+
+from typing import Annotated, Any, Final
+
+from fastapi import APIRouter, File, Form, Query, Request, Response, UploadFile
+from fastapi.responses import JSONResponse
+
+from fioritura.arrange.arrangement import Arrangement
+from fioritura.arrange.arrangement_file import arrangement_to_json
+from fioritura.arrange.survey import figure_id
+from fioritura.errors import FiorituraError, OptionError
+from fioritura.notation.abc_faults import AbcError, AbcPolyphonyError
+from fioritura.techniques.table import technique_named
+from fioritura.web.desk import Desk, Open, Wanted
+from fioritura.web.hearing import Sounds, figure_sound, hearing
+from fioritura.web.intake import MOST_TUNES, Source, each_tune, facts_of, first_arrangement, source_of
+from fioritura.web.models import (
+    AbcText,
+    AlternativeView,
+    ArrangementView,
+    Decision,
+    HearingView,
+    Problem,
+    SettingChange,
+    StepChange,
+    SystemView,
+    TuneChange,
+    TuneView,
+    Typed,
+    Welcome,
+)
+from fioritura.web.staves import Sheet, engraved_tune
+from fioritura.web.views import alternative_views, arrangement_view, system_views, tune_view
+
+__all__ = ["api", "problem_of"]
+
+api: Final = APIRouter(prefix="/api")
+
+Width = Annotated[float, Query(ge=60, le=600, description="Width of the page in millimetres")]
+Staff = Annotated[float, Query(ge=4, le=14, description="Height of a staff in millimetres")]
+Seed = Annotated[int | None, Query(ge=0, le=1_000_000, description="The version to show beside this one")]
+Tempo = Annotated[float, Query(ge=5, le=800, description="Beats a minute")]
+FigureName = Annotated[str, Query(max_length=120)]
+
+_WORDS: Final = {
+    "keep": "kept",
+    "release": "released",
+    "leave-out": "left out",
+    "replace": "replaced",
+    "raise": "raised a note of",
+    "lower": "lowered a note of",
+}
+
+
+def _desk(request: Request) -> Desk:
+    desk: Desk = request.app.state.desk
+    return desk
+
+
+def _sounds(request: Request) -> Sounds:
+    sounds: Sounds = request.app.state.sounds
+    return sounds
+
+
+def problem_of(error: FiorituraError) -> Problem:
+    """What an error says, and where in the ABC it lies."""
+    if isinstance(error, AbcError | AbcPolyphonyError):
+        return Problem(
+            problem=error.problem, line=error.line, column=error.column, length=max(1, len(error.text.rstrip()))
+        )
+    return Problem(problem=str(error))
+
+
+@api.get("/arrangements/{id}", tags=["arrangements"])
+def show(request: Request, id: int, width: Width = 180, staff: Staff = 7, seed: Seed = None) -> ArrangementView:
+    """An arrangement, engraved: plain over ornamented, and another version under them when a seed is given."""
+    return _shown(request, _desk(request).open(id), Sheet(width, staff), seed)
+
+
+@api.post("/arrangements/{id}/decisions", tags=["arrangements"])
+def decide(
+    request: Request, id: int, decision: Decision, width: Width = 180, staff: Staff = 7, seed: Seed = None
+) -> ArrangementView:
+    """Keep, leave out or replace a figure, or raise or lower one of its notes; the rest is chosen anew around it."""
+
+    def change(arrangement: Arrangement) -> Arrangement:
+        return _decided(arrangement, decision)
+
+    work = _desk(request).open(id)
+    with work.lock:
+        name = _name_of(work.arrangement, decision.figure)
+        work = _desk(request).decide(id, decision.at, f"{_WORDS[decision.kind]} “{name}”", change)
+        return _shown(request, work, Sheet(width, staff), seed, keeps=True)
+
+
+@api.post("/arrangements/{id}/undo", tags=["arrangements"])
+def undo(
+    request: Request, id: int, change: StepChange, width: Width = 180, staff: Staff = 7, seed: Seed = None
+) -> ArrangementView:
+    """Take the last step back."""
+    return _shown(request, _desk(request).move(id, change.at, -1), Sheet(width, staff), seed, keeps=True)
+
+
+@api.post("/arrangements/{id}/redo", tags=["arrangements"])
+def redo(
+    request: Request, id: int, change: StepChange, width: Width = 180, staff: Staff = 7, seed: Seed = None
+) -> ArrangementView:
+    """Make the step again that was taken back."""
+    return _shown(request, _desk(request).move(id, change.at, 1), Sheet(width, staff), seed, keeps=True)
+
+
+@api.put("/arrangements/{id}/setting", tags=["arrangements"])
+def set_up(
+    request: Request, id: int, change: SettingChange, width: Width = 180, staff: Staff = 7, seed: Seed = None
+) -> ArrangementView:
+    """Arrange anew for another player, level, idiom, feel, tempo, choice of techniques or seed."""
+    wanted = Wanted(
+        change.player,
+        change.level,
+        change.idiom,
+        change.feel,
+        change.tempo,
+        tuple(change.only),
+        tuple(change.without),
+        change.seed,
+    )
+    return _shown(request, _desk(request).set(id, change.at, wanted), Sheet(width, staff), seed)
+
+
+@api.get("/arrangements/{id}/alternatives", tags=["arrangements"])
+def alternatives(
+    request: Request, id: int, figure: FigureName, count: Annotated[int, Query(ge=1, le=12)] = 6
+) -> list[AlternativeView]:
+    """What could stand where a figure stands, best first, each with its little staff."""
+    work = _desk(request).open(id)
+    with work.lock:
+        arrangement = work.arrangement
+    return alternative_views(arrangement, arrangement.alternatives(figure, count))
+
+
+@api.get("/arrangements/{id}/figure-sound", tags=["sound"], response_class=Response)
+def hear_figure(request: Request, id: int, figure: FigureName) -> Response:
+    """A figure in its bars, as FLAC."""
+    work = _desk(request).open(id)
+    with work.lock:
+        arrangement = work.arrangement
+        number = arrangement.spots.by_id.get(figure)
+        if number is None:
+            raise OptionError(f"No figure {figure!r} here: look at the arrangement again.")
+        found = arrangement.spots.found[number]
+        standing = {figure_id(own) for own in arrangement.rendition.figures}
+        shown = arrangement if figure in standing else arrangement.accept(figure)
+    key = figure_sound(shown, found, shown.rendition.line, _sounds(request))
+    return Response(_sounds(request).get(key), media_type="audio/flac")
+
+
+@api.get("/arrangements/{id}/hearing", tags=["sound"])
+def hear(
+    request: Request,
+    id: int,
+    tempo: Tempo,
+    feel: Annotated[str, Query(max_length=40)] = "",
+    seed: Seed = None,
+) -> HearingView:
+    """What there is to hear at a tempo, and when each note sounds."""
+    work = _desk(request).open(id)
+    with work.lock:
+        arrangement = work.arrangement
+        other = None if seed is None else _desk(request).other(work, seed)
+    return hearing(arrangement, _sounds(request), beats_per_minute=tempo, feel=feel, other=other)
+
+
+@api.get("/sounds/{key}", tags=["sound"], response_class=Response)
+def sound(request: Request, key: str) -> Response:
+    """A line or a band part, as FLAC."""
+    data = _sounds(request).get(key) if len(key) == 40 and key.isalnum() else None
+    if data is None:
+        return JSONResponse({"problem": "There is no such sound any more: ask what there is to hear again."}, 404)
+    return Response(data, media_type="audio/flac", headers={"Cache-Control": "private, max-age=86400, immutable"})
+
+
+@api.post("/abc", tags=["tunes"])
+def look_at_abc(typed: AbcText) -> dict[str, list[SystemView] | Problem | list[str]]:
+    """Typed ABC, engraved at sounding pitch; or what is wrong with it, and where."""
+    from fioritura.notation.abc_reader import list_abc
+
+    try:
+        entries = list_abc(typed.text)
+        if not entries:
+            return {"problem": Problem(problem="There is no tune yet: begin with X:1 and end the header with K:.")}
+        tune = entries[0].read()
+        systems = system_views(engraved_tune(tune, Sheet(typed.width, 7.0)))
+    except FiorituraError as error:
+        return {"problem": problem_of(error)}
+    return {"systems": systems, "warnings": list(tune.warnings)}
+
+
+@api.post("/tunes/typed", tags=["tunes"])
+def bring_typed(request: Request, typed: Typed) -> Welcome:
+    """Put typed ABC on the shelf and arrange it."""
+    source = source_of("typed.abc", typed.text.encode())
+    return _welcomed(request, [source], typed.player, typed.level, typed.idiom, typed.unfolds, ())
+
+
+@api.post("/tunes", tags=["tunes"])
+def bring_files(
+    request: Request,
+    files: Annotated[list[UploadFile], File(description="MusicXML, ABC or MIDI files")],
+    player: Annotated[str, Form(max_length=40)] = "alto-sax",
+    level: Annotated[int, Form(ge=1, le=5)] = 3,
+    idiom: Annotated[str, Form(pattern="^(jazz|folk)$")] = "jazz",
+    unfolds: Annotated[bool, Form()] = True,
+    tags: Annotated[str, Form(max_length=200)] = "",
+) -> Welcome:
+    """Put files on the shelf, every tune of each, and arrange them."""
+    found: list[Source] = []
+    problems: list[Problem] = []
+    for file in files[:MOST_TUNES]:
+        try:
+            found.append(source_of(file.filename or "tune", file.file.read()))
+        except FiorituraError as error:
+            problems.append(Problem(problem=f"{_shown_name(file.filename)}: {error}"))
+    welcome = _welcomed(request, found, player, level, idiom, unfolds, tuple(tags.split(",")))
+    return Welcome(tunes=welcome.tunes, problems=problems + welcome.problems)
+
+
+@api.get("/tunes", tags=["shelf"])
+def tunes(
+    request: Request,
+    search: Annotated[str, Query(max_length=200)] = "",
+    tag: Annotated[str, Query(max_length=60)] = "",
+) -> list[TuneView]:
+    """The tunes on the shelf, those worked on last first."""
+    return [tune_view(entry) for entry in _desk(request).shelf.tunes(search, tag)]
+
+
+@api.patch("/tunes/{id}", tags=["shelf"])
+def describe(request: Request, id: int, change: TuneChange) -> TuneView:
+    """Give a tune another title or other tags."""
+    tags = None if change.tags is None else tuple(change.tags)
+    return tune_view(_desk(request).shelf.describe(id, title=change.title, tags=tags))
+
+
+@api.delete("/tunes/{id}", tags=["shelf"], status_code=204)
+def remove(request: Request, id: int) -> Response:
+    """Take a tune and its arrangements off the shelf."""
+    desk = _desk(request)
+    versions = [version.id for version in desk.shelf.tune(id).versions]
+    desk.shelf.remove_tune(id)
+    desk.forget(versions)
+    return Response(status_code=204)
+
+
+@api.get("/techniques", tags=["tables"])
+def techniques() -> list[dict[str, Any]]:
+    """The table of ornaments, level by level."""
+    from fioritura.techniques.table import all_techniques
+
+    fields = ("id", "name", "label", "family", "level", "text", "how", "when", "fault", "cure")
+    return [{field: getattr(technique, field) for field in fields} for technique in all_techniques().values()]
+
+
+def _shown(request: Request, work: Open, sheet: Sheet, seed: int | None, *, keeps: bool = False) -> ArrangementView:
+    desk = _desk(request)
+    with work.lock:
+        systems = desk.engrave(work, sheet, seed, keeps=keeps)
+        other = None if seed is None else desk.other(work, seed)
+        title = work.arrangement.tune.title
+        return arrangement_view(work.step, work.arrangement, systems, title, other)
+
+
+def _name_of(arrangement: Arrangement, id: str) -> str:
+    number = arrangement.spots.by_id.get(id)
+    if number is None:
+        raise OptionError(f"No figure {id!r} here: look at the arrangement again.")
+    return technique_named(arrangement.spots.found[number].technique).name
+
+
+def _decided(arrangement: Arrangement, decision: Decision) -> Arrangement:
+    match decision.kind:
+        case "keep":
+            return arrangement.accept(decision.figure)
+        case "release":
+            return arrangement.release(decision.figure)
+        case "leave-out":
+            return arrangement.refuse(decision.figure)
+        case "replace":
+            if decision.other is None:
+                raise OptionError("To replace a figure name the other one, too.")
+            return arrangement.swap(decision.figure, decision.other)
+        case "raise" | "lower":
+            if decision.note is None:
+                raise OptionError("To raise or lower a note say which one.")
+            return arrangement.bend(decision.figure, decision.note, 1 if decision.kind == "raise" else -1)
+
+
+def _welcomed(
+    request: Request,
+    found: list[Source],
+    player: str,
+    level: int,
+    idiom: str,
+    unfolds: bool,
+    tags: tuple[str, ...],
+) -> Welcome:
+    """Arrange and shelve every tune of some sources."""
+    shelf = _desk(request).shelf
+    welcome = Welcome(tunes=[], problems=[])
+    for source in found:
+        for reading, tune in each_tune(source, unfolds=unfolds):
+            try:
+                if isinstance(tune, FiorituraError):
+                    raise tune
+                arrangement = first_arrangement(
+                    tune, player, level, "folk" if idiom == "folk" else "jazz", unfolds=unfolds
+                )
+                id = shelf.add_tune(
+                    tune.title,
+                    tune.composer,
+                    facts=facts_of(tune),
+                    source_name=source.name,
+                    source=source.content,
+                    reading=reading.data(),
+                    tags=tags,
+                )
+                shelf.add_arrangement(id, "first", arrangement_to_json(arrangement))
+                welcome.tunes.append(tune_view(shelf.tune(id)))
+            except FiorituraError as error:
+                problem = problem_of(error)
+                place = f"{source.name}: " if source.name != "typed.abc" else ""
+                welcome.problems.append(problem.model_copy(update={"problem": place + problem.problem}))
+    return welcome
+
+
+def _shown_name(name: str | None) -> str:
+    return (name or "file").replace("\\", "/").rsplit("/", 1)[-1][:80]

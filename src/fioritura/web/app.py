@@ -1,0 +1,125 @@
+"""The application: the API, the pages, and the guard around both."""
+
+from __future__ import annotations
+
+from collections.abc import Collection
+from pathlib import Path
+from typing import Any, Final
+
+from fastapi import FastAPI, Request
+from fastapi.exceptions import RequestValidationError
+from fastapi.responses import JSONResponse, RedirectResponse, Response
+from fastapi.staticfiles import StaticFiles
+from fastapi.templating import Jinja2Templates
+
+from fioritura.arrange.arrangement_file import arrangement_to_json
+from fioritura.errors import FiorituraError, OutputError, ToolError
+from fioritura.players.instruments import INSTRUMENTS
+from fioritura.shelf.store import NotOnShelfError, Shelf, StaleError
+from fioritura.web.api import api, problem_of
+from fioritura.web.desk import Desk
+from fioritura.web.guard import Guard
+from fioritura.web.hearing import Sounds
+from fioritura.web.intake import Reading, demo_source, facts_of, first_arrangement, read_source
+
+__all__ = ["create_app"]
+
+_HERE: Final = Path(__file__).parent
+_ABOUT: Final = "Arrangements, what there is to hear, and the shelf: the interface that Fioritura's own page uses."
+_FAMILIES: Final = (
+    "graces",
+    "inflections",
+    "repetitions",
+    "anticipations",
+    "neighbours",
+    "passing-notes",
+    "approaches",
+    "delays",
+    "fills",
+    "runs",
+    "turns",
+)
+
+
+def create_app(shelf: Shelf, hosts: Collection[str], sounds: Sounds | None = None) -> Guard:
+    """The guarded application over a shelf; a shelf without tunes is given the demo tune."""
+    app = FastAPI(
+        title="Fioritura", description=_ABOUT, docs_url=None, redoc_url=None, openapi_url="/api/openapi.json"
+    )
+    app.state.desk = Desk(shelf)
+    app.state.sounds = sounds or Sounds()
+    app.include_router(api)
+    app.mount("/static", StaticFiles(directory=_HERE / "static"), name="static")
+    _add_pages(app, shelf)
+    _add_errors(app)
+    if not shelf.tunes():
+        _shelve_demo(shelf)
+    return Guard(app, hosts)
+
+
+def _shelve_demo(shelf: Shelf) -> None:
+    source, reading = demo_source(), Reading()
+    tune = read_source(source, reading)
+    arrangement = first_arrangement(tune, "alto-sax", 3, "jazz", unfolds=True)
+    id = shelf.add_tune(
+        tune.title,
+        tune.composer,
+        facts=facts_of(tune),
+        source_name=source.name,
+        source=source.content,
+        reading=reading.data(),
+        tags=("demo",),
+    )
+    shelf.add_arrangement(id, "first", arrangement_to_json(arrangement))
+
+
+def _add_pages(app: FastAPI, shelf: Shelf) -> None:
+    templates = Jinja2Templates(_HERE / "templates")
+
+    def page(request: Request, name: str, **values: Any) -> Response:
+        shared = {"instruments": INSTRUMENTS, "families": _FAMILIES, "page": name}
+        return templates.TemplateResponse(request, f"{name}.html", shared | values)
+
+    @app.get("/", include_in_schema=False)
+    def home() -> Response:
+        latest = next((version for entry in shelf.tunes() for version in entry.versions), None)
+        return RedirectResponse(f"/stand/{latest.id}" if latest else "/bring", 303)
+
+    @app.get("/stand/{id}", include_in_schema=False)
+    def stand(request: Request, id: int) -> Response:
+        step = shelf.step(id)
+        return page(request, "stand", id=id, tune=shelf.tune(step.tune_id))
+
+    @app.get("/bring", include_in_schema=False)
+    def bring(request: Request) -> Response:
+        return page(request, "bring")
+
+    @app.get("/shelf", include_in_schema=False)
+    def shelf_page(request: Request) -> Response:
+        return page(request, "shelf", tunes=shelf.tunes(), tags=shelf.tags())
+
+    @app.get("/fonts/signs.ttf", include_in_schema=False)
+    def signs() -> Response:
+        from fioritura.notation.fonts import font_folder
+
+        data = (font_folder() / "FiorituraSigns.ttf").read_bytes()
+        return Response(data, media_type="font/ttf", headers={"Cache-Control": "private, max-age=86400"})
+
+
+def _add_errors(app: FastAPI) -> None:
+    @app.exception_handler(FiorituraError)
+    async def on_error(request: Request, error: FiorituraError) -> Response:
+        status = 422
+        if isinstance(error, NotOnShelfError):
+            status = 404
+        elif isinstance(error, StaleError):
+            status = 409
+        elif isinstance(error, OutputError | ToolError):
+            status = 503
+        return JSONResponse(problem_of(error).model_dump(), status)
+
+    @app.exception_handler(RequestValidationError)
+    async def on_bad_request(request: Request, error: RequestValidationError) -> Response:
+        first = error.errors()[0]
+        place = " ".join(str(part) for part in first["loc"][1:])
+        return JSONResponse({"problem": f"{place}: {first['msg']}".strip(": ")}, 422)

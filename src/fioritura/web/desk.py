@@ -1,0 +1,229 @@
+"""The desk: the arrangements that are open, each with its history, and what can be done to them.
+
+Every decision makes a new step on the shelf. Arrangements that were open lately are kept in memory with their surveys, so
+that a decision costs one run of the chooser and no reading.
+"""
+
+from __future__ import annotations
+
+from collections import OrderedDict
+from collections.abc import Callable, Iterable
+from contextlib import suppress
+from dataclasses import dataclass, field, replace
+from threading import Lock, RLock
+from typing import Final
+
+from fioritura.arrange.arrangement import Arrangement, Decisions, arranged
+from fioritura.arrange.arrangement_file import arrangement_from_json, arrangement_to_json
+from fioritura.arrange.rendition import Rendition
+from fioritura.errors import OptionError
+from fioritura.notation.engrave import System
+from fioritura.players.player import Player
+from fioritura.shelf.store import Shelf, StaleError, Step
+from fioritura.techniques.place import Setting
+from fioritura.theory.metre import QUARTER
+from fioritura.tune import Feel
+from fioritura.web.intake import Reading, Source, read_source, ready
+from fioritura.web.staves import Sheet, engraved
+
+__all__ = ["Desk", "Open", "Wanted"]
+
+MOST_OPEN: Final = 24
+MOST_KEPT: Final = 12
+"""How many steps of an open arrangement stay in memory."""
+
+Change = Callable[[Arrangement], Arrangement]
+
+
+@dataclass(frozen=True, slots=True)
+class Wanted:
+    """A setting as the page asks for it; the tempo in beats a minute."""
+
+    player: str
+    level: int
+    idiom: str
+    feel: Feel
+    beats_per_minute: float
+    only: tuple[str, ...] = ()
+    without: tuple[str, ...] = ()
+    seed: int = 0
+
+
+@dataclass
+class Open:
+    """An arrangement that is open: where it stands, and the steps that are in memory."""
+
+    step: Step
+    arrangements: OrderedDict[int, Arrangement] = field(default_factory=OrderedDict)
+    systems: dict[tuple[Sheet, int], tuple[System, ...]] = field(default_factory=dict)
+    others: dict[tuple[int, int], Rendition] = field(default_factory=dict)
+    lock: RLock = field(default_factory=RLock)
+
+    @property
+    def arrangement(self) -> Arrangement:
+        """The arrangement as it stands."""
+        number = self.step.number
+        if number not in self.arrangements:
+            self.keep(self.step, arrangement_from_json(self.step.text))
+        return self.arrangements[number]
+
+    def keep(self, step: Step, arrangement: Arrangement) -> None:
+        """Stand at a step; what came after it is forgotten."""
+        for later in [number for number in self.arrangements if number >= step.number]:
+            del self.arrangements[later]
+        self.arrangements[step.number] = arrangement
+        self.step = step
+        while len(self.arrangements) > MOST_KEPT:
+            self.arrangements.popitem(last=False)
+
+
+class Desk:
+    """Open arrangements over a shelf. Safe to use from several threads; decisions on one arrangement take turns."""
+
+    def __init__(self, shelf: Shelf) -> None:
+        self.shelf = shelf
+        self._open: OrderedDict[int, Open] = OrderedDict()
+        self._lock = Lock()
+
+    def open(self, id: int) -> Open:
+        """An arrangement by its number.
+
+        Raises:
+            NotOnShelfError: there is none.
+            ReadError: it is damaged.
+        """
+        with self._lock:
+            found = self._open.get(id)
+            if found is None:
+                found = self._open[id] = Open(self.shelf.step(id))
+            self._open.move_to_end(id)
+            while len(self._open) > MOST_OPEN:
+                self._open.popitem(last=False)
+            return found
+
+    def forget(self, ids: Iterable[int]) -> None:
+        """Close arrangements."""
+        with self._lock:
+            for id in ids:
+                self._open.pop(id, None)
+
+    def decide(self, id: int, at: int, words: str, change: Change) -> Open:
+        """Change an arrangement that stands at step `at`, and keep the change on the shelf.
+
+        Raises:
+            StaleError: it stands elsewhere by now.
+            OptionError: the change makes no sense here.
+        """
+        work = self.open(id)
+        with work.lock:
+            self._check(work, id, at)
+            changed = _without_past(change(work.arrangement))
+            work.keep(self.shelf.add_step(id, at, words, arrangement_to_json(changed)), changed)
+            work.others.clear()
+        return work
+
+    def move(self, id: int, at: int, by: int) -> Open:
+        """Undo (−1) or redo (+1).
+
+        Raises:
+            StaleError: the arrangement stands elsewhere by now.
+            OptionError: there is nothing to undo or redo.
+        """
+        work = self.open(id)
+        with work.lock:
+            work.step = self.shelf.move(id, at, by)
+            work.others.clear()
+        return work
+
+    def set(self, id: int, at: int, wanted: Wanted) -> Open:
+        """Arrange anew under another setting; decisions about figures that are still on offer hold.
+
+        Raises:
+            StaleError: the arrangement stands elsewhere by now.
+            OptionError, RangeError: the setting makes no sense for the tune.
+        """
+        entry = self.shelf.tune(self.open(id).step.tune_id)
+
+        def changed(old: Arrangement) -> Arrangement:
+            tune = old.tune
+            if wanted.player != old.setting.instrument.id:
+                reading = Reading.of(entry.reading)
+                source = Source(entry.source_name, self.shelf.source(entry.id))
+                tune = ready(read_source(source, reading), wanted.player, unfolds=reading.unfolds)
+            return _rearranged(replace(old, tune=tune), wanted)
+
+        return self.decide(id, at, "changed the setting", changed)
+
+    def other(self, work: Open, seed: int) -> Rendition:
+        """Another version of an open arrangement under the same decisions."""
+        with work.lock:
+            key = (work.step.number, seed)
+            if key not in work.others:
+                work.others[key] = work.arrangement.with_seed(seed).rendition
+            return work.others[key]
+
+    def engrave(
+        self, work: Open, sheet: Sheet, seed: int | None = None, *, keeps: bool = False
+    ) -> tuple[System, ...]:
+        """The systems of an open arrangement; with `keeps` every bar stays on the system where it stood."""
+        with work.lock:
+            other = None if seed is None else self.other(work, seed)
+            key = (sheet, 2 if other is None else 3)
+            before = work.systems.get(key, ()) if keeps else ()
+            systems = engraved(work.arrangement, sheet, other, before)
+            if len(work.systems) > MOST_KEPT:
+                work.systems.clear()
+            work.systems[key] = systems
+            return systems
+
+    def _check(self, work: Open, id: int, at: int) -> None:
+        if work.step.number != at:
+            work.step = self.shelf.step(id)
+        if work.step.number != at:
+            raise StaleError(
+                f"The arrangement was changed elsewhere (step {work.step.number}, not {at}): look at it again."
+            )
+
+
+def _without_past(arrangement: Arrangement) -> Arrangement:
+    """The arrangement without its own list of earlier decisions: the shelf keeps them as steps."""
+    spots = arrangement.__dict__.get("spots")
+    bare = replace(arrangement, past=())
+    if spots is not None:
+        bare.__dict__["spots"] = spots
+    return bare
+
+
+def _rearranged(old: Arrangement, wanted: Wanted) -> Arrangement:
+    """The tune arranged under a setting, with the decisions that still make sense.
+
+    Raises:
+        OptionError: an unknown technique, or a tempo out of reach.
+    """
+    if wanted.idiom not in ("jazz", "folk"):
+        raise OptionError(f"No idiom {wanted.idiom!r}: choose jazz or folk.")
+    setting = Setting(
+        Player.of(wanted.player, wanted.level),
+        wanted.beats_per_minute * old.tune.metre.beat_ticks / QUARTER,
+        wanted.feel,
+        "folk" if wanted.idiom == "folk" else "jazz",
+    )
+    fresh = arranged(old.tune, setting, seed=wanted.seed, only=wanted.only, without=wanted.without)
+    offered = fresh.spots.by_id
+    kept = Decisions(
+        tuple(id for id in old.decisions.locked if id in offered),
+        tuple(id for id in old.decisions.refused if id in offered),
+    )
+    if kept == Decisions():
+        return fresh
+    with suppress(OptionError):
+        return arranged(
+            old.tune,
+            setting,
+            seed=wanted.seed,
+            only=wanted.only,
+            without=wanted.without,
+            locked=kept.locked,
+            refused=kept.refused,
+        )
+    return fresh

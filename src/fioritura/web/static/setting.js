@@ -1,0 +1,59 @@
+/** The form of the setting: for whom and how the tune is arranged. */
+
+import { byId } from "./dom.js";
+import { shapePath } from "./families.js";
+
+/** @typedef {import("./api.js").SettingView} SettingView */
+
+/** Shows a setting, and tells of each change. */
+export class SettingForm {
+  /** @param {(changed: Partial<SettingView>) => void} changed */
+  constructor(changed) {
+    this.form = byId("setting", HTMLFormElement);
+    for (const icon of this.form.querySelectorAll("[data-shape]")) icon.append(shapePath(icon.getAttribute("data-shape") ?? ""));
+    this.form.addEventListener("submit", (event) => event.preventDefault());
+    this.form.addEventListener("change", () => {
+      if (this.form.reportValidity()) changed(this.wanted);
+    });
+  }
+
+  /** @param {SettingView} setting */
+  show(setting) {
+    for (const [name, value] of Object.entries(setting)) {
+      const field = this.form.elements.namedItem(name);
+      if (field instanceof RadioNodeList || field instanceof HTMLSelectElement || field instanceof HTMLInputElement) field.value = String(value);
+    }
+    for (const box of this.#families) box.checked = !setting.without.includes(box.value);
+  }
+
+  /** @returns {Partial<SettingView>} */
+  get wanted() {
+    const data = new FormData(this.form);
+    return {
+      player: String(data.get("player")),
+      level: Number(data.get("level")),
+      idiom: String(data.get("idiom")),
+      feel: String(data.get("feel")),
+      tempo: Number(data.get("tempo")),
+      without: this.#families.filter((box) => !box.checked).map((box) => box.value),
+    };
+  }
+
+  /** Choose a level. @param {number} level */
+  setLevel(level) {
+    const field = this.form.elements.namedItem("level");
+    if (!(field instanceof RadioNodeList) || field.value === String(level)) return;
+    field.value = String(level);
+    this.form.dispatchEvent(new Event("change"));
+  }
+
+  /** The level and player in words. */
+  get words() {
+    const player = byId("setting", HTMLFormElement).querySelector("select");
+    return `${player?.selectedOptions[0]?.textContent ?? ""}, level ${this.wanted.level}, ${this.wanted.idiom}`;
+  }
+
+  get #families() {
+    return /** @type {HTMLInputElement[]} */ ([...this.form.querySelectorAll("input[name=family]")]);
+  }
+}
