@@ -1,0 +1,67 @@
+"""The one form in which a played line is read, be it notation, MIDI or a recording."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from typing import Final
+
+from fioritura.listening.notes import InflectionKind, Take
+from fioritura.theory.metre import THIRTYSECOND
+from fioritura.tune import Mark, Note
+
+__all__ = ["Event", "events_of_line", "events_of_take"]
+
+GRACE_TICKS: Final = THIRTYSECOND // 2
+"""How long a written grace note is taken to last; it ends where its main note begins."""
+
+_MARK_OF: Final = {
+    InflectionKind.SCOOP: Mark.SCOOP,
+    InflectionKind.FALL: Mark.FALL,
+    InflectionKind.DOIT: Mark.DOIT,
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Event:
+    """One sounding note of a played line. `onset` and `duration` are in ticks or in seconds, as the line is.
+
+    `source` is the number of the line's note that it comes from: a written grace note that of its main note.
+    `is_grace` is True for a written grace note; in a recording short notes are just short.
+    """
+
+    onset: float
+    duration: float
+    midi: int
+    source: int
+    is_grace: bool = False
+    marks: frozenset[Mark] = frozenset()
+
+    @property
+    def end(self) -> float:
+        """Where the note stops."""
+        return self.onset + self.duration
+
+
+def events_of_line(line: Sequence[Note]) -> list[Event]:
+    """The events of a written line, in ticks; grace notes stand before their main note."""
+    return [event for number, note in enumerate(line) for event in _written(number, note)]
+
+
+def _written(number: int, note: Note) -> Iterator[Event]:
+    count = len(note.graces)
+    for place, grace in enumerate(note.graces):
+        onset = note.onset_ticks - (count - place) * GRACE_TICKS
+        yield Event(onset, GRACE_TICKS, grace.midi, number, is_grace=True)
+    yield Event(note.onset_ticks, note.duration_ticks, note.pitch.midi, number, marks=frozenset(note.marks))
+
+
+def events_of_take(take: Take) -> list[Event]:
+    """The events of a recording, in seconds; scoops, falls, doits and vibrato become signs."""
+    found = []
+    for number, note in enumerate(take.notes):
+        marks = {_MARK_OF[one.kind] for one in note.inflections if one.kind in _MARK_OF}
+        if note.vibrato is not None:
+            marks.add(Mark.VIBRATO)
+        found.append(Event(note.onset_sec, note.duration_sec, note.midi, number, marks=frozenset(marks)))
+    return found

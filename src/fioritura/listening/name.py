@@ -1,0 +1,392 @@
+"""Name what was played: plain notes, techniques of the table, or slips, each with confidence and another reading.
+
+Analysis by synthesis. The technique table itself says which figures are possible at each place (`lattice`), and one
+programme finds the set of them that explains the line best (`reading`). What is left over and meets the definition of
+a technique all the same (`definition`) gets its name with less confidence; the rest is called a slip.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, field, replace
+from enum import StrEnum
+from math import exp
+from typing import Final
+
+import numpy as np
+
+from fioritura.arrange.harmonise import harmonise
+from fioritura.listening.align import Alignment, Pass, align
+from fioritura.listening.definition import Group, techniques_of
+from fioritura.listening.event import Event, events_of_line, events_of_take
+from fioritura.listening.lattice import Arc, Offer, offers, plain_arcs
+from fioritura.listening.notes import Take
+from fioritura.listening.reading import Heard, ReadingCosts, Use, read_line
+from fioritura.listening.tempo_map import long_share, straightened
+from fioritura.theory.chord import Chord
+from fioritura.theory.metre import HALF, QUARTER, THIRTYSECOND
+from fioritura.theory.scale import chord_scale, key_scale, pentatonic
+from fioritura.tune import Mark, Note, Tune
+
+__all__ = ["NamedFigure", "Naming", "Slip", "SlipKind", "name_events", "name_line", "name_take"]
+
+PLAIN: Final = "plain"
+"""The other reading of a figure that may be no figure at all."""
+
+_NEAR_TICKS: Final = QUARTER / 4 + 30
+_QUICK_SEC: Final = 0.1
+_WHOLE_CONFIDENCE: Final = 0.6
+_PART_CONFIDENCE: Final = 0.4
+_SIGNS: Final = {
+    Mark.TURN: "turn",
+    Mark.ROLL: "turn",
+    Mark.INVERTED_TURN: "inverted-turn",
+    Mark.MORDENT: "mordent",
+    Mark.INVERTED_MORDENT: "upper-mordent",
+    Mark.TRILL: "shake",
+    Mark.SHAKE: "shake",
+}
+_WRITTEN: Final = ReadingCosts()
+_SOUND: Final = ReadingCosts(length=0.2, length_limit=0.5, onset=0.4)
+_SOUND_ONSET_SEC: Final = 0.035
+
+
+class SlipKind(StrEnum):
+    """What went otherwise than the tune, and is no ornament."""
+
+    WRONG = "wrong"
+    LEFT_OUT = "left out"
+    ADDED = "added"
+
+
+@dataclass(frozen=True, slots=True)
+class NamedFigure:
+    """One ornament that was recognised.
+
+    `anchors` are plain notes, `events` the played notes that make it; `bar` and `beat` say where it begins, `passage`
+    (from 1) in which passage of the line. `other` is the nearest other reading: a technique, or ``"plain"``.
+    `is_exact` is False for a figure that only meets the definition.
+    """
+
+    technique: str
+    bar: int
+    beat: float
+    confidence: float
+    other: str
+    other_confidence: float
+    anchors: tuple[int, ...]
+    events: tuple[int, ...]
+    passage: int = 1
+    is_exact: bool = True
+
+
+@dataclass(frozen=True, slots=True)
+class Slip:
+    """A wrong, left-out or added note: the plain note (None for an added one) and the event (None for a missing one)."""
+
+    kind: SlipKind
+    bar: int
+    beat: float
+    plain: int | None
+    event: int | None
+    passage: int = 1
+
+
+@dataclass(frozen=True)
+class Naming:
+    """What a line is, against a tune. For a line of another tune there are neither figures nor slips.
+
+    `standing` holds, for each passage, the event that stands for each plain note played in it.
+    """
+
+    alignment: Alignment = field(repr=False)
+    figures: tuple[NamedFigure, ...]
+    slips: tuple[Slip, ...]
+    standing: tuple[Mapping[int, int], ...] = field(repr=False, default=())
+    long_share: float = 0.5
+    """Where in the beat the second of two eighths falls: 0.5 straight, 0.67 triplet swing; as played."""
+
+
+def name_line(tune: Tune, line: Sequence[Note]) -> Naming:
+    """Name the ornaments of a written line over a plain tune.
+
+    Args:
+        tune: the plain tune as written; chords are inferred where it has none.
+        line: another setting or a rendition, at the same scale of time; its key and its repeats may differ.
+    """
+    return name_events(tune, events_of_line(line), is_written=True)
+
+
+def name_take(tune: Tune, take: Take) -> Naming:
+    """Name the ornaments of a recording of a plain tune, at any tempo."""
+    return name_events(tune, events_of_take(take))
+
+
+def name_events(tune: Tune, events: Sequence[Event], *, is_written: bool = False) -> Naming:
+    """Align events with the tune and name them."""
+    alignment = align(tune, events, is_written=is_written)
+    if not alignment.is_this_tune:
+        return Naming(alignment, (), ())
+    return _Namer(alignment, is_written).naming()
+
+
+class _Namer:
+    def __init__(self, alignment: Alignment, is_written: bool) -> None:
+        tune = alignment.tune
+        self.tune = tune if any(span.chord for span in tune.chords) else harmonise(tune)
+        self.alignment, self.is_written = alignment, is_written
+        self.share = 0.5 if is_written else long_share(_lateness(alignment))
+        self.costs = _WRITTEN if is_written else self._sound_costs()
+        self.offers: tuple[Offer, ...] = offers(self.tune)
+        self.plain = list(plain_arcs(self.tune.notes))
+
+    def _sound_costs(self) -> ReadingCosts:
+        ticks = _SOUND_ONSET_SEC * self.alignment.ticks_per_unit
+        return replace(_SOUND, onset_ticks=max(_SOUND.onset_ticks, ticks))
+
+    def naming(self) -> Naming:
+        figures: list[NamedFigure] = []
+        slips: list[Slip] = []
+        standing: list[Mapping[int, int]] = []
+        for number, one in enumerate(self.alignment.passes, start=1):
+            if one.spans:
+                passage = _Passage(self, one, number)
+                figures += passage.figures()
+                slips += passage.slips
+                standing.append(passage.standing)
+        figures.sort(key=lambda named: (named.passage, named.anchors[0], named.events))
+        return Naming(self.alignment, tuple(figures), tuple(slips), tuple(standing), round(self.share, 3))
+
+
+class _Passage:
+    """One passage of the line, read."""
+
+    def __init__(self, namer: _Namer, one: Pass, number: int) -> None:
+        self.namer, self.tune, self.number = namer, namer.tune, number
+        self.first_event = one.first_event
+        self.heard = self._heard(one)
+        self.arcs = self._arcs()
+        self.slots = 2 * one.spans[0].plain, 2 * one.spans[-1].plain + 2
+        self.reading = read_line(self.heard, self.arcs, self.slots, namer.costs)
+        self.standing = self._standing()
+        self.slips: list[Slip] = []
+
+    def _heard(self, one: Pass) -> list[Heard]:
+        """The passage's events at the tune's pitch, their times in ticks, swing taken out."""
+        onsets, ends = one.ticks, one.end_ticks
+        if self.namer.share != 0.5:
+            onsets, ends = (straightened(ticks, self.namer.share) for ticks in (onsets, ends))
+        events = self.namer.alignment.events[one.first_event : one.stop_event]
+        shift = self.namer.alignment.semitones
+        return [
+            Heard(
+                float(onset),
+                float(end),
+                event.midi - shift,
+                event.is_grace,
+                event.marks,
+                None if self.namer.is_written else event.duration,
+            )
+            for event, onset, end in zip(events, onsets, ends, strict=True)
+        ]
+
+    def _arcs(self) -> dict[int, list[Arc]]:
+        """The plain arcs, and those of figures for which at least half of the notes can be heard at their place."""
+        found: dict[int, list[Arc]] = {}
+        for arc in self.namer.plain:
+            found.setdefault(arc.start, []).append(arc)
+        onsets = np.array([one.onset for one in self.heard])
+        for offer in self.namer.offers:
+            if self._is_likely(offer.arc, onsets):
+                found.setdefault(offer.arc.start, []).append(offer.arc)
+        return found
+
+    def _is_likely(self, arc: Arc, onsets: np.ndarray) -> bool:
+        first, last = arc.span
+        first = min(first, self.tune.notes[arc.start // 2].onset_ticks)
+        near = self.heard[np.searchsorted(onsets, first - QUARTER) : np.searchsorted(onsets, last + _NEAR_TICKS)]
+        signs = arc.tail_marks.union(*(note.marks for note in arc.wanted))
+        if signs:
+            return any(signs & one.marks for one in near)
+        heard = 0
+        for note in arc.wanted:
+            reach = _NEAR_TICKS + (QUARTER / 4 if note.is_grace else 0)
+            heard += any(one.midi == note.midi and abs(one.onset - note.onset) <= reach for one in near)
+        return 2 * heard >= len(arc.wanted)
+
+    def _standing(self) -> dict[int, int]:
+        pairs = (pair for use in self.reading.uses for pair in use.events)
+        return {note.plain: event for note, event in pairs if note.plain is not None and event is not None}
+
+    def _event(self, number: int) -> int:
+        """The number of a heard event in the whole line."""
+        return number + self.first_event
+
+    def figures(self) -> list[NamedFigure]:
+        """All figures; notes that none explains are written down as slips."""
+        found = [self._named(number) for number, use in enumerate(self.reading.uses) if use.arc.offer is not None]
+        found += self._signs()
+        found += self._by_definition()
+        self._note_slips()
+        self.standing = {plain: self._event(event) for plain, event in self.standing.items()}
+        return found
+
+    def _named(self, number: int) -> NamedFigure:
+        use = self.reading.uses[number]
+        assert use.arc.offer is not None
+        figure = self.namer.offers[use.arc.offer].figure
+        own = [event for note, event in use.events if event is not None and note is not use.arc.opens]
+        if figure.marks or not own:
+            own = [event for anchor in figure.anchors if (event := self.standing.get(anchor)) is not None]
+        start = figure.notes[0].onset_ticks if figure.notes else self.tune.notes[figure.anchors[0]].onset_ticks
+        other, margin = self._other_reading(number)
+        sure = 1 / (1 + exp(-margin))
+        bar, beat = self.tune.beat_at(start)
+        return NamedFigure(
+            figure.technique,
+            bar,
+            round(beat, 4),
+            round(sure, 3),
+            other,
+            round(1 - sure, 3),
+            figure.anchors,
+            tuple(map(self._event, own)),
+            self.number,
+        )
+
+    def _other_reading(self, number: int) -> tuple[str, float]:
+        """The best reading of the surroundings without the technique, and how much more it costs."""
+        uses = self.reading.uses
+        technique = self._technique(uses[number])
+        first, last = _even_before(uses, number), _even_after(uses, number)
+        slots = uses[first].arc.start, uses[last].arc.stop
+        start, stop = uses[first].first, uses[last].stop
+        near = self.heard[start:stop]
+        inside = {slot: self.arcs.get(slot, []) for slot in range(*slots)}
+        best = read_line(near, inside, slots, self.namer.costs)
+        claimed = range(uses[number].arc.start, uses[number].arc.stop)
+        without = {
+            slot: [arc for arc in arcs if not self._is_of(arc, technique, claimed)] for slot, arcs in inside.items()
+        }
+        other = read_line(near, without, slots, self.namer.costs)
+        names = [self._technique(use) for use in other.uses if _overlaps(use.arc, claimed)]
+        return next((name for name in names if name), PLAIN), other.cost - best.cost
+
+    def _technique(self, use: Use) -> str:
+        return "" if use.arc.offer is None else self.namer.offers[use.arc.offer].figure.technique
+
+    def _is_of(self, arc: Arc, technique: str, claimed: range) -> bool:
+        if arc.offer is None or not _overlaps(arc, claimed):
+            return False
+        return self.namer.offers[arc.offer].figure.technique == technique
+
+    def _signs(self) -> Iterator[NamedFigure]:
+        """Ornament signs of the line that the tune does not have."""
+        for plain, event in self.standing.items():
+            for mark in self.heard[event].marks:
+                if mark in _SIGNS and mark not in self.tune.notes[plain].marks:
+                    bar, beat = self.tune.beat_at(self.tune.notes[plain].onset_ticks)
+                    place = (plain,), (self._event(event),), self.number
+                    yield NamedFigure(_SIGNS[mark], bar, round(beat, 4), 0.99, PLAIN, 0.01, *place)
+
+    def _by_definition(self) -> Iterator[NamedFigure]:
+        """Groups of unexplained events between two notes that stand for plain ones."""
+        explained = {event: plain for plain, event in self.standing.items()}
+        left: set[int] = set(self.reading.extras)
+        for group in _neighbours(self.reading.extras):
+            before, after = explained.get(group[0] - 1), explained.get(group[-1] + 1)
+            if (before is None and group[0] > 0) or (after is None and group[-1] + 1 < len(self.heard)):
+                continue
+            parts = techniques_of(self._group(group, before, after))
+            for technique, first, stop in parts:
+                sure = _WHOLE_CONFIDENCE if len(parts) == 1 else _PART_CONFIDENCE
+                bar, beat = self.tune.beat_at(max(0, round(self.heard[group[first]].onset)))
+                anchors = tuple(plain for plain in (before, after) if plain is not None)
+                events = tuple(map(self._event, group[first:stop]))
+                left -= set(group[first:stop])
+                place = anchors, events, self.number, False
+                yield NamedFigure(technique, bar, round(beat, 3), sure, PLAIN, round(1 - sure, 3), *place)
+        self.left = sorted(left)
+
+    def _group(self, group: Sequence[int], before: int | None, after: int | None) -> Group:
+        tune, own = self.tune, [self.heard[event] for event in group]
+        anchor = before if before is not None else after
+        assert anchor is not None
+        note = tune.notes[anchor]
+        span, key = tune.chord_at(note.onset_ticks), tune.bar_at(note.onset_ticks).key
+        chord: Chord | None = span.chord if span else None
+        goal = tune.notes[after].onset_ticks if after is not None else tune.duration_ticks
+        return Group(
+            before=self.heard[group[0] - 1].midi if group[0] > 0 else None,
+            inner=tuple(one.midi for one in own),
+            after=self.heard[group[-1] + 1].midi if group[-1] + 1 < len(self.heard) else None,
+            is_quick=all(map(_is_quick, own)),
+            is_fill=before is not None and goal - note.onset_ticks >= HALF,
+            is_leaning=tune.strength_at(max(0, round(own[0].onset))) >= tune.strength_at(goal),
+            scale=chord_scale(chord, key).pitch_classes | key_scale(key).pitch_classes,
+            five=pentatonic(chord, key).pitch_classes,
+            chord=chord.pitch_classes if chord else frozenset(),
+        )
+
+    def _note_slips(self) -> None:
+        for note, event in (pair for use in self.reading.uses for pair in use.events):
+            if note.plain is None:
+                continue
+            if event is None:
+                self._slip(SlipKind.LEFT_OUT, note.onset, note.plain, None)
+            elif self.heard[event].midi != note.midi:
+                self._slip(SlipKind.WRONG, note.onset, note.plain, event)
+        for event in self.left:
+            self._slip(SlipKind.ADDED, self.heard[event].onset, None, event)
+
+    def _slip(self, kind: SlipKind, ticks: float, plain: int | None, event: int | None) -> None:
+        bar, beat = self.tune.beat_at(max(0, round(ticks)))
+        number = None if event is None else self._event(event)
+        self.slips.append(Slip(kind, bar, round(beat, 3), plain, number, self.number))
+
+
+def _is_quick(one: Heard) -> bool:
+    if one.seconds is not None:
+        return one.seconds <= _QUICK_SEC
+    return one.is_grace or one.end - one.onset <= THIRTYSECOND
+
+
+def _overlaps(arc: Arc, slots: range) -> bool:
+    return arc.start < slots.stop and slots.start < arc.stop
+
+
+def _even_before(uses: Sequence[Use], number: int) -> int:
+    """The last use, one note or more before, that starts from an even slot."""
+    for place in range(number - 1, -1, -1):
+        if uses[place].arc.start % 2 == 0 and uses[place].arc.start <= uses[number].arc.start - 2:
+            return place
+    return 0
+
+
+def _even_after(uses: Sequence[Use], number: int) -> int:
+    """The first use, one note or more after, that leads to an even slot."""
+    for place in range(number + 1, len(uses)):
+        if uses[place].arc.stop % 2 == 0 and uses[place].arc.stop >= uses[number].arc.stop + 2:
+            return place
+    return len(uses) - 1
+
+
+def _neighbours(events: Sequence[int]) -> Iterator[list[int]]:
+    """Runs of consecutive numbers."""
+    group: list[int] = []
+    for event in events:
+        if group and event != group[-1] + 1:
+            yield group
+            group = []
+        group.append(event)
+    if group:
+        yield group
+
+
+def _lateness(alignment: Alignment) -> Iterator[tuple[int, float]]:
+    """For each note that was played right, its plain tick within the quarter and how late it came."""
+    notes = alignment.tune.notes
+    for one in alignment.passes:
+        for span in one.spans:
+            if span.event is not None and span.is_right:
+                yield notes[span.plain].onset_ticks % QUARTER, span.late_ticks
