@@ -137,7 +137,8 @@ def bars_around(tune: Tune, start: int, end: int, quarters: float = _SYSTEM_QUAR
 
 
 def _goes_on(bar: Bar, following: Bar) -> bool:
-    return not bar.repeats and not following.opens_repeat and bar.endings == following.endings and not bar.jumps
+    is_other_ending = bar.endings and following.endings and bar.endings != following.endings
+    return not (bar.repeats or following.opens_repeat or is_other_ending or bar.jumps)
 
 
 def _beginning(tune: Tune, bar: Bar) -> bool:

@@ -33,6 +33,7 @@ LADDER: Final = (0.6, 0.7, 0.8, 0.9, 1.0)
 """Shares of the goal tempo, from the first practice to the performance."""
 
 _HARD_PLACES: Final = 3
+_LOOKED_AT: Final = 12
 
 
 @dataclass(frozen=True, slots=True)
@@ -172,10 +173,7 @@ def lesson_of(
     """
     found = survey(tune, setting, only, without)
     rendition = choose_figures(found, seed=seed)
-    player, played = setting.player, unfolded(tune)
-    places: tuple[HardPlace, ...] = ()
-    if len(rendition.line) > 1:
-        places = hardest_places(player, rendition.line, tune, setting.quarters_per_minute, _HARD_PLACES)
+    played = unfolded(tune)
     return Lesson(
         tune,
         setting,
@@ -185,6 +183,18 @@ def lesson_of(
         catalogue(language, note_names),
         overrides or Overrides(),
         paper,
-        places,
+        _different_places(rendition),
         octave,
     )
+
+
+def _different_places(rendition: Rendition) -> tuple[HardPlace, ...]:
+    """The hardest places of a rendition that do not turn on the same two notes."""
+    setting, line = rendition.setting, rendition.line
+    if len(line) < 2:
+        return ()
+    found: dict[frozenset[int], HardPlace] = {}
+    places = hardest_places(setting.player, line, rendition.tune, setting.quarters_per_minute, _LOOKED_AT)
+    for place in places:
+        found.setdefault(frozenset(pitch.midi for pitch in place.pair), place)
+    return tuple(found.values())[:_HARD_PLACES]
