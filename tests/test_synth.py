@@ -253,7 +253,11 @@ def test_the_set_soundfont_goes_before_the_systems_and_the_fallback(
     assert "Maker" in find_soundfont().licence
 
 
-@pytest.mark.parametrize("data", [b"", b"RIFF", b"RIFF0000WAVE", os.urandom(100), font_bytes(form=b"sfpk")])
+@pytest.mark.parametrize(
+    "data",
+    [b"", b"RIFF", b"RIFF0000WAVE", bytes(range(100)), font_bytes(form=b"sfpk")],
+    ids=["empty", "RIFF only", "WAVE", "binary", "compressed"],
+)
 def test_what_is_no_soundfont_is_refused_by_name(data: bytes, tmp_path: Path) -> None:
     (tmp_path / "x.sf2").write_bytes(data)
     with pytest.raises(ToolError, match=r"x\.sf2 is not a SoundFont 2"):
