@@ -114,3 +114,78 @@ def test_midi_takes_names_outside_latin_1(instrument: str) -> None:
     data = write_midi(perform(tune, tune.notes, instrument=made, tempo=120.0, name=made.name))
     tracks = mido.MidiFile(file=io.BytesIO(data), charset="utf-8").tracks
     assert [track.name for track in tracks] == ["Ősz 秋 ♭", made.name]
+
+
+# --- Figures in their places ---
+
+
+def techniques_of(tune: Tune, technique: str, anchor: int) -> list[Figure]:
+    return [figure for _, figure in offered(tune, technique) if figure.anchors[0] == anchor]
+
+
+def test_late_notes_follow_the_chord_that_has_come_under_a_long_note() -> None:
+    """C held from C into E flat 7: the step below is B, and later B flat."""
+    tune = line_of("C5/4 F5/2 F5/2", metre="2/4", chords="C Eb7")
+    (run,) = techniques_of(line_of("C5/8 G5/4", chords="C Cm7 Cm7", key="Eb major"), "run-scale", 0)
+    assert "Eb5" in [str(note.pitch) for note in run.notes]
+    lower = [str(figure.notes[1].pitch) for figure in techniques_of(tune, "neighbour-lower", 0)]
+    assert lower[0] == "Bb4"
+
+
+def test_half_of_a_dotted_beat_is_no_late_start() -> None:
+    compound = line_of("C5/1.5 E5/1.5 D5/1.5 C5/1.5", metre="6/8")
+    assert not offered(compound, "delay")
+    assert offered(line_of("C5/1 E5/1 D5/1 C5/1"), "delay")
+
+
+def test_a_suspension_clashes_before_it_resolves() -> None:
+    """Open Music Theory, "Embellishing tones": a suspension is a dissonance; the seventh of a chord is at rest."""
+    assert not offered(line_of("F#5/4 E5/4", key="B minor", chords="Bm F#7"), "suspension")
+    assert not offered(line_of("C5/4 Bb4/4", key="F major", chords="F C7"), "suspension")
+    assert offered(line_of("C5/4 B4/4", chords="C G"), "suspension")
+
+
+def test_a_syncopated_note_is_not_struck_again_on_the_beat() -> None:
+    tune = line_of("C5/0.5 E5/1.5 D5/2 C5/4")
+    assert not techniques_of(tune, "repeated-notes", 1)
+    assert not techniques_of(tune, "repeated-notes-lively", 1)
+    assert techniques_of(tune, "repeated-notes", 2)
+
+
+def test_a_held_last_note_dies_away_and_does_not_drop() -> None:
+    tune = line_of("C5/2 E5/2 G5/8")
+    assert not offered(tune, "fall")
+    assert techniques_of(line_of("C5/2 E5/2 G5/2 r/2"), "fall", 2)
+
+
+def test_a_whole_tone_grace_does_not_skip_the_semitone_just_heard() -> None:
+    """B, then C with a grace B flat: the ear hears a wrong note."""
+    tune = line_of("B4/2 C5/2", chords="C7")
+    assert not techniques_of(tune, "lower-grace-step", 1)
+    assert techniques_of(line_of("G4/2 C5/2", chords="C7"), "lower-grace-step", 1)
+
+
+def test_quick_notes_off_the_beat_take_no_grace() -> None:
+    tune = line_of("C5/0.25 E5/0.25 D5/0.5 C5/1 G5/2")
+    assert not techniques_of(tune, "upper-grace-step", 1)
+    assert techniques_of(tune, "upper-grace-step", 4)
+
+
+def test_a_neighbour_does_not_take_the_next_note_away() -> None:
+    tune = line_of("E5/2 D5/2 C5/4")
+    assert not [f for f in techniques_of(tune, "neighbour-lower", 0) if str(f.notes[1].pitch) == "D5"]
+    assert techniques_of(tune, "neighbour-upper", 0)
+
+
+def test_no_wide_leap_to_an_approach_note() -> None:
+    assert not offered(line_of("E5/2 G4/2"), "approach-note")
+    assert offered(line_of("E5/2 A4/2"), "approach-note")
+
+
+def test_fills_and_runs_have_the_names_of_the_chord() -> None:
+    """Over G7 with a raised fifth the seventh is F, not E sharp."""
+    tune = line_of("D5/4 D#5/4", chords="G7#5")
+    for technique in ("answer-fill", "run-pentatonic"):
+        for _, figure in offered(tune, technique):
+            assert all(str(note.pitch.name) != "E#" for note in figure.notes)
+    assert offered(tune, "answer-fill")

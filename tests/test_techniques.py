@@ -23,6 +23,7 @@ from fioritura.tune import Mark, Note, Tune
 from tests.tunes import line_of, random_tune
 
 METRES = ("4/4", "3/4", "6/8", "2/4", "5/4")
+TEMPO = 80.0
 
 
 @dataclass
@@ -85,16 +86,34 @@ def scale_gap(heard: Heard, midi: int) -> bool:
     return high - low <= 2 and bool(near)
 
 
+def chord_classes(h: Heard, onset: int) -> frozenset[int]:
+    span = h.tune.chord_at(onset)
+    return span.chord.pitch_classes if span and span.chord else frozenset()
+
+
+def between_neighbours(h: Heard, grace: int) -> bool:
+    """True when the grace note is a whole tone off though the melody has just had the semitone between."""
+    return h.before is not None and h.before.pitch.midi - h.main.pitch.midi == grace // 2
+
+
+def comes_near(h: Heard) -> bool:
+    """The added notes begin within a sixth of the note that they leave."""
+    return h.before is None or abs(h.own[0].pitch.midi - h.before.pitch.midi) <= 9
+
+
 def lower_semitone(h: Heard) -> bool:
     return graces(h) == [-1]
 
 
 def lower_step(h: Heard) -> bool:
-    return len(graces(h)) == 1 and graces(h)[0] == -2 and scale_gap(h, h.main.pitch.midi + graces(h)[0])
+    fits = scale_gap(h, h.main.pitch.midi + graces(h)[0]) and not between_neighbours(h, graces(h)[0])
+    return len(graces(h)) == 1 and graces(h)[0] == -2 and fits
 
 
 def upper_step(h: Heard) -> bool:
-    return len(graces(h)) == 1 and graces(h)[0] in (1, 2) and scale_gap(h, h.main.pitch.midi + graces(h)[0])
+    grace = graces(h)[0]
+    fits = scale_gap(h, h.main.pitch.midi + grace) and not (grace == 2 and between_neighbours(h, grace))
+    return len(graces(h)) == 1 and grace in (1, 2) and fits
 
 
 def upper_semitone(h: Heard) -> bool:
@@ -126,20 +145,28 @@ def delayed(h: Heard) -> bool:
     plain = [h.tune.notes[anchor] for anchor in h.figure.anchors]
     halves = all(n.duration_ticks * 2 == p.duration_ticks for n, p in zip(h.own, plain, strict=True))
     pitches = [n.pitch for n in h.own] == [p.pitch for p in plain]
+    counted = h.tune.strength_at(h.own[0].onset_ticks) >= 0.25
     in_time = h.after is None or h.after.onset_ticks == h.tune.notes[h.figure.anchors[-1] + 1].onset_ticks
-    return halves and pitches and in_time and h.own[-1].end_ticks == plain[-1].end_ticks
+    return halves and pitches and counted and in_time and h.own[-1].end_ticks == plain[-1].end_ticks
 
 
 def held_over(h: Heard, direction: int) -> bool:
     (held,) = h.own
     assert h.after is not None
+    chord = chord_classes(h, h.tune.notes[h.figure.anchors[1]].onset_ticks)
+    clashes = held.pitch.midi % 12 not in chord and h.after.pitch.midi % 12 in chord
     crosses = held.onset_ticks < h.tune.notes[h.figure.anchors[1]].onset_ticks < held.end_ticks
     move = h.after.pitch.midi - held.pitch.midi
-    return crosses and held.end_ticks == h.after.onset_ticks and 1 <= move * direction <= 2
+    return crosses and clashes and held.end_ticks == h.after.onset_ticks and 1 <= move * direction <= 2
 
 
 def one_pitch(h: Heard) -> bool:
     whole = sum(note.duration_ticks for note in h.own)
+    onset = h.main.onset_ticks
+    inside = range(onset + SIXTEENTH, h.main.end_ticks, SIXTEENTH)
+    held_over_a_beat = any(h.tune.strength_at(ticks) >= 0.5 for ticks in inside)
+    if h.tune.strength_at(onset) < 0.5 and held_over_a_beat:
+        return False
     return {note.pitch for note in h.own} == {h.main.pitch} and len(h.own) >= 2 and whole == h.main.duration_ticks
 
 
@@ -152,10 +179,8 @@ def run_of(h: Heard, smallest: int, largest: int, gap: int) -> bool:
 
 
 def arpeggio(h: Heard) -> bool:
-    span = h.tune.chord_at(h.own[0].onset_ticks)
-    plain = h.tune.chord_at(h.main.onset_ticks)
-    assert span and plain and plain.chord
-    return run_of(h, 7, 16, 12) and all(note.pitch.midi % 12 in plain.chord.pitch_classes for note in h.own)
+    chord = chord_classes(h, h.own[-1].end_ticks - 1)
+    return run_of(h, 7, 16, 12) and all(note.pitch.midi % 12 in chord for note in h.own)
 
 
 def passing(h: Heard, count: int) -> bool:
@@ -166,12 +191,16 @@ def passing(h: Heard, count: int) -> bool:
 
 def chromatic_passing(h: Heard) -> bool:
     before, middle, after = h.sequence
-    return abs(after - before) == 2 and middle * 2 == before + after and h.tune.strength_at(h.own[0].onset_ticks) < 0.5
+    return (
+        abs(after - before) == 2 and middle * 2 == before + after and h.tune.strength_at(h.own[0].onset_ticks) < 0.5
+    )
 
 
 def neighbour(h: Heard, direction: int) -> bool:
     (outer,) = [note for note in h.own if note.pitch.midi != h.main.pitch.midi]
     s = h.sequence
+    if h.own[-1].anchor is None and h.own[-1] is not outer and h.after and h.after.pitch == outer.pitch:
+        return h.after.onset_ticks > h.own[-1].end_ticks
     place = s.index(outer.pitch.midi, 1 if h.before else 0)
     returns = s[place - 1] == s[place + 1] == h.main.pitch.midi
     return returns and 1 <= (outer.pitch.midi - h.main.pitch.midi) * direction <= 2
@@ -195,24 +224,32 @@ def appoggiatura(h: Heard) -> bool:
     lean, resolution = h.own
     assert h.before is not None
     leap = is_leap(h.before.pitch.midi, lean.pitch.midi)
-    return leap and 1 <= abs(lean.pitch.midi - resolution.pitch.midi) <= 2 and resolution.pitch == h.main.pitch
+    foreign = lean.pitch.midi % 12 not in chord_classes(h, lean.onset_ticks)
+    return (
+        leap
+        and foreign
+        and 1 <= abs(lean.pitch.midi - resolution.pitch.midi) <= 2
+        and resolution.pitch == h.main.pitch
+    )
 
 
 def approach(h: Heard) -> bool:
     assert h.after is not None
-    return len(h.own) == 1 and h.after.pitch.midi - h.own[0].pitch.midi == 1
+    return comes_near(h) and len(h.own) == 1 and h.after.pitch.midi - h.own[0].pitch.midi == 1
 
 
 def chromatic_approach(h: Heard) -> bool:
     assert h.after is not None
     target = h.after.pitch.midi
-    return [note.pitch.midi - target for note in h.own] in ([-2, -1], [2, 1])
+    return comes_near(h) and [note.pitch.midi - target for note in h.own] in ([-2, -1], [2, 1])
 
 
 def surround(h: Heard) -> bool:
     assert h.after is not None
     sides = [note.pitch.midi - h.after.pitch.midi for note in h.own]
-    return len(sides) == 2 and sides[0] * sides[1] < 0 and all(1 <= abs(side) <= 2 for side in sides)
+    return (
+        comes_near(h) and len(sides) == 2 and sides[0] * sides[1] < 0 and all(1 <= abs(side) <= 2 for side in sides)
+    )
 
 
 def turn(h: Heard, direction: int) -> bool:
@@ -242,6 +279,13 @@ def fill(h: Heard) -> bool:
     held = h.tune.notes[h.figure.anchors[0]]
     spoke = h.own[0].onset_ticks - held.onset_ticks >= QUARTER
     return leads and spoke and turns <= 1 and 0 not in moves and max(map(abs, moves)) <= 12 and len(midis) >= 3
+
+
+def lets_go(h: Heard) -> bool:
+    """A fall or a doit needs a rest after it, or a note long enough to be left early; a very long one is held."""
+    rests = h.after is None or h.after.onset_ticks > h.main.end_ticks
+    seconds = h.main.duration_ticks / QUARTER * 60 / TEMPO
+    return 0.45 <= seconds <= 4.0 and (rests or seconds >= 0.9)
 
 
 def marked(mark: Mark) -> object:
@@ -283,15 +327,15 @@ IS_WHAT_IT_SAYS = {
     "shake": shake,
     "answer-fill": fill,
     "scoop": marked(Mark.SCOOP),
-    "fall": marked(Mark.FALL),
-    "doit": marked(Mark.DOIT),
+    "fall": lambda h: Mark.FALL in h.own[0].marks and h.own[0].pitch == h.main.pitch and lets_go(h),
+    "doit": lambda h: Mark.DOIT in h.own[0].marks and h.own[0].pitch == h.main.pitch and lets_go(h),
     "ghost-note": marked(Mark.GHOST),
     "vibrato": marked(Mark.VIBRATO),
 }
 
 
 def offered(tune: Tune, technique: str, idiom: str = "jazz", feel: str = "straight") -> list[tuple[Place, Figure]]:
-    setting = Setting(Player.of("concert", 5), 80.0, feel, idiom)  # type: ignore[arg-type]
+    setting = Setting(Player.of("concert", 5), TEMPO, feel, idiom)  # type: ignore[arg-type]
     return find_figures(places(tune, setting), wanted_techniques(5, [technique]))
 
 
@@ -303,7 +347,9 @@ def test_the_classifier_knows_every_technique() -> None:
 def test_every_figure_is_what_its_label_says(technique: str) -> None:
     count = 0
     for seed in range(12):
-        tune = random_tune(seed, bars=24, metre=METRES[seed % len(METRES)], mode="minor" if seed % 3 == 2 else "major")
+        tune = random_tune(
+            seed, bars=24, metre=METRES[seed % len(METRES)], mode="minor" if seed % 3 == 2 else "major"
+        )
         for feel in ("straight", "swing"):
             for _, figure in offered(tune, technique, feel=feel, idiom="jazz"):
                 assert figure.technique == technique

@@ -11,10 +11,14 @@ from fioritura.theory.metre import EIGHTH, SIXTEENTH
 from fioritura.theory.pitch import Pitch
 
 _LEAP_SEMITONES = 3
+_WIDEST_SEMITONES = 9
+"""The widest leap to an approach note; from further off the ear hears another voice (common practice)."""
 
 
 def _aimed(technique: str, place: Place, pitches: Sequence[Pitch], why: str) -> Iterator[Figure]:
     """Equal eighths or sixteenths off the end of this note, which keeps at least half its time."""
+    if abs(pitches[0].midi - place.midi) > _WIDEST_SEMITONES:
+        return
     count = len(pitches)
     available = max(place.note.duration_ticks // 2, place.gap_ticks)
     for value in (EIGHTH, SIXTEENTH):

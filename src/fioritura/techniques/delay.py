@@ -10,6 +10,8 @@ from fioritura.techniques.technique import Technique
 from fioritura.theory.metre import EIGHTH, HALF, QUARTER, SIXTEENTH
 
 _MOST_NOTES = 4
+_PLAIN_START = 0.25
+"""A late start stands on a beat or an even part of one; half of a dotted beat is a rest that nobody counts."""
 
 
 def _delay(place: Place) -> Iterator[Figure]:
@@ -37,6 +39,8 @@ def _compressed(group: list[Place], span_ticks: int) -> Iterator[Figure]:
     if any(value < shortest or value % SIXTEENTH for value in halves) or sum(halves) * 2 != span_ticks:
         return
     onset = first.note.onset_ticks + span_ticks // 2
+    if first.strength_at(onset) < _PLAIN_START:
+        return
     notes = []
     for member, value in zip(group, halves, strict=True):
         notes.append(FigureNote(onset, value, member.note.pitch, member.index))
@@ -61,10 +65,10 @@ def _held_over(place: Place, interval: tuple[int, ...], technique: str, why: str
         return
     if place.interval_in not in interval or place.note.duration_ticks < QUARTER or not before.is_free:
         return
-    late = EIGHTH if place.note.duration_ticks < HALF else QUARTER
-    onset = place.note.onset_ticks
-    if before.note.duration_ticks < EIGHTH or not place.is_chord_tone:
+    if before.note.duration_ticks < EIGHTH or not _resolves(before, place):
         return
+    late = _lateness(place)
+    onset = place.note.onset_ticks
     yield Figure(
         technique,
         (before.index, place.index),
@@ -77,13 +81,25 @@ def _held_over(place: Place, interval: tuple[int, ...], technique: str, why: str
     )
 
 
+def _resolves(held: Place, place: Place) -> bool:
+    """True when the note before clashes with the chord that the melody note belongs to."""
+    chord = place.chord
+    return chord is not None and place.is_chord_tone and held.midi % 12 not in chord.pitch_classes
+
+
+def _lateness(place: Place) -> int:
+    """How long the note before is held over: an eighth of a shorter note, a beat of a longer one."""
+    beat = place.bar.metre.beat_ticks if place.bar.metre.is_compound else QUARTER
+    return beat if place.note.duration_ticks >= 2 * beat else EIGHTH
+
+
 def _suspension(place: Place) -> Iterator[Figure]:
-    why = "The melody falls by step onto a chord note: the note before is held over the beat and resolves down late."
+    why = "The melody falls by step onto a chord note: the note before, foreign to the chord, is held and falls late."
     yield from _held_over(place, (-1, -2), "suspension", why)
 
 
 def _retardation(place: Place) -> Iterator[Figure]:
-    why = "The melody rises by step onto a chord note: the note before is held over the beat and resolves up late."
+    why = "The melody rises by step onto a chord note: the note before, foreign to the chord, is held and rises late."
     yield from _held_over(place, (1, 2), "retardation", why)
 
 

@@ -9,7 +9,7 @@ next plain note. The held note speaks first, and a breath stands before the fill
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from itertools import pairwise
 from typing import Final, Literal
@@ -41,6 +41,10 @@ _REACH_SEMITONES: Final = 11
 _LEAP_COST: Final = np.array([9.0, 0.0, 0.0, 0.35, 0.4, 0.7, 2.5, 1.0, 2.0, 2.0, 3.0, 6.0, 2.5])
 """Cost of a move by 0-12 semitones inside a fill; a repeated note and a seventh are as good as forbidden."""
 
+_CLASH_COST: Final = 1.4
+"""Cost of a note outside the chord on a beat."""
+
+_TARGET_COST: Final = 0.6
 _NEVER: Final = 1e6
 
 
@@ -216,23 +220,25 @@ def _pool(place: Place, onset_ticks: int) -> _Pool:
 def _filled_pool(
     scale: Scale, five: Scale, blue: Scale | None, tones: frozenset[int], is_strong: bool, low: int, high: int
 ) -> _Pool:
-    by_midi: dict[int, tuple[Pitch, float]] = {}
-    for source, cost in ((blue, 0.45), (scale, 0.2), (five, 0.0)):
+    names: dict[int, Pitch] = {}
+    usual: dict[int, float] = {}
+    for source, cost in ((scale, 0.2), (five, 0.0), (blue, 0.45)):
         if source is None:
             continue
         pitch = source.step(Pitch((low // 12 - 2) * 7), 1)
         while pitch.midi <= high:
             if pitch.midi >= low:
-                by_midi[pitch.midi] = (pitch, cost)
+                names.setdefault(pitch.midi, pitch)
+                usual[pitch.midi] = min(cost, usual.get(pitch.midi, cost))
             pitch = source.step(pitch, 1)
-    entries = [by_midi[midi] for midi in sorted(by_midi)]
-    costs = [cost + (0.0 if not is_strong or pitch.midi % 12 in tones else 1.4) for pitch, cost in entries]
-    pitches = tuple(pitch for pitch, _ in entries)
+    costs = [usual[m] + (0.0 if not is_strong or m % 12 in tones else _CLASH_COST) for m in sorted(names)]
+    pitches = tuple(names[midi] for midi in sorted(names))
     return _Pool(pitches, np.array([pitch.midi for pitch in pitches], dtype=np.int64), np.array(costs))
 
 
-def _last_pool(place: Place, pool: _Pool) -> _Pool:
-    """The notes from which the next plain note is a step or a semitone away; the leading semitone is welcome."""
+def _last_pool(place: Place, pool: _Pool, onset_ticks: int) -> _Pool:
+    """The notes from which the next plain note is a step or a semitone away; the leading semitone is welcome, but
+    not on a beat, where it would clash."""
     assert place.next is not None
     target = place.next.midi
     near = [
@@ -243,10 +249,17 @@ def _last_pool(place: Place, pool: _Pool) -> _Pool:
     known = {pitch.midi for pitch, _ in near}
     low, high = place.setting.instrument.lowest_midi, place.setting.instrument.highest_midi
     if place.setting.idiom == "jazz" and target - 1 not in known and low <= target - 1 <= high:
-        near.append((place.next.leading_note, 0.15))
+        clashes = place.strength_at(onset_ticks) >= 0.5
+        near.append((place.next.leading_note, 0.15 + _CLASH_COST * clashes))
     pitches = tuple(pitch for pitch, _ in near)
     midis = np.array([pitch.midi for pitch in pitches], dtype=np.int64)
     return _Pool(pitches, midis, np.array([cost for _, cost in near]))
+
+
+def _without_target(place: Place, pool: _Pool) -> _Pool:
+    """The pool with the next plain note made dear: a fill that gives it away leads nowhere."""
+    assert place.next is not None
+    return replace(pool, costs=pool.costs + _TARGET_COST * (pool.midis == place.next.midi))
 
 
 def _solved(
@@ -256,7 +269,7 @@ def _solved(
 
     The state is a note of the moment's pool and whether the contour has turned; after the turn it may not turn again.
     """
-    pools = [*pools[:-1], _last_pool(place, pools[-1])]
+    pools = [*(_without_target(place, pool) for pool in pools[:-1]), _last_pool(place, pools[-1], onsets[-1])]
     if any(not pool.pitches for pool in pools):
         return None
     first = 1 if shape in ("arch", "rising") else -1

@@ -10,6 +10,8 @@ from fioritura.techniques.technique import Technique, with_graces
 from fioritura.theory.metre import SIXTEENTH
 
 _LEAST_MAIN_TICKS = SIXTEENTH
+_LEAST_WEAK_SEC = 0.3
+"""A shorter note off the beat has no time to be heard after a grace note."""
 
 
 def _place_in_words(place: Place) -> str:
@@ -19,7 +21,8 @@ def _place_in_words(place: Place) -> str:
 
 
 def _takes_grace(place: Place) -> bool:
-    return place.is_free and place.note.duration_ticks > _LEAST_MAIN_TICKS
+    is_heard = place.strength >= 0.5 or place.setting.seconds(place.note.duration_ticks) >= _LEAST_WEAK_SEC
+    return place.is_free and is_heard and place.note.duration_ticks > _LEAST_MAIN_TICKS
 
 
 def _lower_semitone(place: Place) -> Iterator[Figure]:
@@ -30,14 +33,14 @@ def _lower_semitone(place: Place) -> Iterator[Figure]:
 
 def _lower_step(place: Place) -> Iterator[Figure]:
     below = place.step_below
-    if _takes_grace(place) and place.midi - below.midi >= 2:
+    if _takes_grace(place) and place.midi - below.midi >= 2 and place.interval_in != 1:
         why = f"The scale step below is a whole tone here: a softer lift into the note on {_place_in_words(place)}."
         yield with_graces("lower-grace-step", place, [below], why)
 
 
 def _upper_step(place: Place) -> Iterator[Figure]:
-    if _takes_grace(place):
-        came = place.interval_in
+    came = place.interval_in
+    if _takes_grace(place) and not (came == -1 and place.step_above.midi - place.midi == 2):
         reason = (
             "a repeated note is parted from the one before"
             if came == 0

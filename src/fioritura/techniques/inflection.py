@@ -12,6 +12,10 @@ from fioritura.tune import Mark
 
 _LONG_SEC = 0.45
 _VIBRATO_SEC = 0.8
+_LEAVING_SEC = 0.9
+"""How long a note must be to be left early where no rest follows."""
+_LONGEST_LEFT_SEC = 4.0
+"""A longer note is held to its end: it dies away, it does not drop (common practice)."""
 
 
 def _scoop(place: Place) -> Iterator[Figure]:
@@ -23,8 +27,10 @@ def _scoop(place: Place) -> Iterator[Figure]:
 
 
 def _lets_go(place: Place) -> bool:
-    long_enough = place.setting.seconds(place.note.duration_ticks) >= _LONG_SEC
-    return place.is_free and long_enough and (place.gap_ticks >= EIGHTH or place.is_phrase_end)
+    seconds = place.setting.seconds(place.note.duration_ticks)
+    rests = place.gap_ticks >= EIGHTH or place.next is None
+    is_left = seconds >= _LONG_SEC if rests else place.is_phrase_end and seconds >= _LEAVING_SEC
+    return place.is_free and is_left and seconds <= _LONGEST_LEFT_SEC
 
 
 def _fall(place: Place) -> Iterator[Figure]:

@@ -22,26 +22,30 @@ def _out_and_back(technique: str, place: Place, neighbour: Pitch, side: str) -> 
                 yield before_next(technique, place, [neighbour], [value], why)
                 return
     quick = length // 4
+    if place.leads_directly and place.next and place.next.midi == neighbour.midi:
+        return
     if length >= QUARTER and length % QUARTER == 0 and quick >= place.setting.shortest_ticks and quick <= QUARTER:
         why = f"The note is long enough to step out to its {side} neighbour and back."
         yield instead(technique, place, [main, neighbour, main], [length - 2 * quick, quick, quick], why)
 
 
 def _upper(place: Place) -> Iterator[Figure]:
-    yield from _out_and_back("neighbour-upper", place, place.step_above, "upper")
+    yield from _out_and_back("neighbour-upper", place, place.ending.step_above, "upper")
 
 
 def _lower(place: Place) -> Iterator[Figure]:
-    yield from _out_and_back("neighbour-lower", place, place.step_below, "lower")
-    if place.midi - place.step_below.midi == 2:
-        yield from _out_and_back("neighbour-lower", place, place.leading_note, "chromatic lower")
+    ending = place.ending
+    yield from _out_and_back("neighbour-lower", place, ending.step_below, "lower")
+    if place.midi - ending.step_below.midi == 2:
+        yield from _out_and_back("neighbour-lower", place, ending.leading_note, "chromatic lower")
 
 
 def _double(place: Place) -> Iterator[Figure]:
     if not place.is_free:
         return
     main, length = place.note.pitch, place.note.duration_ticks
-    pair = [place.step_above, place.leading_note if place.setting.idiom == "jazz" else place.step_below]
+    ending = place.ending
+    pair = [ending.step_above, ending.leading_note if place.setting.idiom == "jazz" else ending.step_below]
     shortest = place.setting.shortest_ticks
     for order, words in ((pair, "above, then below"), (pair[::-1], "below, then above")):
         if place.interval_out == 0 and place.leads_directly:
@@ -59,7 +63,7 @@ def _escape(place: Place) -> Iterator[Figure]:
     out = place.interval_out
     if not (place.is_free and place.leads_directly and place.next and out) or abs(out) > 4:
         return
-    away = place.step_above if out < 0 else place.step_below
+    away = place.ending.step_above if out < 0 else place.ending.step_below
     if abs(place.next.midi - away.midi) < 3:
         return
     for value in (EIGHTH, SIXTEENTH):
@@ -79,8 +83,11 @@ def _appoggiatura(place: Place) -> Iterator[Figure]:
         return
     leaning: Sequence[tuple[Pitch, str]] = ((place.step_above, "above"), (place.step_below, "below"))
     for pitch, side in leaning:
-        if abs(pitch.midi - place.previous.midi) >= 3:
-            why = f"The melody leaps to a chord note on a beat: it leans on the step {side} first and resolves."
+        is_foreign = place.chord is None or pitch.midi % 12 not in place.chord.pitch_classes
+        if is_foreign and abs(pitch.midi - place.previous.midi) >= 3:
+            why = (
+                f"A chord note on a beat: a leap to the step {side}, foreign to the chord, leans on it and resolves."
+            )
             yield instead("appoggiatura", place, [pitch, place.note.pitch], [value, length - value], why)
 
 

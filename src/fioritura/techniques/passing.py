@@ -30,10 +30,11 @@ def between(place: Place) -> list[Pitch]:
     target = place.next.midi
     direction = 1 if target > place.midi else -1
     found: list[Pitch] = []
-    pitch = place.scale.step(place.note.pitch, direction)
+    scale = place.ending.scale
+    pitch = scale.step(place.note.pitch, direction)
     while (target - pitch.midi) * direction > 0 and len(found) < 16:
         found.append(pitch)
-        pitch = place.scale.step(pitch, direction)
+        pitch = scale.step(pitch, direction)
     return found
 
 
@@ -64,7 +65,7 @@ def _pair(place: Place) -> Iterator[Figure]:
 def _chromatic(place: Place) -> Iterator[Figure]:
     out = place.interval_out
     if out in (2, -2) and place.next is not None:
-        middle = place.spell(place.midi + out // 2, "up" if out > 0 else "down")
+        middle = place.ending.spell(place.midi + out // 2, "up" if out > 0 else "down")
         if middle.step not in (place.note.pitch.step, place.next.note.pitch.step):
             middle = place.key.spell(middle.midi, "up" if out > 0 else "down")
         for value in _room(place, 1):

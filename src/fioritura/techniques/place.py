@@ -121,6 +121,27 @@ class Place:
         return self.chord is None or self.midi % 12 in self.chord.pitch_classes
 
     @property
+    def is_syncopated(self) -> bool:
+        """True when the note begins off the beat and is held over one."""
+        if self.strength >= 0.5:
+            return False
+        beat = self.note.onset_ticks - self.beat_offset(self.note.onset_ticks)
+        later = range(beat + SIXTEENTH, self.note.end_ticks, SIXTEENTH)
+        return any(ticks > self.note.onset_ticks and self.strength_at(ticks) >= 0.5 for ticks in later)
+
+    @cached_property
+    def ending(self) -> Place:
+        """The same place under the chord that is in force when the next note comes: a long note may outlast its own."""
+        span = self.tune.chord_at(self.note.onset_ticks + self.reach_ticks - 1)
+        chord = span.chord if span else None
+        if chord == self.chord:
+            return self
+        scale = chord_scale(chord, self.key) if chord else key_scale(self.key)
+        later = Place(self.tune, self.setting, self.index, self.phrase, scale, pentatonic(chord, self.key), chord)
+        later.previous, later.next = self.previous, self.next
+        return later
+
+    @property
     def follows_directly(self) -> bool:
         """True when the note before lasts up to this one."""
         return self.previous is not None and self.previous.gap_ticks == 0

@@ -45,7 +45,7 @@ def _lively(place: Place) -> Iterator[Figure]:
 
 def _can_repeat(place: Place, quickest_ticks: int) -> bool:
     tongued_ticks = place.setting.shortest_ticks * 1.15
-    return place.is_free and quickest_ticks >= tongued_ticks and place.strength >= 0.25
+    return place.is_free and quickest_ticks >= tongued_ticks and place.strength >= 0.25 and not place.is_syncopated
 
 
 TECHNIQUES = (

@@ -60,7 +60,9 @@ def _inside(scale: Scale, place: Place) -> list[Pitch]:
 
 def _pentatonic(place: Place) -> Iterator[Figure]:
     if _can_run(place) and place.next and 7 <= abs(place.interval_out or 0) <= _FURTHEST_SEMITONES:
-        pitches = _inside(place.pentatonic, place)
+        ending = place.ending
+        leading: Direction = "up" if place.next.midi > place.midi else "down"
+        pitches = [ending.spell(pitch.midi, leading) for pitch in _inside(ending.pentatonic, place)]
         if len(pitches) >= 2:
             why = f"The melody {_rises(place)} by a wide leap: five notes to the octave fill it lightly."
             yield from _run("run-pentatonic", place, pitches, why)
@@ -68,12 +70,15 @@ def _pentatonic(place: Place) -> Iterator[Figure]:
 
 def _arpeggio(place: Place) -> Iterator[Figure]:
     out = place.interval_out or 0
-    if not (_can_run(place) and place.chord and place.next and 7 <= abs(out) <= _FURTHEST_SEMITONES):
+    chord = place.ending.chord
+    if not (_can_run(place) and chord and place.next and 7 <= abs(out) <= _FURTHEST_SEMITONES):
         return
     low, high = sorted((place.midi, place.next.midi))
-    tones = [midi for midi in range(low + 1, high) if midi % 12 in place.chord.pitch_classes]
+    tones = [midi for midi in range(low + 1, high) if midi % 12 in chord.pitch_classes]
     if len(tones) >= 2:
-        pitches = [place.spell(midi, "up" if out > 0 else "down") for midi in (tones if out > 0 else tones[::-1])]
+        pitches = [
+            place.ending.spell(midi, "up" if out > 0 else "down") for midi in (tones if out > 0 else tones[::-1])
+        ]
         why = f"The melody {_rises(place)} by a wide leap: the notes of the chord are the steps of the ladder."
         yield from _run("run-arpeggio", place, pitches, why)
 
