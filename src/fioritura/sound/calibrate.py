@@ -24,11 +24,11 @@ from fioritura.sound.synth import Synth, synth_named
 
 __all__ = ["attack_sec", "calibrated"]
 
-EXCERPT_SEC: Final = 3.0
-LONE_SEC: Final = 4.5
+EXCERPT_SEC: Final = 2.5
+LONE_SEC: Final = 3.8
 """When the lone notes begin: the excerpt has died away by then."""
 
-LONE_STEP_SEC: Final = 0.8
+LONE_STEP_SEC: Final = 0.7
 LONE_NOTE_SEC: Final = 0.3
 LONE_SHARES: Final = (0.25, 0.5, 0.75)
 """Which notes are taken, by their rank in pitch among all notes of the part."""

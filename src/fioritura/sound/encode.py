@@ -22,8 +22,9 @@ AudioFormat = Literal["mp3", "wav", "flac"]
 AUDIO_FORMATS: Final[tuple[AudioFormat, ...]] = get_args(AudioFormat)
 
 MP3_KBITS: Final = 192
-MP3_QUALITY: Final = 5
-"""lame's own scale, 0 best to 9 fastest."""
+MP3_QUALITY: Final = 7
+"""lame's own scale, 0 best to 9 fastest. At this bit rate 7 takes half the time of 5 and loses nothing that was
+measured: noise 28 dB below the music with either."""
 
 
 @dataclass(frozen=True, slots=True)

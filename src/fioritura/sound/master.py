@@ -7,7 +7,8 @@ before the peak and is let go by 60 dB a second, smoothed so that it makes no cl
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, field
 from typing import Final
 
 import numpy as np
@@ -17,7 +18,7 @@ from fioritura.sound.audio import SAMPLE_RATE, Audio
 from fioritura.sound.loudness import TAPS, LoudnessMeter, gated_loudness, oversampled_peaks
 from fioritura.sound.scratch import BLOCK_FRAMES, Recording, blocks_of, in_memory
 
-__all__ = ["CEILING_DBTP", "TARGET_LUFS", "Master", "master", "mastering_of"]
+__all__ = ["CEILING_DBTP", "TARGET_LUFS", "Master", "MixMeter", "master", "mastering_of"]
 
 TARGET_LUFS: Final = -16.0
 CEILING_DBTP: Final = -1.0
@@ -62,22 +63,41 @@ class Master:
         return block * np.interp(places, centres, around).astype(np.float32)[:, None]
 
 
+@dataclass(slots=True)
+class MixMeter:
+    """Measures a mix that comes in blocks of whole milliseconds, of which the last may be cut short."""
+
+    _loudness: LoudnessMeter = field(default_factory=LoudnessMeter)
+    _peaks: list[Frames] = field(default_factory=list)
+
+    def watched(self, blocks: Iterable[Audio]) -> Iterator[Audio]:
+        """The same blocks, each measured as it passes."""
+        for block in blocks:
+            self._loudness.add(block)
+            self._peaks.append(_frame_peaks(block))
+            yield block
+
+    def mastering(
+        self, recording: Recording, target_lufs: float = TARGET_LUFS, ceiling_dbtp: float = CEILING_DBTP
+    ) -> Master:
+        """The gain and limiting for the recording that was measured; silence stays as it is."""
+        sample_peaks = np.concatenate(self._peaks) if self._peaks else np.zeros(0, np.float32)
+        ceiling = np.float32(10 ** ((ceiling_dbtp - MARGIN_DB) / 20))
+        gain_db = _gain_db(self._loudness.hop_powers(), sample_peaks, target_lufs, ceiling)
+        gain = np.float32(10 ** (gain_db / 20))
+        true_peaks = _true_peaks(recording, sample_peaks, SURE_SHARE * ceiling / gain)
+        gains = gain * 10 ** (-_smoothed(_released(_reductions_db(true_peaks * gain, ceiling))) / 20)
+        return Master(gains.astype(np.float32), gain_db)
+
+
 def mastering_of(
     recording: Recording, target_lufs: float = TARGET_LUFS, ceiling_dbtp: float = CEILING_DBTP
 ) -> Master:
-    """Measure a recording and work out its gain and limiting; silence stays as it is."""
-    meter = LoudnessMeter()
-    peaks: list[Frames] = []
-    for _, block in blocks_of(recording):
-        meter.add(block)
-        peaks.append(_frame_peaks(block))
-    sample_peaks = np.concatenate(peaks) if peaks else np.zeros(0, np.float32)
-    ceiling = np.float32(10 ** ((ceiling_dbtp - MARGIN_DB) / 20))
-    gain_db = _gain_db(meter.hop_powers(), sample_peaks, target_lufs, ceiling)
-    gain = np.float32(10 ** (gain_db / 20))
-    true_peaks = _true_peaks(recording, sample_peaks, SURE_SHARE * ceiling / gain)
-    gains = gain * 10 ** (-_smoothed(_released(_reductions_db(true_peaks * gain, ceiling))) / 20)
-    return Master(gains.astype(np.float32), gain_db)
+    """Measure a recording from beginning to end and work out its gain and limiting."""
+    meter = MixMeter()
+    for _ in meter.watched(block for _, block in blocks_of(recording)):
+        pass
+    return meter.mastering(recording, target_lufs, ceiling_dbtp)
 
 
 def master(audio: Audio, target_lufs: float = TARGET_LUFS, ceiling_dbtp: float = CEILING_DBTP) -> Audio:

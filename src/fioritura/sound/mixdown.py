@@ -12,7 +12,7 @@ from pathlib import Path
 from fioritura.files import opened_beside
 from fioritura.sound.audio import Audio
 from fioritura.sound.encode import encode_blocks, format_named, tags_of
-from fioritura.sound.master import CEILING_DBTP, TARGET_LUFS, Master, mastering_of
+from fioritura.sound.master import CEILING_DBTP, TARGET_LUFS, Master, MixMeter
 from fioritura.sound.performance import Performance
 from fioritura.sound.render import Progress, render_blocks
 from fioritura.sound.scratch import Recording, blocks_of, recorded
@@ -42,8 +42,9 @@ def write_audio(
         OutputError: the file can't be written.
     """
     kind = format_named(path.suffix)
-    with recorded(render_blocks(performance, synth, progress)) as mix:
-        mastering = mastering or mastering_of(mix, target_lufs, ceiling_dbtp)
+    meter = MixMeter()
+    with recorded(meter.watched(render_blocks(performance, synth, progress))) as mix:
+        mastering = mastering or meter.mastering(mix, target_lufs, ceiling_dbtp)
         with opened_beside(path) as file:
             encode_blocks(_ahead(_mastered(mix, mastering)), kind, file, tags_of(performance, artist))
     return mastering
