@@ -12,17 +12,18 @@ from fastapi.responses import JSONResponse, RedirectResponse, Response
 from fastapi.staticfiles import StaticFiles
 from fastapi.templating import Jinja2Templates
 
-from fioritura.arrange.arrangement_file import arrangement_to_json
+from fioritura.arrange.arrangement_file import arrangement_from_json, arrangement_to_json
 from fioritura.errors import FiorituraError, OutputError, ToolError
 from fioritura.players.instruments import INSTRUMENTS
 from fioritura.shelf.store import NotOnShelfError, Shelf, StaleError
 from fioritura.web.api import api, problem_of
 from fioritura.web.desk import Desk
 from fioritura.web.guard import Guard
-from fioritura.web.hearing import Sounds
+from fioritura.web.hearing import Sounds, hearing
 from fioritura.web.intake import Reading, demo_source, facts_of, first_arrangement, read_source
+from fioritura.web.views import setting_view
 
-__all__ = ["create_app"]
+__all__ = ["create_app", "prepare_sound"]
 
 _HERE: Final = Path(__file__).parent
 _ABOUT: Final = "Arrangements, what there is to hear, and the shelf: the interface that Fioritura's own page uses."
@@ -57,6 +58,22 @@ def create_app(shelf: Shelf, hosts: Collection[str], sounds: Sounds | None = Non
     return Guard(app, hosts)
 
 
+def prepare_sound(shelf: Shelf, sounds: Sounds) -> None:
+    """Make what is to be heard of the arrangement that was last worked on, so that it can be played at once."""
+    id = _latest(shelf)
+    if id is None:
+        return
+    arrangement = arrangement_from_json(shelf.step(id).text)
+    view = hearing(arrangement, sounds, beats_per_minute=setting_view(arrangement).tempo)
+    sounds.trim()
+    for key in [*(line.sound for line in reversed(view.lines)), *view.band.values()]:
+        sounds.get(key)
+
+
+def _latest(shelf: Shelf) -> int | None:
+    return next((version.id for entry in shelf.tunes() for version in entry.versions), None)
+
+
 def _shelve_demo(shelf: Shelf) -> None:
     source, reading = demo_source(), Reading()
     tune = read_source(source, reading)
@@ -82,8 +99,8 @@ def _add_pages(app: FastAPI, shelf: Shelf) -> None:
 
     @app.get("/", include_in_schema=False)
     def home() -> Response:
-        latest = next((version for entry in shelf.tunes() for version in entry.versions), None)
-        return RedirectResponse(f"/stand/{latest.id}" if latest else "/bring", 303)
+        id = _latest(shelf)
+        return RedirectResponse("/bring" if id is None else f"/stand/{id}", 303)
 
     @app.get("/stand/{id}", include_in_schema=False)
     def stand(request: Request, id: int) -> Response:

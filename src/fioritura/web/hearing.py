@@ -12,6 +12,7 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from functools import cached_property
 from itertools import accumulate
+from math import isfinite
 from threading import Lock
 from typing import Final
 
@@ -27,11 +28,12 @@ from fioritura.files import cache_folder
 from fioritura.lesson.cache import Cache, digest
 from fioritura.sound.calibrate import calibrated
 from fioritura.sound.encode import encode_audio
+from fioritura.sound.loudness import integrated_loudness
 from fioritura.sound.perform import perform
 from fioritura.sound.performance import Performance, PerformedPart
-from fioritura.sound.render import render
+from fioritura.sound.render import render, render_short
 from fioritura.sound.session import Session, played
-from fioritura.sound.synth import Synth, synth_named
+from fioritura.sound.synth import Audio, Synth, synth_named
 from fioritura.techniques.figure import Figure
 from fioritura.theory.metre import QUARTER
 from fioritura.tune import Note, Tune
@@ -43,8 +45,11 @@ __all__ = ["Sounds", "figure_sound", "hearing"]
 
 MOST_OFFERED: Final = 400
 MOST_BALANCES: Final = 24
-GAIN: Final = np.float32(10 ** (-3 / 20))
-"""Headroom for five parts that are added in the page."""
+MELODY_LUFS: Final = -20.0
+"""How loud a melody alone is, with headroom for the band that the page adds to it."""
+
+PEAK: Final = 0.95
+PROBE_SEC: Final = 12.0
 
 CLICK_NAME: Final = "Click"
 SEED: Final = 0
@@ -113,30 +118,35 @@ class Sounds:
 
 
 class _Balance:
-    """The volumes and attacks of a performance's parts, measured when they are first needed."""
+    """The volumes and attacks of a performance's parts and their common gain, measured when they are first needed."""
 
     def __init__(self, performance: Performance, sounds: Sounds, key: str) -> None:
         self.performance, self.sounds, self.key = performance, sounds, key
         self._lock = Lock()
-        self._parts: Mapping[str, PerformedPart] | None = None
+        self._parts: Mapping[str, PerformedPart] = {}
+        self._gain = np.float32(1.0)
 
-    def fitted(self, part: PerformedPart) -> PerformedPart:
-        """The part with its volume and attack."""
+    def fitted(self, part: PerformedPart) -> tuple[PerformedPart, np.float32]:
+        """The part with its volume and attack, and the gain."""
         with self._lock:
-            if self._parts is None:
+            if not self._parts:
                 measured = calibrated(self.performance, self.sounds.synth)
+                melody = measured.parts[0]
+                first = tuple(note for note in melody.notes if note.end_sec < PROBE_SEC) or melody.notes[:1]
+                probe = replace(measured, parts=(replace(melody, notes=first),), lasts_sec=0.0)
+                self._gain = _gain(render_short(probe, self.sounds.synth))
                 self._parts = {other.name: other for other in measured.parts}
         like = self._parts.get(part.name, part)
-        return replace(part, volume=like.volume, attack_sec=like.attack_sec)
+        return replace(part, volume=like.volume, attack_sec=like.attack_sec), self._gain
 
     def offered(self, part: PerformedPart) -> str:
         """The key of the part's sound."""
 
         def make() -> bytes:
-            alone = replace(
-                self.performance, parts=(self.fitted(part),), lasts_sec=self.performance.duration_sec, title=part.name
-            )
-            return encode_audio(render(alone, self.sounds.synth) * GAIN, "flac")
+            fitted, gain = self.fitted(part)
+            lasts_sec = self.performance.duration_sec
+            alone = replace(self.performance, parts=(fitted,), lasts_sec=lasts_sec, title=part.name)
+            return encode_audio(render(alone, self.sounds.synth) * gain, "flac")
 
         return self.sounds.offer(digest("part", part, self.key), make)
 
@@ -211,8 +221,20 @@ def figure_sound(arrangement: Arrangement, figure: Figure, line: Sequence[Note],
         feel=setting.feel,
         seed=SEED,
     )
-    key = digest("figure", performance.parts)
-    return sounds.offer(key, lambda: encode_audio(render(performance, sounds.synth), "flac"))
+
+    def make() -> bytes:
+        audio = render(performance, sounds.synth)
+        return encode_audio(audio * _gain(audio), "flac")
+
+    return sounds.offer(digest("figure", performance.parts), make)
+
+
+def _gain(audio: Audio) -> np.float32:
+    """What brings a melody to its loudness, without clipping."""
+    loudness, peak = integrated_loudness(audio), float(np.abs(audio).max(initial=0.0))
+    if not isfinite(loudness) or peak == 0.0:
+        return np.float32(1.0)
+    return np.float32(min(10 ** ((MELODY_LUFS - loudness) / 20), PEAK / peak))
 
 
 def _session(tune: Tune, rendition: Rendition, feel: BandFeel, tempo: float) -> Session:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import socket
 from pathlib import Path
+from threading import Thread
 from typing import Final
 
 from fioritura.errors import OptionError
@@ -23,16 +24,19 @@ def serve(port: int, folder: Path | None = None) -> None:
     import uvicorn
 
     from fioritura.shelf.store import Shelf, data_folder
-    from fioritura.web.app import create_app
+    from fioritura.web.app import create_app, prepare_sound
     from fioritura.web.guard import hosts_of
+    from fioritura.web.hearing import Sounds
 
     listener = _listener(port)
     port = listener.getsockname()[1]
     shelf = Shelf(folder or data_folder())
-    app = create_app(shelf, hosts_of(port))
+    sounds = Sounds()
+    app = create_app(shelf, hosts_of(port), sounds)
     print(
         f"Fioritura is at http://{LOOPBACK}:{port} (stop it with Ctrl-C). Your shelf: {shelf.path.parent}", flush=True
     )
+    Thread(target=prepare_sound, args=(shelf, sounds), daemon=True).start()
     config = uvicorn.Config(app, log_level="warning", access_log=False, server_header=False, timeout_keep_alive=30)
     try:
         uvicorn.Server(config).run([listener])

@@ -25,7 +25,7 @@ from fioritura.web.models import (
 )
 from fioritura.web.staves import little_staff, renamed
 
-__all__ = ["alternative_views", "arrangement_view", "system_views", "tune_view"]
+__all__ = ["alternative_views", "arrangement_view", "setting_view", "system_views", "tune_view"]
 
 
 def arrangement_view(
@@ -45,7 +45,7 @@ def arrangement_view(
         composer=tune.composer,
         key=tune.key.display,
         step=StepView(at=step.number, undoes=step.undoes, redoes=step.redoes),
-        setting=_setting_view(arrangement),
+        setting=setting_view(arrangement),
         kept_share=round(rendition.kept_share, 4),
         bar_numbers=[bar.number for bar in tune.bars],
         figures=list(_figure_views(rendition, locked, staff=2)),
@@ -105,7 +105,8 @@ def tune_view(entry: TuneEntry) -> TuneView:
     )
 
 
-def _setting_view(arrangement: Arrangement) -> SettingView:
+def setting_view(arrangement: Arrangement) -> SettingView:
+    """The setting of an arrangement."""
     setting, beat = arrangement.setting, arrangement.tune.metre.beat_ticks / QUARTER
     return SettingView(
         player=setting.instrument.id,

@@ -24,6 +24,7 @@ export function listenForKeys(table) {
     if (!key || dialog.open || isTaken(event.target, name)) return;
     if (name.length === 1 && name !== " " && !letters.checked) return;
     event.preventDefault();
+    if (name === " " && event.target instanceof HTMLElement) event.target.blur();
     key.act();
   });
 }
@@ -44,7 +45,7 @@ function nameOf(event) {
 function isTaken(target, name) {
   if (!(target instanceof Element)) return false;
   if (target.closest("textarea, select, input:not([type=range], [type=radio], [type=checkbox])")) return true;
-  if (name === " ") return target.closest("button, input, summary, a") !== null;
+  if (name === " ") return target.closest("button, input, summary, a")?.matches(":focus-visible") ?? false;
   if (name.startsWith("Arrow")) return target.closest("input, [role=tab], aside") !== null;
   return false;
 }

@@ -31,6 +31,7 @@ export class Transport {
     this.seed = null;
     this.startBar = 0;
     this.timer = 0;
+    this.frame = 0;
     this.asked = 0;
     this.tempo = 0;
     this.arrangedFor = 0;
@@ -238,7 +239,8 @@ export class Transport {
     const name = this.player.lineOf(here.pass);
     const line = this.hearing.lines.find((one) => one.name === name);
     if (line) this.score.mark(noteAt(line.notes, here.sec));
-    requestAnimationFrame(() => this.#follow());
+    cancelAnimationFrame(this.frame);
+    this.frame = requestAnimationFrame(() => this.#follow());
   }
 }
 

@@ -1,0 +1,135 @@
+/** Bringing tunes in: files that are dropped or chosen, or ABC that is engraved while it is typed. */
+
+import { ask } from "./api.js";
+import { byId, el, svgOf } from "./dom.js";
+
+/** @typedef {import("./api.js").Problem} Problem @typedef {import("./api.js").TuneView} TuneView @typedef {import("./api.js").SystemView} SystemView */
+
+const PATIENCE_MS = 220;
+const ENDINGS = /\.(musicxml|xml|mxl|abc|midi?)$/i;
+const MOST_FILES = 100;
+const MOST_BYTES = 15 * 1024 * 1024;
+
+const abc = byId("abc", HTMLTextAreaElement), marks = byId("marks", HTMLElement), problem = byId("problem", HTMLElement);
+const preview = byId("preview", HTMLElement), take = byId("take", HTMLButtonElement), found = byId("found", HTMLElement);
+const drop = byId("drop", HTMLElement);
+
+/** @type {AbortController | null} */
+let looking = null;
+let waiting = 0;
+
+/** What is chosen above: player, level, idiom, repeats. */
+function choices() {
+  const data = new FormData(byId("choices", HTMLFormElement));
+  return { player: String(data.get("player")), level: Number(data.get("level")), idiom: String(data.get("idiom")), unfolds: data.has("unfolds") };
+}
+
+async function look() {
+  looking?.abort();
+  looking = new AbortController();
+  const width = Math.max(60, Math.min(600, (preview.clientWidth * 25.4) / 96));
+  try {
+    /** @type {{problem?: Problem, systems?: SystemView[], warnings?: string[]}} */
+    const seen = await ask("abc", { method: "POST", json: { text: abc.value, width }, signal: looking.signal });
+    showProblem(seen.problem ?? null);
+    take.disabled = !seen.systems;
+    preview.classList.toggle("stale", !seen.systems);
+    if (seen.systems) showMusic(seen.systems);
+    byId("warnings", HTMLElement).replaceChildren(...(seen.warnings ?? []).map((words) => el("li", {}, words)));
+  } catch (error) {
+    if (!(error instanceof DOMException)) showProblem({ problem: error instanceof Error ? error.message : String(error) });
+  }
+}
+
+/** @param {SystemView[]} systems */
+function showMusic(systems) {
+  preview.replaceChildren(...systems.map((system) => {
+    const svg = svgOf(system.svg);
+    svg.setAttribute("role", "img");
+    svg.setAttribute("aria-label", `Bars from ${system.first + 1}`);
+    return el("div", { class: "system" }, /** @type {any} */ (svg));
+  }));
+}
+
+/** Say what is wrong, and underline it in the text. @param {Problem | null} wrong */
+function showProblem(wrong) {
+  problem.classList.toggle("wrong", wrong !== null);
+  abc.setAttribute("aria-invalid", String(wrong !== null));
+  if (!wrong) {
+    problem.textContent = "It can be read.";
+    marks.replaceChildren();
+    return;
+  }
+  const where = wrong.line ? `Line ${wrong.line}, column ${wrong.column}: ` : "";
+  problem.textContent = where + wrong.problem;
+  if (!wrong.line || !wrong.column) return marks.replaceChildren();
+  const lines = abc.value.split("\n");
+  const at = lines.slice(0, wrong.line - 1).reduce((sum, line) => sum + line.length + 1, 0) + wrong.column - 1;
+  const length = Math.max(1, wrong.length ?? 1);
+  marks.replaceChildren(abc.value.slice(0, at), el("mark", {}, abc.value.slice(at, at + length) || " "), abc.value.slice(at + length));
+}
+
+/** @param {{tunes: TuneView[], problems: Problem[]}} welcome */
+function showWelcome(welcome) {
+  found.replaceChildren(
+    ...welcome.tunes.map((tune) => el("li", {}, el("a", { href: `/stand/${tune.arrangement}` }, tune.title), ` – ${tune.key}, ${tune.metre}, ${tune.bars} bars`)),
+    ...welcome.problems.map((wrong) => el("li", { class: "wrong" }, wrong.line ? `${wrong.problem} (line ${wrong.line}, column ${wrong.column})` : wrong.problem)));
+  if (welcome.tunes.length === 1 && !welcome.problems.length) location.assign(`/stand/${welcome.tunes[0].arrangement}`);
+}
+
+/** @param {File[]} files */
+async function bring(files) {
+  const known = files.filter((file) => ENDINGS.test(file.name)).slice(0, MOST_FILES);
+  const skipped = files.length - known.length;
+  if (!known.length) {
+    found.replaceChildren(el("li", { class: "wrong" }, "None of these is a MusicXML, ABC or MIDI file."));
+    return;
+  }
+  if (known.reduce((sum, file) => sum + file.size, 0) > MOST_BYTES) {
+    found.replaceChildren(el("li", { class: "wrong" }, "These files are too large together: bring them in by parts of 15 MB."));
+    return;
+  }
+  found.replaceChildren(el("li", {}, `Reading ${known.length} file${known.length > 1 ? "s" : ""}…`));
+  const body = new FormData();
+  for (const file of known) body.append("files", file, file.name);
+  for (const [name, value] of Object.entries(choices())) body.append(name, String(value));
+  try {
+    showWelcome(await ask("tunes", { method: "POST", body }));
+    if (skipped) found.append(el("li", { class: "muted" }, `${skipped} other files were left alone.`));
+  } catch (error) {
+    found.replaceChildren(el("li", { class: "wrong" }, error instanceof Error ? error.message : String(error)));
+  }
+}
+
+abc.addEventListener("input", () => {
+  marks.replaceChildren();
+  clearTimeout(waiting);
+  waiting = window.setTimeout(() => void look(), PATIENCE_MS);
+});
+abc.addEventListener("scroll", () => { marks.scrollTop = abc.scrollTop; });
+take.addEventListener("click", async () => {
+  take.disabled = true;
+  try {
+    /** @type {{tunes: TuneView[], problems: Problem[]}} */
+    const welcome = await ask("tunes/typed", { method: "POST", json: { text: abc.value, ...choices() } });
+    if (welcome.problems.length) showProblem(welcome.problems[0]);
+    else location.assign(`/stand/${welcome.tunes[0].arrangement}`);
+  } catch (error) {
+    showProblem({ problem: error instanceof Error ? error.message : String(error) });
+  }
+});
+
+for (const name of ["files", "folder"]) {
+  const input = byId(name, HTMLInputElement);
+  input.addEventListener("change", () => void bring([...(input.files ?? [])]));
+}
+for (const kind of ["dragover", "dragenter"]) drop.addEventListener(kind, (event) => { event.preventDefault(); drop.classList.add("over"); });
+drop.addEventListener("dragleave", () => drop.classList.remove("over"));
+document.addEventListener("dragover", (event) => event.preventDefault());
+document.addEventListener("drop", (event) => {
+  event.preventDefault();
+  drop.classList.remove("over");
+  void bring([...(event.dataTransfer?.files ?? [])]);
+});
+
+void look();
