@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import io
 import struct
+from dataclasses import replace
 from pathlib import Path
 
 import numpy as np
@@ -11,9 +12,21 @@ import pytest
 import soundfile
 
 from fioritura.errors import OptionError
+from fioritura.players.instruments import INSTRUMENTS
 from fioritura.sound.audio import SAMPLE_RATE, Audio
-from fioritura.sound.encode import AUDIO_FORMATS, AudioFormat, Tags, encode_audio, encode_blocks, format_named
+from fioritura.sound.encode import (
+    AUDIO_FORMATS,
+    AudioFormat,
+    Tags,
+    encode_audio,
+    encode_blocks,
+    format_named,
+    tags_of,
+)
+from fioritura.sound.perform import perform
 from fioritura.theory.key import Key
+from fioritura.tune import Tempo
+from tests.tunes import line_of
 
 TAGS = Tags("Lantern Étude", Key.of("Bb", "minor"), 132.4, "A. Composer")
 
@@ -76,6 +89,13 @@ def test_the_key_frame_keeps_to_three_characters(fifths: int, mode: str) -> None
     key = frames_of(encode_audio(music(0.1), "mp3", Tags("x", Key(fifths, mode))))["TKEY"]  # type: ignore[arg-type]
     assert len(key) <= 3
     assert key[0] in "ABCDEFG"
+
+
+def test_the_tempo_tag_counts_the_beats_of_the_metre() -> None:
+    for metre, beats in (("4/4", 120), ("6/8", 80), ("2/2", 60)):
+        tune = replace(line_of("C4/3", metre=metre), tempos=(Tempo(0, 120.0),))
+        made = perform(tune, tune.notes, instrument=INSTRUMENTS["flute"])
+        assert tags_of(made).beats_per_minute == pytest.approx(beats)
 
 
 def test_files_without_tags_begin_with_sound() -> None:

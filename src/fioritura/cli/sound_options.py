@@ -149,6 +149,7 @@ def _write_version(
         "title": performance.title,
         "key": str(version.key),
         "quarters_per_minute": performance.clock.tempo_at(0),
+        "beats_per_minute": performance.beats_per_minute,
         "feel": practice.feel.id,
         "choruses": [chorus.name for chorus in version.session.choruses],
         "parts": [part.name.lower() for part in performance.parts],
@@ -203,7 +204,7 @@ def _say(records: Sequence[dict[str, Any]], options: argparse.Namespace) -> None
         return
     for record in records:
         minutes, seconds = divmod(round(record["duration_sec"]), 60)
-        words = f"{record['key']}, {record['quarters_per_minute']:g} quarters a minute, {record['feel']}"
+        words = f"{record['key']}, {record['beats_per_minute']:g} beats a minute, {record['feel']}"
         print(f"{record['title']}: {words}, {minutes}:{seconds:02}")
         for path in record["files"]:
             print(f"  {path}")

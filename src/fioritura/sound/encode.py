@@ -29,17 +29,17 @@ measured: noise 28 dB below the music with either."""
 
 @dataclass(frozen=True, slots=True)
 class Tags:
-    """What a player's display shows; `key` is sounding pitch."""
+    """What a player's display shows; `key` is sounding pitch, beats are those of the metre (dotted quarters in 6/8)."""
 
     title: str = ""
     key: Key | None = None
-    quarters_per_minute: float | None = None
+    beats_per_minute: float | None = None
     artist: str = ""
 
 
 def tags_of(performance: Performance, artist: str = "") -> Tags:
     """The tags of a performance: its title, first key and first tempo."""
-    return Tags(performance.title, performance.key, performance.clock.tempo_at(0), artist)
+    return Tags(performance.title, performance.key, performance.beats_per_minute, artist)
 
 
 def format_named(name: str) -> AudioFormat:
@@ -74,7 +74,7 @@ def encode_blocks(blocks: Iterable[Audio], format: AudioFormat, file: IO[bytes],
 def _write_mp3(blocks: Iterable[Audio], file: IO[bytes], tags: Tags) -> None:
     import lameenc
 
-    tempo = tags.quarters_per_minute
+    tempo = tags.beats_per_minute
     file.write(
         id3_tag(
             {
@@ -101,7 +101,7 @@ def _write_with_soundfile(blocks: Iterable[Audio], format: AudioFormat, file: IO
 
     with soundfile.SoundFile(file, "w", SAMPLE_RATE, 2, "PCM_16", format=format.upper()) as sound:
         facts = [str(tags.key)] if tags.key else []
-        facts += [f"{tags.quarters_per_minute:g} quarters a minute"] if tags.quarters_per_minute else []
+        facts += [f"{tags.beats_per_minute:g} beats a minute"] if tags.beats_per_minute else []
         texts = {"title": tags.title, "artist": tags.artist, "comment": ", ".join(facts)}
         for name, text in texts.items():
             if text:

@@ -182,8 +182,7 @@ class _Player:
         """Play the grace notes before `onset_sec`, shortening the note before; return the main note's onset.
 
         At most half of the time since the last onset is taken, unless they would be too short to be heard in order.
-        Where nothing precedes, as at the very start, they
-        stand on the beat and the main note comes after them.
+        Where nothing precedes, as at the very start, they stand on the beat and the main note comes after them.
         """
         note = self.line[number]
         count = len(note.graces)

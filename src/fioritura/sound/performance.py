@@ -11,6 +11,7 @@ from typing import Final
 
 from fioritura.sound.clock import Clock
 from fioritura.theory.key import Key
+from fioritura.theory.metre import QUARTER
 from fioritura.tune import Bar
 
 __all__ = ["BEND_RANGE", "CurvePoint", "Performance", "PerformedNote", "PerformedPart"]
@@ -85,6 +86,12 @@ class Performance:
     parts: tuple[PerformedPart, ...]
     lasts_sec: float = 0.0
     """At least how long it lasts, though all parts may have ended: stems are as long as their mix."""
+
+    @property
+    def beats_per_minute(self) -> float:
+        """The first tempo in beats of the first metre: dotted quarters in 6/8."""
+        beat_ticks = self.bars[0].metre.beat_ticks if self.bars else QUARTER
+        return self.clock.tempo_at(0) * QUARTER / beat_ticks
 
     @property
     def end_sec(self) -> float:
