@@ -10,7 +10,7 @@ import json
 import os
 import sys
 import zlib
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass
 from datetime import UTC, datetime
@@ -234,13 +234,32 @@ class Shelf:
         Raises:
             NotOnShelfError: there is no such tune.
         """
+        return self.add_history(tune_id, name, 0, [(0, words, text)])
+
+    def add_history(self, tune_id: int, name: str, position: int, steps: Sequence[tuple[int, str, str]]) -> int:
+        """An arrangement with all its steps (number, words, text), standing at one of them; returns its number.
+
+        Raises:
+            NotOnShelfError: there is no such tune.
+        """
         with self._writing() as session:
             _tune(session, tune_id)
-            row = ArrangementRow(tune_id=tune_id, name=name, position=0, changed_at=_now())
-            row.steps.append(StepRow(number=0, words=words, packed=_packed(text)))
+            row = ArrangementRow(tune_id=tune_id, name=name, position=position, changed_at=_now())
+            row.steps += [StepRow(number=number, words=words, packed=_packed(text)) for number, words, text in steps]
             session.add(row)
             session.flush()
             return row.id
+
+    def steps(self, arrangement_id: int) -> Iterator[Step]:
+        """All steps of an arrangement in order.
+
+        Raises:
+            NotOnShelfError: there is no such arrangement.
+        """
+        with self._reading() as session:
+            row = _arrangement(session, arrangement_id)
+            for number in [step.number for step in row.steps]:
+                yield _step(session, row, number)
 
     def step(self, arrangement_id: int, number: int | None = None) -> Step:
         """An arrangement as it stands, or as it stood after a step.

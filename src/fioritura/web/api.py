@@ -2,37 +2,44 @@
 
 from __future__ import annotations
 
+import os
+import tempfile
+from pathlib import Path
 from typing import Annotated, Any, Final
 
 from fastapi import APIRouter, File, Form, Query, Request, Response, UploadFile
-from fastapi.responses import JSONResponse
+from fastapi.responses import FileResponse, JSONResponse
+from starlette.background import BackgroundTask
 
 from fioritura.arrange.arrangement import Arrangement
-from fioritura.arrange.arrangement_file import arrangement_to_json
+from fioritura.arrange.arrangement_file import arrangement_from_json, arrangement_to_json
 from fioritura.arrange.survey import figure_id
-from fioritura.errors import FiorituraError, OptionError
+from fioritura.errors import FiorituraError, OptionError, ReadError
 from fioritura.notation.abc_faults import AbcError, AbcPolyphonyError
+from fioritura.notation.assemble import Irregular
+from fioritura.shelf.archive import restore, write_archive
 from fioritura.techniques.table import technique_named
 from fioritura.web.desk import Desk, Open, Wanted
 from fioritura.web.hearing import Sounds, figure_sound, hearing
 from fioritura.web.intake import MOST_TUNES, Source, each_tune, facts_of, first_arrangement, source_of
 from fioritura.web.models import (
     AbcText,
+    AbcView,
     AlternativeView,
     ArrangementView,
     Decision,
     HearingView,
     Problem,
+    Restored,
     SettingChange,
     StepChange,
-    SystemView,
     TuneChange,
     TuneView,
     Typed,
     Welcome,
 )
 from fioritura.web.staves import Sheet, engraved_tune
-from fioritura.web.views import alternative_views, arrangement_view, system_views, tune_view
+from fioritura.web.views import alternative_views, arrangement_view, page_words, system_views, tune_view
 
 __all__ = ["api", "problem_of"]
 
@@ -68,9 +75,12 @@ def problem_of(error: FiorituraError) -> Problem:
     """What an error says, and where in the ABC it lies."""
     if isinstance(error, AbcError | AbcPolyphonyError):
         return Problem(
-            problem=error.problem, line=error.line, column=error.column, length=max(1, len(error.text.rstrip()))
+            problem=page_words(error.problem),
+            line=error.line,
+            column=error.column,
+            length=max(1, len(error.text.rstrip())),
         )
-    return Problem(problem=str(error))
+    return Problem(problem=page_words(str(error)))
 
 
 @api.get("/arrangements/{id}", tags=["arrangements"])
@@ -182,19 +192,24 @@ def sound(request: Request, key: str) -> Response:
 
 
 @api.post("/abc", tags=["tunes"])
-def look_at_abc(typed: AbcText) -> dict[str, list[SystemView] | Problem | list[str]]:
-    """Typed ABC, engraved at sounding pitch; or what is wrong with it, and where."""
+def look_at_abc(typed: AbcText) -> AbcView:
+    """Typed ABC, engraved at sounding pitch; and what is wrong with it, and where. What can be read is shown even so."""
     from fioritura.notation.abc_reader import list_abc
 
-    try:
-        entries = list_abc(typed.text)
-        if not entries:
-            return {"problem": Problem(problem="There is no tune yet: begin with X:1 and end the header with K:.")}
-        tune = entries[0].read()
-        systems = system_views(engraved_tune(tune, Sheet(typed.width, 7.0)))
-    except FiorituraError as error:
-        return {"problem": problem_of(error)}
-    return {"systems": systems, "warnings": list(tune.warnings)}
+    view = AbcView()
+    ways: tuple[Irregular, ...] = ("refuse", "keep")
+    for way in ways:
+        try:
+            entries = list_abc(typed.text)
+            if not entries:
+                raise ReadError("There is no tune yet: begin with X:1 and end the header with K:.")
+            tune = entries[0].read(irregular=way)
+            view.systems = system_views(engraved_tune(tune, Sheet(typed.width, 7.0)))
+            view.warnings = list(tune.warnings) if way == "refuse" else []
+            break
+        except FiorituraError as error:
+            view.problem = view.problem or problem_of(error)
+    return view
 
 
 @api.post("/tunes/typed", tags=["tunes"])
@@ -253,6 +268,28 @@ def remove(request: Request, id: int) -> Response:
     return Response(status_code=204)
 
 
+@api.get("/export", tags=["shelf"], response_class=Response)
+def export(request: Request) -> Response:
+    """Everything on the shelf as a ZIP file."""
+    handle, name = tempfile.mkstemp(prefix="fioritura-", suffix=".zip")
+    try:
+        with os.fdopen(handle, "w+b") as file:
+            write_archive(_desk(request).shelf, file)
+    except BaseException:
+        Path(name).unlink()
+        raise
+    gone = BackgroundTask(Path(name).unlink, missing_ok=True)
+    return FileResponse(name, media_type="application/zip", filename="fioritura-shelf.zip", background=gone)
+
+
+@api.post("/restore", tags=["shelf"])
+def restore_archive(
+    request: Request, archive: Annotated[UploadFile, File(description="A shelf's ZIP file")]
+) -> Restored:
+    """Add what an exported ZIP file holds to the shelf."""
+    return Restored(tunes=restore(_desk(request).shelf, archive.file, arrangement_from_json))
+
+
 @api.get("/techniques", tags=["tables"])
 def techniques() -> list[dict[str, Any]]:
     """The table of ornaments, level by level."""
@@ -267,7 +304,7 @@ def _shown(request: Request, work: Open, sheet: Sheet, seed: int | None, *, keep
     with work.lock:
         systems = desk.engrave(work, sheet, seed, keeps=keeps)
         other = None if seed is None else desk.other(work, seed)
-        title = work.arrangement.tune.title
+        title = desk.shelf.tune(work.step.tune_id).title
         return arrangement_view(work.step, work.arrangement, systems, title, other)
 
 

@@ -21,7 +21,7 @@ from fioritura.web.desk import Desk
 from fioritura.web.guard import Guard
 from fioritura.web.hearing import Sounds, hearing
 from fioritura.web.intake import Reading, demo_source, facts_of, first_arrangement, read_source
-from fioritura.web.views import setting_view
+from fioritura.web.views import setting_view, tune_view
 
 __all__ = ["create_app", "prepare_sound"]
 
@@ -112,8 +112,9 @@ def _add_pages(app: FastAPI, shelf: Shelf) -> None:
         return page(request, "bring")
 
     @app.get("/shelf", include_in_schema=False)
-    def shelf_page(request: Request) -> Response:
-        return page(request, "shelf", tunes=shelf.tunes(), tags=shelf.tags())
+    def shelf_page(request: Request, search: str = "", tag: str = "") -> Response:
+        found = [tune_view(entry) for entry in shelf.tunes(search[:200], tag[:60])]
+        return page(request, "shelf", tunes=found, tags=shelf.tags(), search=search[:200], tag=tag)
 
     @app.get("/fonts/signs.ttf", include_in_schema=False)
     def signs() -> Response:

@@ -26,6 +26,7 @@ from fioritura.arrange.rendition import Rendition
 from fioritura.errors import OptionError
 from fioritura.files import cache_folder
 from fioritura.lesson.cache import Cache, digest
+from fioritura.sound.audio import Audio
 from fioritura.sound.calibrate import calibrated
 from fioritura.sound.encode import encode_audio
 from fioritura.sound.loudness import integrated_loudness
@@ -33,7 +34,7 @@ from fioritura.sound.perform import perform
 from fioritura.sound.performance import Performance, PerformedPart
 from fioritura.sound.render import render, render_short
 from fioritura.sound.session import Session, played
-from fioritura.sound.synth import Audio, Synth, synth_named
+from fioritura.sound.synth import Synth, synth_named
 from fioritura.techniques.figure import Figure
 from fioritura.theory.metre import QUARTER
 from fioritura.tune import Note, Tune

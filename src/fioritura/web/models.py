@@ -8,6 +8,7 @@ from pydantic import BaseModel, ConfigDict, Field
 
 __all__ = [
     "AbcText",
+    "AbcView",
     "AddedNote",
     "AlternativeView",
     "ArrangementView",
@@ -17,6 +18,7 @@ __all__ = [
     "HearingView",
     "LineTime",
     "Problem",
+    "Restored",
     "SettingChange",
     "SettingView",
     "StepChange",
@@ -103,12 +105,26 @@ class Problem(BaseModel):
     length: int = 1
 
 
+class Restored(BaseModel):
+    """How many tunes an archive has added."""
+
+    tunes: int
+
+
 class SystemView(BaseModel):
     """One engraved system. `first` is the index (from 0) of its first bar."""
 
     svg: str
     first: int
     bars: int
+
+
+class AbcView(BaseModel):
+    """Typed ABC as it is read: its systems as far as it can be read, and what is wrong with it."""
+
+    systems: list[SystemView] = []
+    problem: Problem | None = None
+    warnings: list[str] = []
 
 
 class AddedNote(BaseModel):

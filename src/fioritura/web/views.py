@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Sequence
+from typing import Final
 
 from fioritura.arrange.arrangement import Alternative, Arrangement
 from fioritura.arrange.rendition import Rendition
@@ -25,7 +27,12 @@ from fioritura.web.models import (
 )
 from fioritura.web.staves import little_staff, renamed
 
-__all__ = ["alternative_views", "arrangement_view", "setting_view", "system_views", "tune_view"]
+__all__ = ["alternative_views", "arrangement_view", "page_words", "setting_view", "system_views", "tune_view"]
+
+_HINT: Final = re.compile(
+    r"(, or [^,.:;]*? with --irregular keep|; --octave 0 [^.;]*|: [^:.]* with --irregular keep)"
+)
+_OPTION: Final = re.compile(r"--([a-z]+)")
 
 
 def arrangement_view(
@@ -105,6 +112,11 @@ def tune_view(entry: TuneEntry) -> TuneView:
     )
 
 
+def page_words(text: str) -> str:
+    """A message without the options of the command line, which the page has in other places."""
+    return _OPTION.sub(r"\1", _HINT.sub("", text))
+
+
 def setting_view(arrangement: Arrangement) -> SettingView:
     """The setting of an arrangement."""
     setting, beat = arrangement.setting, arrangement.tune.metre.beat_ticks / QUARTER
@@ -123,7 +135,7 @@ def setting_view(arrangement: Arrangement) -> SettingView:
 
 def _notes(arrangement: Arrangement) -> list[str]:
     """What the player should know: warnings of the reader, inferred chords."""
-    notes = [warning.replace("; --octave 0 keeps the tune's own", "") for warning in arrangement.tune.warnings]
+    notes = [page_words(warning) for warning in arrangement.tune.warnings]
     if any(span.is_inferred for span in arrangement.tune.chords):
         notes.append("The file has no chord symbols; those in parentheses were inferred.")
     return notes

@@ -29,13 +29,13 @@ async function look() {
   looking = new AbortController();
   const width = Math.max(60, Math.min(600, (preview.clientWidth * 25.4) / 96));
   try {
-    /** @type {{problem?: Problem, systems?: SystemView[], warnings?: string[]}} */
+    /** @type {{problem: Problem | null, systems: SystemView[], warnings: string[]}} */
     const seen = await ask("abc", { method: "POST", json: { text: abc.value, width }, signal: looking.signal });
-    showProblem(seen.problem ?? null);
-    take.disabled = !seen.systems;
-    preview.classList.toggle("stale", !seen.systems);
-    if (seen.systems) showMusic(seen.systems);
-    byId("warnings", HTMLElement).replaceChildren(...(seen.warnings ?? []).map((words) => el("li", {}, words)));
+    showProblem(seen.problem);
+    take.disabled = seen.problem !== null;
+    preview.classList.toggle("stale", !seen.systems.length);
+    if (seen.systems.length) showMusic(seen.systems);
+    byId("warnings", HTMLElement).replaceChildren(...seen.warnings.map((words) => el("li", {}, words)));
   } catch (error) {
     if (!(error instanceof DOMException)) showProblem({ problem: error instanceof Error ? error.message : String(error) });
   }

@@ -1,0 +1,48 @@
+/** The shelf: titles, tags, removing, and restoring an export. */
+
+import { ask } from "./api.js";
+import { byId, say } from "./dom.js";
+
+const describe = byId("describe", HTMLDialogElement), remove = byId("remove", HTMLDialogElement);
+const restore = byId("restore", HTMLInputElement);
+
+/** Ask in a dialog; what is done with the answer ends with a fresh page. @param {HTMLDialogElement} dialog @param {() => Promise<unknown>} act */
+function asked(dialog, act) {
+  dialog.returnValue = "";
+  dialog.showModal();
+  dialog.addEventListener("close", () => {
+    if (dialog.returnValue === "ok") act().then(() => location.reload(), (error) => say(error.message));
+  }, { once: true });
+}
+
+document.addEventListener("click", (event) => {
+  const button = event.target instanceof Element ? event.target.closest("[data-act]") : null;
+  const card = button?.closest("[data-tune]");
+  if (!(button instanceof HTMLElement) || !(card instanceof HTMLElement)) return;
+  const path = `tunes/${card.dataset.tune}`;
+  if (button.dataset.act === "remove") {
+    byId("remove-name", HTMLElement).textContent = card.dataset.title ?? "";
+    asked(remove, () => ask(path, { method: "DELETE" }));
+    return;
+  }
+  const form = /** @type {HTMLFormElement} */ (describe.querySelector("form"));
+  const title = /** @type {HTMLInputElement} */ (form.elements.namedItem("title"));
+  const tags = /** @type {HTMLInputElement} */ (form.elements.namedItem("tags"));
+  [title.value, tags.value] = [card.dataset.title ?? "", card.dataset.tags ?? ""];
+  asked(describe, () => ask(path, { method: "PATCH", json: { title: title.value, tags: tags.value.split(",") } }));
+});
+
+restore.addEventListener("change", async () => {
+  const file = restore.files?.[0];
+  if (!file) return;
+  say("Restoring…");
+  const body = new FormData();
+  body.append("archive", file);
+  try {
+    await ask("restore", { method: "POST", body });
+    location.assign("/shelf");
+  } catch (error) {
+    say(error instanceof Error ? error.message : String(error));
+  }
+  restore.value = "";
+});
