@@ -22,7 +22,9 @@ from fioritura.sound.midi_writer import write_midi
 from fioritura.sound.perform import perform
 from fioritura.techniques.figure import Figure
 from fioritura.techniques.place import Setting
-from fioritura.tune import Mark, Tune
+from fioritura.theory.metre import QUARTER
+from fioritura.tune import Mark, Tempo, Tune
+from fioritura.unfold import unfolded
 from tests.test_techniques import offered
 from tests.tunes import line_of
 
@@ -189,3 +191,29 @@ def test_fills_and_runs_have_the_names_of_the_chord() -> None:
         for _, figure in offered(tune, technique):
             assert all(str(note.pitch.name) != "E#" for note in figure.notes)
     assert offered(tune, "answer-fill")
+
+
+def test_a_leading_note_in_a_part_stands_on_the_line_or_space_below() -> None:
+    """F sharp major is A flat major for the tenor: D before D sharp reads E before F, not F flat."""
+    tune = line_of("F#5/2 D#5/2", key="F# major", chords="D#m")
+    figure = techniques_of(tune, "lower-grace-semitone", 1)[0]
+    assert names(tune, figure, "tenor-sax") == ["Ab", "E", "F"]
+
+
+@pytest.mark.parametrize(
+    ("length", "metre", "values"), [(3, "3/4", [1, 1, 1]), (1.5, "6/8", [0.5] * 3), (3, "6/8", [2, 0.5, 0.5])]
+)
+def test_a_neighbour_keeps_to_the_beat(length: float, metre: str, values: list[float]) -> None:
+    tune = line_of(f"E5/{length} G5/{length}", metre=metre)
+    figure = techniques_of(tune, "neighbour-upper", 0)[0]
+    assert [note.duration_ticks / QUARTER for note in figure.notes] == values
+
+
+def test_written_out_repeats_print_a_tempo_where_it_changes_and_bring_the_first_one_back() -> None:
+    tune = line_of("C5/4 D5/4")
+    bars = (replace(tune.bars[0], opens_repeat=True), replace(tune.bars[1], repeats=1))
+    steady = replace(tune, bars=bars, tempos=(Tempo(0, 90.0),))
+    assert unfolded(steady).tempos == (Tempo(0, 90.0),)
+    slowing = replace(steady, tempos=(Tempo(0, 90.0), Tempo(4 * QUARTER, 60.0)))
+    quarters = [(tempo.onset_ticks // QUARTER, tempo.quarters_per_minute) for tempo in unfolded(slowing).tempos]
+    assert quarters == [(0, 90.0), (4, 60.0), (8, 90.0), (12, 60.0)]

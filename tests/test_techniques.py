@@ -285,7 +285,7 @@ def lets_go(h: Heard) -> bool:
     """A fall or a doit needs a rest after it, or a note long enough to be left early; a very long one is held."""
     rests = h.after is None or h.after.onset_ticks > h.main.end_ticks
     seconds = h.main.duration_ticks / QUARTER * 60 / TEMPO
-    return 0.45 <= seconds <= 4.0 and (rests or seconds >= 0.9)
+    return 0.45 <= seconds <= 3.0 and (rests or seconds >= 0.9)
 
 
 def marked(mark: Mark) -> object:

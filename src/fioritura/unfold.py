@@ -102,7 +102,7 @@ def unfolded(tune: Tune) -> Tune:
         for note in _starting_in(tune.notes, bar):
             length = note.duration_ticks if goes_on else min(note.duration_ticks, bar.end_ticks - note.onset_ticks)
             notes.append(replace(note, onset_ticks=note.onset_ticks + shift, duration_ticks=length))
-        tempos += (replace(t, onset_ticks=t.onset_ticks + shift) for t in _starting_in(tune.tempos, bar))
+        _append_tempos(tempos, tune.tempos, bar, shift)
         for span in _sounding_in(tune.chords, bar):
             first, last = max(span.onset_ticks, bar.start_ticks), min(span.end_ticks, bar.end_ticks)
             moved = replace(span, onset_ticks=first + shift, duration_ticks=last - first)
@@ -128,6 +128,15 @@ def _append_bar(bars: list[Bar], bar: Bar) -> None:
         return
     number = last.number + 1 if last else bar.number
     bars.append(replace(bar, number=number))
+
+
+def _append_tempos(tempos: list[Tempo], written: Sequence[Tempo], bar: Bar, shift_ticks: int) -> None:
+    """Add the tempo in force at the bar and those inside it, each only where it changes what goes on."""
+    before = bisect_right(written, bar.start_ticks, key=_onset) - 1
+    in_force = [replace(written[before], onset_ticks=bar.start_ticks)] if before >= 0 else []
+    for tempo in (*in_force, *_starting_in(written, bar)):
+        if not tempos or tempos[-1].quarters_per_minute != tempo.quarters_per_minute:
+            tempos.append(replace(tempo, onset_ticks=tempo.onset_ticks + shift_ticks))
 
 
 def _append_chord(chords: list[ChordSpan], span: ChordSpan, *, goes_on: bool) -> None:

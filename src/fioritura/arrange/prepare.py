@@ -80,7 +80,7 @@ def _range_message(tune: Tune, instrument: Instrument, octave: int, outside: lis
     low, high = instrument.sounding(instrument.lowest), instrument.sounding(instrument.highest)
     sounding = first.pitch.up(Interval(7 * octave, 12 * octave))
     others = f" and {len(outside) - 1} more" if len(outside) > 1 else ""
-    where = f"{sounding.display} in bar {bar}, beat {beat:g}{others}"
+    where = f"{sounding.display} in bar {bar}, beat {beat:.3g}{others}"
     fitting = fitting_octaves(tune, instrument)
     if fitting:
         remedy = "play it in another octave with " + " or ".join(f"--octave {shift}" for shift in fitting[:2])

@@ -66,15 +66,20 @@ def _led(tune: Tune) -> Iterator[Note]:
 
 
 def _between(tune: Tune, note: Note, line: Sequence[Pitch], number: int) -> Pitch:
+    """The spelling that does not share its letter with the note that follows a semitone away."""
     pitch = line[number]
-    if not 0 < number < len(line) - 1:
+    after = line[number + 1] if number + 1 < len(line) else pitch
+    if abs(after.midi - pitch.midi) != 1 or pitch.step != after.step or _is_given(tune, note, pitch):
         return pitch
-    before, after = line[number - 1], line[number + 1]
-    move = pitch.midi - before.midi
-    if abs(move) != 1 or after.midi - pitch.midi != move or pitch.step != after.step:
-        return pitch
-    span = tune.chord_at(note.onset_ticks)
-    is_of_chord = span is not None and span.chord is not None and pitch.name in span.chord.tones
+    before = line[number - 1] if number else after
+    move = after.midi - pitch.midi
     led = Pitch(before.step, before.alter + move)
-    is_worse = led != led.respelled() or is_of_chord or tune.bar_at(note.onset_ticks).key.holds(pitch)
-    return pitch if is_worse else led
+    comes_on = pitch.midi - before.midi == move and led == led.respelled()
+    return led if comes_on else pitch.respelled()
+
+
+def _is_given(tune: Tune, note: Note, pitch: Pitch) -> bool:
+    """True for a note of the key or of the chord."""
+    span = tune.chord_at(note.onset_ticks)
+    of_chord = span is not None and span.chord is not None and pitch.name in span.chord.tones
+    return of_chord or tune.bar_at(note.onset_ticks).key.holds(pitch)

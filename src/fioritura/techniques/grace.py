@@ -16,7 +16,8 @@ _LEAST_WEAK_SEC = 0.3
 
 def _place_in_words(place: Place) -> str:
     beat = place.tune.beat_at(place.note.onset_ticks)[1]
-    where = "the downbeat" if beat == 1 else f"beat {beat:g}"
+    offbeat = f"the off-beat after {int(beat)}"
+    where = "the downbeat" if beat == 1 else f"beat {beat:g}" if beat.is_integer() else offbeat
     return f"a peak on {where}" if place.is_peak else where
 
 

@@ -14,7 +14,7 @@ _LONG_SEC = 0.45
 _VIBRATO_SEC = 0.8
 _LEAVING_SEC = 0.9
 """How long a note must be to be left early where no rest follows."""
-_LONGEST_LEFT_SEC = 4.0
+_LONGEST_LEFT_SEC = 3.0
 """A longer note is held to its end: it dies away, it does not drop (common practice)."""
 
 

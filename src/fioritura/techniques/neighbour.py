@@ -21,12 +21,22 @@ def _out_and_back(technique: str, place: Place, neighbour: Pitch, side: str) -> 
                 why = f"The melody repeats a note: the {side} neighbour between gives it somewhere to return from."
                 yield before_next(technique, place, [neighbour], [value], why)
                 return
-    quick = length // 4
     if place.leads_directly and place.next and place.next.midi == neighbour.midi:
         return
-    if length >= QUARTER and length % QUARTER == 0 and quick >= place.setting.shortest_ticks and quick <= QUARTER:
+    quick = _quick_ticks(place)
+    if quick >= max(place.setting.shortest_ticks, SIXTEENTH):
         why = f"The note is long enough to step out to its {side} neighbour and back."
         yield instead(technique, place, [main, neighbour, main], [length - 2 * quick, quick, quick], why)
+
+
+def _quick_ticks(place: Place) -> int:
+    """The value of a neighbour inside one note and of the return: even with the beat; 0 where there is none."""
+    length, metre = place.note.duration_ticks, place.bar.metre
+    if metre.is_compound:
+        return metre.unit_ticks if length >= metre.beat_ticks and length % metre.unit_ticks == 0 else 0
+    if length % QUARTER:
+        return 0
+    return QUARTER if length == 3 * QUARTER else min(length // 4, QUARTER)
 
 
 def _upper(place: Place) -> Iterator[Figure]:
