@@ -217,3 +217,19 @@ def test_written_out_repeats_print_a_tempo_where_it_changes_and_bring_the_first_
     slowing = replace(steady, tempos=(Tempo(0, 90.0), Tempo(4 * QUARTER, 60.0)))
     quarters = [(tempo.onset_ticks // QUARTER, tempo.quarters_per_minute) for tempo in unfolded(slowing).tempos]
     assert quarters == [(0, 90.0), (4, 60.0), (8, 90.0), (12, 60.0)]
+
+
+def test_repeated_notes_keep_to_the_dotted_beat() -> None:
+    tune = line_of("E5/3 D5/1.5 C5/1.5", metre="6/8")
+    (even,) = techniques_of(tune, "repeated-notes", 0)
+    assert [note.duration_ticks / QUARTER for note in even.notes] == [1.5, 1.5]
+    for lively in techniques_of(tune, "repeated-notes-lively", 0):
+        ends = [note.end_ticks for note in laid_out(tune, [lively])]
+        assert int(1.5 * QUARTER) in ends
+
+
+def test_a_note_that_is_repeated_is_no_peak() -> None:
+    tune = line_of("C5/2 E5/2 E5/2 G5/2")
+    reasons = [figure.why for figure in techniques_of(tune, "lower-grace-semitone", 1)]
+    assert reasons
+    assert "a peak" not in reasons[0]

@@ -113,7 +113,7 @@ class Place:
     @property
     def is_peak(self) -> bool:
         """True for a note higher than both its neighbours."""
-        return (self.interval_in or 0) > 0 and (self.interval_out or -1) < 0
+        return (self.interval_in or 0) > 0 and (self.interval_out is None or self.interval_out < 0)
 
     @property
     def is_chord_tone(self) -> bool:

@@ -28,15 +28,29 @@ _LIVELY_TICKS: Final = {
 }
 
 
+_EVEN_COMPOUND_TICKS: Final = {
+    QUARTER: (EIGHTH, EIGHTH),
+    _DOTTED_QUARTER: (QUARTER, EIGHTH),
+    2 * _DOTTED_QUARTER: (_DOTTED_QUARTER, _DOTTED_QUARTER),
+}
+
+_LIVELY_COMPOUND_TICKS: Final = {
+    _DOTTED_QUARTER: ((EIGHTH, EIGHTH, EIGHTH), (QUARTER, SIXTEENTH, SIXTEENTH)),
+    2 * _DOTTED_QUARTER: ((_DOTTED_QUARTER, QUARTER, EIGHTH), (QUARTER, EIGHTH, _DOTTED_QUARTER)),
+}
+
+
 def _even(place: Place) -> Iterator[Figure]:
-    values = _EVEN_TICKS.get(place.note.duration_ticks)
+    table = _EVEN_COMPOUND_TICKS if place.bar.metre.is_compound else _EVEN_TICKS
+    values = table.get(place.note.duration_ticks)
     if values and _can_repeat(place, min(values)):
         why = "A note long enough to be said twice: the pitch stays, the rhythm moves."
         yield instead("repeated-notes", place, [place.note.pitch] * len(values), values, why)
 
 
 def _lively(place: Place) -> Iterator[Figure]:
-    for values in _LIVELY_TICKS.get(place.note.duration_ticks, ()):
+    table = _LIVELY_COMPOUND_TICKS if place.bar.metre.is_compound else _LIVELY_TICKS
+    for values in table.get(place.note.duration_ticks, ()):
         if _can_repeat(place, min(values)):
             count = {2: "two", 3: "three", 4: "four"}[len(values)]
             why = f"A long note becomes a rhythm of {count} on one pitch, while the melody waits."
