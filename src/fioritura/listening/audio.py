@@ -55,12 +55,13 @@ def blocks_of_array(samples: NDArray[Any], rate: int) -> Iterator[Block]:
     Raises:
         OptionError: another shape, whole numbers, samples that are not finite, or a rate out of bounds.
     """
-    if samples.ndim not in (1, 2) or not np.issubdtype(samples.dtype, np.floating):
+    is_table = samples.ndim == 1 or (samples.ndim == 2 and samples.shape[1] > 0)
+    if not is_table or not np.issubdtype(samples.dtype, np.floating):
         raise OptionError(
             f"Audio of shape {samples.shape} and type {samples.dtype} is no recording: "
             "give floats within ±1, as (frames,) or (frames, channels)."
         )
-    table = samples.reshape(len(samples), -1).astype(np.float32, copy=False)
+    table = (samples[:, None] if samples.ndim == 1 else samples).astype(np.float32, copy=False)
     size = int(BLOCK_SEC * max(rate, 1))
     yield from _mono((table[start : start + size] for start in range(0, len(table), size)), rate, "the array")
 

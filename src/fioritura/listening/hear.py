@@ -10,19 +10,24 @@ from pathlib import Path
 from typing import Any, Final
 
 import numpy as np
+from numpy.lib.stride_tricks import sliding_window_view
 from numpy.typing import NDArray
 
 from fioritura.listening.attack import tonguing
-from fioritura.listening.audio import Block, blocks_of_array, blocks_of_file
+from fioritura.listening.audio import blocks_of_array, blocks_of_file
 from fioritura.listening.inflect import Tone, inflections, pitch_line, steady_pitch, tones, vibrato
 from fioritura.listening.notes import Attack, PlayedNote, Take
 from fioritura.listening.pitch import Track, Tracker
-from fioritura.listening.quality import ClipMeter, findings
+from fioritura.listening.quality import ClipMeter, PartMeter, findings
 from fioritura.listening.segment import gate_db, segments
 
 __all__ = ["hear", "notes_of", "tuning_cents"]
 
 _CLEAR: Final = 0.05
+_WAVE_FRAMES: Final = 31
+_SMOOTH_CENTS: Final = 25.0
+_LEAST_FRAMES: Final = 20
+_LOUD_DB: Final = 15.0
 _RELEASE_DB: Final = 18.0
 
 
@@ -41,30 +46,36 @@ def hear(source: Path | str | NDArray[Any], rate: int = 44100) -> Take:
         OptionError: the array is not a recording.
     """
     blocks = blocks_of_array(source, rate) if isinstance(source, np.ndarray) else blocks_of_file(Path(source))
-    track, clipped_share = _tracked(blocks)
+    tracker, clipping, parts = Tracker(), ClipMeter(), PartMeter()
+    for block in blocks:
+        clipping.feed(block.raw)
+        parts.feed(block.mono)
+        tracker.feed(block.mono)
+    track = tracker.finish()
     return Take(
         notes=tuple(notes_of(track)),
-        duration_sec=track.duration_sec,
+        duration_sec=round(track.duration_sec, 3),
         tuning_cents=round(tuning_cents(track), 1),
-        findings=tuple(findings(track, clipped_share, gate_db(track.level_db))),
+        findings=tuple(findings(track, clipping.share, parts.share, gate_db(track.level_db))),
     )
 
 
-def _tracked(blocks: Iterator[Block]) -> tuple[Track, float]:
-    tracker, meter = Tracker(), ClipMeter()
-    for block in blocks:
-        meter.feed(block.raw)
-        tracker.feed(block.mono)
-    return tracker.finish(), meter.share
-
-
 def tuning_cents(track: Track) -> float:
-    """The player's tuning above A4 = 440 Hz, −50 to 50: the circular mean of clean frames within the semitone."""
+    """The player's tuning above A4 = 440 Hz, −50 to 50: the circular mean of clean frames within the semitone.
+
+    Frames are averaged over a wave of vibrato where notes are long enough for it.
+    """
     cents, unclear = track.heard.best()
-    clean = cents[(unclear < _CLEAR) & (track.level_db > gate_db(track.level_db))]
-    if clean.size < 10:
+    is_clean = (unclear < _CLEAR) & (track.level_db > np.percentile(track.level_db, 90) - _LOUD_DB)
+    clean = np.where(is_clean, cents, np.nan)
+    steps = np.abs(np.diff(clean, append=np.nan))
+    smooth = np.where(steps < _SMOOTH_CENTS, clean, np.nan)
+    held = sliding_window_view(np.pad(smooth, (0, _WAVE_FRAMES), constant_values=np.nan), _WAVE_FRAMES).mean(axis=1)
+    held = held[np.isfinite(held)]
+    within = held if held.size >= _LEAST_FRAMES else clean[np.isfinite(clean)]
+    if not within.size:
         return 0.0
-    return float(np.angle(np.exp(2j * np.pi * clean / 100).mean()) * 100 / (2 * np.pi))
+    return float(np.angle(np.exp(2j * np.pi * within / 100).mean()) * 100 / (2 * np.pi))
 
 
 def notes_of(track: Track) -> Iterator[PlayedNote]:
@@ -80,9 +91,9 @@ def notes_of(track: Track) -> Iterator[PlayedNote]:
         if not line.size:
             continue
         stop = _release(track, tone)
-        pitch = steady_pitch(line, tone)
         is_slurred = is_joined and bool((tongued[max(0, tone.start - 4) : tone.start + 6] <= 0).all())
-        core = line[tone.core_start - tone.start : tone.core_stop - tone.start]
+        swing = vibrato(line[tone.core_start - tone.start : tone.core_stop - tone.start])
+        pitch = swing[1] if swing else steady_pitch(line, tone)
         yield PlayedNote(
             onset_sec=round(track.time(tone.start), 4),
             offset_sec=round(track.time(stop), 4),
@@ -91,7 +102,7 @@ def notes_of(track: Track) -> Iterator[PlayedNote]:
             level_db=round(float(np.median(track.level_db[tone.core_start : tone.core_stop])), 1),
             attack=Attack.SLURRED if is_slurred else Attack.TONGUED,
             inflections=tuple(inflections(line, tone, pitch, track.time(tone.start))),
-            vibrato=vibrato(core),
+            vibrato=swing[0] if swing else None,
             confidence=round(_confidence(float(np.median(unclear[tone.core_start : tone.core_stop])), tone), 2),
         )
 

@@ -22,7 +22,10 @@ __all__ = ["Tone", "inflections", "pitch_line", "tones", "vibrato"]
 
 SLOW_SEC: Final = 0.019
 LEAD_SEC: Final = 0.11
-LEAD_SEMITONES: Final = 3
+LEAD_SEMITONES: Final = 2
+FINGERED_CENTS: Final = 85.0
+TAIL_SEC: Final = 0.12
+WIDEST_SEMITONES: Final = 4
 SETTLED_CENTS: Final = 15.0
 LEAST_CENTS: Final = 35.0
 LEAST_SEC: Final = 0.04
@@ -31,6 +34,7 @@ VIBRATO_MOST_LEFT: Final = 0.5
 _RATES: Final = np.arange(3.5, 9.0, 0.05)
 VIBRATO_LEAST_SEC: Final = 0.28
 VIBRATO_LEAST_CENTS: Final = 7.0
+_SLOPE_FRAMES: Final = 14
 _UNCLEAR: Final = 0.4
 _NEAR_CENTS: Final = 550.0
 
@@ -51,7 +55,33 @@ class Tone:
 
 
 def tones(segments: Sequence[Segment], track: Track, tuning_cents: float) -> list[Tone]:
-    """Notes in order, with glides and low beginnings joined to the notes that they belong to."""
+    """Notes in order, with what the embouchure did joined to the notes that it belongs to."""
+    line = _with_glides(segments)
+    joined: list[Tone] = []
+    for place, tone in enumerate(line):
+        last = joined[-1] if joined else None
+        if last is None or last.stop < tone.start or not _is_slow(last, tone, track, tuning_cents):
+            joined.append(tone)
+            continue
+        before = joined[-2] if len(joined) > 1 and joined[-2].stop == last.start else None
+        is_last = place + 1 == len(line) or line[place + 1].start > tone.stop
+        if _is_lead(last, tone):
+            joined[-1] = replace(tone, start=last.start, is_struck=last.is_struck)
+        elif (
+            before
+            and _is_bend(before, last, tone, track, tuning_cents)
+            and _is_slow(before, last, track, tuning_cents)
+        ):
+            joined[-2:] = [replace(before, core_stop=tone.core_stop, stop=tone.stop)]
+        elif is_last and (tone.stop - tone.core_start) * FRAME_SEC <= TAIL_SEC:
+            joined[-1] = replace(last, stop=tone.stop)
+        else:
+            joined.append(tone)
+    return joined
+
+
+def _with_glides(segments: Sequence[Segment]) -> list[Tone]:
+    """One tone a note; a glide goes with the note that it leads into, before a rest with the one that it leaves."""
     line: list[Tone] = []
     glide: Segment | None = None
     for segment in segments:
@@ -62,28 +92,40 @@ def tones(segments: Sequence[Segment], track: Track, tuning_cents: float) -> lis
         if segment.state is State.REST:
             if glide and last and last.stop == glide.start:
                 line[-1] = replace(last, stop=glide.stop)
-            glide = None
-            continue
-        start = glide.start if glide else segment.start
-        tone = Tone(start, segment.start, segment.stop, segment.stop, segment.midi, segment.is_struck)
-        if last and glide and last.stop == start and last.midi == tone.midi and not tone.is_struck:
-            line[-1] = replace(last, core_stop=tone.core_stop, stop=tone.stop)
-        elif last and last.stop == start and _leads_into(last, tone, track, tuning_cents):
-            line[-1] = replace(tone, start=last.start, is_struck=last.is_struck)
         else:
-            line.append(tone)
+            start = glide.start if glide else segment.start
+            tone = Tone(start, segment.start, segment.stop, segment.stop, segment.midi, segment.is_struck)
+            if last and last.stop == start and last.midi == tone.midi and not tone.is_struck:
+                line[-1] = replace(last, core_stop=tone.core_stop, stop=tone.stop)
+            else:
+                line.append(tone)
         glide = None
     return line
 
 
-def _leads_into(low: Tone, tone: Tone, track: Track, tuning_cents: float) -> bool:
-    """True when `low` is the beginning of a scoop into `tone`."""
-    is_short = (tone.core_start - low.start) * FRAME_SEC <= LEAD_SEC
-    if tone.is_struck or not is_short or not 0 < tone.midi - low.midi <= LEAD_SEMITONES:
+def _is_lead(low: Tone, tone: Tone) -> bool:
+    """True when `low` may be the beginning of a scoop into `tone`."""
+    return 0 < tone.midi - low.midi <= LEAD_SEMITONES and (low.stop - low.start) * FRAME_SEC <= LEAD_SEC
+
+
+def _is_bend(before: Tone, middle: Tone, after: Tone, track: Track, tuning_cents: float) -> bool:
+    """True when `middle` may be a bend or a wave of vibrato, not quite a semitone away from the pitch around it."""
+    is_short = (after.core_start - middle.start) * FRAME_SEC <= BEND_SEC[1]
+    if not is_short or before.midi != after.midi or abs(middle.midi - after.midi) != 1:
         return False
-    reach = min(tone.core_start + 10, tone.core_stop)
-    line = pitch_line(track, low.start, reach, 100.0 * (tone.midi - 69) + tuning_cents)
-    return _rise_sec(line) > SLOW_SEC
+    home = 100.0 * (after.midi - 69) + tuning_cents
+    line = pitch_line(track, middle.core_start, middle.core_stop, home)
+    return line.size > 0 and float(np.abs(np.median(line) - home)) < FINGERED_CENTS
+
+
+def _is_slow(last: Tone, tone: Tone, track: Track, tuning_cents: float) -> bool:
+    """True when the way from one pitch to the next is too slow for fingers, and no attack parts the two."""
+    if tone.is_struck or last.midi == tone.midi or abs(last.midi - tone.midi) > WIDEST_SEMITONES:
+        return False
+    start = max(last.start, tone.core_start - _SLOPE_FRAMES)
+    stop = min(tone.core_stop, tone.core_start + _SLOPE_FRAMES)
+    line = pitch_line(track, start, stop, 100.0 * (tone.midi - 69) + tuning_cents)
+    return _rise_sec(line if tone.midi > last.midi else -line) > SLOW_SEC
 
 
 def _rise_sec(line: Line) -> float:
@@ -168,13 +210,16 @@ def _bends(away: Line, start_sec: float) -> Iterator[Inflection]:
             yield Inflection(InflectionKind.BEND, start_sec + float(before[-1]) * FRAME_SEC, length, extent)
 
 
-def vibrato(core: Line) -> Vibrato | None:
-    """The vibrato of a tone's core (cents): the sinusoid that fits it best, from its start or, as players do, later."""
+def vibrato(core: Line) -> tuple[Vibrato, float] | None:
+    """The vibrato of a tone's core (cents), and the pitch that it swings around.
+
+    It is the sinusoid that fits best from the start of the core or, as players do, from later on.
+    """
     found = [_vibrato(core[int(share * core.size) :]) for share in (0.0, 0.25, 0.5)]
-    return max((one for one in found if one), key=lambda one: one.extent_cents, default=None)
+    return max((one for one in found if one), key=lambda one: one[0].extent_cents, default=None)
 
 
-def _vibrato(core: Line) -> Vibrato | None:
+def _vibrato(core: Line) -> tuple[Vibrato, float] | None:
     """The best sinusoid over a straight line, unless it is too small or explains too little."""
     if core.size * FRAME_SEC < VIBRATO_LEAST_SEC:
         return None
@@ -189,4 +234,4 @@ def _vibrato(core: Line) -> Vibrato | None:
     left = float(np.var(core - basis @ weights) / max(float(np.var(calm)), 1e-9))
     if extent < VIBRATO_LEAST_CENTS or left > VIBRATO_MOST_LEFT or rate in (_RATES[0], _RATES[-1]):
         return None
-    return Vibrato(round(rate, 2), round(extent, 1))
+    return Vibrato(round(rate, 2), round(extent, 1)), float(weights[2] + weights[3] * time[-1] / 2)

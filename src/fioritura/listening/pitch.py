@@ -37,6 +37,7 @@ LAG_BANDS: Final = ((8, 14), (14, 24), (24, 41), (41, 71), (71, 122), (122, 208)
 
 _MAX_LAG: Final = LAG_BANDS[-1][1]
 _FRAME: Final = WINDOW + _MAX_LAG
+_FINE_LAG: Final = 120
 _PAST: Final = _MAX_LAG + 4
 _FFT: Final = 768
 _CENTRE: Final = 280
@@ -84,7 +85,7 @@ class Dips:
         Unclear is a dip that is not deep, or that two shorter periods explain together: 0 for a clean tone.
         """
         unclear = self.aperiodicity + 0.5 * self.doubt()
-        rank = unclear + np.linspace(0, 0.15, self.cents.shape[1], dtype=np.float32)
+        rank = unclear + np.linspace(0, 0.25, self.cents.shape[1], dtype=np.float32)
         rows, band = np.arange(len(rank)), rank.argmin(axis=1)
         return self.cents[rows, band], unclear[rows, band]
 
@@ -235,13 +236,32 @@ def _dips(frames: Floats) -> Dips:
     depth = np.where(is_dip, inner, np.float32(2))
     for band, (low, high) in enumerate(LAG_BANDS):
         lag = low + np.argmin(depth[:, low - 1 : high - 1], axis=1)
-        before, here, after = (normalised[rows, lag + offset] for offset in (-1, 0, 1))
         found = is_dip[rows, lag - 1]
-        bend = np.where(found, before - 2 * here + after, 1)
-        shift = np.where(found, 0.5 * (before - after) / bend, 0)
-        cents[:, band] = np.where(found, 1200 * np.log2(RATE / 440.0 / (lag + shift)), np.nan)
-        aperiodicity[:, band] = np.where(found, np.maximum(here - 0.25 * (before - after) * shift, 0), 1)
+        shift, least = _bottom(normalised, rows, lag)
+        if high <= _FINE_LAG // 2:
+            shift = _finer(normalised, rows, lag, shift)
+        with np.errstate(invalid="ignore", divide="ignore"):
+            cents[:, band] = np.where(found, 1200 * np.log2(RATE / 440.0 / (lag + shift)), np.nan)
+        aperiodicity[:, band] = np.where(found, np.maximum(least, 0), 1)
     return Dips(cents, aperiodicity)
+
+
+def _bottom(normalised: Floats, rows: NDArray[np.intp], lag: NDArray[np.intp]) -> tuple[Floats, Floats]:
+    """Where between the lags a dip's parabola has its bottom (−1 to 1), and its depth there."""
+    before, here, after = (normalised[rows, lag + offset] for offset in (-1, 0, 1))
+    bend = np.maximum(before - 2 * here + after, _FLOOR)
+    shift = np.clip(0.5 * (before - after) / bend, -1, 1)
+    return shift, here - 0.25 * (before - after) * shift
+
+
+def _finer(normalised: Floats, rows: NDArray[np.intp], lag: NDArray[np.intp], shift: Floats) -> Floats:
+    """A short lag's shift, measured at a high multiple of it, where the error of the parabola weighs less."""
+    times = _FINE_LAG // lag
+    far = np.rint(times * (lag + shift)).astype(np.intp)
+    far += np.argmin([normalised[rows, far + offset] for offset in (-1, 0, 1)], axis=0) - 1
+    far_shift, _ = _bottom(normalised, rows, far)
+    finer = (far + far_shift) / times - lag
+    return np.where(np.abs(finer - shift) < 0.25, finer, shift)
 
 
 def _decibels(power: NDArray[np.float64]) -> Floats:

@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 from typing import Final
 
 import numpy as np
+from numpy.typing import NDArray
 
 from fioritura.listening.notes import Finding, QualityKind
-from fioritura.listening.pitch import Floats, Track
+from fioritura.listening.pitch import RATE, Floats, Track
 
-__all__ = ["ClipMeter", "findings"]
+__all__ = ["ClipMeter", "PartMeter", "findings"]
 
 SILENT_DB: Final = -60.0
 CLIPPED_SHARE: Final = 1e-4
@@ -18,8 +20,20 @@ SECOND_SHARE: Final = 0.25
 NOISY_SHARE: Final = 0.5
 _FULL_SCALE: Final = 0.985
 _FLAT: Final = 1e-3
-_PERIODIC: Final = 0.25
-_UNCLEAR: Final = 0.15
+_NOISY: Final = 0.4
+
+_FRAME: Final = 2048
+_FFT: Final = 4096
+_BIN_HZ: Final = RATE / _FFT
+_LOWEST_HZ: Final = 60.0
+_HIGHEST_HZ: Final = 5000.0
+_PEAKS: Final = 16
+_PEAK_SHARE: Final = 3e-3
+_HELD: Final = 10**-0.15
+_SECOND_ENERGY: Final = 0.03
+_LEAST_PAIRS: Final = 12
+
+Reals = NDArray[np.float64]
 
 
 class ClipMeter:
@@ -42,40 +56,111 @@ class ClipMeter:
         return self._clipped / max(self._total, 1)
 
 
-def findings(track: Track, clipped_share: float, gate_db: float) -> Iterator[Finding]:
+@dataclass(frozen=True, slots=True)
+class _Partials:
+    """The strongest peaks of a spectrum: frequencies, powers, and which the tone on `base_hz` explains."""
+
+    base_hz: float
+    hertz: Reals
+    power: Reals
+    is_explained: NDArray[np.bool_]
+
+
+class PartMeter:
+    """Looks for a second part: partials that hold or grow beside a tone that goes on.
+
+    What a room keeps of an earlier note sinks; what another player sounds does not.
+    """
+
+    def __init__(self) -> None:
+        self._pending: Floats = np.zeros(0, np.float32)
+        self._last: _Partials | None = None
+        self._loudest = 0.0
+        self._pairs = 0
+        self._second = 0
+
+    def feed(self, mono: Floats) -> None:
+        """Take the next samples, at `RATE` Hz."""
+        self._pending = np.concatenate([self._pending, mono])
+        count = self._pending.size // _FRAME
+        for frame in self._pending[: count * _FRAME].reshape(count, _FRAME):
+            self._hear(frame)
+        self._pending = self._pending[count * _FRAME :]
+
+    @property
+    def share(self) -> float:
+        """Share of the moments of a steady tone in which another part sounds, 0 to 1."""
+        return self._second / self._pairs if self._pairs >= _LEAST_PAIRS else 0.0
+
+    def _hear(self, frame: Floats) -> None:
+        energy = float(np.mean(frame**2))
+        self._loudest = max(energy, 0.995 * self._loudest)
+        partials = _partials(frame) if energy > 0.01 * self._loudest and energy > 1e-8 else None
+        last, self._last = self._last, partials
+        if partials is None or last is None or abs(np.log2(partials.base_hz / last.base_hz)) > 0.04:
+            return
+        self._pairs += 1
+        self._second += _held_beside(partials, last) > _SECOND_ENERGY
+
+
+def _held_beside(now: _Partials, last: _Partials) -> float:
+    """Share of the power in unexplained partials that were there before and have not sunk."""
+    held = 0.0
+    for hertz, power in zip(now.hertz[~now.is_explained], now.power[~now.is_explained], strict=True):
+        before = last.power[np.abs(last.hertz / hertz - 1) < 0.015]
+        if before.size and power > _HELD * before.max():
+            held += power
+    return held / float(now.power.sum())
+
+
+def _partials(frame: Floats) -> _Partials | None:
+    spectrum = np.abs(np.fft.rfft(frame * np.hanning(_FRAME), _FFT)) ** 2
+    spectrum = spectrum[: int(_HIGHEST_HZ / _BIN_HZ)]
+    places = np.flatnonzero((spectrum[1:-1] > spectrum[:-2]) & (spectrum[1:-1] >= spectrum[2:])) + 1
+    places = places[(places * _BIN_HZ > _LOWEST_HZ) & (spectrum[places] > _PEAK_SHARE * spectrum.max())]
+    places = places[np.argsort(spectrum[places])[::-1][:_PEAKS]]
+    if not places.size:
+        return None
+    before, here, after = (np.log(spectrum[places + offset] + 1e-20) for offset in (-1, 0, 1))
+    hertz = (places + 0.5 * (before - after) / (before - 2 * here + after)) * _BIN_HZ
+    power = spectrum[places].astype(np.float64)
+    bases = [peak / number for peak in hertz[:4] for number in range(1, 7) if peak / number > _LOWEST_HZ]
+    base = max(bases, key=lambda base_hz: _fit(base_hz, hertz, power))
+    return _Partials(base, hertz, power, _harmonics(base, hertz) > 0)
+
+
+def _harmonics(base_hz: float, hertz: Reals) -> NDArray[np.intp]:
+    """The number of the harmonic that each partial is, 0 for none."""
+    number = np.rint(hertz / base_hz).astype(np.intp)
+    return np.where(np.abs(hertz - number * base_hz) < np.maximum(10, 0.012 * hertz), number, 0)
+
+
+def _fit(base_hz: float, hertz: Reals, power: Reals) -> float:
+    """Power that harmonics of a tone explain, less a charge for harmonics that should be there and are not."""
+    number = _harmonics(base_hz, hertz)
+    top = min(int(number.max()), 8)
+    if top == 0:
+        return -1.0
+    present = {int(one) for one in number if 0 < one <= top}
+    charge = 0.6 * (1 - len(present) / top) + (0.0 if 1 in present else 0.3)
+    return float(power[number > 0].sum() / power.sum()) - charge
+
+
+def findings(track: Track, clipped_share: float, second_share: float, gate_db: float) -> Iterator[Finding]:
     """All that is wrong, the worst first."""
     sounding = track.level_db > max(gate_db, SILENT_DB)
     sounding_share = float(sounding.mean())
     if float(np.percentile(track.level_db, 99)) < SILENT_DB or sounding_share < 0.01:
-        yield Finding(
-            QualityKind.SILENCE,
-            1 - sounding_share,
-            "Hardly anything is to be heard: check the microphone and its level, and record again.",
-        )
+        advice = "Hardly anything is to be heard: check the microphone and its level, and record again."
+        yield Finding(QualityKind.SILENCE, round(1 - sounding_share, 3), advice)
         return
-    second = second_player_share(track, sounding)
-    if second > SECOND_SHARE:
-        yield Finding(
-            QualityKind.POLYPHONY,
-            second,
-            "Two or more parts sound at once: record the melody alone, or with the backing on headphones.",
-        )
-    elif (noisy := float((track.heard.best()[1][sounding] > NOISY_SHARE).mean())) > NOISY_SHARE:
-        yield Finding(
-            QualityKind.NOISE,
-            noisy,
-            "Most of it is noise without a pitch: go nearer to the microphone, and away from the noise.",
-        )
+    noisy = float((track.heard.best()[1][sounding] > _NOISY).mean())
+    if noisy > NOISY_SHARE:
+        advice = "Most of it is noise without a pitch: go nearer to the microphone, and away from the noise."
+        yield Finding(QualityKind.NOISE, round(noisy, 3), advice)
+    elif second_share > SECOND_SHARE:
+        advice = "Two or more parts sound at once: record the melody alone, or with the backing on headphones."
+        yield Finding(QualityKind.POLYPHONY, round(second_share, 3), advice)
     if clipped_share > CLIPPED_SHARE:
-        yield Finding(
-            QualityKind.CLIPPING,
-            clipped_share,
-            "The loud moments are cut off: turn the recording level down until the meter stays below the red.",
-        )
-
-
-def second_player_share(track: Track, sounding: np.ndarray) -> float:
-    """Share of the sounding frames in which another steady tone is left when the main tone is taken out."""
-    _, unclear = track.heard.best()
-    _, left = track.fresh.best()
-    return float(((unclear > _UNCLEAR) & (left < _PERIODIC))[sounding].mean())
+        advice = "The loud moments are cut off: turn the recording level down until the meter stays below the red."
+        yield Finding(QualityKind.CLIPPING, round(clipped_share, 5), advice)
