@@ -46,6 +46,7 @@ _LONGEST_CHUNK: Final = 4000
 _SILENT_FRAMES: Final = 8
 _STRUCK_MARGIN: Final = 9
 _PULL: Final = 12
+_PULL_SHARE: Final = 0.4
 _WHOLE: Final = 0.02
 _ATTACK_DB: Final = 8.0
 
@@ -176,7 +177,7 @@ class _Evidence:
 
     def start_of_change(self, old: Segment, frame: int) -> int:
         """Where before `frame` the note `old` is struck off, or is no longer whole."""
-        earliest = max(old.start + SHORTEST, frame - _PULL)
+        earliest = max(old.start + SHORTEST, frame - _PULL, frame - int(_PULL_SHARE * (frame - old.start)))
         if earliest >= frame:
             return frame
         heard = self.track.heard
