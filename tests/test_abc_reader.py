@@ -155,7 +155,8 @@ def test_an_invisible_rest_under_a_sign_is_a_spacer():
         ("|::", 0, True, False),
         ("::|", 2, False, False),
         (".|", 0, False, False),
-        ("[|]", 0, False, True),
+        ("[|]", 0, False, False),
+        ("|| :|", 1, False, False),
         ("|[|", 0, False, True),
     ],
 )
@@ -271,6 +272,12 @@ def test_jumps_on_bar_lines():
         (Jump.SEGNO, Jump.FINE),
         (Jump.DAL_SEGNO,),
     ]
+
+
+def test_a_sign_over_the_last_bar_line_opens_no_bar():
+    """Custom: the segno at the end shows where a dal segno turns back."""
+    bars = read('C8|"segno"D8|E8 "D.S."[|]"segno"|]').bars
+    assert [bar.jumps for bar in bars] == [(), (Jump.SEGNO,), (Jump.DAL_SEGNO,)]
 
 
 def test_a_word_after_the_last_bar_line_belongs_to_the_bar_before():

@@ -202,14 +202,15 @@ class BarBuilder:
         """
         match = _BAR_SIGN.match(text)
         sign = re.sub(r"\s", "", match["sign"]) if match else text
-        is_hint = (match and match["dot"] == ".") or sign == "[|]"
+        is_hidden = sign == "[|]"
+        is_hint = is_hidden or (match is not None and match["dot"] == ".")
         if is_hint and self._open and self._open.content < self._open.raw.metre.bar_ticks:
             return False
         before = len(sign) - len(sign.lstrip(":"))
         after = len(sign) - len(sign.rstrip(":"))
         if before == len(sign):
             before = after = max(1, before // 2)
-        is_double = not before and ("||" in sign or "]" in sign or "[" in sign)
+        is_double = not before and not is_hidden and ("||" in sign or "]" in sign or "[" in sign)
         self._end_bar(min(before, MAX_PASSES), is_double)
         if before or is_double or after:
             self._endings = ()
@@ -241,10 +242,10 @@ class BarBuilder:
         self._endings = tuple(sorted(set(numbers)))
 
     def finish(self) -> list[RawBar]:
-        """Close the last bar; all bars as the common last step of the readers takes them."""
+        """Close the last bar; all bars as the common last step of the readers takes them. A sign that would open
+        a bar after the last one is dropped."""
         if not self.end_line():
             self._end_bar(0, False)
-        _mark(self.bars[-1] if self.bars else None, self._loose_jumps)
         self.cut_endings = _cut_long_endings([bar.raw for bar in self.bars])
         return [bar.settle() for bar in self.bars]
 
@@ -283,6 +284,7 @@ class BarBuilder:
         last.ends_section = last.ends_section or (is_double and not last.repeats)
         if repeats:
             last.repeats = repeats
+            last.ends_section = False
             self._open_section()
 
     def _open_section(self) -> None:
@@ -346,6 +348,8 @@ class _NextBar:
     jumps: list[Jump] = field(default_factory=list)
 
 
-def _mark(bar: AbcBar | None, jumps: list[Jump]) -> None:
-    if bar and jumps:
-        bar.raw.jumps = tuple(dict.fromkeys((*bar.raw.jumps, *jumps)))
+def _mark(bar: AbcBar, jumps: list[Jump]) -> None:
+    """Add signs to a bar, those at its start first."""
+    if jumps:
+        found = dict.fromkeys((*bar.raw.jumps, *jumps))
+        bar.raw.jumps = tuple(sorted(found, key=lambda jump: jump not in _STARTING_JUMPS))
