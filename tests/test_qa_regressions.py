@@ -233,3 +233,11 @@ def test_a_note_that_is_repeated_is_no_peak() -> None:
     reasons = [figure.why for figure in techniques_of(tune, "lower-grace-semitone", 1)]
     assert reasons
     assert "a peak" not in reasons[0]
+
+
+def test_the_last_note_of_a_tune_comes_to_rest() -> None:
+    tune = line_of("C5/2 E5/2 C5/4")
+    for technique in ("neighbour-upper", "neighbour-lower", "double-neighbour"):
+        assert not techniques_of(tune, technique, 2)
+    for figure in techniques_of(tune, "turn", 2):
+        assert figure.notes[-1].duration_ticks > 2 * QUARTER

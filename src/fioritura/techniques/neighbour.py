@@ -21,7 +21,7 @@ def _out_and_back(technique: str, place: Place, neighbour: Pitch, side: str) -> 
                 why = f"The melody repeats a note: the {side} neighbour between gives it somewhere to return from."
                 yield before_next(technique, place, [neighbour], [value], why)
                 return
-    if place.leads_directly and place.next and place.next.midi == neighbour.midi:
+    if place.next is None or (place.leads_directly and place.next.midi == neighbour.midi):
         return
     quick = _quick_ticks(place)
     if quick >= max(place.setting.shortest_ticks, SIXTEENTH):
@@ -64,7 +64,7 @@ def _double(place: Place) -> Iterator[Figure]:
                     why = f"The melody repeats a note: both neighbours ({words}) dance around it."
                     yield before_next("double-neighbour", place, order, [value, value], why)
                     break
-        elif length >= QUARTER and length % QUARTER == 0 and shortest <= length // 4 <= EIGHTH:
+        elif place.next and length >= QUARTER and length % QUARTER == 0 and shortest <= length // 4 <= EIGHTH:
             why = f"A long note circles through both neighbours ({words}) and comes home."
             yield instead("double-neighbour", place, [main, *order, main], [length // 4] * 4, why)
 

@@ -19,7 +19,7 @@ def _turn_rhythms(place: Place) -> Iterator[tuple[int, ...]]:
             continue
         if length > 4 * quick:
             yield (quick, quick, quick, quick, length - 4 * quick)
-        if length >= 8 * quick:
+        if place.next and length >= 8 * quick:
             yield (length - 4 * quick, quick, quick, quick, quick)
         return
 
