@@ -53,7 +53,9 @@ def bench_three_minutes_to_mp3_against_real_time_and_raw_tools(tmp_path: Path) -
         write_audio(calibrated(music, synth), tmp_path / "mix.mp3", synth=synth)
         whole.append(perf_counter() - start)
     fastest = min(whole)
-    print(f"\nwhole {fastest:.2f} s, raw {min(raw):.2f} s: {music.duration_sec / fastest:.0f} times real time; {fastest / min(raw):.2f} of raw synth and encoder")
+    print(
+        f"\nwhole {fastest:.2f} s, raw {min(raw):.2f} s: {music.duration_sec / fastest:.0f} times real time; {fastest / min(raw):.2f} of raw synth and encoder"
+    )
     assert fastest <= 1.3 * min(raw)
     assert music.duration_sec / fastest >= 60
 

@@ -10,11 +10,11 @@ import math
 
 import numpy as np
 import pytest
-from tools.folk_graces import across_books, auc, conditional_logit, folk_tunes, logistic, measure, train
 
 from fioritura.arrange.grace_taste import PLACEMENT, SIDE, folk_grace_taste, spots
 from fioritura.tune import Tune
 from tests.tunes import line_of, random_tune
+from tools.folk_graces import across_books, auc, conditional_logit, folk_tunes, logistic, measure, train
 
 
 def features_of(tune: Tune, number: int) -> set[str]:

@@ -1,6 +1,7 @@
 """The pack: all or nothing, the same bytes twice, what changed and no more, and rebuilt from its manifest."""
 
 import json
+import os
 import zipfile
 from concurrent.futures import ThreadPoolExecutor
 from hashlib import sha256
@@ -108,9 +109,32 @@ def test_two_runs_share_a_cache(lesson: Lesson, tmp_path: Path) -> None:
     assert _files(tmp_path / "a") == _files(tmp_path / "b")
 
 
-def test_the_cache_drops_what_was_not_used_for_longest(tmp_path: Path) -> None:
-    import os
+def test_workers_start_safely_where_the_typesetter_has_run(tmp_path: Path) -> None:
+    """A process forked from one with the typesetter's threads would wait for them for ever."""
+    import subprocess
+    import sys
 
+    program = tmp_path / "program.py"
+    program.write_text(
+        "import sys\n"
+        "from pathlib import Path\n"
+        "from fioritura.lesson.cache import Cache\n"
+        "from fioritura.lesson.pack import PackOptions, write_pack\n"
+        "from fioritura.notation.page import Document, Heading\n"
+        "from fioritura.notation.typeset import pdf\n"
+        "from tests.lessons import demo_lesson\n"
+        "if __name__ == '__main__':\n"
+        "    pdf(Document('x', (Heading('x'),)))\n"
+        "    options = PackOptions(players=('flute', 'trombone'), sections=('parts',), workers=2)\n"
+        "    write_pack(demo_lesson(level=1), Path(sys.argv[1]), options, cache=Cache(Path(sys.argv[2])))\n"
+    )
+    command = [sys.executable, str(program), str(tmp_path / "out"), str(tmp_path / "cache")]
+    root = Path(__file__).parents[1]
+    subprocess.run(command, check=True, timeout=60, cwd=root, env={**os.environ, "PYTHONPATH": str(root)})
+    assert (tmp_path / "out/parts/flute.pdf").is_file()
+
+
+def test_the_cache_drops_what_was_not_used_for_longest(tmp_path: Path) -> None:
     cache = Cache(tmp_path, limit_bytes=250)
     for number in range(4):
         cache.put(f"{number:040}", bytes(100))
@@ -140,6 +164,17 @@ def test_the_command_makes_a_pack_and_rebuilds_it_from_its_manifest(
     assert main(["lesson", str(tmp_path / "a/manifest.json"), "--out", str(tmp_path / "c")]) == 2
     assert "not the file" in capsys.readouterr().err
     assert not (tmp_path / "c").exists()
+
+
+def test_a_tune_below_the_player_is_moved_and_told_so(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    (tmp_path / "low.abc").write_text('X:1\nT:Low\nM:4/4\nL:1/4\nK:C\n"C"G,A,B,C|"G7"D B,G,2|"C"C4|]\n')
+    out = tmp_path / "out"
+    options = ["--player", "flute", "--players", "flute,trombone", "--sections", "parts", "--level", "1"]
+    assert main(["lesson", str(tmp_path / "low.abc"), *options, "--out", str(out)]) == 0
+    assert "Moved by 1 octave" in capsys.readouterr().err
+    manifest = json.loads((out / "manifest.json").read_text())
+    assert manifest["moved_octaves"] == {}
+    assert manifest["left_out"] == []
 
 
 @pytest.mark.parametrize(

@@ -8,6 +8,7 @@ A message gives the value that was met, the limit it broke, and the remedy, in w
     ├── RangeError       notes lie outside the instrument
     ├── OptionError      an option's value makes no sense here
     ├── OutputError      a result can't be written
+    ├── OtherTuneError   what was played is not the tune (exit code 3)
     └── ToolError        a synth, font or engraver is missing or failed
 """
 
@@ -16,6 +17,7 @@ from __future__ import annotations
 __all__ = [
     "FiorituraError",
     "OptionError",
+    "OtherTuneError",
     "OutputError",
     "RangeError",
     "ReadError",
@@ -44,6 +46,12 @@ class RangeError(FiorituraError):
 
 class OptionError(FiorituraError):
     """An option or argument has a value outside its limits."""
+
+
+class OtherTuneError(FiorituraError):
+    """What was played or written out is not a version of the tune."""
+
+    exit_code = 3
 
 
 class OutputError(FiorituraError):

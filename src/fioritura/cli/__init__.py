@@ -13,7 +13,19 @@ from fioritura.errors import FiorituraError
 
 __all__ = ["COMMANDS", "main"]
 
-COMMANDS: Final = ("demo", "ornament", "revise", "play", "backing", "lesson", "spots", "techniques", "sounds")
+COMMANDS: Final = (
+    "demo",
+    "ornament",
+    "revise",
+    "play",
+    "backing",
+    "lesson",
+    "spots",
+    "name",
+    "techniques",
+    "sounds",
+    "serve",
+)
 
 _ABOUT: Final = """\
 Take a plain melody with chord symbols and make it sing: playable, idiomatic ornaments for wind players who teach.
@@ -26,7 +38,7 @@ Take a plain melody with chord symbols and make it sing: playable, idiomatic orn
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
-    """Run the command line; returns the exit code (0 well done, 2 bad input, 130 interrupted)."""
+    """Run the command line; returns the exit code (0 well done, 2 bad input, 3 another tune, 130 interrupted)."""
     parser = _parser()
     options = parser.parse_args(arguments)
     try:

@@ -6,6 +6,7 @@ import argparse
 import sys
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
+from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -14,6 +15,7 @@ from fioritura.cli.options import add_source_options, add_taste_options, names, 
 if TYPE_CHECKING:
     from fioritura.lesson.lesson import Lesson
     from fioritura.lesson.manifest import Source
+    from fioritura.tune import Tune
 
 __all__ = ["add_parser", "run"]
 
@@ -106,7 +108,6 @@ def _lesson(options: argparse.Namespace) -> tuple[Lesson, Source]:
     from fioritura.lesson.lesson import lesson_of
     from fioritura.lesson.manifest import Source, read_manifest
     from fioritura.lesson.overrides import Overrides, read_overrides
-    from fioritura.players.instruments import instrument_named
 
     if options.tune.suffix.lower() == ".json":
         settings, source = read_manifest(options.tune)
@@ -116,8 +117,7 @@ def _lesson(options: argparse.Namespace) -> tuple[Lesson, Source]:
         source = Source(options.tune, options.words)
     catalogue(options.language, options.notes)
     overrides = read_overrides(source.overrides) if source.overrides else Overrides()
-    tune = tune_of(options, source.tune)
-    octave = instrument_named(options.player).reading_octave if options.octave is None else options.octave
+    tune, octave = _fitted_tune(options, source.tune)
     lesson = lesson_of(
         tune,
         setting_of(options, tune),
@@ -131,6 +131,29 @@ def _lesson(options: argparse.Namespace) -> tuple[Lesson, Source]:
         octave=octave,
     )
     return lesson, source
+
+
+def _fitted_tune(options: argparse.Namespace, path: Path) -> tuple[Tune, int]:
+    """The tune ready for the player, and by how many octaves it was moved: the customary ones, or where its notes
+    lie outside the instrument then, the nearest that hold them."""
+    from fioritura.errors import RangeError
+    from fioritura.players.instruments import instrument_named
+
+    custom = instrument_named(options.player).reading_octave
+    try:
+        return tune_of(options, path), custom if options.octave is None else options.octave
+    except RangeError as error:
+        if options.octave is not None:
+            raise
+        refusal = error
+    for octave in sorted((-2, -1, 0, 1, 2), key=lambda octave: abs(octave - custom)):
+        try:
+            tune = tune_of(argparse.Namespace(**{**vars(options), "octave": octave}), path)
+        except RangeError:
+            continue
+        note = f"Moved by {octave} octave{'s' if abs(octave) != 1 else ''}, so that all notes lie on the instrument."
+        return replace(tune, warnings=(*tune.warnings, note)), octave
+    raise refusal
 
 
 @contextmanager

@@ -13,7 +13,7 @@ if TYPE_CHECKING:
     from fioritura.techniques.place import Setting
     from fioritura.tune import Tune
 
-__all__ = ["add_source_options", "add_taste_options", "names", "setting_of", "tune_of"]
+__all__ = ["add_source_options", "add_taste_options", "names", "part_of", "setting_of", "tune_of"]
 
 
 def add_source_options(parser: argparse.ArgumentParser) -> None:
@@ -61,12 +61,13 @@ def tune_of(options: argparse.Namespace, path: Path | None = None) -> Tune:
 
     instrument = instrument_named(options.player)
     tune = read_tune(
-        path or options.tune, part=_part(options.part), tune_number=options.number, irregular=options.irregular
+        path or options.tune, part=part_of(options.part), tune_number=options.number, irregular=options.irregular
     )
     return prepared(tune, instrument, octave=options.octave, chords=options.chords, unfold=options.unfold)
 
 
-def _part(text: str | None) -> str | int | None:
+def part_of(text: str | None) -> str | int | None:
+    """A part as `read_tune` takes it: a number, or a name."""
     return int(text) if text and text.isdigit() else text
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import multiprocessing
 import os
+import signal
 import sys
 import threading
 from collections.abc import Callable, Iterator, Sequence
@@ -24,6 +25,22 @@ def worker_count() -> int:
     return max(1, len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else os.cpu_count() or 1)
 
 
+def _start_method() -> str:
+    """Fork where it is safe, as that starts at once; else from a process that is still clean.
+
+    A fork keeps one thread only. Where others run, Python's own or those of the typesetter, which stay once it has
+    worked, a forked process would wait for them for ever.
+    """
+    if sys.platform == "linux" and threading.active_count() == 1 and "typst" not in sys.modules:
+        return "fork"
+    return "forkserver" if "forkserver" in multiprocessing.get_all_start_methods() else "spawn"
+
+
+def _leave_interrupts() -> None:
+    """An interrupt from the keyboard reaches every process; the first one ends the work in order."""
+    signal.signal(signal.SIGINT, signal.SIG_IGN)
+
+
 class Workers:
     """A pool of processes; with a count of 1 everything is done here."""
 
@@ -33,9 +50,8 @@ class Workers:
 
     def __enter__(self) -> Workers:
         if self.count > 1:
-            can_fork = sys.platform == "linux" and threading.active_count() == 1
-            context = multiprocessing.get_context("fork" if can_fork else "spawn")
-            self._pool = ProcessPoolExecutor(self.count, mp_context=context)
+            context = multiprocessing.get_context(_start_method())
+            self._pool = ProcessPoolExecutor(self.count, mp_context=context, initializer=_leave_interrupts)
         return self
 
     def __exit__(self, *error: object) -> None:

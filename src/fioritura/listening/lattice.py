@@ -51,12 +51,13 @@ class Expected:
 
 @dataclass(frozen=True, slots=True)
 class Arc:
-    """From slot `start` to slot `stop`: the open note ends at `closes` with the signs `tail_marks`, `notes` follow,
-    and `opens` is left open. `offer` is the number of the figure, None for the plain tune; `price` is what the figure
+    """From slot `start` to slot `stop`: the open note, in the plain tune at `begins`, ends at `closes` with the signs
+    `tail_marks`; `notes` follow, and `opens` is left open. `offer` is the number of the figure, None for the plain tune; `price` is what the figure
     costs before any note is heard."""
 
     start: int
     stop: int
+    begins: float
     closes: float | None
     notes: tuple[Expected, ...]
     opens: Expected | None
@@ -71,9 +72,9 @@ class Arc:
 
     @property
     def span(self) -> tuple[float, float]:
-        """First onset and last end of what the arc expects."""
-        closing = [] if self.closes is None else [self.closes]
-        return min([*closing, *(n.onset for n in self.wanted)]), max([*closing, *(n.end for n in self.wanted)])
+        """First onset and last end of what the arc expects, the open note among it."""
+        closing = self.begins if self.closes is None else self.closes
+        return min([self.begins, *(n.onset for n in self.wanted)]), max([closing, *(n.end for n in self.wanted)])
 
 
 @dataclass(frozen=True, slots=True)
@@ -108,8 +109,8 @@ def plain_arcs(notes: Sequence[Note]) -> Iterator[Arc]:
     """The arcs that read each note as plain."""
     for index, note in enumerate(notes):
         main, graces = _expected(note, index), _graces(note)
-        yield Arc(head(index), tail(index), None, graces, main)
-        yield Arc(tail(index), head(index + 1), main.end, (), None)
+        yield Arc(head(index), tail(index), main.onset, None, graces, main)
+        yield Arc(tail(index), head(index + 1), main.onset, main.end, (), None)
 
 
 def _arc_of(tune: Tune, figure: Figure, offer: int) -> Arc | None:
@@ -136,7 +137,8 @@ def _arc_of(tune: Tune, figure: Figure, offer: int) -> Arc | None:
         notes += [*_graces(piece), _expected(piece, _first_use(piece, pieces))]
     if ends_inside:
         notes.pop()
-    return Arc(figure.first_slot, figure.last_slot + 1, closes, tuple(notes), opens, offer=offer)
+    begins = float(tune.notes[first].onset_ticks)
+    return Arc(figure.first_slot, figure.last_slot + 1, begins, closes, tuple(notes), opens, offer=offer)
 
 
 def _laid_out_alone(tune: Tune, figure: Figure, first: int, last: int) -> list[Note]:
@@ -163,11 +165,11 @@ def _marked(note: Note, figure: Figure, offer: int) -> Arc:
     index, marks = figure.anchors[0], frozenset(figure.marks)
     main, graces = _expected(note, index), _graces(note)
     if figure.first_slot == tail(index):
-        return Arc(tail(index), head(index + 1), main.end, (), None, marks, offer)
+        return Arc(tail(index), head(index + 1), main.onset, main.end, (), None, marks, offer)
     signed = replace(main, marks=marks)
     if figure.last_slot == head(index):
-        return Arc(head(index), tail(index), None, graces, signed, offer=offer)
-    return Arc(head(index), head(index + 1), None, (*graces, signed), None, offer=offer)
+        return Arc(head(index), tail(index), main.onset, None, graces, signed, offer=offer)
+    return Arc(head(index), head(index + 1), main.onset, None, (*graces, signed), None, offer=offer)
 
 
 def _expected(note: Note, plain: int | None) -> Expected:

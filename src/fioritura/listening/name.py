@@ -46,8 +46,11 @@ _SIGNS: Final = {
     Mark.TRILL: "shake",
     Mark.SHAKE: "shake",
 }
-_WRITTEN: Final = ReadingCosts()
 _SOUND: Final = ReadingCosts(length=0.2, length_limit=0.5, onset=0.4)
+_WRITTEN: Final = ReadingCosts(
+    wrong_pitch=4.0, wrong_added=6.0, extra=4.0, extra_grace=4.0, left_out=4.0, sign=5.0, grace=1.0
+)
+"""In a written line slips are rare."""
 _SOUND_ONSET_SEC: Final = 0.035
 
 
@@ -203,7 +206,6 @@ class _Passage:
 
     def _is_likely(self, arc: Arc, onsets: np.ndarray) -> bool:
         first, last = arc.span
-        first = min(first, self.tune.notes[arc.start // 2].onset_ticks)
         near = self.heard[np.searchsorted(onsets, first - QUARTER) : np.searchsorted(onsets, last + _NEAR_TICKS)]
         signs = arc.tail_marks.union(*(note.marks for note in arc.wanted))
         if signs:
@@ -296,6 +298,9 @@ class _Passage:
         for group in _neighbours(self.reading.extras):
             before, after = explained.get(group[0] - 1), explained.get(group[-1] + 1)
             if (before is None and group[0] > 0) or (after is None and group[-1] + 1 < len(self.heard)):
+                continue
+            if any(self.tune.notes[plain].is_ornamented for plain in (before, after) if plain is not None):
+                left -= set(group)
                 continue
             parts = techniques_of(self._group(group, before, after))
             for technique, first, stop in parts:

@@ -44,6 +44,8 @@ class ReadingCosts:
     """The prices of a reading."""
 
     wrong_pitch: float = 2.5
+    wrong_added: float = 3.5
+    """A wrong pitch in an added note: more than a note that nothing explains, since it speaks for no figure."""
     extra: float = 2.0
     extra_grace: float = 1.6
     left_out: float = 2.2
@@ -51,9 +53,9 @@ class ReadingCosts:
     """For each `onset_ticks` from the place where the note is expected."""
     onset_ticks: float = QUARTER / 16
     onset_limit: float = 1.2
-    length: float = 0.8
+    length: float = 0.5
     """For each doubling or halving of the length."""
-    length_limit: float = 1.6
+    length_limit: float = 1.2
     sign: float = 2.2
     """A sign that is expected and not there, or there and not expected."""
     grace: float = 0.8
@@ -234,7 +236,8 @@ class _Evidence:
         """Cost of each event of a window as an expected note."""
         costs = self.costs
         events = slice(window.start, window.stop - 1)
-        cost = costs.wrong_pitch * (self.midi[events] != note.midi)
+        wrong = costs.wrong_added if note.plain is None else costs.wrong_pitch
+        cost = wrong * (self.midi[events] != note.midi)
         away = np.abs(self.onset[events] - note.onset)
         if note.is_grace:
             cost = cost + np.where(

@@ -55,12 +55,12 @@ class StereoFilter:
     def filtered(self, block: Audio) -> Signal:
         """The next frames, shape (frames, 2), filtered; left and right as real and imaginary part."""
         signal = np.ascontiguousarray(block, np.float32).view(np.complex64)[:, 0]
-        done = [np.zeros(0, np.complex64)]
+        done = np.empty_like(signal)
         for start in range(0, len(signal), _BLOCK - _TAIL):
             chunk = np.concatenate([self._before, signal[start : start + _BLOCK - _TAIL]])
-            done.append(self._convolved(chunk)[_TAIL:])
+            done[start : start + _BLOCK - _TAIL] = self._convolved(chunk)[_TAIL:]
             self._before = chunk[-_TAIL:]
-        return np.concatenate(done)
+        return done
 
     def _convolved(self, chunk: Signal) -> Signal:
         padded = np.zeros(_BLOCK, np.complex64)
@@ -71,8 +71,7 @@ class StereoFilter:
 
 def without_rumble(audio: Audio) -> Audio:
     """Audio of shape (frames, 2) without what lies below hearing: some soundfonts' samples are off centre."""
-    filtered = StereoFilter((high_pass(RUMBLE_HZ),)).filtered(audio)
-    return np.stack([filtered.real, filtered.imag], axis=1)
+    return StereoFilter((high_pass(RUMBLE_HZ),)).filtered(audio).view(np.float32).reshape(-1, 2)
 
 
 @lru_cache(maxsize=8)

@@ -52,7 +52,6 @@ MELODY_LUFS: Final = -20.0
 PEAK: Final = 0.95
 PROBE_SEC: Final = 12.0
 
-CLICK_NAME: Final = "Click"
 SEED: Final = 0
 
 
@@ -167,29 +166,20 @@ def hearing(
     """
     rendition, tune = arrangement.rendition, arrangement.tune
     tempo = beats_per_minute * tune.metre.beat_ticks / QUARTER
-    band_feel = feel_named(feel) if feel else default_feel(tune, is_folk=rendition.setting.idiom == "folk")
+    band_feel, remark = _band_feel(tune, rendition, feel)
     lines = {"plain": (1, tune.notes), "ornamented": (2, rendition.line)}
     if other is not None:
         lines["other"] = (3, other.line)
-    performances: dict[str, Performance] = {}
-    written: dict[str, tuple[Note, ...]] = {}
-    remark = ""
-    for name, (_, line) in lines.items():
-        played_tune = unfolded(replace(tune, notes=_numbered(line)))
-        try:
-            performances[name] = played(_session(played_tune, rendition, band_feel, tempo))
-        except OptionError as error:
-            remark = str(error)
-            performances[name] = perform(
-                played_tune, played_tune.notes, instrument=rendition.setting.instrument, tempo=tempo, seed=SEED
-            )
-        written[name] = played_tune.notes
+    written = {name: unfolded(replace(tune, notes=_numbered(line))) for name, (_, line) in lines.items()}
+    performances = {
+        name: _performed(played_tune, rendition, band_feel, tempo) for name, played_tune in written.items()
+    }
     plain = performances["plain"]
     balance = sounds.balance_of(plain)
     bars = list(_bar_times(tune, plain))
     return HearingView(
         tempo=beats_per_minute,
-        feel="" if remark else band_feel.id,
+        feel=band_feel.id if band_feel else "",
         starts_at=bars[0].start,
         ends_at=bars[-1].end,
         bars=bars,
@@ -197,7 +187,7 @@ def hearing(
             LineTime(
                 name=name,
                 sound=balance.offered(performances[name].parts[0]),
-                notes=list(_note_times(performances[name].parts[0], written[name], staff)),
+                notes=list(_note_times(performances[name].parts[0], written[name].notes, staff)),
             )
             for name, (staff, _) in lines.items()
         ],
@@ -238,11 +228,27 @@ def _gain(audio: Audio) -> np.float32:
     return np.float32(min(10 ** ((MELODY_LUFS - loudness) / 20), PEAK / peak))
 
 
-def _session(tune: Tune, rendition: Rendition, feel: BandFeel, tempo: float) -> Session:
-    return Session(
+def _band_feel(tune: Tune, rendition: Rendition, name: str) -> tuple[BandFeel | None, str]:
+    """The band's feel by its name, or what suits the tune; none, and why, where the band can't play the metre."""
+    setting = rendition.setting
+    if name:
+        feel = feel_named(name)
+        return (feel, "") if feel.suits(tune.metre) else (None, f"{feel.name} is not played in {tune.metre}.")
+    try:
+        return default_feel(replace(tune, feel=setting.feel), is_folk=setting.idiom == "folk"), ""
+    except OptionError:
+        return None, f"The band has no feel for {tune.metre}: the melody is heard alone."
+
+
+def _performed(tune: Tune, rendition: Rendition, feel: BandFeel | None, tempo: float) -> Performance:
+    """An unfolded tune as it is played, once through, with the band after a count-in; without a feel alone."""
+    setting = rendition.setting
+    if feel is None:
+        return perform(tune, tune.notes, instrument=setting.instrument, tempo=tempo, feel=setting.feel, seed=SEED)
+    session = Session(
         tune=tune,
         choruses=(Chorus("chorus", tune.notes),),
-        instrument=rendition.setting.instrument,
+        instrument=setting.instrument,
         feel=feel,
         quarters_per_minute=tempo,
         clicks=True,
@@ -250,6 +256,7 @@ def _session(tune: Tune, rendition: Rendition, feel: BandFeel, tempo: float) -> 
         holds_last=False,
         seed=SEED,
     )
+    return played(session)
 
 
 def _numbered(line: Sequence[Note]) -> tuple[Note, ...]:

@@ -12,6 +12,7 @@ export function listenForKeys(table) {
   const letters = byId("letters", HTMLInputElement);
   letters.checked = localStorage.getItem(STORED) !== "off";
   letters.addEventListener("change", () => localStorage.setItem(STORED, letters.checked ? "on" : "off"));
+  /** @type {Key} */
   const help = { keys: ["?"], words: "these keys", act: () => dialog.showModal() };
   byId("help", HTMLButtonElement).addEventListener("click", help.act);
   const all = [...table, help];

@@ -24,7 +24,6 @@ let view = null;
 let chosen = null;
 /** @type {number | null} */
 let seed = null;
-let isBusy = false;
 let size = Math.min(STAFF_STEPS.length - 1, Math.max(0, Number(localStorage.getItem(STORED_SIZE) ?? (innerWidth < 560 ? 1 : 3))));
 
 const score = new Score(music, {
@@ -62,7 +61,6 @@ function show(next) {
   showVersions(next);
   choose(stillThere(before, next), false);
   transport.follow(next);
-  music.setAttribute("aria-busy", "false");
 }
 
 /** The chosen figure if it stands, else the one at its place. @param {ArrangementView | null} before @param {ArrangementView} next */
@@ -107,29 +105,39 @@ function step(by) {
   score.select(chosen, true);
 }
 
+/** Requests wait for those before them, so that none is lost and each is about what is shown. */
+let queue = Promise.resolve();
+let waiting = 0;
+
 /**
- * Send a request that gives an arrangement, and show it.
- * @param {string} path @param {string} method @param {unknown} [json] @param {string} [done]
+ * Send a request that gives an arrangement, and show it. What is sent is asked for when its turn has come.
+ * @param {string} path @param {string} method @param {() => unknown} [json] @param {() => string} [done]
  */
-async function send(path, method, json, done) {
-  if (isBusy) return;
-  isBusy = true;
+function send(path, method, json, done) {
+  waiting += 1;
   music.setAttribute("aria-busy", "true");
+  queue = queue.then(() => sent(path, method, json, done)).finally(() => {
+    waiting -= 1;
+    music.setAttribute("aria-busy", String(waiting > 0));
+  });
+  return queue;
+}
+
+/** @type {typeof send} */
+async function sent(path, method, json, done) {
   const started = performance.now();
   try {
-    const next = await ask(`arrangements/${id}${path}${sheet()}`, { method, json });
+    const words = done?.();
+    const next = await ask(`arrangements/${id}${path}${sheet()}`, { method, json: json?.() });
     const here = document.activeElement?.id;
     show(next);
     if (here && document.activeElement?.id !== here) document.getElementById(here)?.focus();
     music.dataset.tookMs = (performance.now() - started).toFixed(0);
-    if (done) say(done);
+    if (words) say(words);
   } catch (error) {
     say(error instanceof Error ? error.message : String(error));
-    music.setAttribute("aria-busy", "false");
     if (view) setting.show(view.setting);
-    if (error instanceof ApiError && error.status === 409) window.setTimeout(() => void reload(), 0);
-  } finally {
-    isBusy = false;
+    if (error instanceof ApiError && error.status === 409) void reload();
   }
 }
 
@@ -140,21 +148,21 @@ function reload() {
 /** @param {import("./figure.js").Wish} wish */
 function decide(wish) {
   if (wish.other) chosen = wish.other;
-  return send("/decisions", "POST", { at: view?.step.at, ...wish });
+  return send("/decisions", "POST", () => ({ at: view?.step.at, ...wish }));
 }
 
 /** @param {"undo" | "redo"} kind */
 function travel(kind) {
-  const words = kind === "undo" ? view?.step.undoes : view?.step.redoes;
-  if (!words) return say(`Nothing to ${kind}.`);
-  return send(`/${kind}`, "POST", { at: view?.step.at }, `${kind === "undo" ? "Undone" : "Redone"}: ${words}`);
+  const words = () => (kind === "undo" ? view?.step.undoes : view?.step.redoes);
+  return send(`/${kind}`, "POST", () => ({ at: view?.step.at }), () => `${kind === "undo" ? "Undone" : "Redone"}: ${words()}`);
 }
 
 /** @param {Partial<import("./api.js").SettingView>} wanted */
 function set(wanted) {
-  if (!view) return;
-  const { beat, ...now } = view.setting;
-  return send("/setting", "PUT", { at: view.step.at, ...now, ...wanted });
+  return send("/setting", "PUT", () => {
+    const { beat, ...now } = /** @type {ArrangementView} */ (view).setting;
+    return { at: view?.step.at, ...now, ...wanted };
+  });
 }
 
 /** @param {"figure" | "setting"} which */

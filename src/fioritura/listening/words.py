@@ -1,0 +1,71 @@
+"""What was heard, in words for a player."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from fioritura.listening.align import Alignment
+from fioritura.listening.name import Slip, SlipKind
+from fioritura.players.instruments import INSTRUMENTS
+
+__all__ = ["key_words", "likeness_words", "slip_words"]
+
+_INTERVALS: Final = (
+    "octave",
+    "minor second",
+    "major second",
+    "minor third",
+    "major third",
+    "fourth",
+    "tritone",
+    "fifth",
+    "minor sixth",
+    "major sixth",
+    "minor seventh",
+    "major seventh",
+)
+
+
+def key_words(semitones: int) -> str:
+    """How a line lies to the tune: ``"a major sixth lower than the tune"``; empty at the tune's own pitch.
+
+    Where instruments sound so far below what they read, they are named.
+    """
+    if semitones == 0:
+        return ""
+    octaves, rest = divmod(abs(semitones), 12)
+    name = _INTERVALS[rest]
+    article = "an" if name[0] in "aeiou" else "a"
+    if rest == 0:
+        distance = "an octave" if octaves == 1 else f"{octaves} octaves"
+    else:
+        distance = f"{article} {name}" + (
+            " and an octave" if octaves == 1 else f" and {octaves} octaves" if octaves else ""
+        )
+    words = f"{distance} {'higher' if semitones > 0 else 'lower'} than the tune"
+    readers = [i.name.lower() for i in INSTRUMENTS.values() if rest and i.transposition.semitones == -semitones]
+    return f"{words}, as when its part is read on the {' or the '.join(readers)}" if readers else words
+
+
+def likeness_words(alignment: Alignment) -> str:
+    """Why a line is refused as a performance of the tune, and what to do."""
+    return (
+        f"It is not {alignment.tune.title or 'this tune'}: only {alignment.likeness:.0%} of line and tune agree, a "
+        "performance has 51 % and more. Choose the tune that was played, or play more of it."
+    )
+
+
+def slip_words(alignment: Alignment, slip: Slip) -> str:
+    """``"B♭4 instead of G4"``, ``"G4 left out"`` or ``"A4 added"``, at the tune's pitch."""
+    tune = alignment.tune
+    plain = None if slip.plain is None else tune.notes[slip.plain].pitch
+    played = ""
+    if slip.event is not None:
+        event = alignment.events[slip.event]
+        near = plain if plain is not None else None
+        key = tune.key if slip.plain is None else tune.bar_at(tune.notes[slip.plain].onset_ticks).key
+        midi = event.midi - alignment.semitones
+        played = key.spell(midi, "up" if near is not None and midi < near.midi else "down").display
+    if slip.kind is SlipKind.WRONG and plain is not None:
+        return f"{played} instead of {plain.display}"
+    return f"{plain.display} left out" if plain is not None else f"{played} added"

@@ -1,0 +1,524 @@
+"""The page's server: what it answers, what it refuses, and that what it tells of the sound is so."""
+
+from __future__ import annotations
+
+import io
+import re
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Any
+
+import numpy as np
+import pytest
+import soundfile
+from lxml import etree
+from starlette.testclient import TestClient
+
+from fioritura.arrange.arrangement_file import arrangement_from_json
+from fioritura.shelf.store import Shelf
+from fioritura.web.app import create_app
+from fioritura.web.guard import MOST_BYTES, hosts_of
+from fioritura.web.hearing import Sounds
+from fioritura.web.views import page_words
+from tests.musicxml_text import attributes, notes, score
+from tests.sound_fakes import SineSynth
+
+BASE = "http://127.0.0.1:8420"
+HOSTILE = '<script>alert(1)</script>"&'
+WALTZ = 'X:1\nT:Small Waltz\nM:3/4\nL:1/4\nQ:1/4=120\nK:D\n"D"D F A|"G"B2 A|"A7"G2 E|"D"F3|"D"D F A|"G"d2 B|"A7"A G E|"D"D3|]\n'
+
+
+@pytest.fixture(scope="module")
+def folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    return tmp_path_factory.mktemp("page")
+
+
+@pytest.fixture(scope="module")
+def client(folder: Path) -> Iterator[TestClient]:
+    patch = pytest.MonkeyPatch()
+    patch.setenv("XDG_CACHE_HOME", str(folder / "cache"))
+    shelf = Shelf(folder / "data")
+    with TestClient(create_app(shelf, hosts_of(8420), Sounds(SineSynth())), base_url=BASE) as client:
+        yield client
+    shelf.close()
+    patch.undo()
+
+
+@pytest.fixture
+def waltz(client: TestClient) -> int:
+    """A fresh arrangement of a small tune."""
+    welcome = client.post("/api/tunes/typed", json={"text": WALTZ}).json()
+    assert welcome["problems"] == []
+    return int(welcome["tunes"][0]["arrangement"])
+
+
+def view(client: TestClient, id: int, **query: object) -> dict[str, Any]:
+    answer = client.get(f"/api/arrangements/{id}", params=query)
+    assert answer.status_code == 200, answer.text
+    found: dict[str, Any] = answer.json()
+    return found
+
+
+def decide(client: TestClient, id: int, **wish: object) -> dict[str, Any]:
+    answer = client.post(f"/api/arrangements/{id}/decisions", json=wish)
+    assert answer.status_code == 200, answer.text
+    found: dict[str, Any] = answer.json()
+    return found
+
+
+def svg_ids(shown: dict[str, Any]) -> set[str]:
+    trees = [etree.fromstring(system["svg"].encode()) for system in shown["systems"]]
+    return {element.get("id", "") for tree in trees for element in tree.iter()}
+
+
+# The stand
+
+
+def test_the_first_visit_shows_the_demo_tune(client: TestClient) -> None:
+    home = client.get("/", follow_redirects=False)
+    assert home.status_code == 303
+    page = client.get("/stand/1")
+    assert "Lanterns on the Quay" in page.text
+    shown = view(client, 1)
+    assert len(shown["figures"]) > 5
+    assert sum(system["bars"] for system in shown["systems"]) == len(shown["bar_numbers"])
+
+
+def test_every_element_that_is_told_of_is_in_the_svg(client: TestClient) -> None:
+    shown = view(client, 1, seed=3)
+    ids = svg_ids(shown)
+    for figure in shown["figures"] + shown["other"]:
+        assert figure["elements"]
+        assert set(figure["elements"]) <= ids
+        assert {note["element"] for note in figure["added"]} <= set(figure["elements"])
+    assert {f"s2-l{figure['number']}" for figure in shown["figures"]} <= ids
+
+
+def test_a_figure_that_is_kept_stands_in_every_version(client: TestClient, waltz: int) -> None:
+    figure = view(client, waltz)["figures"][0]
+    shown = decide(client, waltz, at=0, kind="keep", figure=figure["id"])
+    assert [f["id"] for f in shown["figures"] if f["is_kept"]] == [figure["id"]]
+    for seed in (1, 2, 3):
+        assert figure["id"] in [f["id"] for f in view(client, waltz, seed=seed)["other"]]
+    released = decide(client, waltz, at=1, kind="release", figure=figure["id"])
+    assert not any(f["is_kept"] for f in released["figures"])
+
+
+def test_a_figure_that_is_left_out_is_gone_until_undone(client: TestClient, waltz: int) -> None:
+    before = view(client, waltz)
+    figure = before["figures"][0]["id"]
+    after = decide(client, waltz, at=0, kind="leave-out", figure=figure)
+    assert figure not in [f["id"] for f in after["figures"]]
+    assert after["step"]["undoes"].startswith("left out")
+    undone = client.post(f"/api/arrangements/{waltz}/undo", json={"at": 1}).json()
+    assert undone["figures"] == before["figures"]
+    assert undone["step"]["redoes"] == after["step"]["undoes"]
+    redone = client.post(f"/api/arrangements/{waltz}/redo", json={"at": 0}).json()
+    assert redone["figures"] == after["figures"]
+
+
+def test_alternatives_are_ranked_and_each_can_be_taken(client: TestClient, waltz: int) -> None:
+    figure = view(client, waltz)["figures"][0]["id"]
+    found = client.get(f"/api/arrangements/{waltz}/alternatives", params={"figure": figure}).json()
+    assert [one["worth"] for one in found] == sorted((one["worth"] for one in found), reverse=True)
+    assert [one["id"] for one in found if one["stands"]] == [figure]
+    for number, one in enumerate(found):
+        tree = etree.fromstring(one["svg"].encode())
+        assert all(e.get("id", f"a{number}-").startswith(f"a{number}-") for e in tree.iter())
+    other = next(one["id"] for one in found if not one["stands"])
+    taken = decide(client, waltz, at=0, kind="replace", figure=figure, other=other)
+    assert other in [f["id"] for f in taken["figures"]]
+    assert figure not in [f["id"] for f in taken["figures"]]
+
+
+def test_an_added_note_is_raised_by_a_semitone(client: TestClient) -> None:
+    shown = view(client, 1)
+    at = shown["step"]["at"]
+    tried = 0
+    for figure in shown["figures"]:
+        for added in figure["added"]:
+            wish = {"at": at, "kind": "raise", "figure": figure["id"], "note": added["note"]}
+            answer = client.post("/api/arrangements/1/decisions", json=wish)
+            if answer.status_code == 200:
+                bent = answer.json()
+                fresh = [
+                    f for f in bent["figures"] if f["id"] not in {g["id"] for g in shown["figures"]} and f["is_kept"]
+                ]
+                assert [f["technique"] for f in fresh] == [figure["technique"]]
+                assert fresh[0]["added"][0]["written"] != added["written"] or len(fresh[0]["added"]) > 1
+                client.post("/api/arrangements/1/undo", json={"at": at + 1})
+                return
+            tried += 1
+            assert answer.status_code == 422
+    pytest.fail(f"none of {tried} notes could be raised")
+
+
+def test_a_decision_on_an_older_state_is_refused(client: TestClient, waltz: int) -> None:
+    figure = view(client, waltz)["figures"][0]["id"]
+    decide(client, waltz, at=0, kind="keep", figure=figure)
+    answer = client.post(f"/api/arrangements/{waltz}/decisions", json={"at": 0, "kind": "keep", "figure": figure})
+    assert answer.status_code == 409
+    assert "changed elsewhere" in answer.json()["problem"]
+
+
+def test_what_was_decided_is_on_the_shelf_as_it_was_shown(client: TestClient, waltz: int, folder: Path) -> None:
+    figure = view(client, waltz)["figures"][0]["id"]
+    shown = decide(client, waltz, at=0, kind="leave-out", figure=figure)
+    again = Shelf(folder / "data")
+    stored = arrangement_from_json(again.step(waltz).text)
+    again.close()
+    assert stored.decisions.refused == (figure,)
+    assert [f["technique"] for f in shown["figures"]] == [f.technique for f in stored.rendition.figures]
+
+
+@pytest.mark.parametrize(
+    "change",
+    [
+        {"level": 5},
+        {"idiom": "folk"},
+        {"feel": "swing"},
+        {"tempo": 90},
+        {"without": ["graces"]},
+        {"seed": 7},
+        {"player": "trombone"},
+    ],
+)
+def test_the_setting_can_be_changed(client: TestClient, waltz: int, change: dict[str, Any]) -> None:
+    setting = view(client, waltz)["setting"]
+    setting.pop("beat")
+    answer = client.put(f"/api/arrangements/{waltz}/setting", json={"at": 0} | setting | change)
+    assert answer.status_code == 200, answer.text
+    shown = answer.json()
+    assert {name: shown["setting"][name] for name in change} == change
+    if "without" in change:
+        assert not [f for f in shown["figures"] if f["family"] == "graces"]
+
+
+def test_decisions_outlast_another_level(client: TestClient, waltz: int) -> None:
+    shown = view(client, waltz)
+    figure = shown["figures"][0]["id"]
+    decide(client, waltz, at=0, kind="keep", figure=figure)
+    setting = shown["setting"] | {"level": 5, "at": 1}
+    setting.pop("beat")
+    changed = client.put(f"/api/arrangements/{waltz}/setting", json=setting).json()
+    assert [f["is_kept"] for f in changed["figures"] if f["id"] == figure] == [True]
+
+
+def test_compound_metres_count_beats_not_quarters(client: TestClient) -> None:
+    text = "X:1\nT:Jig\nM:6/8\nL:1/8\nQ:3/8=100\nK:G\nGAB cde|d2B G3|]\n"
+    id = client.post("/api/tunes/typed", json={"text": text}).json()["tunes"][0]["arrangement"]
+    assert view(client, id)["setting"]["tempo"] == 100
+    assert view(client, id)["setting"]["beat"] == 1.5
+
+
+# Bringing in
+
+
+def test_abc_is_engraved_as_it_is_typed(client: TestClient) -> None:
+    seen = client.post("/api/abc", json={"text": WALTZ, "width": 120}).json()
+    assert seen["problem"] is None
+    assert sum(system["bars"] for system in seen["systems"]) == 8
+
+
+@pytest.mark.parametrize(
+    ("music", "wrong"), [("G A B/0 c", "B/0"), ("G A B c]", "]"), ("G A [ce] c", "["), ('G A "D7 c', '"')]
+)
+def test_an_error_in_abc_is_shown_at_its_character(client: TestClient, music: str, wrong: str) -> None:
+    seen = client.post("/api/abc", json={"text": f"X:1\nM:4/4\nL:1/4\nK:G\n{music}|]\n"}).json()
+    problem = seen["problem"]
+    assert problem["line"] == 5
+    start = problem["column"] - 1
+    assert music[start : start + problem["length"]] == wrong
+
+
+def test_bars_that_do_not_add_up_are_named_and_shown_all_the_same(client: TestClient) -> None:
+    seen = client.post("/api/abc", json={"text": WALTZ.replace("B2 A|", "B2|")}).json()
+    assert "bar 2" in seen["problem"]["problem"]
+    assert "--" not in seen["problem"]["problem"]
+    assert seen["systems"]
+
+
+def test_files_of_all_kinds_come_in_together(client: TestClient) -> None:
+    files = [
+        ("files", ("a.abc", WALTZ.encode())),
+        ("files", ("b.musicxml", client.get("/api/openapi.json").content)),
+        ("files", ("c.abc", (WALTZ + "\n" + WALTZ.replace("X:1", "X:2").replace("Small", "Second")).encode())),
+        ("files", ("d.pdf", b"%PDF-1.7")),
+    ]
+    welcome = client.post("/api/tunes", files=files, data={"tags": "new, test"}).json()
+    assert [tune["title"] for tune in welcome["tunes"]] == ["Small Waltz", "Small Waltz", "Second Waltz"]
+    assert [tune["tags"] for tune in welcome["tunes"]] == [["new", "test"]] * 3
+    assert len(welcome["problems"]) == 2
+    assert any("PDF" in one["problem"] for one in welcome["problems"])
+
+
+@pytest.mark.parametrize("name", ["../../evil.abc", "C:\\temp\\evil.abc", "\0evil.abc", HOSTILE + ".abc", "." * 300])
+def test_the_name_of_an_upload_is_never_trusted(client: TestClient, name: str) -> None:
+    welcome = client.post("/api/tunes", files=[("files", (name, WALTZ.encode()))]).json()
+    kept = welcome["tunes"][0]["source_name"]
+    assert re.fullmatch(r"[\w ()'-]+\.abc", kept)
+    assert "<script>" not in client.get("/shelf").text
+
+
+def test_a_hostile_title_is_only_text(client: TestClient) -> None:
+    text = WALTZ.replace("Small Waltz", HOSTILE).replace('"D"D F', '"<b>x"D F')
+    tune = client.post("/api/tunes/typed", json={"text": text}).json()["tunes"][0]
+    for path in (f"/stand/{tune['arrangement']}", "/shelf"):
+        page = client.get(path)
+        assert page.status_code == 200
+        assert "<script>alert" not in page.text
+    shown = view(client, tune["arrangement"])
+    for system in shown["systems"]:
+        tags = {etree.QName(element).localname for element in etree.fromstring(system["svg"].encode()).iter()}
+        assert tags <= {
+            "svg",
+            "g",
+            "path",
+            "use",
+            "text",
+            "tspan",
+            "defs",
+            "ellipse",
+            "polygon",
+            "polyline",
+            "rect",
+            "desc",
+        }
+
+
+def test_a_player_who_can_not_reach_the_tune_is_told_so(client: TestClient) -> None:
+    wide = "X:1\nM:4/4\nL:1/4\nK:C\nC,,,, c'''' C c|]\n"
+    welcome = client.post("/api/tunes/typed", json={"text": wide}).json()
+    assert welcome["tunes"] == []
+    assert "lies outside" in welcome["problems"][0]["problem"]
+
+
+# The shelf
+
+
+def test_the_shelf_is_searched_changed_exported_and_restored(client: TestClient) -> None:
+    tune = client.post("/api/tunes/typed", json={"text": WALTZ.replace("Small", "Exported")}).json()["tunes"][0]
+    changed = client.patch(f"/api/tunes/{tune['id']}", json={"title": "Renamed", "tags": ["Gift"]}).json()
+    assert (changed["title"], changed["tags"]) == ("Renamed", ["gift"])
+    assert view(client, tune["arrangement"])["title"] == "Renamed"
+    archive = client.get("/api/export")
+    assert archive.headers["content-type"] == "application/zip"
+    assert client.delete(f"/api/tunes/{tune['id']}").status_code == 204
+    assert client.get("/api/tunes", params={"tag": "gift"}).json() == []
+    assert client.get(f"/api/arrangements/{tune['arrangement']}").status_code == 404
+    restored = client.post("/api/restore", files={"archive": ("shelf.zip", archive.content)})
+    assert restored.status_code == 200
+    back = client.get("/api/tunes", params={"search": "renamed"}).json()
+    assert [one["tags"] for one in back] == [["gift"]]
+    assert view(client, back[0]["arrangement"])["figures"]
+
+
+def test_what_is_no_archive_is_refused(client: TestClient) -> None:
+    answer = client.post("/api/restore", files={"archive": ("shelf.zip", b"PK\x03\x04 nothing")})
+    assert answer.status_code == 422
+    assert "archive" in answer.json()["problem"].lower()
+
+
+# The sound
+
+
+def hearing(client: TestClient, id: int, **query: object) -> dict[str, Any]:
+    answer = client.get(f"/api/arrangements/{id}/hearing", params={"tempo": 120} | query)
+    assert answer.status_code == 200, answer.text
+    found: dict[str, Any] = answer.json()
+    return found
+
+
+def sound(client: TestClient, key: str) -> tuple[np.ndarray[Any, Any], int]:
+    answer = client.get(f"/api/sounds/{key}")
+    assert answer.status_code == 200, answer.text
+    return soundfile.read(io.BytesIO(answer.content))
+
+
+def test_bars_last_as_long_as_the_tempo_says(client: TestClient, waltz: int) -> None:
+    heard = hearing(client, waltz, tempo=120)
+    lengths = [bar["end"] - bar["start"] for bar in heard["bars"]]
+    assert lengths == pytest.approx([1.5] * 8, abs=1e-3)
+    assert heard["starts_at"] == pytest.approx(1.5, abs=1e-3)
+    assert [bar["bar"] for bar in heard["bars"]] == list(range(8))
+    assert hearing(client, waltz, tempo=60)["bars"][0]["end"] == pytest.approx(6.0, abs=1e-3)
+
+
+def test_all_sounds_of_a_hearing_are_equally_long(client: TestClient, waltz: int) -> None:
+    heard = hearing(client, waltz)
+    keys = [line["sound"] for line in heard["lines"]] + list(heard["band"].values())
+    lengths = {len(sound(client, key)[0]) for key in keys}
+    assert len(lengths) == 1
+    assert set(heard["band"]) == {"bass", "chords", "drums", "click"}
+
+
+def test_the_melody_sounds_when_it_is_said_to(client: TestClient, waltz: int) -> None:
+    heard = hearing(client, waltz)
+    line = next(line for line in heard["lines"] if line["name"] == "plain")
+    audio, rate = sound(client, line["sound"])
+    first = int(np.argmax(np.abs(audio[:, 0]) > 0.01)) / rate
+    assert first == pytest.approx(line["notes"][0][0], abs=0.03)
+    ids = svg_ids(view(client, waltz))
+    assert {note[2] for each in heard["lines"] for note in each["notes"]} <= ids
+
+
+def test_a_repeat_is_heard_twice_and_shown_once(client: TestClient) -> None:
+    text = 'X:1\nT:Twice\nM:4/4\nL:1/4\nK:C\n|:"C"C E G E|"G7"F D B, D:|"C"C4|]\n'
+    id = client.post("/api/tunes/typed", json={"text": text, "unfolds": False}).json()["tunes"][0]["arrangement"]
+    heard = hearing(client, id)
+    assert [bar["bar"] for bar in heard["bars"]] == [0, 1, 0, 1, 2]
+    plain = next(line for line in heard["lines"] if line["name"] == "plain")["notes"]
+    assert [note[2] for note in plain][:9] == [f"s1-n{n}" for n in (*range(8), 0)]
+
+
+def test_only_the_changed_line_is_made_anew(client: TestClient, waltz: int) -> None:
+    before = hearing(client, waltz)
+    decide(client, waltz, at=0, kind="leave-out", figure=view(client, waltz)["figures"][0]["id"])
+    after = hearing(client, waltz)
+    assert after["band"] == before["band"]
+    sounds = [{line["name"]: line["sound"] for line in heard["lines"]} for heard in (before, after)]
+    assert sounds[0]["plain"] == sounds[1]["plain"]
+    assert sounds[0]["ornamented"] != sounds[1]["ornamented"]
+
+
+def test_a_metre_without_a_band_is_heard_alone(client: TestClient) -> None:
+    text = "X:1\nT:Five Beats of Three\nM:15/8\nL:1/8\nK:C\nC3D3E3F3G3|]\n"
+    id = client.post("/api/tunes/typed", json={"text": text}).json()["tunes"][0]["arrangement"]
+    heard = hearing(client, id)
+    assert heard["band"] == {}
+    assert heard["remark"]
+    assert heard["starts_at"] == 0
+
+
+def test_a_figure_can_be_heard_before_it_is_taken(client: TestClient, waltz: int) -> None:
+    figure = view(client, waltz)["figures"][0]["id"]
+    found = client.get(f"/api/arrangements/{waltz}/alternatives", params={"figure": figure}).json()
+    for one in found[:2]:
+        answer = client.get(f"/api/arrangements/{waltz}/figure-sound", params={"figure": one["id"]})
+        assert answer.headers["content-type"] == "audio/flac"
+        audio, _ = soundfile.read(io.BytesIO(answer.content))
+        assert 0.05 < np.abs(audio).max() < 1.0
+    assert view(client, waltz)["step"]["at"] == 0
+
+
+def test_an_unknown_sound_is_not_found(client: TestClient) -> None:
+    for key in ("0" * 40, "../../etc/passwd", "x"):
+        assert client.get(f"/api/sounds/{key}").status_code == 404
+
+
+# The guard
+
+
+@pytest.mark.parametrize("host", ["evil.example", "127.0.0.1:9999", "localhost", "localhost:8420.evil.example", ""])
+def test_other_names_of_this_machine_are_refused(client: TestClient, host: str) -> None:
+    assert client.get("/api/tunes", headers={"Host": host}).status_code == 421
+
+
+@pytest.mark.parametrize("host", ["127.0.0.1:8420", "localhost:8420", "[::1]:8420"])
+def test_its_own_names_are_answered(client: TestClient, host: str) -> None:
+    assert client.get("/api/tunes", headers={"Host": host}).status_code == 200
+
+
+@pytest.mark.parametrize(
+    "headers",
+    [
+        {"Origin": "http://evil.example"},
+        {"Origin": "null"},
+        {"Origin": "https://127.0.0.1:8420"},
+        {"Sec-Fetch-Site": "cross-site"},
+        {"Sec-Fetch-Site": "same-site", "Origin": "http://localhost:3000"},
+        {"Sec-Fetch-Site": "cross-site", "Sec-Fetch-Mode": "navigate"},
+    ],
+)
+def test_posts_from_other_sites_are_refused(client: TestClient, headers: dict[str, str]) -> None:
+    assert client.post("/api/tunes/typed", json={"text": WALTZ}, headers=headers).status_code == 403
+
+
+def test_a_link_from_elsewhere_may_open_the_page_but_not_read_data(client: TestClient) -> None:
+    elsewhere = {"Sec-Fetch-Site": "cross-site"}
+    assert client.get("/stand/1", headers=elsewhere | {"Sec-Fetch-Mode": "navigate"}).status_code == 200
+    assert client.get("/api/tunes", headers=elsewhere | {"Sec-Fetch-Mode": "no-cors"}).status_code == 403
+
+
+def test_every_answer_carries_the_security_headers(client: TestClient) -> None:
+    answers = [
+        client.get(path) for path in ("/stand/1", "/shelf", "/bring", "/static/page.css", "/api/tunes", "/none")
+    ]
+    answers.append(client.get("/", headers={"Host": "evil.example"}))
+    for answer in answers:
+        policy = answer.headers["content-security-policy"]
+        assert "default-src 'none'" in policy
+        assert "unsafe" not in policy
+        assert answer.headers["x-content-type-options"] == "nosniff"
+
+
+def test_pages_hold_nothing_that_their_policy_forbids_and_nothing_from_elsewhere(client: TestClient) -> None:
+    for path in ("/stand/1", "/shelf", "/bring"):
+        page = client.get(path).text
+        assert not re.search(r"<script(?![^>]*\bsrc=)|\son\w+=|\sstyle=|javascript:", page)
+        assert not re.search(r"(?:src|href|action)=\"(?:https?:)?//", page)
+    for system in view(client, 1)["systems"]:
+        assert " style=" not in system["svg"]
+
+
+def test_bodies_are_bounded(client: TestClient) -> None:
+    too_much = b"x" * (MOST_BYTES + 1)
+    assert client.post("/api/tunes", content=too_much).status_code == 413
+
+    def chunks() -> Iterator[bytes]:
+        for _ in range(MOST_BYTES // 65536 + 2):
+            yield b"x" * 65536
+
+    answer = client.post("/api/tunes/typed", content=chunks(), headers={"Content-Type": "application/json"})
+    assert 400 <= answer.status_code < 500
+
+
+@pytest.mark.parametrize(
+    ("path", "body"),
+    [
+        ("decisions", {"at": 0, "kind": "keep", "figure": "turn-0-000000"}),
+        ("decisions", {"at": 0, "kind": "explode", "figure": "turn-0-000000"}),
+        ("decisions", {"at": -1, "kind": "keep", "figure": "x"}),
+        ("decisions", {"at": 0, "kind": "replace", "figure": "turn-0-000000"}),
+        ("decisions", []),
+        ("undo", {"at": 0}),
+        ("undo", {"at": "zero"}),
+    ],
+)
+def test_nonsense_is_refused_in_words(client: TestClient, waltz: int, path: str, body: object) -> None:
+    answer = client.post(f"/api/arrangements/{waltz}/{path}", json=body)
+    assert answer.status_code == 422
+    assert answer.json()["problem"]
+
+
+def test_the_api_is_documented(client: TestClient) -> None:
+    document = client.get("/api/openapi.json").json()
+    assert document["openapi"].startswith("3.")
+    operations = [(path, way) for path, ways in document["paths"].items() for way in ways.values()]
+    assert len(operations) >= 15
+    for path, way in operations:
+        assert path.startswith("/api/")
+        assert way["description"]
+    assert set(document["components"]["schemas"]) >= {"ArrangementView", "Decision", "HearingView", "TuneView"}
+
+
+@pytest.mark.parametrize(
+    ("message", "shown"),
+    [
+        ("correct it in the file, or keep the bars as they are with --irregular keep.", "correct it in the file."),
+        ("one octave lower by custom; --octave 0 keeps the tune's own.", "one octave lower by custom."),
+        (
+            "choose another key, another --player or a lower --level.",
+            "choose another key, another player or a lower level.",
+        ),
+    ],
+)
+def test_messages_on_the_page_name_no_options(message: str, shown: str) -> None:
+    assert page_words(message) == shown
+
+
+def test_musicxml_comes_in(client: TestClient) -> None:
+    welcome = client.post(
+        "/api/tunes", files=[("files", ("score.xml", score(attributes() + notes("C5:4 D5:4 E5:4 C5:4"))))]
+    ).json()
+    assert welcome["problems"] == []
