@@ -173,7 +173,7 @@ def test_a_tune_below_the_player_is_moved_and_told_so(tmp_path: Path, capsys: py
     assert main(["lesson", str(tmp_path / "low.abc"), *options, "--out", str(out)]) == 0
     assert "Moved by 1 octave" in capsys.readouterr().err
     manifest = json.loads((out / "manifest.json").read_text())
-    assert manifest["moved_octaves"] == {}
+    assert manifest["moved_octaves"]["flute"] == 1
     assert manifest["left_out"] == []
 
 
