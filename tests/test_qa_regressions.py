@@ -13,6 +13,7 @@ import pytest
 
 from fioritura.arrange.rendition import Rendition, laid_out
 from fioritura.lesson.edition import Edition, figure_records, line_score
+from fioritura.notation.abc_reader import read_abc
 from fioritura.notation.abc_writer import write_abc
 from fioritura.notation.musicxml_writer import write_musicxml
 from fioritura.notation.part_spelling import written_tune
@@ -241,3 +242,16 @@ def test_the_last_note_of_a_tune_comes_to_rest() -> None:
         assert not techniques_of(tune, technique, 2)
     for figure in techniques_of(tune, "turn", 2):
         assert figure.notes[-1].duration_ticks > 2 * QUARTER
+
+
+def test_a_figure_brings_no_b_sharp_into_a_part_that_has_none() -> None:
+    """F major is D major for the alto: from B to D by semitones is B, C, C sharp, D."""
+    tune = line_of("D5/2 F5/2", key="F major", chords="Bb")
+    figure = techniques_of(tune, "run-chromatic", 0)[0]
+    assert names(tune, figure, "alto-sax") == ["B", "C", "C#", "D"]
+
+
+def test_a_german_h_is_reported_with_its_bar_and_kept_as_text() -> None:
+    (tune,) = read_abc('X:1\nT:x\nM:4/4\nL:1/4\nK:C\n"C"CDEF|"H7"GABc|"C"c4|]\n')
+    assert [(span.text, span.chord is None) for span in tune.chords] == [("C", False), ("H7", True), ("C", False)]
+    assert any("bar 2" in warning and "H7" in warning for warning in tune.warnings)

@@ -115,7 +115,7 @@ _WORDS: Final[dict[str, Mark]] = {
 """A parenthesis to the left of a note is the first half of a pair around it (section 4.19)."""
 
 _BASS: Final = re.compile(r"(?<=/)[a-g](?=[b#♭♯]?$)")
-_CHORD_LIKE: Final = re.compile(r"\(?[A-G][b#♭♯]?(?:(?:m|maj|min|dim|aug|sus|add|alt)(?![a-z])|[^a-z .]|$)")
+_CHORD_LIKE: Final = re.compile(r"\(?[A-H][b#♭♯]?(?:(?:m|maj|min|dim|aug|sus|add|alt)(?![a-z])|[^a-z .]|$)")
 
 
 def jump_named(text: str) -> Jump | None:
@@ -136,7 +136,7 @@ def mark_in_words(text: str) -> Mark | None:
 def is_chord_text(text: str) -> bool:
     """True when a quoted text is meant as a chord symbol (section 4.18), not as a fingering or a word.
 
-    A chord symbol begins with a capital; one that can't be read counts if it looks like one.
+    A chord symbol begins with a capital; one that can't be read counts if it looks like one (H is B in German books).
     """
     if not text[:1].isupper() and text[:1] != "(":
         return False

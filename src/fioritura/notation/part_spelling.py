@@ -3,8 +3,9 @@
 Transposition keeps every interval's letters, and so keeps the sense of a spelling, but not always its ease: E major
 written as D flat major for an alto saxophone turns F natural into E double flat, and F, E natural, E flat of a part in
 concert pitch becomes D, C sharp, C. Two rules make such notes readable (common practice): a respelled key, or a figure,
-brings in no double accidental that the sounding line had not; and a figure's chromatic note between two others takes
-the letter of the note it comes from. All else is spelled as the file has it.
+brings in no double accidental that the sounding line had not, nor a figure an E sharp or F flat of neither key nor
+chord; and a figure's chromatic note between two others takes the letter of the note it comes from. All else is spelled
+as the file has it.
 """
 
 from __future__ import annotations
@@ -22,31 +23,28 @@ __all__ = ["written_tune"]
 def written_tune(tune: Tune, by: Interval) -> Tune:
     """The tune an interval higher, as a player expects to read it."""
     moved = transpose(tune, by)
-    respelled = {
-        bar.start_ticks
-        for bar, written in zip(tune.bars, moved.bars, strict=True)
-        if key_interval(bar.key, written.key, by) != by
-    }
-    notes = [
-        _plain(sounding, written, bool(written.figures) or tune.bar_at(written.onset_ticks).start_ticks in respelled)
-        for sounding, written in zip(tune.notes, moved.notes, strict=True)
-    ]
+    notes = []
+    for sounding, written in zip(tune.notes, moved.notes, strict=True):
+        key, new_key = tune.bar_at(written.onset_ticks).key, moved.bar_at(written.onset_ticks).key
+        is_respelled = key_interval(key, new_key, by) != by
+        notes.append(_eased(moved, sounding, written, is_respelled))
     return replace(moved, notes=tuple(_led(replace(moved, notes=tuple(notes)))))
 
 
-def _plain(sounding: Note, written: Note, is_open: bool) -> Note:
-    """The note without a triple accidental; where its spelling is open, without a double one that is new in the part."""
-    most = [2 if not is_open else max(abs(pitch.alter), 1) for pitch in (sounding.pitch, *sounding.graces)]
-    pitch, *eased = (
-        name if abs(name.alter) <= limit else name.respelled()
-        for name, limit in zip((written.pitch, *written.graces), most, strict=True)
-    )
-    graces = tuple(eased)
-    return (
-        written
-        if (pitch, graces) == (written.pitch, written.graces)
-        else replace(written, pitch=pitch, graces=graces)
-    )
+def _eased(tune: Tune, sounding: Note, written: Note, is_respelled: bool) -> Note:
+    """The note without what would stop the reader; what a figure has added may also have no E sharp and its like."""
+
+    def eased(before: Pitch, name: Pitch, is_added: bool) -> Pitch:
+        most = max(abs(before.alter), 1) if is_added or is_respelled else 2
+        was_plain = before == before.respelled()
+        is_odd = is_added and was_plain and not _is_given(tune, written, name)
+        return name.respelled() if abs(name.alter) > most or is_odd else name
+
+    is_made = bool(written.figures)
+    pitch = eased(sounding.pitch, written.pitch, is_made and written.anchor is None)
+    graces = tuple(eased(before, name, is_made) for before, name in zip(sounding.graces, written.graces, strict=True))
+    is_same = pitch == written.pitch and graces == written.graces
+    return written if is_same else replace(written, pitch=pitch, graces=graces)
 
 
 def _led(tune: Tune) -> Iterator[Note]:
