@@ -9,12 +9,14 @@ from __future__ import annotations
 
 import math
 import os
+from bisect import bisect_left
 from collections import deque
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from concurrent.futures import Future, ThreadPoolExecutor
 from dataclasses import replace
 from functools import partial
 from itertools import pairwise
+from operator import itemgetter
 from typing import Final
 
 import numpy as np
@@ -24,13 +26,13 @@ from fioritura.sound.clock import Clock
 from fioritura.sound.coverage import mended
 from fioritura.sound.filters import without_rumble
 from fioritura.sound.midi_writer import END_SEC, write_midi
-from fioritura.sound.performance import Performance, PerformedPart
+from fioritura.sound.performance import Performance
 from fioritura.sound.synth import Synth, synth_named
 from fioritura.tune import Tempo
 
 __all__ = ["Progress", "render", "render_blocks", "render_short"]
 
-LONGEST_PIECE_SEC: Final = 45
+LONGEST_PIECE_SEC: Final = 35
 SHORTEST_PIECE_SEC: Final = 15
 EVEN_CLOCK: Final = Clock((Tempo(0, 400.0),))
 """Fast, so that a tick is short: a tenth of a millisecond."""
@@ -63,7 +65,7 @@ def render_blocks(
     workers = os.cpu_count() or 1
     bounds = _bounds(performance.duration_sec, workers)
     total = round((performance.duration_sec + END_SEC) * SAMPLE_RATE)
-    tasks = (partial(_rendered, _piece(performance, start, end), synth) for start, end in pairwise(bounds))
+    tasks = (partial(_rendered, piece, synth) for piece in _pieces(performance, bounds))
     ringing = np.zeros((0, 2), np.float32)
     done = 0
     for end, piece in zip(bounds[1:], _in_order(tasks, workers), strict=True):
@@ -83,16 +85,17 @@ def render_short(performance: Performance, synth: Synth) -> Audio:
     Raises:
         ToolError: the synth is missing or failed.
     """
-    return _rendered(_piece(performance, 0, math.ceil(performance.duration_sec) + 1), synth)
+    (piece,) = _pieces(performance, [0, math.ceil(performance.duration_sec) + 1])
+    return _rendered(piece, synth)
 
 
 def _in_order(tasks: Iterable[Callable[[], Audio]], workers: int) -> Iterator[Audio]:
-    """The results of tasks in their order, `workers` of them under way at a time."""
+    """The results of tasks in their order; all workers go on while a result is in use."""
     with ThreadPoolExecutor(workers) as pool:
         waiting: deque[Future[Audio]] = deque()
         for task in tasks:
             waiting.append(pool.submit(task))
-            if len(waiting) == workers:
+            if len(waiting) > workers:
                 yield waiting.popleft().result()
         while waiting:
             yield waiting.popleft().result()
@@ -107,16 +110,21 @@ def _bounds(end_sec: float, workers: int) -> list[int]:
     return [round(total * number / count) for number in range(count + 1)]
 
 
-def _piece(performance: Performance, start_sec: int, end_sec: int) -> Performance:
-    """The notes that start between two times, each early by its part's attack, moved to the beginning."""
-
-    def shifted(part: PerformedPart) -> PerformedPart:
-        starts = ((note, max(0.0, note.onset_sec - part.attack_sec)) for note in part.notes)
-        inside = (replace(n, onset_sec=at - start_sec) for n, at in starts if start_sec <= at < end_sec)
-        return replace(part, notes=tuple(inside))
-
-    parts = tuple(part for part in map(shifted, performance.parts) if part.notes)
-    return replace(performance, clock=EVEN_CLOCK, bars=performance.bars[:1], parts=parts, lasts_sec=0.0)
+def _pieces(performance: Performance, bounds: Sequence[int]) -> Iterator[Performance]:
+    """The notes that start between each two times, each early by its part's attack, moved to the beginning."""
+    starts = [
+        sorted(((max(0.0, note.onset_sec - part.attack_sec), note) for note in part.notes), key=itemgetter(0))
+        for part in performance.parts
+    ]
+    for start, end in pairwise(bounds):
+        parts = []
+        for part, placed in zip(performance.parts, starts, strict=True):
+            inside = placed[
+                bisect_left(placed, start, key=itemgetter(0)) : bisect_left(placed, end, key=itemgetter(0))
+            ]
+            if inside:
+                parts.append(replace(part, notes=tuple(replace(note, onset_sec=at - start) for at, note in inside)))
+        yield replace(performance, clock=EVEN_CLOCK, bars=performance.bars[:1], parts=tuple(parts), lasts_sec=0.0)
 
 
 def _rendered(piece: Performance, synth: Synth) -> Audio:

@@ -6,7 +6,6 @@ its own that takes MIDI and gives WAV, so that several run side by side and none
 
 from __future__ import annotations
 
-import io
 import shutil
 import subprocess
 import sys
@@ -16,7 +15,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from importlib.util import find_spec
 from pathlib import Path
-from typing import Final, Protocol
+from typing import IO, Final, Protocol
 
 import numpy as np
 
@@ -60,7 +59,9 @@ class BuiltInSynth:
     def render(self, midi: bytes) -> Audio:
         """See `Synth.render`."""
         command = [sys.executable, "-I", "-c", _BUILT_IN, str(self.soundfont.path)]
-        return _from_wave(_output_of(command, midi, "The built-in synth"))
+        with tempfile.TemporaryFile(prefix="fioritura-") as file:
+            _run(command, midi, file, "The built-in synth")
+            return _from_wave(file)
 
     def keys(self, program: int) -> frozenset[int]:
         """See `Synth.keys`."""
@@ -82,8 +83,10 @@ class FluidsynthProgram:
             source, target = Path(folder, "in.mid"), Path(folder, "out.wav")
             source.write_bytes(midi)
             options = ["-q", "-n", "-i", "-g", "0.5", "-r", str(SAMPLE_RATE), "-T", "wav", "-F", str(target)]
-            _output_of([program, *options, str(self.soundfont.path), str(source)], b"", "fluidsynth")
-            return _from_wave(target.read_bytes())
+            command = [program, *options, str(self.soundfont.path), str(source)]
+            _run(command, b"", subprocess.DEVNULL, "fluidsynth")
+            with target.open("rb") as file:
+                return _from_wave(file)
 
     def keys(self, program: int) -> frozenset[int]:
         """See `Synth.keys`."""
@@ -118,24 +121,29 @@ def _has_built_in() -> bool:
     return find_spec("midirenderer") is not None
 
 
-def _output_of(command: Sequence[str], given: bytes, name: str) -> bytes:
+def _run(command: Sequence[str], given: bytes, output: IO[bytes] | int, name: str) -> None:
+    """Run a synth's program with `given` as its input."""
     try:
-        done = subprocess.run(command, input=given, capture_output=True, timeout=_TIMEOUT_SEC, check=False)
+        done = subprocess.run(
+            command, input=given, stdout=output, stderr=subprocess.PIPE, timeout=_TIMEOUT_SEC, check=False
+        )
     except (OSError, subprocess.TimeoutExpired) as error:
         raise ToolError(f"{name} did not run ({error}).") from None
     if done.returncode != 0:
         reason = done.stderr.decode("utf-8", "replace").strip().splitlines()
         raise ToolError(f"{name} failed: {reason[-1] if reason else f'exit code {done.returncode}'}.")
-    return done.stdout
 
 
-def _from_wave(data: bytes) -> Audio:
-    """16-bit stereo WAV bytes as audio."""
+def _from_wave(source: IO[bytes]) -> Audio:
+    """A 16-bit stereo WAV file, from its first byte on, as audio."""
+    source.seek(0)
     try:
-        with wave.open(io.BytesIO(data)) as file:
+        with wave.open(source, "rb") as file:
             if (file.getnchannels(), file.getsampwidth(), file.getframerate()) != (2, 2, SAMPLE_RATE):
                 raise ToolError("The synth gave audio that is not 16-bit stereo at 48 kHz.")
-            frames = file.readframes(file.getnframes())
+            samples = np.frombuffer(file.readframes(file.getnframes()), dtype="<i2")
     except (wave.Error, EOFError) as error:
         raise ToolError(f"The synth gave no WAV file ({error}).") from None
-    return (np.frombuffer(frames, dtype="<i2").reshape(-1, 2) / np.float32(32768)).astype(np.float32, copy=False)
+    audio = samples.astype(np.float32)
+    audio /= 32768
+    return audio.reshape(-1, 2)
