@@ -42,6 +42,10 @@ _LOOSEST: Final = 1.45
 _NEARLY_FULL: Final = 0.65
 """A last system at least this full is spread over the whole width after all."""
 
+_WIDENING: Final = 1.025
+"""How much smaller the staff gets in each try where a system turns out overfull after all."""
+
+_TRIES: Final = 8
 _TEMPO_SIZE: Final = 440
 _OPTIONS: Final[dict[str, Any]] = {
     "inputFrom": "auto",
@@ -170,6 +174,13 @@ def _engraved(
         starts = system_starts(bars, line_units, bars_per_system)
         last_units = _last_width(bars, starts, line_units)
     drawings = _laid_out(toolkit, piece, starts, line_units, last_units)
+    for _ in range(_TRIES):
+        if drawings is not None:
+            break
+        line_units, last_units = _WIDENING * line_units, _WIDENING * last_units
+        drawings = _laid_out(toolkit, piece, starts, line_units, last_units)
+    if drawings is None:
+        raise ToolError(f"The engraver can't set the music in {len(starts)} systems: give fewer bars a system.")
     if piece.tempo and shows_tempo:
         drawings[0] = with_text_above(drawings[0], piece.tempo, _TEMPO_SIZE)
     counts = [end - start for start, end in zip(starts, [*starts[1:], len(piece.bars)], strict=True)]
@@ -270,12 +281,15 @@ def _head_width(measure: etree._Element) -> float:
 
 def _laid_out(
     toolkit: verovio.toolkit, piece: Piece, starts: list[int], line_units: float, last_units: float
-) -> list[Drawing]:
-    """One drawing a system; the last is narrower where full width would stretch it beyond the others."""
+) -> list[Drawing] | None:
+    """One drawing a system; the last is narrower where full width would stretch it beyond the others.
+
+    None where the engraver, short of room by a hair, divides a system.
+    """
     mei = with_breaks(piece, starts)
     pages = list(_system_pages(toolkit, mei, line_units))
     if len(pages) != len(starts):
-        raise ToolError(f"The engraver made {len(pages)} systems of {len(starts)}: give fewer bars a system.")
+        return None
     if last_units < line_units - _UNITS_PER_PIXEL:
         pages[-1] = list(_system_pages(toolkit, mei, last_units))[-1]
     return [dress(page, piece.effects) for page in pages]
