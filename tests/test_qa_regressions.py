@@ -255,3 +255,13 @@ def test_a_german_h_is_reported_with_its_bar_and_kept_as_text() -> None:
     (tune,) = read_abc('X:1\nT:x\nM:4/4\nL:1/4\nK:C\n"C"CDEF|"H7"GABc|"C"c4|]\n')
     assert [(span.text, span.chord is None) for span in tune.chords] == [("C", False), ("H7", True), ("C", False)]
     assert any("bar 2" in warning and "H7" in warning for warning in tune.warnings)
+
+
+def test_a_raised_ninth_is_no_reason_for_a_b_sharp() -> None:
+    """G7alt is A7alt for the tenor: from A to D by semitones is A, A sharp, B, C, C sharp, D; over G sharp 7 B sharp
+    is the third."""
+    figure = techniques_of(line_of("G4/2 C5/2", chords="G7alt"), "run-chromatic", 0)[0]
+    assert names(line_of("G4/2 C5/2", chords="G7alt"), figure, "tenor-sax") == ["A", "A#", "B", "C", "C#", "D"]
+    tune = line_of("C#5/2 A#4/2 B4/4", key="E major", chords="F#7 B")
+    figure = techniques_of(tune, "upper-grace-step", 1)[0]
+    assert "B#" in names(tune, figure, "tenor-sax")

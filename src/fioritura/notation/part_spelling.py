@@ -77,7 +77,11 @@ def _between(tune: Tune, note: Note, line: Sequence[Pitch], number: int) -> Pitc
 
 
 def _is_given(tune: Tune, note: Note, pitch: Pitch) -> bool:
-    """True for a note of the key or of the chord."""
+    """True for a note of the key, and for a root, third, fifth or seventh of the chord."""
+    if tune.bar_at(note.onset_ticks).key.holds(pitch):
+        return True
     span = tune.chord_at(note.onset_ticks)
-    of_chord = span is not None and span.chord is not None and pitch.name in span.chord.tones
-    return of_chord or tune.bar_at(note.onset_ticks).key.holds(pitch)
+    if span is None or span.chord is None:
+        return False
+    named = zip(span.chord.intervals, span.chord.tones, strict=True)
+    return any(name == pitch.name for interval, name in named if interval.steps in (0, 2, 4, 6))
