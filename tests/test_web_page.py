@@ -218,7 +218,7 @@ def test_bars_are_looped_by_dragging_and_lines_taken_in_turn(short: Any) -> None
     short.mouse.move(bars[1]["x"] + 50, bars[1]["y"] + 10)
     short.mouse.move(bars[2]["x"] + 30, bars[2]["y"] + 10)
     short.mouse.up()
-    assert short.inner_text("#loop-words") == "bars 1–2"
+    assert short.inner_text("#loop-words") == "bars 2–3"
     assert len(short.query_selector_all(".bar-wash")) == 2
     short.uncheck("#count-in")
     short.keyboard.press("t")

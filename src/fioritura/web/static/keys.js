@@ -4,6 +4,9 @@ import { byId, el } from "./dom.js";
 
 /** @typedef {{keys: string[], shown?: string, words: string, act: () => void}} Key */
 
+/** True when what has the focus was reached with the pointer: the space bar is then free to play. */
+let byPointer = false;
+
 const STORED = "fioritura-letters";
 
 /** Listen for keys. @param {Key[]} table */
@@ -19,7 +22,9 @@ export function listenForKeys(table) {
   byId("key-list", HTMLElement).replaceChildren(
     ...all.filter((key) => key.shown || key === help).flatMap((key) => [el("dt", {}, ...keyCaps(key)), el("dd", {}, key.words)]),
   );
+  document.addEventListener("pointerdown", () => { byPointer = true; });
   document.addEventListener("keydown", (event) => {
+    if (event.key === "Tab") byPointer = false;
     const name = nameOf(event);
     const key = all.find((one) => one.keys.includes(name));
     if (!key || dialog.open || isTaken(event.target, name)) return;
@@ -46,7 +51,7 @@ function nameOf(event) {
 function isTaken(target, name) {
   if (!(target instanceof Element)) return false;
   if (target.closest("textarea, select, input:not([type=range], [type=radio], [type=checkbox])")) return true;
-  if (name === " ") return target.closest("button, input, summary, a")?.matches(":focus-visible") ?? false;
+  if (name === " ") return target.closest("button, input, summary, a") !== null && !byPointer;
   if (name.startsWith("Arrow")) return target.closest("input, [role=tab], aside") !== null;
   return false;
 }

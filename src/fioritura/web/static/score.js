@@ -84,7 +84,7 @@ export class Score {
       const washes = [svgEl("rect", { class: "wash", ...at }), svgEl("rect", { class: "edge", ...at })];
       const home = system === systemOf(elements[0]) ? group : svgEl("g", { class: `fig fam-${figure.family}` });
       home.append(...washes);
-      system.prepend(home);
+      layerOf(system).append(home);
     }
     if (label) this.#dressLabel(figure, label, group, isOwn);
   }
@@ -159,7 +159,7 @@ export class Score {
       if (!system) continue;
       const box = measure.getBBox();
       const lines = staffSpan(measure);
-      system.prepend(svgEl("rect", { class: "bar-wash", x: lines[0], width: lines[1] - lines[0], y: box.y - 40, height: box.height + 80 }));
+      layerOf(system).prepend(svgEl("rect", { class: "bar-wash", x: lines[0], width: lines[1] - lines[0], y: box.y - 40, height: box.height + 80 }));
     }
   }
 
@@ -210,6 +210,15 @@ export class Score {
     });
     return found < 0 ? null : found;
   }
+}
+
+/** What lies behind the notes of a system, in reading order. @param {Element} system */
+function layerOf(system) {
+  const first = system.firstElementChild;
+  if (first?.classList.contains("figures")) return first;
+  const layer = svgEl("g", { class: "figures" });
+  system.prepend(layer);
+  return layer;
 }
 
 /** @param {Element} element */
