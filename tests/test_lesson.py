@@ -94,6 +94,13 @@ def test_the_figure_is_tinted_where_its_notes_are(lesson: Lesson) -> None:
     assert not [n for n in others if heads[0] <= layout.heads[2, n] <= heads[-1]]
 
 
+def test_examples_are_engraved_on_a_narrow_page_too(lesson: Lesson) -> None:
+    for example in lesson.examples[::3]:
+        systems = example_engraving(lesson, example, 92.0).systems()
+        assert sum(system.bar_count for system in systems) == len(example.tune.bars)
+        assert all(system.width_mm <= 92.5 for system in systems)
+
+
 # The handout ---------------------------------------------------------------------------------------------------
 
 

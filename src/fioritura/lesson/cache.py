@@ -28,7 +28,7 @@ LIMIT_BYTES: Final = 1024 * 1024 * 1024
 _TOOLS: Final = ("verovio", "typst", "lameenc", "midirenderer", "numpy", "av")
 
 
-_OTHER_ROOMS: Final = frozenset({"cli", "listening", "data"})
+_OTHER_ROOMS: Final = frozenset({"cli", "data", "listening", "shelf", "web"})
 """No file of a pack depends on these."""
 
 
