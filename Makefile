@@ -5,12 +5,13 @@ PYTHON ?= python3
 VENV := .venv
 READY := $(VENV)/.ready
 
-.PHONY: demo test check bench sweep taste format clean
+.PHONY: demo test check bench listen-bench sweep taste format clean
 
 demo: $(READY)
 	$(VENV)/bin/fioritura demo --out demo
 
 test: $(READY)
+	@command -v chromium >/dev/null || (apt-get update -q && apt-get install -y -q chromium) >/dev/null
 	$(VENV)/bin/python -m pytest -n 2
 
 check: $(READY)
@@ -21,6 +22,9 @@ check: $(READY)
 
 bench: $(READY)
 	$(VENV)/bin/python -m pytest benchmarks -o python_files='bench_*.py' -o python_functions='bench_*' --benchmark-only -q
+
+listen-bench: $(READY)
+	PYTHONPATH=. $(VENV)/bin/python benchmarks/listen_bench.py
 
 sweep: $(READY)
 	$(VENV)/bin/python -m pytest -m slow -n 2

@@ -118,6 +118,15 @@ def test_a_technique_asked_for_alone_appears_at_every_level(technique: str) -> N
             assert used == {technique}
 
 
+@pytest.mark.parametrize("technique", ["anticipation", "delay", "suspension", "appoggiatura", "retardation"])
+def test_techniques_that_move_notes_keep_the_tune_even_when_asked_for_alone(technique: str) -> None:
+    for seed in range(6):
+        tune = random_tune(seed, bars=16, metre=METRES[seed % 5])
+        for level in (1, 2, 3):
+            rendition = ornament(tune, setting(level, 80.0), only=[technique])
+            assert rendition.kept_share >= 0.8 or len(rendition.figures) == 1
+
+
 def test_without_leaves_out_techniques_and_families() -> None:
     rendition = ornament(random_tune(4, bars=32), setting(5), without=["graces", "turn"])
     assert not any("grace" in figure.technique or figure.technique == "turn" for figure in rendition.figures)

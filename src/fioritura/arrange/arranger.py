@@ -87,6 +87,7 @@ def choose_figures(
             break
         toll = 2.0 * toll + 0.05 if hides else toll
         prices.update(overused)
+    rendition = _recognisable(field, rendition, least_kept, seed, toll, prices)
     if found.is_asked and not rendition.figures and len(found.found) > len(constraints.barred):
         rendition = _solved(_Field(found, replace(constraints, fixed=frozenset([field.best]))), seed)
     return rendition
@@ -115,6 +116,19 @@ def _playable(field: _Field, rendition: Rendition, seed: int, toll: float, price
         if not field.bar(barred):
             break
         rendition = _solved(field, seed, toll, prices)
+    return rendition
+
+
+def _recognisable(
+    field: _Field, rendition: Rendition, least_kept: float, seed: int, toll: float, prices: Mapping[str, float]
+) -> Rendition:
+    """The best rendition that keeps its share of the tune: the costliest figures are taken out, one by one."""
+    while rendition.kept_share < least_kept:
+        numbers = [field.numbers[figure_id(figure)] for figure in rendition.figures]
+        costliest = max(numbers, key=lambda number: (field.found.losses[number], -number), default=None)
+        if costliest is None or not field.bar([costliest]):
+            break
+        rendition = _playable(field, _solved(field, seed, toll, prices), seed, toll, prices)
     return rendition
 
 

@@ -25,8 +25,7 @@ class Group:
     """Added notes between two notes that are the tune's: MIDI numbers in order.
 
     `before` and `after` are None at the ends of the line. `is_quick` tells notes of a grace note's length, `is_fill` that
-    the note before is long enough to be answered, `is_leaning` that the first added note stands on a stronger place
-    than the note after. `scale`, `five` and `chord` are pitch classes.
+    the note before is long enough to be answered. `scale`, `five` and `chord` are pitch classes.
     """
 
     before: int | None
@@ -34,7 +33,6 @@ class Group:
     after: int | None
     is_quick: bool = False
     is_fill: bool = False
-    is_leaning: bool = False
     scale: frozenset[int] = frozenset(range(12))
     five: frozenset[int] = frozenset()
     chord: frozenset[int] = frozenset()
@@ -256,7 +254,7 @@ def _approach(g: Group) -> bool:
 
 
 def _appoggiatura(g: Group) -> bool:
-    if not (g.is_between and len(g.inner) == 1 and g.is_diatonic and g.is_leaning):
+    if not (g.is_between and len(g.inner) == 1 and g.is_diatonic):
         return False
     return abs(g.moves[0]) > _STEP and _is_step(g.moves[1])
 

@@ -327,7 +327,6 @@ class _Passage:
             after=self.heard[group[-1] + 1].midi if group[-1] + 1 < len(self.heard) else None,
             is_quick=all(map(_is_quick, own)),
             is_fill=before is not None and goal - note.onset_ticks >= HALF,
-            is_leaning=tune.strength_at(max(0, round(own[0].onset))) >= tune.strength_at(goal),
             scale=chord_scale(chord, key).pitch_classes | key_scale(key).pitch_classes,
             five=pentatonic(chord, key).pitch_classes,
             chord=chord.pitch_classes if chord else frozenset(),
