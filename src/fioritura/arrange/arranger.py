@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Collection, Iterable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from itertools import accumulate, pairwise
 from math import ceil
 from typing import Final
@@ -75,22 +75,20 @@ def choose_figures(
         barred=frozenset(found.by_id[name] for name in refused),
         noise=np.array([gumbel(seed, figure_id(figure), SEED_NOISE) for figure in found.found] if seed else 0.0),
     )
-    field = _Field(found, constraints)
-    least_kept = min(field.level.kept_share, 0.8 if found.is_asked else 1.0)
-    toll, prices = 0.0, Counter[str]()
+    figures = _Field(found, constraints)
+    least_kept = min(figures.level.kept_share, 0.8 if found.is_asked else 1.0)
+    terms = _Terms(seed)
     for _ in range(_MOST_ROUNDS):
-        rendition = _solved(field, seed, toll, prices)
-        rendition = _playable(field, rendition, seed, toll, prices)
-        hides = rendition.kept_share < least_kept
-        overused = _overused(found, rendition.figures)
+        solution = _playable(figures, terms)
+        hides = solution.rendition.kept_share < least_kept
+        overused = _overused(found, solution.rendition.figures)
         if not (hides or overused):
             break
-        toll = 2.0 * toll + 0.05 if hides else toll
-        prices.update(overused)
-    rendition = _recognisable(field, rendition, least_kept, seed, toll, prices)
-    if found.is_asked and not rendition.figures and len(found.found) > len(constraints.barred):
-        rendition = _solved(_Field(found, replace(constraints, fixed=frozenset([field.best]))), seed)
-    return rendition
+        terms = terms.dearer(overused, hides=hides)
+    solution = _recognisable(figures, terms, solution, least_kept)
+    if found.is_asked and not solution.numbers and len(found.found) > len(constraints.barred):
+        solution = figures.alone(terms)
+    return solution.rendition
 
 
 @dataclass(frozen=True)
@@ -102,34 +100,47 @@ class Constraints:
     noise: NDArray[np.float64]
 
 
-def _solved(field: _Field, seed: int, toll: float = 0.0, prices: Mapping[str, float] | None = None) -> Rendition:
-    numbers, model = field.model(toll, prices or {})
-    indices, worth = choose(model)
-    found = field.found
-    figures = tuple(found.scored(numbers[index]) for index in indices)
-    return Rendition(found.tune, found.setting, figures, seed, round(worth, 4))
+@dataclass(frozen=True, slots=True)
+class _Terms:
+    """On what terms a round is solved: a toll on what hides the tune, and a price on each technique."""
+
+    seed: int
+    toll: float = 0.0
+    prices: Mapping[str, float] = field(default_factory=dict)
+
+    def dearer(self, overused: Mapping[str, float], *, hides: bool) -> _Terms:
+        """The terms of the next round."""
+        prices = Counter(self.prices)
+        prices.update(overused)
+        return _Terms(self.seed, 2.0 * self.toll + 0.05 if hides else self.toll, prices)
 
 
-def _playable(field: _Field, rendition: Rendition, seed: int, toll: float, prices: Mapping[str, float]) -> Rendition:
+@dataclass(frozen=True, slots=True)
+class _Solution:
+    """A rendition, and the numbers of its figures in the survey."""
+
+    rendition: Rendition
+    numbers: tuple[int, ...]
+
+
+def _playable(figures: _Field, terms: _Terms) -> _Solution:
     """The best rendition that leaves breath for every phrase and time for every grace note; locked figures stay."""
-    while barred := {field.numbers[figure_id(rendition.figures[n])] for n in unplayable_figures(rendition)}:
-        if not field.bar(barred):
+    solution = figures.solve(terms)
+    while troubles := unplayable_figures(solution.rendition):
+        if not figures.bar([solution.numbers[place] for place in troubles]):
             break
-        rendition = _solved(field, seed, toll, prices)
-    return rendition
+        solution = figures.solve(terms)
+    return solution
 
 
-def _recognisable(
-    field: _Field, rendition: Rendition, least_kept: float, seed: int, toll: float, prices: Mapping[str, float]
-) -> Rendition:
+def _recognisable(figures: _Field, terms: _Terms, solution: _Solution, least_kept: float) -> _Solution:
     """The best rendition that keeps its share of the tune: the costliest figures are taken out, one by one."""
-    while rendition.kept_share < least_kept:
-        numbers = [field.numbers[figure_id(figure)] for figure in rendition.figures]
-        costliest = max(numbers, key=lambda number: (field.found.losses[number], -number), default=None)
-        if costliest is None or not field.bar([costliest]):
+    while solution.rendition.kept_share < least_kept and solution.numbers:
+        costliest = max(solution.numbers, key=lambda number: (figures.found.losses[number], -number))
+        if not figures.bar([costliest]):
             break
-        rendition = _playable(field, _solved(field, seed, toll, prices), seed, toll, prices)
-    return rendition
+        solution = _playable(figures, terms)
+    return solution
 
 
 def _overused(found: Survey, figures: Sequence[Figure]) -> Mapping[str, float]:
@@ -182,10 +193,15 @@ class _Field:
             last = np.array([figure.last_slot for figure in found.found])
             self.is_barred |= (self.first <= lock.last_slot) & (lock.first_slot <= last) & ~self.is_fixed
 
-    @property
-    def numbers(self) -> Mapping[str, int]:
-        """Numbers of the figures by `figure_id`."""
-        return self.found.by_id
+    def solve(self, terms: _Terms) -> _Solution:
+        """The best rendition on these terms."""
+        candidates, model = self.model(terms.toll, terms.prices)
+        indices, worth = choose(model)
+        numbers = tuple(candidates[index] for index in indices)
+        figures = tuple(self.found.scored(number) for number in numbers)
+        return _Solution(
+            Rendition(self.found.tune, self.found.setting, figures, terms.seed, round(worth, 4)), numbers
+        )
 
     def bar(self, numbers: Collection[int]) -> bool:
         """Take figures out of the choice, all but locked ones; False when that changes nothing."""
@@ -193,10 +209,12 @@ class _Field:
         self.is_barred[fresh] = True
         return bool(fresh)
 
-    @property
-    def best(self) -> int:
-        """The number of the best figure that is not refused."""
-        return int(np.where(self.is_barred, -np.inf, self.scores).argmax())
+    def alone(self, terms: _Terms) -> _Solution:
+        """The figure that hides least of the tune, the best of those, alone."""
+        allowed = set(range(len(self.found.found))) - self.constraints.barred
+        one = min(allowed, key=lambda number: (self.losses[number], -self.scores[number], number))
+        others = frozenset(range(len(self.found.found))) - {one}
+        return _Field(self.found, replace(self.constraints, fixed=frozenset([one]), barred=others)).solve(terms)
 
     def model(self, toll: float, prices: Mapping[str, float]) -> tuple[list[int], Model]:
         """The chooser's model, and for each of its candidates the number of the figure."""
