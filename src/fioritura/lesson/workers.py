@@ -54,9 +54,13 @@ class Workers:
             self._pool = ProcessPoolExecutor(self.count, mp_context=context, initializer=_leave_interrupts)
         return self
 
-    def __exit__(self, *error: object) -> None:
-        if self._pool is not None:
-            self._pool.shutdown(cancel_futures=True)
+    def __exit__(self, kind: type[BaseException] | None, *rest: object) -> None:
+        if self._pool is None:
+            return
+        if kind is not None:
+            for process in list((getattr(self._pool, "_processes", None) or {}).values()):
+                process.terminate()
+        self._pool.shutdown(cancel_futures=True)
 
     def spread(self, function: Callable[[Given], Made], given: Sequence[Given]) -> Iterator[tuple[int, Made]]:
         """The function's results with the numbers of what they were made from, in the order in which they are done.
