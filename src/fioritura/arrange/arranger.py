@@ -35,7 +35,7 @@ FIRST_STATEMENT_SHARE: Final = 0.75
 """How much of the level's density the first statement of a phrase gets that will be heard again."""
 
 _BEST_AT_A_SLOT: Final = 6
-_MOST_ROUNDS: Final = 4
+_MOST_ROUNDS: Final = 3
 
 
 def ornament(
@@ -79,13 +79,13 @@ def choose_figures(
     least_kept = min(figures.level.kept_share, 0.8 if found.is_asked else 1.0)
     terms = _Terms(seed)
     for _ in range(_MOST_ROUNDS):
-        solution = _playable(figures, terms)
+        solution = figures.solve(terms)
         hides = solution.rendition.kept_share < least_kept
         overused = _overused(found, solution.rendition.figures)
         if not (hides or overused):
             break
         terms = terms.dearer(overused, hides=hides)
-    solution = _recognisable(figures, terms, solution, least_kept)
+    solution = _recognisable(figures, terms, _playable(figures, terms, solution), least_kept)
     if found.is_asked and not solution.numbers and len(found.found) > len(constraints.barred):
         solution = figures.alone(terms)
     return solution.rendition
@@ -123,9 +123,8 @@ class _Solution:
     numbers: tuple[int, ...]
 
 
-def _playable(figures: _Field, terms: _Terms) -> _Solution:
+def _playable(figures: _Field, terms: _Terms, solution: _Solution) -> _Solution:
     """The best rendition that leaves breath for every phrase and time for every grace note; locked figures stay."""
-    solution = figures.solve(terms)
     while troubles := unplayable_figures(solution.rendition):
         if not figures.bar([solution.numbers[place] for place in troubles]):
             break
@@ -139,7 +138,7 @@ def _recognisable(figures: _Field, terms: _Terms, solution: _Solution, least_kep
         costliest = max(solution.numbers, key=lambda number: (figures.found.losses[number], -number))
         if not figures.bar([costliest]):
             break
-        solution = _playable(figures, terms)
+        solution = _playable(figures, terms, figures.solve(terms))
     return solution
 
 
