@@ -135,5 +135,5 @@ function fit(behind) {
 function difficulty(value) {
   const filled = Math.max(1, Math.min(5, Math.ceil(value * 5)));
   const words = DIFFICULTIES[Math.min(3, Math.floor(value * 4))];
-  return [el("span", { class: "dots", "aria-hidden": "true" }, "●".repeat(filled) + "○".repeat(5 - filled)), ` ${words}`];
+  return [el("span", { class: "difficulty", "aria-hidden": "true" }, "●".repeat(filled) + "○".repeat(5 - filled)), ` ${words}`];
 }

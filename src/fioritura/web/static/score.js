@@ -7,6 +7,13 @@ import { shapePath } from "./families.js";
 
 const PAD = 110;
 const DRAG_PIXELS = 8;
+const LOCK = "M-7 -1h14v10h-14ZM-5 -1v-3a5 5 0 0 1 10 0v3h-2.4v-3a2.6 2.6 0 0 0 -5.2 0v3Z";
+
+/**
+ * @typedef {{x: number, y: number, width: number, height: number}} Box
+ * @typedef {{figure: FigureView, isOwn: boolean, elements: SVGGElement[], boxes: [Element, Box][], label: Element | null,
+ *   labelWidth: number}} Measured
+ */
 
 /** Draws an arrangement and tells what is pointed at: `figure(id)`, `bars(first, last)`, `bar(index)`. */
 export class Score {
@@ -56,17 +63,30 @@ export class Score {
     this.owners.clear();
     this.groups.clear();
     this.marked = [];
-    for (const figure of view.figures) this.#drawFigure(figure, 2, true);
-    for (const figure of view.other) this.#drawFigure(figure, 3, false);
+    const measured = [
+      ...view.figures.map((figure) => this.#measured(figure, 2)),
+      ...view.other.map((figure) => this.#measured(figure, 3)),
+    ];
+    for (const each of measured) if (each) this.#drawFigure(each);
     this.#reachable(view.figures[0]?.id);
     if (this.range) this.showRange(this.range);
   }
 
-  /** @param {FigureView} figure @param {number} staff @param {boolean} isOwn */
-  #drawFigure(figure, staff, isOwn) {
+  /**
+   * Where a figure lies. All are measured before any is drawn, so that the page is laid out once.
+   * @param {FigureView} figure @param {number} staff @returns {Measured | null}
+   */
+  #measured(figure, staff) {
     const elements = figure.elements.flatMap((id) => this.#pieces(id));
-    if (!elements.length) return;
+    if (!elements.length) return null;
     const label = document.getElementById(`s${staff}-l${figure.number}`);
+    const text = label?.querySelector("text");
+    const boxes = grouped(elements).map(([system, members]) => /** @type {[Element, Box]} */ ([system, boxOf(members)]));
+    return { figure, isOwn: staff === 2, elements, boxes, label, labelWidth: figure.is_kept && text ? text.getBBox().width : 0 };
+  }
+
+  /** @param {Measured} measured */
+  #drawFigure({ figure, isOwn, elements, boxes, label, labelWidth }) {
     const group = svgEl("g", { class: `fig fam-${figure.family}`, "data-figure": isOwn ? figure.id : null });
     if (isOwn) {
       const kept = figure.is_kept ? ", kept" : "";
@@ -77,21 +97,18 @@ export class Score {
       for (const element of elements) this.owners.set(element.id, figure.id);
       this.groups.set(figure.id, group);
     }
-    for (const [system, members] of grouped(elements)) {
-      if (!system) continue;
-      const box = boxOf(members);
+    for (const [number, [system, box]] of boxes.entries()) {
       const at = { x: box.x - PAD, y: box.y - PAD, width: box.width + 2 * PAD, height: box.height + 2 * PAD, rx: 90 };
-      const washes = [svgEl("rect", { class: "wash", ...at }), svgEl("rect", { class: "edge", ...at })];
-      const home = system === systemOf(elements[0]) ? group : svgEl("g", { class: `fig fam-${figure.family}` });
-      home.append(...washes);
+      const home = number ? svgEl("g", { class: `fig fam-${figure.family}` }) : group;
+      home.append(svgEl("rect", { class: "wash", ...at }), svgEl("rect", { class: "edge", ...at }));
       layerOf(system).append(home);
     }
-    if (label) this.#dressLabel(figure, label, group, isOwn);
+    if (label) this.#dressLabel(figure, label, group, isOwn, labelWidth);
   }
 
-  /** @param {FigureView} figure @param {Element} label @param {SVGGElement} group @param {boolean} isOwn */
-  #dressLabel(figure, label, group, isOwn) {
-    label.classList.add("label", `fam-${figure.family}`);
+  /** @param {FigureView} figure @param {Element} label @param {SVGGElement} group @param {boolean} isOwn @param {number} width */
+  #dressLabel(figure, label, group, isOwn, width) {
+    label.classList.add("fig-label", `fam-${figure.family}`);
     const text = label.querySelector("text");
     if (!text) return;
     const size = parseFloat(text.querySelector("tspan")?.getAttribute("font-size") ?? "350");
@@ -106,8 +123,8 @@ export class Score {
     }
     if (figure.is_kept) {
       label.classList.add("kept");
-      const end = text.getBBox();
-      group.append(svgEl("path", { class: "lock", transform: `translate(${end.x + end.width + 110} ${y - size * 0.3}) scale(${scale * 0.85})`, d: "M-7 -1h14v10h-14ZM-5 -1v-3a5 5 0 0 1 10 0v3h-2.4v-3a2.6 2.6 0 0 0 -5.2 0v3Z" }));
+      const end = x + 22 * scale + 1.06 * width + 70;
+      group.append(svgEl("path", { class: "lock", transform: `translate(${end} ${y - size * 0.3}) scale(${scale * 0.85})`, d: LOCK }));
     }
   }
 
@@ -226,12 +243,15 @@ function systemOf(element) {
   return element.closest("g.system");
 }
 
-/** @param {SVGGElement[]} elements */
+/** Elements by the system they stand on. @param {SVGGElement[]} elements @returns {[Element, SVGGElement[]][]} */
 function grouped(elements) {
-  /** @type {Map<Element | null, SVGGElement[]>} */
+  /** @type {Map<Element, SVGGElement[]>} */
   const groups = new Map();
-  for (const element of elements) groups.set(systemOf(element), [...(groups.get(systemOf(element)) ?? []), element]);
-  return groups;
+  for (const element of elements) {
+    const system = systemOf(element);
+    if (system) groups.set(system, [...(groups.get(system) ?? []), element]);
+  }
+  return [...groups];
 }
 
 /** @param {SVGGElement[]} elements */
