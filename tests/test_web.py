@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import io
 import re
+import socket
 from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
@@ -15,10 +16,12 @@ from lxml import etree
 from starlette.testclient import TestClient
 
 from fioritura.arrange.arrangement_file import arrangement_from_json
+from fioritura.cli import main
 from fioritura.shelf.store import Shelf
 from fioritura.web.app import create_app
 from fioritura.web.guard import MOST_BYTES, hosts_of
 from fioritura.web.hearing import Sounds
+from fioritura.web.server import _listener
 from fioritura.web.views import page_words
 from tests.musicxml_text import attributes, notes, score
 from tests.sound_fakes import SineSynth
@@ -522,3 +525,22 @@ def test_musicxml_comes_in(client: TestClient) -> None:
         "/api/tunes", files=[("files", ("score.xml", score(attributes() + notes("C5:4 D5:4 E5:4 C5:4"))))]
     ).json()
     assert welcome["problems"] == []
+
+
+# The server
+
+
+def test_the_address_answers_as_soon_as_it_is_told() -> None:
+    with _listener(0) as listener:
+        assert listener.getsockname()[0] == "127.0.0.1"
+        socket.create_connection(listener.getsockname(), timeout=5).close()
+
+
+def test_a_port_that_is_taken_or_does_not_exist_is_refused_in_words(capsys: pytest.CaptureFixture[str]) -> None:
+    with _listener(0) as listener:
+        port = listener.getsockname()[1]
+        assert main(["serve", "--port", str(port)]) == 2
+    assert main(["serve", "--port", "70000"]) == 2
+    said = capsys.readouterr().err
+    assert f"Port {port} can't be used" in said
+    assert "Port 70000 does not exist" in said

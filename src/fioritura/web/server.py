@@ -50,6 +50,7 @@ def _listener(port: int) -> socket.socket:
     listener.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
     try:
         listener.bind((LOOPBACK, port))
+        listener.listen(128)
     except OSError as error:
         listener.close()
         raise OptionError(
