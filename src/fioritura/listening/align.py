@@ -92,7 +92,7 @@ class Span:
     confidence: float = 0.0
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Pass:
     """A stretch of the tune played without a jump: spans of consecutive plain notes, and the events of the stretch.
 
@@ -113,7 +113,7 @@ class Pass:
         return self.first_event + len(self.ticks)
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Alignment:
     """A played line along a plain tune.
 

@@ -18,19 +18,23 @@ from fioritura.arrange.rendition import laid_out
 from fioritura.arrange.survey import survey
 from fioritura.players.player import Player
 from fioritura.techniques.figure import Figure, head, tail
-from fioritura.techniques.place import Idiom, Setting
+from fioritura.techniques.place import Idiom, Place, Setting
+from fioritura.techniques.technique import instead
+from fioritura.theory.metre import SIXTEENTH, THIRTYSECOND
 from fioritura.tune import Feel, Mark, Note, Tune
 
 __all__ = ["Arc", "Expected", "Offer", "offers", "plain_arcs"]
 
 _FEELS: Final[tuple[Feel, ...]] = ("straight", "swing")
 _IDIOMS: Final[tuple[Idiom, ...]] = ("jazz", "folk")
-TEMPOS: Final = (30.0, 160.0)
-"""Slow, so that no figure is too quick; and brisk, for the figures that take the longer of two values then."""
+TEMPOS: Final = (30.0, 80.0, 160.0)
+"""Slow, so that no figure is too quick; and faster, for the figures that take the longer of two values then, or want a
+note that is not too long."""
 
 FIGURE_PRICE: Final = 0.6
 SCORE_SHARE: Final = 0.06
 _MOST_SCORE: Final = 3.0
+_REALISED_SCORE: Final = -1.0
 """A figure costs something, the less the better an arranger finds it: of two names for the same notes the likelier."""
 
 FIGURE_MARKS: Final = frozenset({Mark.SCOOP, Mark.FALL, Mark.DOIT, Mark.GHOST, Mark.VIBRATO})
@@ -92,17 +96,30 @@ def offers(tune: Tune) -> tuple[Offer, ...]:
     best: dict[Figure, float] = {}
     for tempo, feel, idiom in product(TEMPOS, _FEELS, _IDIOMS):
         offered = survey(tune, Setting(player, tempo, feel, idiom))
-        for figure, score in zip(offered.found, offered.scores, strict=True):
+        found = list(zip(offered.found, offered.scores, strict=True))
+        found += [(figure, _REALISED_SCORE) for place in offered.places for figure in _realised(place)]
+        for figure, score in found:
             bare = replace(figure, why="", merit=0.0)
             best[bare] = max(best.get(bare, -9.0), float(score))
     order = sorted(best.items(), key=lambda item: (item[0].first_slot, item[0].last_slot, item[0].technique))
-    found: list[Offer] = []
+    made: list[Offer] = []
     for figure, score in order:
-        arc = _arc_of(tune, figure, len(found))
+        arc = _arc_of(tune, figure, len(made))
         if arc is not None:
             price = FIGURE_PRICE - SCORE_SHARE * min(max(score, -_MOST_SCORE), _MOST_SCORE)
-            found.append(Offer(figure, replace(arc, price=price)))
-    return tuple(found)
+            made.append(Offer(figure, replace(arc, price=price)))
+    return tuple(made)
+
+
+def _realised(place: Place) -> Iterator[Figure]:
+    """Turns as signs are realised on the note itself: from the neighbour, without the main note before it."""
+    main, above, below = place.note.pitch, place.step_above, place.step_below
+    length = place.note.duration_ticks
+    for quick in (SIXTEENTH, THIRTYSECOND):
+        if place.is_free and length > 3 * quick:
+            values = (quick, quick, quick, length - 3 * quick)
+            yield instead("turn", place, (above, main, below, main), values, "")
+            yield instead("inverted-turn", place, (below, main, above, main), values, "")
 
 
 def plain_arcs(notes: Sequence[Note]) -> Iterator[Arc]:

@@ -46,6 +46,13 @@ _SIGNS: Final = {
     Mark.TRILL: "shake",
     Mark.SHAKE: "shake",
 }
+_INFLECTIONS: Final = {
+    Mark.SCOOP: "scoop",
+    Mark.FALL: "fall",
+    Mark.DOIT: "doit",
+    Mark.GHOST: "ghost-note",
+    Mark.VIBRATO: "vibrato",
+}
 _SOUND: Final = ReadingCosts(length=0.2, length_limit=0.5, onset=0.4)
 _WRITTEN: Final = ReadingCosts(
     wrong_pitch=4.0, wrong_added=6.0, extra=4.0, extra_grace=4.0, left_out=4.0, sign=5.0, grace=1.0
@@ -283,13 +290,21 @@ class _Passage:
         return self.namer.offers[arc.offer].figure.technique == technique
 
     def _signs(self) -> Iterator[NamedFigure]:
-        """Ornament signs of the line that the tune does not have."""
+        """Signs of the line that neither the tune nor a figure of the table has."""
+        claimed = {
+            (plain, mark)
+            for use in self.reading.uses
+            if use.arc.offer is not None
+            for plain in self.namer.offers[use.arc.offer].figure.anchors
+            for mark in self.namer.offers[use.arc.offer].figure.marks
+        }
+        known = _SIGNS | _INFLECTIONS if self.namer.is_written else _SIGNS
         for plain, event in self.standing.items():
-            for mark in self.heard[event].marks:
-                if mark in _SIGNS and mark not in self.tune.notes[plain].marks:
+            for mark in sorted(self.heard[event].marks):
+                if mark in known and mark not in self.tune.notes[plain].marks and (plain, mark) not in claimed:
                     bar, beat = self.tune.beat_at(self.tune.notes[plain].onset_ticks)
                     place = (plain,), (self._event(event),), self.number
-                    yield NamedFigure(_SIGNS[mark], bar, round(beat, 4), 0.99, PLAIN, 0.01, *place)
+                    yield NamedFigure(known[mark], bar, round(beat, 4), 0.99, PLAIN, 0.01, *place)
 
     def _by_definition(self) -> Iterator[NamedFigure]:
         """Groups of unexplained events between two notes that stand for plain ones."""

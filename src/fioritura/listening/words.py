@@ -62,10 +62,9 @@ def slip_words(alignment: Alignment, slip: Slip) -> str:
     played = ""
     if slip.event is not None:
         event = alignment.events[slip.event]
-        near = plain if plain is not None else None
         key = tune.key if slip.plain is None else tune.bar_at(tune.notes[slip.plain].onset_ticks).key
         midi = event.midi - alignment.semitones
-        played = key.spell(midi, "up" if near is not None and midi < near.midi else "down").display
+        played = key.spell(midi, "up" if plain is not None and midi < plain.midi else "down").display
     if slip.kind is SlipKind.WRONG and plain is not None:
         return f"{played} instead of {plain.display}"
     return f"{plain.display} left out" if plain is not None else f"{played} added"
