@@ -147,5 +147,6 @@ def _shape(notes: Sequence[Note]) -> frozenset[tuple[int, int]]:
 
 
 def _likeness(one: frozenset[tuple[int, int]], other: frozenset[tuple[int, int]]) -> float:
-    """0.0-1.0: the share of notes that two shapes have in common."""
-    return len(one & other) / max(len(one), len(other))
+    """0.0-1.0: the share of notes that two shapes have in common; 0.0 where their sizes differ too much."""
+    longer, shorter = max(len(one), len(other)), min(len(one), len(other))
+    return len(one & other) / longer if shorter >= _ALIKE * longer else 0.0

@@ -16,7 +16,7 @@ from fioritura.arrange.choose import Candidate, Model, choose, gumbel
 from fioritura.arrange.levels import Level, level_numbered
 from fioritura.arrange.playable import unplayable_figures
 from fioritura.arrange.rendition import Rendition
-from fioritura.arrange.survey import Survey, figure_id, survey
+from fioritura.arrange.survey import Survey, figure_id, no_collector, survey
 from fioritura.arrange.taste import taste_of
 from fioritura.errors import OptionError
 from fioritura.techniques.figure import Figure
@@ -59,6 +59,7 @@ def ornament(
     return choose_figures(survey(tune, setting, only, without), seed=seed, locked=locked, refused=refused)
 
 
+@no_collector()
 def choose_figures(
     found: Survey, *, seed: int = 0, locked: Collection[str] = (), refused: Collection[str] = ()
 ) -> Rendition:
@@ -82,6 +83,7 @@ def choose_figures(
         solution = figures.solve(terms)
         hides = solution.rendition.kept_share < least_kept
         overused = _overused(found, solution.rendition.figures)
+        figures.bar([solution.numbers[place] for place in unplayable_figures(solution.rendition)])
         if not (hides or overused):
             break
         terms = terms.dearer(overused, hides=hides)

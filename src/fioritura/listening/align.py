@@ -71,8 +71,10 @@ class Costs:
     first_discount: float = 1.5
     """How much less a jump costs in the first round: a map of time hides a jump that it has been drawn through."""
     time_weights: tuple[float, ...] = (0.0, 0.6, 1.2, 1.8)
-    """How much distance from the map of time costs in each round, for each `time_ticks`."""
-    time_ticks: float = QUARTER / 4
+    """How much distance from the map of time costs in each round, for each unit of `time_share` of the tune's usual
+    note, but no less than `least_time_ticks`."""
+    time_share: float = 0.35
+    least_time_ticks: float = QUARTER / 4
     time_limit: float = 2.0
 
 
@@ -238,8 +240,9 @@ class _Aligner:
         added = np.repeat(own[:, None], len(self.plain) + 1, axis=1)
         if weight and self.maps:
             at_note, between = self._distances(stop)
-            match += weight * np.minimum(at_note / costs.time_ticks, costs.time_limit)
-            added += weight * np.minimum(between / costs.time_ticks, costs.time_limit)
+            unit = max(costs.least_time_ticks, costs.time_share * float(np.median(self.reaches)))
+            match += weight * np.minimum(at_note / unit, costs.time_limit)
+            added += weight * np.minimum(between / unit, costs.time_limit)
         return match, added
 
     def _distances(self, stop: int) -> tuple[Floats, Floats]:

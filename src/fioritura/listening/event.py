@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from statistics import median
 from typing import Final
 
 from fioritura.listening.notes import InflectionKind, Take
@@ -14,6 +15,11 @@ __all__ = ["Event", "events_of_line", "events_of_take"]
 
 GRACE_TICKS: Final = THIRTYSECOND // 2
 """How long a written grace note is taken to last; it ends where its main note begins."""
+
+LONG_SEC: Final = 0.5
+"""A note of this length can carry vibrato."""
+_HABIT_SHARE: Final = 1 / 3
+_FAINT_DB: Final = 22.0
 
 _MARK_OF: Final = {
     InflectionKind.SCOOP: Mark.SCOOP,
@@ -27,7 +33,8 @@ class Event:
     """One sounding note of a played line. `onset` and `duration` are in ticks or in seconds, as the line is.
 
     `source` is the number of the line's note that it comes from: a written grace note that of its main note.
-    `is_grace` is True for a written grace note; in a recording short notes are just short.
+    `is_grace` is True for a written grace note; in a recording short notes are just short. `confidence` (0 to 1) says
+    how clearly the note was heard.
     """
 
     onset: float
@@ -36,6 +43,7 @@ class Event:
     source: int
     is_grace: bool = False
     marks: frozenset[Mark] = frozenset()
+    confidence: float = 1.0
 
     @property
     def end(self) -> float:
@@ -57,11 +65,21 @@ def _written(number: int, note: Note) -> Iterator[Event]:
 
 
 def events_of_take(take: Take) -> list[Event]:
-    """The events of a recording, in seconds; scoops, falls, doits and vibrato become signs."""
+    """The events of a recording, in seconds; scoops, falls, doits and vibrato become signs.
+
+    Vibrato on many of the long notes is the player's tone, and no sign. What is far softer than the notes of the take
+    is a tail or a noise, and no note.
+    """
+    usual_db = median(note.level_db for note in take.notes) if take.notes else 0.0
+    long_notes = [note for note in take.notes if note.duration_sec >= LONG_SEC]
+    is_tone = sum(note.vibrato is not None for note in long_notes) > _HABIT_SHARE * len(long_notes)
     found = []
     for number, note in enumerate(take.notes):
+        if note.level_db < usual_db - _FAINT_DB:
+            continue
         marks = {_MARK_OF[one.kind] for one in note.inflections if one.kind in _MARK_OF}
-        if note.vibrato is not None:
+        if note.vibrato is not None and not is_tone:
             marks.add(Mark.VIBRATO)
-        found.append(Event(note.onset_sec, note.duration_sec, note.midi, number, marks=frozenset(marks)))
+        event = Event(note.onset_sec, note.duration_sec, note.midi, number, False, frozenset(marks), note.confidence)
+        found.append(event)
     return found

@@ -36,7 +36,11 @@ PLAIN: Final = "plain"
 _NEAR_TICKS: Final = QUARTER / 4 + 30
 _QUICK_SEC: Final = 0.1
 _WHOLE_CONFIDENCE: Final = 0.6
-_PART_CONFIDENCE: Final = 0.4
+_PART_CONFIDENCE: Final = 0.5
+_LEAST_CONFIDENCE: Final = 0.45
+"""A figure by definition must be as sure as this."""
+_CLEAR: Final = 0.8
+"""An added note that was heard less clearly is not held against the player."""
 _SIGNS: Final = {
     Mark.TURN: "turn",
     Mark.ROLL: "turn",
@@ -196,6 +200,7 @@ class _Passage:
                 event.is_grace,
                 event.marks,
                 None if self.namer.is_written else event.duration,
+                event.confidence,
             )
             for event, onset, end in zip(events, onsets, ends, strict=True)
         ]
@@ -320,6 +325,9 @@ class _Passage:
             parts = techniques_of(self._group(group, before, after))
             for technique, first, stop in parts:
                 sure = _WHOLE_CONFIDENCE if len(parts) == 1 else _PART_CONFIDENCE
+                sure = round(sure * min(self.heard[event].confidence for event in group[first:stop]) ** 2, 3)
+                if sure < _LEAST_CONFIDENCE:
+                    continue
                 bar, beat = self.tune.beat_at(max(0, round(self.heard[group[first]].onset)))
                 anchors = tuple(plain for plain in (before, after) if plain is not None)
                 events = tuple(map(self._event, group[first:stop]))
@@ -356,6 +364,8 @@ class _Passage:
             elif self.heard[event].midi != note.midi:
                 self._slip(SlipKind.WRONG, note.onset, note.plain, event)
         for event in self.left:
+            if self.heard[event].confidence < _CLEAR:
+                continue
             self._slip(SlipKind.ADDED, self.heard[event].onset, None, event)
 
     def _slip(self, kind: SlipKind, ticks: float, plain: int | None, event: int | None) -> None:

@@ -29,7 +29,7 @@ _BAND_TICKS: Final = 1.5 * QUARTER
 @dataclass(frozen=True, slots=True)
 class Heard:
     """An event at its place in the plain tune, in ticks, at the tune's own pitch. `seconds` is how long it lasts, None
-    in a written line."""
+    in a written line; `confidence` how clearly it was heard."""
 
     onset: float
     end: float
@@ -37,6 +37,7 @@ class Heard:
     is_grace: bool = False
     marks: frozenset[Mark] = frozenset()
     seconds: float | None = None
+    confidence: float = 1.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -213,7 +214,8 @@ class _Evidence:
         self.is_sound = np.array([one.seconds is not None for one in heard], dtype=np.bool_)
         self.seconds = np.array([one.seconds or 0.0 for one in heard])
         self.signs = {mark: np.array([mark in one.marks for one in heard]) for mark in FIGURE_MARKS}
-        extra = np.where(self.is_grace, costs.extra_grace, costs.extra)
+        sure = np.array([one.confidence for one in heard])
+        extra = np.where(self.is_grace, costs.extra_grace, costs.extra) * sure**2
         self.behind = np.concatenate([[0.0], np.cumsum(extra)])
 
     def window(self, arc: Arc) -> slice:
