@@ -14,13 +14,6 @@ _LEAST_WEAK_SEC = 0.3
 """A shorter note off the beat has no time to be heard after a grace note."""
 
 
-def _place_in_words(place: Place) -> str:
-    beat = place.tune.beat_at(place.note.onset_ticks)[1]
-    offbeat = f"the off-beat after {int(beat)}"
-    where = "the downbeat" if beat == 1 else f"beat {beat:g}" if beat.is_integer() else offbeat
-    return f"a peak on {where}" if place.is_peak else where
-
-
 def _takes_grace(place: Place) -> bool:
     is_heard = place.strength >= 0.5 or place.setting.seconds(place.note.duration_ticks) >= _LEAST_WEAK_SEC
     return place.is_free and is_heard and place.note.duration_ticks > _LEAST_MAIN_TICKS
@@ -28,14 +21,14 @@ def _takes_grace(place: Place) -> bool:
 
 def _lower_semitone(place: Place) -> Iterator[Figure]:
     if _takes_grace(place):
-        why = f"The semitone below leads up into the note on {_place_in_words(place)} and makes it speak."
+        why = f"The semitone below leads up into the note on {place.where} and makes it speak."
         yield with_graces("lower-grace-semitone", place, [place.leading_note], why)
 
 
 def _lower_step(place: Place) -> Iterator[Figure]:
     below = place.step_below
     if _takes_grace(place) and place.midi - below.midi >= 2 and place.interval_in != 1:
-        why = f"The scale step below is a whole tone here: a softer lift into the note on {_place_in_words(place)}."
+        why = f"The scale step below is a whole tone here: a softer lift into the note on {place.where}."
         yield with_graces("lower-grace-step", place, [below], why)
 
 
@@ -49,7 +42,7 @@ def _upper_step(place: Place) -> Iterator[Figure]:
             if came is not None and came > 0
             else "the note is leaned on from above"
         )
-        why = f"The scale step above falls onto the note on {_place_in_words(place)}: {reason}."
+        why = f"The scale step above falls onto the note on {place.where}: {reason}."
         yield with_graces("upper-grace-step", place, [place.step_above], why)
 
 
@@ -62,13 +55,13 @@ def _upper_semitone(place: Place) -> Iterator[Figure]:
 def _double_below(place: Place) -> Iterator[Figure]:
     if _takes_grace(place):
         low = place.scale.step(place.note.pitch, -2)
-        why = f"Two scale steps run up into the note on {_place_in_words(place)}."
+        why = f"Two scale steps run up into the note on {place.where}."
         yield with_graces("double-grace-lower", place, [low, place.step_below], why)
 
 
 def _double_around(place: Place) -> Iterator[Figure]:
     if _takes_grace(place):
-        why = f"Scale step above, semitone below: the note on {_place_in_words(place)} is closed in from both sides."
+        why = f"Scale step above, semitone below: the note on {place.where} is closed in from both sides."
         yield with_graces("double-grace-upper-lower", place, [place.step_above, place.leading_note], why)
 
 

@@ -169,6 +169,14 @@ class Place:
         return self.semitones(2 * direction)
 
     @cached_property
+    def where(self) -> str:
+        """The place in words: ``"the downbeat"``, ``"a peak on beat 3"``, ``"the off-beat after 2"``."""
+        beat = self.tune.beat_at(self.note.onset_ticks)[1]
+        offbeat = f"the off-beat after {int(beat)}"
+        where = "the downbeat" if beat == 1 else f"beat {beat:g}" if beat.is_integer() else offbeat
+        return f"a peak on {where}" if self.is_peak else where
+
+    @cached_property
     def leading_note(self) -> Pitch:
         """The semitone below, spelled as it leads up."""
         return self.semitones(-1)
