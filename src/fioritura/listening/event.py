@@ -16,9 +16,9 @@ __all__ = ["Event", "events_of_line", "events_of_take"]
 GRACE_TICKS: Final = THIRTYSECOND // 2
 """How long a written grace note is taken to last; it ends where its main note begins."""
 
-LONG_SEC: Final = 0.5
+LONG_SEC: Final = 0.8
 """A note of this length can carry vibrato."""
-_HABIT_SHARE: Final = 1 / 3
+_HABIT_SHARE: Final = 0.5
 _FAINT_DB: Final = 22.0
 
 _MARK_OF: Final = {
@@ -67,12 +67,12 @@ def _written(number: int, note: Note) -> Iterator[Event]:
 def events_of_take(take: Take) -> list[Event]:
     """The events of a recording, in seconds; scoops, falls, doits and vibrato become signs.
 
-    Vibrato on many of the long notes is the player's tone, and no sign. What is far softer than the notes of the take
+    Vibrato on half of the long notes or more is the player's tone, and no sign. What is far softer than the notes of the take
     is a tail or a noise, and no note.
     """
     usual_db = median(note.level_db for note in take.notes) if take.notes else 0.0
     long_notes = [note for note in take.notes if note.duration_sec >= LONG_SEC]
-    is_tone = sum(note.vibrato is not None for note in long_notes) > _HABIT_SHARE * len(long_notes)
+    is_tone = sum(note.vibrato is not None for note in long_notes) >= _HABIT_SHARE * len(long_notes)
     found = []
     for number, note in enumerate(take.notes):
         if note.level_db < usual_db - _FAINT_DB:

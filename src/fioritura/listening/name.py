@@ -23,6 +23,7 @@ from fioritura.listening.lattice import Arc, Offer, offers, plain_arcs
 from fioritura.listening.notes import Take
 from fioritura.listening.reading import Heard, ReadingCosts, Use, read_line
 from fioritura.listening.tempo_map import long_share, straightened
+from fioritura.techniques.table import technique_named
 from fioritura.theory.chord import Chord
 from fioritura.theory.metre import HALF, QUARTER, THIRTYSECOND
 from fioritura.theory.scale import chord_scale, key_scale, pentatonic
@@ -41,6 +42,8 @@ _LEAST_CONFIDENCE: Final = 0.45
 """A figure by definition must be as sure as this."""
 _CLEAR: Final = 0.8
 """An added note that was heard less clearly is not held against the player."""
+_LEADING: Final = frozenset({"graces", "anticipations"})
+"""Families whose notes belong to the plain note after them."""
 _SIGNS: Final = {
     Mark.TURN: "turn",
     Mark.ROLL: "turn",
@@ -329,7 +332,8 @@ class _Passage:
                 if sure < _LEAST_CONFIDENCE:
                     continue
                 bar, beat = self.tune.beat_at(max(0, round(self.heard[group[first]].onset)))
-                anchors = tuple(plain for plain in (before, after) if plain is not None)
+                around = (after, before) if technique_named(technique).family in _LEADING else (before, after)
+                anchors = tuple(plain for plain in around if plain is not None)
                 events = tuple(map(self._event, group[first:stop]))
                 left -= set(group[first:stop])
                 place = anchors, events, self.number, False
