@@ -23,7 +23,7 @@ from fioritura.techniques.technique import instead
 from fioritura.theory.metre import SIXTEENTH, THIRTYSECOND
 from fioritura.tune import Feel, Mark, Note, Tune
 
-__all__ = ["Arc", "Expected", "Offer", "offers", "plain_arcs"]
+__all__ = ["Arc", "Expected", "Offer", "offers", "plain_arcs", "with_asked"]
 
 _FEELS: Final[tuple[Feel, ...]] = ("straight", "swing")
 _IDIOMS: Final[tuple[Idiom, ...]] = ("jazz", "folk")
@@ -33,6 +33,7 @@ note that is not too long."""
 
 FIGURE_PRICE: Final = 0.6
 SCORE_SHARE: Final = 0.06
+ASKED_PRICE: Final = 0.1
 _MOST_SCORE: Final = 3.0
 _REALISED_SCORE: Final = -1.0
 """A figure costs something, the less the better an arranger finds it: of two names for the same notes the likelier."""
@@ -99,8 +100,7 @@ def offers(tune: Tune) -> tuple[Offer, ...]:
         found = list(zip(offered.found, offered.scores, strict=True))
         found += [(figure, _REALISED_SCORE) for place in offered.places for figure in _realised(place)]
         for figure, score in found:
-            bare = replace(figure, why="", merit=0.0)
-            best[bare] = max(best.get(bare, -9.0), float(score))
+            best[_bare(figure)] = max(best.get(_bare(figure), -9.0), float(score))
     order = sorted(best.items(), key=lambda item: (item[0].first_slot, item[0].last_slot, item[0].technique))
     made: list[Offer] = []
     for figure, score in order:
@@ -109,6 +109,28 @@ def offers(tune: Tune) -> tuple[Offer, ...]:
             price = FIGURE_PRICE - SCORE_SHARE * min(max(score, -_MOST_SCORE), _MOST_SCORE)
             made.append(Offer(figure, replace(arc, price=price)))
     return tuple(made)
+
+
+def with_asked(tune: Tune, offered: Sequence[Offer], asked: Iterable[Figure]) -> tuple[Offer, ...]:
+    """The offers with those that were asked for made likely, and added where the table does not have them."""
+    found = list(offered)
+    numbers = {offer.figure: number for number, offer in enumerate(found)}
+    for figure in map(_bare, asked):
+        number = numbers.get(figure)
+        arc = _arc_of(tune, figure, len(found)) if number is None else found[number].arc
+        if arc is None:
+            continue
+        offer = Offer(figure, replace(arc, price=ASKED_PRICE))
+        if number is None:
+            found.append(offer)
+        else:
+            found[number] = offer
+    return tuple(found)
+
+
+def _bare(figure: Figure) -> Figure:
+    """The figure without what does not sound."""
+    return replace(figure, why="", merit=0.0, score=0.0)
 
 
 def _realised(place: Place) -> Iterator[Figure]:

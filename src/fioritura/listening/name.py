@@ -19,10 +19,11 @@ from fioritura.arrange.harmonise import harmonise
 from fioritura.listening.align import Alignment, Pass, align
 from fioritura.listening.definition import Group, techniques_of
 from fioritura.listening.event import Event, events_of_line, events_of_take
-from fioritura.listening.lattice import Arc, Offer, offers, plain_arcs
+from fioritura.listening.lattice import Arc, offers, plain_arcs, with_asked
 from fioritura.listening.notes import Take
 from fioritura.listening.reading import Heard, ReadingCosts, Use, read_line
 from fioritura.listening.tempo_map import long_share, straightened
+from fioritura.techniques.figure import Figure
 from fioritura.techniques.table import technique_named
 from fioritura.theory.chord import Chord
 from fioritura.theory.metre import HALF, QUARTER, THIRTYSECOND
@@ -134,27 +135,32 @@ def name_line(tune: Tune, line: Sequence[Note]) -> Naming:
     return name_events(tune, events_of_line(line), is_written=True)
 
 
-def name_take(tune: Tune, take: Take) -> Naming:
-    """Name the ornaments of a recording of a plain tune, at any tempo."""
-    return name_events(tune, events_of_take(take))
+def name_take(tune: Tune, take: Take, asked: Sequence[Figure] = ()) -> Naming:
+    """Name the ornaments of a recording of a plain tune, at any tempo.
+
+    Of several names for what was heard, that of a figure that was `asked` for is the likelier.
+    """
+    return name_events(tune, events_of_take(take), asked=asked)
 
 
-def name_events(tune: Tune, events: Sequence[Event], *, is_written: bool = False) -> Naming:
+def name_events(
+    tune: Tune, events: Sequence[Event], *, is_written: bool = False, asked: Sequence[Figure] = ()
+) -> Naming:
     """Align events with the tune and name them."""
     alignment = align(tune, events, is_written=is_written)
     if not alignment.is_this_tune:
         return Naming(alignment, (), ())
-    return _Namer(alignment, is_written).naming()
+    return _Namer(alignment, is_written, asked).naming()
 
 
 class _Namer:
-    def __init__(self, alignment: Alignment, is_written: bool) -> None:
+    def __init__(self, alignment: Alignment, is_written: bool, asked: Sequence[Figure] = ()) -> None:
         tune = alignment.tune
         self.tune = tune if any(span.chord for span in tune.chords) else harmonise(tune)
         self.alignment, self.is_written = alignment, is_written
         self.share = 0.5 if is_written else long_share(_lateness(alignment))
         self.costs = _WRITTEN if is_written else self._sound_costs()
-        self.offers: tuple[Offer, ...] = offers(self.tune)
+        self.offers = with_asked(self.tune, offers(self.tune), asked)
         self.plain = list(plain_arcs(self.tune.notes))
 
     def _sound_costs(self) -> ReadingCosts:

@@ -1,0 +1,439 @@
+"""The report on a take: what was asked and done, pitch, time, evenness and level, as plain values.
+
+Everything is measured against the plain tune at the player's own tempo and tuning. Cents are those above (sharp) or
+below (flat) equal temperament on the player's own A, milliseconds those behind (late) or before (early) the smooth
+course of the player's own beat. `advice` says it in words.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import asdict, dataclass
+from enum import StrEnum
+from statistics import median
+from typing import Any, Final
+
+import numpy as np
+
+from fioritura.listening.align import Pass
+from fioritura.listening.name import NamedFigure, Naming, SlipKind, name_take
+from fioritura.listening.notes import PlayedNote, Take
+from fioritura.listening.words import slip_words
+from fioritura.players.instruments import Instrument
+from fioritura.techniques.figure import Figure
+from fioritura.techniques.table import technique_named
+from fioritura.theory.metre import EIGHTH, QUARTER
+from fioritura.tune import Mark, Tune
+
+__all__ = [
+    "BeatRow",
+    "Evenness",
+    "FigureRow",
+    "Level",
+    "NoteRow",
+    "PitchRow",
+    "Report",
+    "SlipRow",
+    "Status",
+    "Timing",
+    "report_on",
+]
+
+_MOVING: Final = frozenset({"delays", "anticipations"})
+"""Families of figures whose notes are meant to be early or late."""
+
+_EVEN: Final = frozenset({"runs", "turns"})
+"""Families whose quick notes are meant to be equal."""
+
+_STEADY_SEC: Final = 0.09
+"""A shorter note says nothing about its tuning."""
+_STRAY_CENTS: Final = 80.0
+_GHOST_DB: Final = 5.0
+_FEWEST_EVEN: Final = 3
+_DRIFT_SHARE: Final = 0.25
+
+
+class Status(StrEnum):
+    """What became of an ornament."""
+
+    DONE = "done"
+    MISSED = "missed"
+    ADDED = "added"
+
+
+@dataclass(frozen=True, slots=True)
+class FigureRow:
+    """One ornament: asked and done, asked and missed, or added by the player. `other` is the nearest other reading."""
+
+    technique: str
+    name: str
+    status: Status
+    bar: int
+    beat: float
+    passage: int
+    confidence: float
+    other: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class NoteRow:
+    """A plain note as it was played, `pitch` as the player reads it; None where it can't be told."""
+
+    plain: int
+    passage: int
+    bar: int
+    beat: float
+    pitch: str
+    is_right: bool
+    onset_sec: float
+    duration_sec: float
+    cents: float | None
+    late_ms: float | None
+    level_db: float
+
+
+@dataclass(frozen=True, slots=True)
+class PitchRow:
+    """Tuning of one note or register: how many times it was heard, and the median of its cents."""
+
+    name: str
+    count: int
+    cents: float
+
+
+@dataclass(frozen=True, slots=True)
+class BeatRow:
+    """Timing on one beat of the bar, or on the halves between the beats: how often, and the median lateness."""
+
+    name: str
+    count: int
+    late_ms: float
+
+
+@dataclass(frozen=True, slots=True)
+class Timing:
+    """Tempo and time.
+
+    `drift_percent` compares the last quarter of the take with the first (faster > 0), `spread_ms` is the standard
+    deviation of the notes' lateness, `swing_ratio` long to short of two eighths, `grace_ms` the usual grace note.
+    """
+
+    quarters_per_minute: float
+    drift_percent: float
+    spread_ms: float
+    swing_ratio: float
+    grace_ms: float | None
+    beats: tuple[BeatRow, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Evenness:
+    """How even the notes of a quick figure are: spread of their lengths as a share of their mean, in percent."""
+
+    technique: str
+    name: str
+    bar: int
+    beat: float
+    spread_percent: float
+
+
+@dataclass(frozen=True, slots=True)
+class Level:
+    """Loudness: median of the notes in dB under full scale, and how far its softer and louder notes lie apart."""
+
+    usual_db: float
+    range_db: float
+
+
+@dataclass(frozen=True, slots=True)
+class SlipRow:
+    """A wrong, left-out or added note, in words."""
+
+    kind: SlipKind
+    bar: int
+    beat: float
+    passage: int
+    words: str
+
+
+@dataclass(frozen=True)
+class Report:
+    """All that a take says. `semitones` is its distance from the tune's pitch (see `Alignment`)."""
+
+    title: str
+    likeness: float
+    duration_sec: float
+    semitones: int
+    tuning_cents: float
+    passages: int
+    figures: tuple[FigureRow, ...]
+    slips: tuple[SlipRow, ...]
+    notes: tuple[NoteRow, ...]
+    by_note: tuple[PitchRow, ...]
+    by_register: tuple[PitchRow, ...]
+    timing: Timing
+    evenness: tuple[Evenness, ...]
+    level: Level
+    is_asked: bool
+    """True when an arrangement says which ornaments were to be played."""
+
+    def count(self, status: Status) -> int:
+        """How many ornaments have a status."""
+        return sum(row.status is status for row in self.figures)
+
+    def to_dict(self) -> dict[str, Any]:
+        """The report as plain data for JSON."""
+        return asdict(self)
+
+
+def report_on(
+    tune: Tune, take: Take, asked: Sequence[Figure] = (), *, instrument: Instrument | None = None
+) -> tuple[Naming, Report]:
+    """Listen to a take as a performance of a tune.
+
+    Args:
+        asked: the figures of the arrangement that was to be played, over this tune.
+        instrument: for the names of the notes as the player reads them, and its registers.
+
+    Returns:
+        What was named, and the report. For a take of another tune (see `Alignment.is_this_tune`) the report is empty.
+    """
+    naming = name_take(tune, take, asked)
+    return naming, _Reporter(naming, take, asked, instrument).report()
+
+
+class _Reporter:
+    def __init__(self, naming: Naming, take: Take, asked: Sequence[Figure], instrument: Instrument | None) -> None:
+        self.naming, self.take, self.asked, self.instrument = naming, take, asked, instrument
+        self.alignment = naming.alignment
+        self.tune = self.alignment.tune
+        self.passes = [one for one in self.alignment.passes if one.spans] if naming.standing else []
+
+    def report(self) -> Report:
+        notes = tuple(self._note_rows())
+        return Report(
+            title=self.tune.title,
+            likeness=self.alignment.likeness,
+            duration_sec=round(self.take.duration_sec, 2),
+            semitones=self.alignment.semitones,
+            tuning_cents=self.take.tuning_cents,
+            passages=len(self.passes),
+            figures=tuple(self._figure_rows()),
+            slips=tuple(self._slip_rows()),
+            notes=notes,
+            by_note=tuple(_by_note(notes)),
+            by_register=tuple(self._by_register(notes)),
+            timing=self._timing(notes),
+            evenness=tuple(self._evenness()),
+            level=_level(self.take.notes),
+            is_asked=bool(self.asked),
+        )
+
+    def _played(self, event: int) -> PlayedNote:
+        return self.take.notes[self.alignment.events[event].source]
+
+    # Asked and done ------------------------------------------------------------------------------------------------
+
+    def _figure_rows(self) -> Iterator[FigureRow]:
+        """In order of passage and place: those asked with what became of them, then those added."""
+        rows: list[FigureRow] = []
+        open_figures = list(self.naming.figures)
+        for passage, standing in enumerate(self.naming.standing, start=1):
+            for figure in self.asked:
+                if not any(anchor in standing for anchor in figure.anchors):
+                    continue
+                found = next((one for one in open_figures if _is(one, figure, passage)), None)
+                if found:
+                    open_figures.remove(found)
+                rows.append(self._asked_row(figure, passage, standing, found))
+        rows += (_row(one, Status.ADDED) for one in open_figures)
+        yield from sorted(rows, key=lambda row: (row.passage, row.bar, row.beat))
+
+    def _asked_row(
+        self, figure: Figure, passage: int, standing: Mapping[int, int], found: NamedFigure | None
+    ) -> FigureRow:
+        if found:
+            return _row(found, Status.DONE)
+        start = figure.notes[0].onset_ticks if figure.notes else self.tune.notes[figure.anchors[0]].onset_ticks
+        bar, beat = self.tune.beat_at(start)
+        event = standing.get(figure.anchors[0])
+        heard = event is not None and self._has_sign(figure, event)
+        status = Status.DONE if heard else Status.MISSED
+        name = technique_named(figure.technique).name
+        return FigureRow(figure.technique, name, status, bar, round(beat, 3), passage, 0.7 if heard else 0.0)
+
+    def _has_sign(self, figure: Figure, event: int) -> bool:
+        """True when the asked vibrato, or a note much softer than those beside it for an asked ghost note, is heard."""
+        note = self._played(event)
+        if Mark.VIBRATO in figure.marks:
+            return note.vibrato is not None
+        if Mark.GHOST in figure.marks:
+            around = [self._played(near).level_db for near in (event - 1, event + 1) if 0 <= near < self._events]
+            return bool(around) and note.level_db < min(around) - _GHOST_DB
+        return False
+
+    @property
+    def _events(self) -> int:
+        return len(self.alignment.events)
+
+    def _slip_rows(self) -> Iterator[SlipRow]:
+        for slip in self.naming.slips:
+            yield SlipRow(slip.kind, slip.bar, slip.beat, slip.passage, slip_words(self.alignment, slip))
+
+    # Notes ---------------------------------------------------------------------------------------------------------
+
+    def _note_rows(self) -> Iterator[NoteRow]:
+        moved = self._moved()
+        for passage, (one, standing) in enumerate(zip(self.passes, self.naming.standing, strict=True), start=1):
+            for plain, event in sorted(standing.items()):
+                note, written = self._played(event), self.tune.notes[plain]
+                bar, beat = self.tune.beat_at(written.onset_ticks)
+                is_right = self.alignment.events[event].midi - self.alignment.semitones == written.pitch.midi
+                late = None if (passage, plain) in moved else self._late_ms(one, plain, event)
+                pitch = self.instrument.written(written.pitch) if self.instrument else written.pitch
+                yield NoteRow(
+                    plain,
+                    passage,
+                    bar,
+                    round(beat, 3),
+                    pitch.display,
+                    is_right,
+                    note.onset_sec,
+                    round(note.duration_sec, 4),
+                    self._cents(note) if is_right else None,
+                    late,
+                    note.level_db,
+                )
+
+    def _moved(self) -> set[tuple[int, int]]:
+        """(passage, plain note) of notes that a figure makes early or late."""
+        return {
+            (one.passage, anchor)
+            for one in self.naming.figures
+            if technique_named(one.technique).family in _MOVING
+            for anchor in one.anchors
+        }
+
+    def _late_ms(self, one: Pass, plain: int, event: int) -> float | None:
+        """How late a note came; None for one that is off by more than an eighth, which is no matter of timing."""
+        onset = self.tune.notes[plain].onset_ticks
+        swung = (self.naming.long_share - 0.5) * QUARTER if onset % QUARTER == EIGHTH else 0.0
+        late = float(one.ticks[event - one.first_event]) - onset - swung
+        return None if abs(late) > EIGHTH else round(1000 * late / self.alignment.ticks_per_unit, 1)
+
+    def _cents(self, note: PlayedNote) -> float | None:
+        if note.duration_sec < _STEADY_SEC:
+            return None
+        cents = note.pitch_cents - 100.0 * (note.midi - 69) - self.take.tuning_cents
+        return round(cents, 1) if abs(cents) < _STRAY_CENTS else None
+
+    def _by_register(self, notes: Sequence[NoteRow]) -> Iterator[PitchRow]:
+        """Low, middle and high third of what the instrument (else the tune) reaches."""
+        midis = [note.pitch.midi for note in self.tune.notes]
+        low, high = min(midis, default=0), max(midis, default=0)
+        if self.instrument:
+            low, high = self.instrument.lowest_midi, self.instrument.highest_midi
+        third = max(high - low, 1) / 3
+        for number, name in enumerate(("low", "middle", "high")):
+            cents = [
+                note.cents
+                for note in notes
+                if note.cents is not None
+                and min(int((self.tune.notes[note.plain].pitch.midi + self._octaves - low) / third), 2) == number
+            ]
+            if cents:
+                yield PitchRow(name, len(cents), round(median(cents), 1))
+
+    @property
+    def _octaves(self) -> int:
+        """Semitones of whole octaves that the take lies above the tune."""
+        return 12 * round(self.alignment.semitones / 12)
+
+    # Time ----------------------------------------------------------------------------------------------------------
+
+    def _timing(self, notes: Sequence[NoteRow]) -> Timing:
+        late = [note.late_ms for note in notes if note.late_ms is not None]
+        share = self.naming.long_share
+        graces = [
+            1000 * self._played(event).duration_sec
+            for one in self.naming.figures
+            if technique_named(one.technique).family == "graces"
+            for event in one.events
+        ]
+        return Timing(
+            quarters_per_minute=round(60 * self.alignment.ticks_per_unit / QUARTER, 1),
+            drift_percent=round(self._drift(), 1),
+            spread_ms=round(float(np.std(late)), 1) if late else 0.0,
+            swing_ratio=round(share / (1 - share), 2),
+            grace_ms=round(median(graces), 1) if graces else None,
+            beats=tuple(_by_beat(notes)),
+        )
+
+    def _drift(self) -> float:
+        """By how many percent the last quarter of the longest passage is faster than its first."""
+        longest = max(self.passes, key=lambda one: len(one.spans), default=None)
+        if longest is None:
+            return 0.0
+        times = np.array(
+            [self.alignment.events[event].onset for event in range(longest.first_event, longest.stop_event)]
+        )
+        count = int(len(times) * _DRIFT_SHARE)
+        if count < _FEWEST_EVEN:
+            return 0.0
+        first = np.polyfit(times[:count], longest.ticks[:count], 1)[0]
+        last = np.polyfit(times[-count:], longest.ticks[-count:], 1)[0]
+        return float(100 * (last / first - 1)) if first > 0 else 0.0
+
+    def _evenness(self) -> Iterator[Evenness]:
+        for one in self.naming.figures:
+            if len(one.events) < _FEWEST_EVEN or technique_named(one.technique).family not in _EVEN:
+                continue
+            spread = _spread([self._played(event).onset_sec for event in one.events])
+            name = technique_named(one.technique).name
+            yield Evenness(one.technique, name, one.bar, one.beat, round(100 * spread, 1))
+
+
+def _is(named: NamedFigure, figure: Figure, passage: int) -> bool:
+    same_place = named.passage == passage and named.anchors[0] == figure.anchors[0]
+    return same_place and named.technique == figure.technique
+
+
+def _row(one: NamedFigure, status: Status) -> FigureRow:
+    name = technique_named(one.technique).name
+    return FigureRow(one.technique, name, status, one.bar, one.beat, one.passage, one.confidence, one.other)
+
+
+def _by_note(notes: Iterable[NoteRow]) -> Iterator[PitchRow]:
+    """Notes by pitch, the most often heard first."""
+    heard: dict[str, list[float]] = {}
+    for note in notes:
+        if note.cents is not None:
+            heard.setdefault(note.pitch, []).append(note.cents)
+    for name, cents in sorted(heard.items(), key=lambda item: -len(item[1])):
+        yield PitchRow(name, len(cents), round(median(cents), 1))
+
+
+def _by_beat(notes: Iterable[NoteRow]) -> Iterator[BeatRow]:
+    """Whole beats by number, then all that lies between the beats."""
+    heard: dict[str, list[float]] = {}
+    for note in notes:
+        if note.late_ms is not None:
+            name = f"beat {note.beat:.0f}" if note.beat == int(note.beat) else "between the beats"
+            heard.setdefault(name, []).append(note.late_ms)
+    for name, late in sorted(heard.items()):
+        yield BeatRow(name, len(late), round(median(late), 1))
+
+
+def _level(notes: Sequence[PlayedNote]) -> Level:
+    levels = [note.level_db for note in notes]
+    if not levels:
+        return Level(0.0, 0.0)
+    soft, loud = np.percentile(levels, [10, 90])
+    return Level(round(median(levels), 1), round(float(loud - soft), 1))
+
+
+def _spread(onsets: Sequence[float]) -> float:
+    """Standard deviation of the times between onsets, over their mean; a note held before or after is left out."""
+    steps = np.diff(onsets)
+    quick = steps[steps <= 2 * np.median(steps)]
+    return float(np.std(quick) / np.mean(quick)) if quick.mean() > 0 else 0.0
