@@ -35,7 +35,7 @@ FIRST_STATEMENT_SHARE: Final = 0.75
 """How much of the level's density the first statement of a phrase gets that will be heard again."""
 
 _BEST_AT_A_SLOT: Final = 6
-_MOST_ROUNDS: Final = 3
+_MOST_ROUNDS: Final = 4
 
 
 def ornament(
@@ -127,9 +127,10 @@ class _Solution:
 
 def _playable(figures: _Field, terms: _Terms, solution: _Solution) -> _Solution:
     """The best rendition that leaves breath for every phrase and time for every grace note; locked figures stay."""
-    while troubles := unplayable_figures(solution.rendition):
-        if not figures.bar([solution.numbers[place] for place in troubles]):
+    while troubles := {solution.numbers[place] for place in unplayable_figures(solution.rendition)}:
+        if troubles <= figures.constraints.fixed:
             break
+        figures.bar(troubles)
         solution = figures.solve(terms)
     return solution
 

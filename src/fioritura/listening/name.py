@@ -32,9 +32,6 @@ from fioritura.tune import Mark, Note, Tune
 
 __all__ = ["NamedFigure", "Naming", "Slip", "SlipKind", "name_events", "name_line", "name_take"]
 
-PLAIN: Final = "plain"
-"""The other reading of a figure that may be no figure at all."""
-
 _NEAR_TICKS: Final = QUARTER / 4 + 30
 _QUICK_SEC: Final = 0.1
 _WHOLE_CONFIDENCE: Final = 0.6
@@ -67,62 +64,6 @@ _WRITTEN: Final = ReadingCosts(
 )
 """In a written line slips are rare."""
 _SOUND_ONSET_SEC: Final = 0.035
-
-
-class SlipKind(StrEnum):
-    """What went otherwise than the tune, and is no ornament."""
-
-    WRONG = "wrong"
-    LEFT_OUT = "left out"
-    ADDED = "added"
-
-
-@dataclass(frozen=True, slots=True)
-class NamedFigure:
-    """One ornament that was recognised.
-
-    `anchors` are plain notes, `events` the played notes that make it; `bar` and `beat` say where it begins, `passage`
-    (from 1) in which passage of the line. `other` is the nearest other reading: a technique, or ``"plain"``.
-    `is_exact` is False for a figure that only meets the definition.
-    """
-
-    technique: str
-    bar: int
-    beat: float
-    confidence: float
-    other: str
-    other_confidence: float
-    anchors: tuple[int, ...]
-    events: tuple[int, ...]
-    passage: int = 1
-    is_exact: bool = True
-
-
-@dataclass(frozen=True, slots=True)
-class Slip:
-    """A wrong, left-out or added note: the plain note (None for an added one) and the event (None for a missing one)."""
-
-    kind: SlipKind
-    bar: int
-    beat: float
-    plain: int | None
-    event: int | None
-    passage: int = 1
-
-
-@dataclass(frozen=True)
-class Naming:
-    """What a line is, against a tune. For a line of another tune there are neither figures nor slips.
-
-    `standing` holds, for each passage, the event that stands for each plain note played in it.
-    """
-
-    alignment: Alignment = field(repr=False)
-    figures: tuple[NamedFigure, ...]
-    slips: tuple[Slip, ...]
-    standing: tuple[Mapping[int, int], ...] = field(repr=False, default=())
-    long_share: float = 0.5
-    """Where in the beat the second of two eighths falls: 0.5 straight, 0.67 triplet swing; as played."""
 
 
 def name_line(tune: Tune, line: Sequence[Note]) -> Naming:
@@ -320,75 +261,6 @@ class _Passage:
                     place = (plain,), (self._event(event),), self.number
                     yield NamedFigure(known[mark], bar, round(beat, 4), 0.99, PLAIN, 0.01, *place)
 
-    def _by_definition(self) -> Iterator[NamedFigure]:
-        """Groups of unexplained events between two notes that stand for plain ones."""
-        explained = {event: plain for plain, event in self.standing.items()}
-        left: set[int] = set(self.reading.extras)
-        for group in _neighbours(self.reading.extras):
-            before, after = explained.get(group[0] - 1), explained.get(group[-1] + 1)
-            if (before is None and group[0] > 0) or (after is None and group[-1] + 1 < len(self.heard)):
-                continue
-            if any(self.tune.notes[plain].is_ornamented for plain in (before, after) if plain is not None):
-                left -= set(group)
-                continue
-            parts = techniques_of(self._group(group, before, after))
-            for technique, first, stop in parts:
-                sure = _WHOLE_CONFIDENCE if len(parts) == 1 else _PART_CONFIDENCE
-                sure = round(sure * min(self.heard[event].confidence for event in group[first:stop]) ** 2, 3)
-                if sure < _LEAST_CONFIDENCE:
-                    continue
-                bar, beat = self.tune.beat_at(max(0, round(self.heard[group[first]].onset)))
-                around = (after, before) if technique_named(technique).family in _LEADING else (before, after)
-                anchors = tuple(plain for plain in around if plain is not None)
-                events = tuple(map(self._event, group[first:stop]))
-                left -= set(group[first:stop])
-                place = anchors, events, self.number, False
-                yield NamedFigure(technique, bar, round(beat, 3), sure, PLAIN, round(1 - sure, 3), *place)
-        self.left = sorted(left)
-
-    def _group(self, group: Sequence[int], before: int | None, after: int | None) -> Group:
-        tune, own = self.tune, [self.heard[event] for event in group]
-        anchor = before if before is not None else after
-        assert anchor is not None
-        note = tune.notes[anchor]
-        span, key = tune.chord_at(note.onset_ticks), tune.bar_at(note.onset_ticks).key
-        chord: Chord | None = span.chord if span else None
-        goal = tune.notes[after].onset_ticks if after is not None else tune.duration_ticks
-        return Group(
-            before=self.heard[group[0] - 1].midi if group[0] > 0 else None,
-            inner=tuple(one.midi for one in own),
-            after=self.heard[group[-1] + 1].midi if group[-1] + 1 < len(self.heard) else None,
-            is_quick=all(map(_is_quick, own)),
-            is_fill=before is not None and goal - note.onset_ticks >= HALF,
-            scale=chord_scale(chord, key).pitch_classes | key_scale(key).pitch_classes,
-            five=pentatonic(chord, key).pitch_classes,
-            chord=chord.pitch_classes if chord else frozenset(),
-        )
-
-    def _note_slips(self) -> None:
-        for note, event in (pair for use in self.reading.uses for pair in use.events):
-            if note.plain is None:
-                continue
-            if event is None:
-                self._slip(SlipKind.LEFT_OUT, note.onset, note.plain, None)
-            elif self.heard[event].midi != note.midi:
-                self._slip(SlipKind.WRONG, note.onset, note.plain, event)
-        for event in self.left:
-            if self.heard[event].confidence < _CLEAR:
-                continue
-            self._slip(SlipKind.ADDED, self.heard[event].onset, None, event)
-
-    def _slip(self, kind: SlipKind, ticks: float, plain: int | None, event: int | None) -> None:
-        bar, beat = self.tune.beat_at(max(0, round(ticks)))
-        number = None if event is None else self._event(event)
-        self.slips.append(Slip(kind, bar, round(beat, 3), plain, number, self.number))
-
-
-def _is_quick(one: Heard) -> bool:
-    if one.seconds is not None:
-        return one.seconds <= _QUICK_SEC
-    return one.is_grace or one.end - one.onset <= THIRTYSECOND
-
 
 def _overlaps(arc: Arc, slots: range) -> bool:
     return arc.start < slots.stop and slots.start < arc.stop
@@ -408,18 +280,6 @@ def _even_after(uses: Sequence[Use], number: int) -> int:
         if uses[place].arc.stop % 2 == 0 and uses[place].arc.stop >= uses[number].arc.stop + 2:
             return place
     return len(uses) - 1
-
-
-def _neighbours(events: Sequence[int]) -> Iterator[list[int]]:
-    """Runs of consecutive numbers."""
-    group: list[int] = []
-    for event in events:
-        if group and event != group[-1] + 1:
-            yield group
-            group = []
-        group.append(event)
-    if group:
-        yield group
 
 
 def _lateness(alignment: Alignment) -> Iterator[tuple[int, float]]:
