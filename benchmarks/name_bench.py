@@ -22,7 +22,8 @@ from pathlib import Path
 sys.path.insert(0, str(Path(__file__).resolve().parent.parent))
 
 from fioritura.listening.align import align
-from fioritura.listening.name import Naming, name_line, name_take
+from fioritura.listening.name import name_line, name_take
+from fioritura.listening.naming import Naming
 from fioritura.techniques.place import Setting
 from fioritura.theory.metre import QUARTER
 from fioritura.tune import Note
@@ -130,7 +131,8 @@ def additions(half: lines.Half, count: int) -> Additions:
             naming = name_line(tune, other.notes)
             if naming.alignment.likeness < LEAST_LIKENESS:
                 continue
-            groups = list(_added_groups(naming))
+            plain = {event for standing in naming.standing for event in standing.values()}
+            groups = [group for group in _added_groups(naming) if not plain.intersection(group)]
             found.groups += len(groups)
             found.named += _named(naming, groups)
             for kind in ("random_in_tune", "random_nearby"):

@@ -21,7 +21,8 @@ from fioritura.cli import main
 from fioritura.lesson.edition import Edition, line_score, plain_score
 from fioritura.listening.definition import Group, technique_of, techniques_of
 from fioritura.listening.lattice import FIGURE_MARKS, offers
-from fioritura.listening.name import Naming, SlipKind, name_line, name_take
+from fioritura.listening.name import name_line, name_take
+from fioritura.listening.naming import Naming, SlipKind
 from fioritura.listening.words import key_words, slip_words
 from fioritura.notation.musicxml_writer import write_musicxml
 from fioritura.players.instruments import INSTRUMENTS

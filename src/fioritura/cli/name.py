@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, Any
 from fioritura.cli.options import print_json
 
 if TYPE_CHECKING:
-    from fioritura.listening.name import Naming
+    from fioritura.listening.naming import Naming
 
 __all__ = ["add_parser", "run"]
 
@@ -105,7 +105,7 @@ def _say(naming: Naming) -> None:
 
 
 def _other_name(other: str) -> str:
-    from fioritura.listening.name import PLAIN
+    from fioritura.listening.naming import PLAIN
     from fioritura.techniques.table import technique_named
 
     return "no ornament" if other == PLAIN else technique_named(other).name

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 from typing import Final
 
-from fioritura.listening.name import SlipKind
+from fioritura.listening.naming import SlipKind
 from fioritura.listening.report import FigureRow, Report, Status
 from fioritura.techniques.table import all_techniques, technique_named
 from fioritura.tune import Feel

@@ -7,9 +7,8 @@ a technique all the same (`definition`) gets its name with less confidence; the 
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, field, replace
-from enum import StrEnum
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import replace
 from math import exp
 from typing import Final
 
@@ -17,31 +16,22 @@ import numpy as np
 
 from fioritura.arrange.harmonise import harmonise
 from fioritura.listening.align import Alignment, Pass, align
-from fioritura.listening.definition import Group, techniques_of
 from fioritura.listening.event import Event, events_of_line, events_of_take
 from fioritura.listening.lattice import Arc, offers, plain_arcs, with_asked
+from fioritura.listening.leftover import Leftover
+from fioritura.listening.naming import PLAIN, NamedFigure, Naming, Slip, SlipKind
 from fioritura.listening.notes import Take
 from fioritura.listening.reading import Heard, ReadingCosts, Use, read_line
 from fioritura.listening.tempo_map import long_share, straightened
 from fioritura.techniques.figure import Figure
-from fioritura.techniques.table import technique_named
-from fioritura.theory.chord import Chord
-from fioritura.theory.metre import HALF, QUARTER, THIRTYSECOND
-from fioritura.theory.scale import chord_scale, key_scale, pentatonic
+from fioritura.theory.metre import QUARTER
 from fioritura.tune import Mark, Note, Tune
 
 __all__ = ["NamedFigure", "Naming", "Slip", "SlipKind", "name_events", "name_line", "name_take"]
 
 _NEAR_TICKS: Final = QUARTER / 4 + 30
-_QUICK_SEC: Final = 0.1
-_WHOLE_CONFIDENCE: Final = 0.6
-_PART_CONFIDENCE: Final = 0.5
-_LEAST_CONFIDENCE: Final = 0.45
-"""A figure by definition must be as sure as this."""
 _CLEAR: Final = 0.8
 """An added note that was heard less clearly is not held against the player."""
-_LEADING: Final = frozenset({"graces", "anticipations"})
-"""Families whose notes belong to the plain note after them."""
 _SIGNS: Final = {
     Mark.TURN: "turn",
     Mark.ROLL: "turn",
@@ -190,8 +180,10 @@ class _Passage:
         """All figures; notes that none explains are written down as slips."""
         found = [self._named(number) for number, use in enumerate(self.reading.uses) if use.arc.offer is not None]
         found += self._signs()
-        found += self._by_definition()
-        self._note_slips()
+        place = self.first_event, self.number
+        left = Leftover(self.tune, self.heard, self.standing, set(self.reading.extras), found, *place)
+        found = left.figures()
+        self._note_slips(left.extras)
         self.standing = {plain: self._event(event) for plain, event in self.standing.items()}
         return found
 
@@ -260,6 +252,23 @@ class _Passage:
                     bar, beat = self.tune.beat_at(self.tune.notes[plain].onset_ticks)
                     place = (plain,), (self._event(event),), self.number
                     yield NamedFigure(known[mark], bar, round(beat, 4), 0.99, PLAIN, 0.01, *place)
+
+    def _note_slips(self, extras: Iterable[int]) -> None:
+        for note, event in (pair for use in self.reading.uses for pair in use.events):
+            if note.plain is None:
+                continue
+            if event is None:
+                self._slip(SlipKind.LEFT_OUT, note.onset, note.plain, None)
+            elif self.heard[event].midi != note.midi:
+                self._slip(SlipKind.WRONG, note.onset, note.plain, event)
+        for event in sorted(extras):
+            if self.heard[event].confidence >= _CLEAR:
+                self._slip(SlipKind.ADDED, self.heard[event].onset, None, event)
+
+    def _slip(self, kind: SlipKind, ticks: float, plain: int | None, event: int | None) -> None:
+        bar, beat = self.tune.beat_at(max(0, round(ticks)))
+        number = None if event is None else self._event(event)
+        self.slips.append(Slip(kind, bar, round(beat, 3), plain, number, self.number))
 
 
 def _overlaps(arc: Arc, slots: range) -> bool:

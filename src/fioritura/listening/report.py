@@ -16,7 +16,8 @@ from typing import Any, Final
 import numpy as np
 
 from fioritura.listening.align import Pass
-from fioritura.listening.name import NamedFigure, Naming, SlipKind, name_take
+from fioritura.listening.name import name_take
+from fioritura.listening.naming import NamedFigure, Naming, SlipKind
 from fioritura.listening.notes import PlayedNote, Take
 from fioritura.listening.words import slip_words
 from fioritura.players.instruments import Instrument

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from fioritura.listening.align import Alignment
-from fioritura.listening.name import Slip, SlipKind
+from fioritura.listening.naming import Slip, SlipKind
 from fioritura.players.instruments import INSTRUMENTS
 
 __all__ = ["key_words", "likeness_words", "slip_words"]
