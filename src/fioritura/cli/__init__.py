@@ -22,6 +22,7 @@ COMMANDS: Final = (
     "lesson",
     "spots",
     "name",
+    "listen",
     "techniques",
     "sounds",
     "serve",

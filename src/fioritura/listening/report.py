@@ -8,8 +8,9 @@ course of the player's own beat. `advice` says it in words.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import asdict, dataclass
+from dataclasses import asdict, dataclass, replace
 from enum import StrEnum
+from itertools import pairwise
 from statistics import median
 from typing import Any, Final
 
@@ -51,6 +52,7 @@ _STEADY_SEC: Final = 0.09
 _STRAY_CENTS: Final = 80.0
 _GHOST_DB: Final = 5.0
 _FEWEST_EVEN: Final = 3
+_FEWEST_STEPS: Final = 6
 _DRIFT_SHARE: Final = 0.25
 
 
@@ -253,10 +255,10 @@ class _Reporter:
     def _asked_row(
         self, figure: Figure, passage: int, standing: Mapping[int, int], found: NamedFigure | None
     ) -> FigureRow:
-        if found:
-            return _row(found, Status.DONE)
         start = figure.notes[0].onset_ticks if figure.notes else self.tune.notes[figure.anchors[0]].onset_ticks
         bar, beat = self.tune.beat_at(start)
+        if found:
+            return replace(_row(found, Status.DONE), bar=bar, beat=round(beat, 3))
         event = standing.get(figure.anchors[0])
         heard = event is not None and self._has_sign(figure, event)
         status = Status.DONE if heard else Status.MISSED
@@ -371,19 +373,24 @@ class _Reporter:
         )
 
     def _drift(self) -> float:
-        """By how many percent the last quarter of the longest passage is faster than its first."""
-        longest = max(self.passes, key=lambda one: len(one.spans), default=None)
-        if longest is None:
+        """By how many percent the last quarter of the take is faster than its first, between notes in their place."""
+        steps = list(self._steps())
+        count = int(len(steps) * _DRIFT_SHARE)
+        if count < _FEWEST_STEPS:
             return 0.0
-        times = np.array(
-            [self.alignment.events[event].onset for event in range(longest.first_event, longest.stop_event)]
-        )
-        count = int(len(times) * _DRIFT_SHARE)
-        if count < _FEWEST_EVEN:
-            return 0.0
-        first = np.polyfit(times[:count], longest.ticks[:count], 1)[0]
-        last = np.polyfit(times[-count:], longest.ticks[-count:], 1)[0]
-        return float(100 * (last / first - 1)) if first > 0 else 0.0
+        first, last = (sum(t for t, _ in part) / sum(s for _, s in part) for part in (steps[:count], steps[-count:]))
+        return 100 * (last / first - 1)
+
+    def _steps(self) -> Iterator[tuple[int, float]]:
+        """Ticks and seconds from each plain note to the next, where both were played in their place."""
+        moved = self._moved()
+        for passage, standing in enumerate(self.naming.standing, start=1):
+            kept = sorted(plain for plain in standing if (passage, plain) not in moved)
+            for plain, following in pairwise(kept):
+                onset = self._played(standing[plain]).onset_sec
+                seconds = self._played(standing[following]).onset_sec - onset
+                if following == plain + 1 and seconds > 0:
+                    yield self.tune.notes[following].onset_ticks - self.tune.notes[plain].onset_ticks, seconds
 
     def _evenness(self) -> Iterator[Evenness]:
         for one in self.naming.figures:

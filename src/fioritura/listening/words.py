@@ -4,11 +4,15 @@ from __future__ import annotations
 
 from typing import Final
 
+from fioritura.errors import ReadError
 from fioritura.listening.align import Alignment
 from fioritura.listening.naming import Slip, SlipKind
+from fioritura.listening.notes import QualityKind, Take
 from fioritura.players.instruments import INSTRUMENTS
 
-__all__ = ["key_words", "likeness_words", "slip_words"]
+__all__ = ["key_words", "likeness_words", "refuse_unclear", "slip_words"]
+
+_HOPELESS: Final = frozenset({QualityKind.SILENCE, QualityKind.POLYPHONY, QualityKind.NOISE})
 
 _INTERVALS: Final = (
     "octave",
@@ -45,6 +49,19 @@ def key_words(semitones: int) -> str:
     words = f"{distance} {'higher' if semitones > 0 else 'lower'} than the tune"
     readers = [i.name.lower() for i in INSTRUMENTS.values() if rest and i.transposition.semitones == -semitones]
     return f"{words}, as when its part is read on the {' or the '.join(readers)}" if readers else words
+
+
+def refuse_unclear(take: Take, name: str) -> None:
+    """Say so where a recording can't be heard as one player's line.
+
+    Raises:
+        ReadError: silence, several players, noise, or no note at all; the message says what to do.
+    """
+    for finding in take.findings:
+        if finding.kind in _HOPELESS:
+            raise ReadError(f"{name}: {finding.advice}")
+    if not take.notes:
+        raise ReadError(f"{name}: No note can be heard in it: record nearer to the instrument, and longer.")
 
 
 def likeness_words(alignment: Alignment) -> str:
