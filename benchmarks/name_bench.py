@@ -32,7 +32,7 @@ from fioritura.sound.mixdown import write_audio
 from fioritura.sound.perform import perform
 from fioritura.techniques.place import Setting
 from fioritura.theory.metre import QUARTER
-from fioritura.tune import Note
+from fioritura.tune import Note, Tune
 from tests import played_lines as lines
 
 LEAST_LIKENESS = 0.6
