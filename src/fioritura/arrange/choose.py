@@ -41,7 +41,7 @@ class Candidate:
 
 @dataclass(frozen=True, slots=True)
 class Model:
-    """What is to be solved.
+    """What is to be solved. Candidates stand in order of their first slot.
 
     `phrase_of_slot[s]` is the phrase of slot s (never falling), `limits[p]` the most figures in phrase p, and
     `family[t]` the family number of technique t; techniques are numbered so that families stand together, from 0.
@@ -76,43 +76,50 @@ def choose(model: Model) -> tuple[list[int], float]:
 
 
 class _Programme:
-    """Tables of the dynamic programme: `value[s][last, family before, count]` is the best worth of figures that all
-    leave slot s free, given the state."""
+    """Tables of the dynamic programme.
+
+    `value[s][last, coming, count]` is the best worth of figures that all leave slot s free, where `last` is the
+    technique of the last one, `count` their number in the phrase, and `coming` the family of the figure that will
+    come next: what the family before the last one would cost it is taken off already. The numbers after the last
+    technique and the last family stand for none.
+    """
 
     def __init__(self, model: Model) -> None:
         self.model = model
         self.slots = len(model.phrase_of_slot)
+        self.phrases = [*model.phrase_of_slot, len(model.limits)]
         self.techniques = len(model.family)
         self.families = max(model.family, default=-1) + 1
-        self.counts = max(model.limits, default=0) + 1
+        counts = max(model.limits, default=0) + 1
         self.starts = [model.family.index(family) for family in range(self.families)] + [self.techniques]
-        self.family = np.array([*model.family, self.families])
-        kin = self.family[:, None] == self.family[None, :]
+        family = np.array([*model.family, self.families])
+        kin = family[:, None] == family[None, :]
         same = np.eye(self.techniques + 1, dtype=bool)
         self.penalty = (model.same_family * kin + model.same_technique * same).astype(np.float32)
-        """What a figure of the row's technique loses after one of the column's."""
-        shape = (self.techniques + 1, self.families + 1, self.counts)
-        self.value = np.full((self.slots + 1, *shape), _IMPOSSIBLE, np.float32)
-        self.value[0][-1, -1, 0] = 0.0
-        self.grid = np.indices((self.techniques + 1, self.counts), sparse=True)
-        self.by_start: list[list[Candidate]] = [[] for _ in range(self.slots)]
+        """What a figure of the column's technique loses after one of the row's."""
+        self.again = np.float32(model.family_again) * np.eye(self.families + 1, dtype=np.float32)
+        """What a figure of the column's family loses when the one before the last was of the row's."""
+        self.again[-1, -1] = 0.0
+        shape = (self.slots + 1, self.techniques + 1, self.families + 1, counts)
+        self.value = np.full(shape, _IMPOSSIBLE, np.float32)
+        self.value[0, -1, :, 0] = 0.0
+        candidates = model.candidates
+        technique = np.array([candidate.technique for candidate in candidates], dtype=np.int64)
+        self.own = family[technique]
+        self.penalties = self.penalty[:, technique, None]
+        self.scores = np.array([candidate.score for candidate in candidates], dtype=np.float32)[None, :, None]
+        self.by_start: list[list[int]] = [[] for _ in range(self.slots)]
         self.by_landing: list[list[int]] = [[] for _ in range(self.slots + 1)]
         self.passable = [True] * self.slots
-        for index, candidate in enumerate(model.candidates):
-            self.by_start[candidate.first].append(candidate)
-            self.by_landing[min(candidate.next_free, self.slots)].append(index)
+        for index, candidate in enumerate(candidates):
+            self.by_start[candidate.first].append(index)
+            self.by_landing[self._landing(index)].append(index)
             if candidate.is_locked:
-                for slot in range(candidate.first, min(candidate.next_free, self.slots)):
+                for slot in range(candidate.first, self._landing(index)):
                     self.passable[slot] = False
 
-    def _phrase(self, slot: int) -> int:
-        return self.model.phrase_of_slot[slot] if slot < self.slots else len(self.model.limits)
-
-    def _penalised(self, slot: int, technique: int) -> NDArray[np.float32]:
-        """The worth of each state before a figure of a technique that starts here."""
-        table = self.value[slot].copy()
-        table[:, self.model.family[technique], :] -= np.float32(self.model.family_again)
-        return np.asarray(table - self.penalty[technique][:, None, None])
+    def _landing(self, index: int) -> int:
+        return min(self.model.candidates[index].next_free, self.slots)
 
     def _forward(self) -> None:
         for slot in range(self.slots):
@@ -120,90 +127,88 @@ class _Programme:
                 self._start_figures(slot)
             if self.passable[slot]:
                 table, after = self.value[slot], self.value[slot + 1]
-                if self._phrase(slot + 1) == self._phrase(slot):
+                if self.phrases[slot + 1] == self.phrases[slot]:
                     np.maximum(after, table, out=after)
                 else:
                     np.maximum(after[:, :, 0], table.max(axis=2), out=after[:, :, 0])
 
+    def _gained(self, slot: int, these: slice) -> NDArray[np.float32]:
+        """Worth with each of these figures, by the family of the figure before it and the count before it."""
+        by_last = self.value[slot][:, self.own[these]] - self.penalties[:, these]
+        gained: NDArray[np.float32] = np.maximum.reduceat(by_last, self.starts, axis=0)
+        gained += self.scores[:, these]
+        return gained
+
     def _start_figures(self, slot: int) -> None:
         """Land every figure that starts in a slot, from the best state that could precede it."""
-        candidates = self.by_start[slot]
-        techniques = [candidate.technique for candidate in candidates]
-        table, rows, columns = self.value[slot], *self.grid
-        best_family = table.argmax(axis=1)
-        best = table[rows, best_family, columns]
-        others = table.copy()
-        others[rows, best_family, columns] = _IMPOSSIBLE
-        weakened = np.maximum(others.max(axis=1), best - np.float32(self.model.family_again))
-        own = self.family[techniques][:, None, None]
-        by_last = np.where(best_family == own, weakened, best) - self.penalty[techniques][:, :, None]
-        before = np.maximum.reduceat(by_last, self.starts, axis=1)
-        before += np.array([candidate.score for candidate in candidates], dtype=np.float32)[:, None, None]
-        phrase = self._phrase(slot)
+        indices = self.by_start[slot]
+        gained = self._gained(slot, slice(indices[0], indices[-1] + 1))
+        landed = (gained[:, None] - self.again[:, :, None, None]).max(axis=0)
+        phrase = self.phrases[slot]
         limit = self.model.limits[phrase]
-        for candidate, gained in zip(candidates, before[:, :, :limit], strict=True):
-            landing = min(candidate.next_free, self.slots)
-            target = self.value[landing, candidate.technique]
-            if self._phrase(landing) == phrase:
-                np.maximum(target[:, 1 : limit + 1], gained, out=target[:, 1 : limit + 1])
+        for place, index in enumerate(indices):
+            landing = self._landing(index)
+            target = self.value[landing, self.model.candidates[index].technique]
+            worths = landed[:, place, :limit]
+            if self.phrases[landing] == phrase:
+                np.maximum(target[:, 1 : limit + 1], worths, out=target[:, 1 : limit + 1])
             elif limit:
-                np.maximum(target[:, 0], gained.max(axis=1), out=target[:, 0])
+                np.maximum(target[:, 0], worths.max(axis=1), out=target[:, 0])
 
     def solve(self) -> tuple[list[int], float]:
         self._forward()
-        final = self.value[self.slots]
+        final = self.value[self.slots, :, -1]
         worth = float(final.max())
         if worth < _IMPOSSIBLE / 2:
             raise OptionError("Two locked figures collide or overfill their phrase: unlock one of them.")
-        last, before, count = (int(n) for n in np.unravel_index(int(final.argmax()), final.shape))
-        return self._traced(last, before, count), worth
+        last, count = (int(n) for n in np.unravel_index(int(final.argmax()), final.shape))
+        return self._traced(last, self.families, count), worth
 
-    def _traced(self, last: int, before: int, count: int) -> list[int]:
+    def _traced(self, last: int, coming: int, count: int) -> list[int]:
         """Walk back from the end: at each slot the state came from passing on or from one of the figures."""
         chosen: list[int] = []
         slot = self.slots
         while slot > 0:
-            value = self.value[slot][last, before, count]
-            step = self._passed(slot, last, before, count, value)
+            value = self.value[slot, last, coming, count]
+            step = self._passed(slot, last, coming, count, value)
             if step is not None:
                 slot, count = slot - 1, step
                 continue
-            index, state = self._came_from(slot, last, before, count, value)
+            index, last, count = self._came_from(slot, last, coming, count, value)
             chosen.append(index)
             slot = self.model.candidates[index].first
-            last, before, count = state
+            coming = int(self.own[index])
         return chosen[::-1]
 
-    def _passed(self, slot: int, last: int, before: int, count: int, value: np.float32) -> int | None:
+    def _passed(self, slot: int, last: int, coming: int, count: int, value: np.float32) -> int | None:
         if not self.passable[slot - 1]:
             return None
-        table = self.value[slot - 1][last, before]
-        if self._phrase(slot - 1) == self._phrase(slot):
-            return count if table[count] == value else None
-        best = int(table.argmax())
-        return best if count == 0 and table[best] == value else None
+        row = self.value[slot - 1, last, coming]
+        if self.phrases[slot - 1] == self.phrases[slot]:
+            return count if row[count] == value else None
+        best = int(row.argmax())
+        return best if count == 0 and row[best] == value else None
 
-    def _came_from(
-        self, slot: int, last: int, before: int, count: int, value: np.float32
-    ) -> tuple[int, tuple[int, int, int]]:
-        model = self.model
+    def _came_from(self, slot: int, last: int, coming: int, count: int, value: np.float32) -> tuple[int, int, int]:
+        """The figure that led to a state, and the technique and the count before it."""
         for index in self.by_landing[slot]:
-            candidate = model.candidates[index]
+            candidate = self.model.candidates[index]
             if candidate.technique != last:
                 continue
-            start = candidate.first
-            table = self._penalised(start, last)[self.starts[before] : self._stop(before)] + np.float32(
-                candidate.score
-            )
-            phrase = self._phrase(start)
-            limit = model.limits[phrase]
-            stays = self._phrase(slot) == phrase
-            counts = table[:, :, count - 1 : count] if stays else table[:, :, :limit]
-            if counts.size and (stays or count == 0) and counts.max() == value:
-                place = np.unravel_index(int(counts.argmax()), counts.shape)
-                found = count - 1 if stays else int(place[2])
-                return index, (int(place[0]) + self.starts[before], int(place[1]), found)
+            phrase = self.phrases[candidate.first]
+            stays = self.phrases[slot] == phrase
+            if not stays and count:
+                continue
+            gained = self._gained(candidate.first, slice(index, index + 1))[:, 0] - self.again[:, coming, None]
+            wanted = gained[:, count - 1 : count] if stays else gained[:, : self.model.limits[phrase]]
+            if wanted.size and wanted.max() == value:
+                family, place = (int(n) for n in np.unravel_index(int(wanted.argmax()), wanted.shape))
+                before = count - 1 if stays else place
+                return index, self._last_of(candidate.first, index, family, before), before
         raise RuntimeError("the tables of the programme contradict each other: please report the tune and the seed")
 
-    def _stop(self, family: int) -> int:
-        return self.starts[family + 1] if family < self.families else self.techniques + 1
+    def _last_of(self, slot: int, index: int, family: int, count: int) -> int:
+        """The technique of the last figure before one, given that figure's family."""
+        stop = self.starts[family + 1] if family < self.families else self.techniques + 1
+        column = self.value[slot, :, self.own[index], count] - self.penalties[:, index, 0]
+        return self.starts[family] + int(column[self.starts[family] : stop].argmax())
