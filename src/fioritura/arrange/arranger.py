@@ -183,6 +183,9 @@ class _Field:
         slot_times = _slot_times(found.tune)
         free = [_next_free(figure, slot_times, self.level.rest_ticks, self.locks) for figure in found.found]
         self.free = np.array(free, dtype=np.int64)
+        slots = len(slot_times) + 1
+        self.rivalry = (self.first * slots + self.free) * len(numbers) + self.technique
+        """One number for each stretch of slots and technique."""
         self.losses = np.array(found.losses)
         self.scores = found.scores + constraints.noise
         if found.is_asked:
@@ -222,36 +225,25 @@ class _Field:
         """The chooser's model, and for each of its candidates the number of the figure."""
         costs = np.array([prices.get(technique.id, 0.0) for technique in self.ordered])
         scores = self.scores - toll * self.losses - costs[self.technique] if len(self.scores) else self.scores
-        open_numbers = np.flatnonzero(((scores > 0) | self.is_fixed) & ~self.is_barred)
-        order = open_numbers[np.lexsort((-scores[open_numbers], ~self.is_fixed[open_numbers]))]
-        taken: set[tuple[int, int, int]] = set()
-        counts: Counter[int] = Counter()
-        kept: list[int] = []
-        columns = zip(
-            order.tolist(),
-            self.first[order].tolist(),
-            self.free[order].tolist(),
-            self.technique[order].tolist(),
-            strict=True,
-        )
-        for number, first, free, technique in columns:
-            if counts[first] < _BEST_AT_A_SLOT and (first, free, technique) not in taken:
-                taken.add((first, free, technique))
-                counts[first] += 1
-                kept.append(number)
-        kept.sort(key=lambda number: (self.first[number], self.free[number], self.technique[number]))
-        candidates = tuple(
-            Candidate(
-                int(self.first[n]),
-                int(self.free[n]),
-                int(self.technique[n]),
-                float(scores[n]),
-                bool(self.is_fixed[n]),
-            )
-            for n in kept
-        )
+        kept = self._best_rivals(scores)
+        columns = (self.first[kept], self.free[kept], self.technique[kept], scores[kept], self.is_fixed[kept])
+        candidates = tuple(Candidate(*row) for row in zip(*(column.tolist() for column in columns), strict=True))
         penalties = (0.0, 0.0, 0.0) if len(self.ordered) == 1 else PENALTIES
-        return kept, Model(candidates, self.phrase_of_slot, self.limits, _family_numbers(self.ordered), *penalties)
+        return kept.tolist(), Model(
+            candidates, self.phrase_of_slot, self.limits, _family_numbers(self.ordered), *penalties
+        )
+
+    def _best_rivals(self, scores: NDArray[np.float64]) -> NDArray[np.int64]:
+        """Numbers of the candidates: the best of those that compete for the same slots, six at most in a slot."""
+        open_numbers = np.flatnonzero(((scores > 0) | self.is_fixed) & ~self.is_barred)
+        ranked = open_numbers[np.lexsort((-scores[open_numbers], ~self.is_fixed[open_numbers]))]
+        _, firsts = np.unique(self.rivalry[ranked], return_index=True)
+        ranked = ranked[np.sort(firsts)]
+        by_slot = ranked[np.argsort(self.first[ranked], kind="stable")]
+        slots = self.first[by_slot]
+        rank = np.arange(len(slots)) - np.searchsorted(slots, slots)
+        kept = by_slot[rank < _BEST_AT_A_SLOT]
+        return kept[np.lexsort((self.technique[kept], self.free[kept], self.first[kept]))]
 
 
 def _family_numbers(ordered: Sequence[Technique]) -> tuple[int, ...]:

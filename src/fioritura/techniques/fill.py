@@ -132,9 +132,9 @@ def _answers(place: Place) -> Iterator[Figure]:
     for values, source in _rhythms(place, gap):
         start = gap.end_ticks - sum(values)
         onsets = [start + sum(values[:number]) for number in range(len(values))]
-        pools = [_pool(place, onset) for onset in onsets]
+        pools = _pools(place, onsets)
         for shape in _shapes(place):
-            solved = _solved(place, onsets, pools, shape)
+            solved = _solved(place, pools, shape)
             if solved is not None:
                 cost, pitches = solved
                 is_own = "half" in source or "phrase" in source or "opening" in source
@@ -193,9 +193,9 @@ def _figure(
     )
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, eq=False)
 class _Pool:
-    """The notes that a fill may use at one moment, with the cost of standing on each."""
+    """The notes that a fill may use at one moment, with the cost of standing on each. Equal only to itself."""
 
     pitches: tuple[Pitch, ...]
     midis: NDArray[np.int64]
@@ -236,69 +236,82 @@ def _filled_pool(
     return _Pool(pitches, np.array([pitch.midi for pitch in pitches], dtype=np.int64), np.array(costs))
 
 
-def _last_pool(place: Place, pool: _Pool, onset_ticks: int) -> _Pool:
-    """The notes from which the next plain note is a step or a semitone away; the leading semitone is welcome, but
-    not on a beat, where it would clash."""
+def _pools(place: Place, onsets: Sequence[int]) -> list[_Pool]:
+    """The notes of each moment: all but the last avoid giving the next plain note away, the last leads into it."""
     assert place.next is not None
+    *others, final = [_pool(place, onset) for onset in onsets]
     target = place.next.midi
+    instrument = place.setting.instrument
+    leads = place.setting.idiom == "jazz" and instrument.lowest_midi <= target - 1 <= instrument.highest_midi
+    leading = place.next.leading_note if leads else None
+    last = _leading_pool(final, target, leading, place.strength_at(onsets[-1]) >= 0.5)
+    return [*(_without_target(pool, target) for pool in others), last]
+
+
+@lru_cache(maxsize=4096)
+def _leading_pool(pool: _Pool, target: int, leading: Pitch | None, is_strong: bool) -> _Pool:
+    """The notes a step or a semitone from the target; the leading semitone is welcome, but not on a beat, where it
+    would clash."""
     near = [
         (pitch, float(cost))
         for pitch, cost in zip(pool.pitches, pool.costs, strict=True)
         if abs(pitch.midi - target) in (1, 2)
     ]
-    known = {pitch.midi for pitch, _ in near}
-    low, high = place.setting.instrument.lowest_midi, place.setting.instrument.highest_midi
-    if place.setting.idiom == "jazz" and target - 1 not in known and low <= target - 1 <= high:
-        clashes = place.strength_at(onset_ticks) >= 0.5
-        near.append((place.next.leading_note, 0.15 + _CLASH_COST * clashes))
+    if leading is not None and leading.midi not in {pitch.midi for pitch, _ in near}:
+        near.append((leading, 0.15 + _CLASH_COST * is_strong))
     pitches = tuple(pitch for pitch, _ in near)
     midis = np.array([pitch.midi for pitch in pitches], dtype=np.int64)
     return _Pool(pitches, midis, np.array([cost for _, cost in near]))
 
 
-def _without_target(place: Place, pool: _Pool) -> _Pool:
+@lru_cache(maxsize=4096)
+def _without_target(pool: _Pool, target: int) -> _Pool:
     """The pool with the next plain note made dear: a fill that gives it away leads nowhere."""
-    assert place.next is not None
-    return replace(pool, costs=pool.costs + _TARGET_COST * (pool.midis == place.next.midi))
+    return replace(pool, costs=pool.costs + _TARGET_COST * (pool.midis == target))
 
 
-def _solved(
-    place: Place, onsets: Sequence[int], pools: Sequence[_Pool], shape: Shape
-) -> tuple[float, list[Pitch]] | None:
+@lru_cache(maxsize=4096)
+def _moves(before: _Pool, pool: _Pool) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
+    """Cost of each move up and of each move down between two moments; a move the other way is never made."""
+    moves = pool.midis[None, :] - before.midis[:, None]
+    cost = np.where(np.abs(moves) > 12, _NEVER, _LEAP_COST[np.minimum(np.abs(moves), 12)])
+    return np.where(moves > 0, cost, _NEVER), np.where(moves < 0, cost, _NEVER)
+
+
+def _solved(place: Place, pools: Sequence[_Pool], shape: Shape) -> tuple[float, list[Pitch]] | None:
     """The cheapest line of pitches along a contour, or None where there is none.
 
     The state is a note of the moment's pool and whether the contour has turned; after the turn it may not turn again.
     """
-    pools = [*(_without_target(place, pool) for pool in pools[:-1]), _last_pool(place, pools[-1], onsets[-1])]
     if any(not pool.pitches for pool in pools):
         return None
-    first = 1 if shape in ("arch", "rising") else -1
+    first, second = (0, 1) if shape in ("arch", "rising") else (1, 0)
     turns = shape in ("arch", "valley")
     opening = np.abs(pools[0].midis - place.midi)
-    start = pools[0].costs + np.where(opening > 7, 2.0, np.where(opening == 0, 0.5, 0.08 * opening))
-    tables = [np.stack([start, np.full_like(start, _NEVER)])]
+    straight = pools[0].costs + np.where(opening > 7, 2.0, np.where(opening == 0, 0.5, 0.08 * opening))
+    turned = np.full_like(straight, _NEVER)
     backs: list[tuple[NDArray[np.int64], NDArray[np.int64]]] = []
     for before, pool in pairwise(pools):
-        moves = pool.midis[None, :] - before.midis[:, None]
-        cost = _LEAP_COST[np.minimum(np.abs(moves), 12)] + np.where(np.abs(moves) > 12, _NEVER, 0.0)
-        ahead = np.where(moves * first > 0, cost, _NEVER)
-        back = np.where(moves * first < 0, cost, _NEVER) if turns else np.full_like(cost, _NEVER)
-        rising = tables[-1][0][:, None] + ahead
-        turned = np.stack([tables[-1][0][:, None] + back, tables[-1][1][:, None] + back])
-        flat = turned.reshape(-1, turned.shape[2])
-        backs.append((rising.argmin(axis=0), flat.argmin(axis=0)))
-        tables.append(np.stack([rising.min(axis=0), flat.min(axis=0)]) + pool.costs)
-    phase = 1 if turns else 0
-    number = int(tables[-1][phase].argmin())
-    total = float(tables[-1][phase][number])
+        moves = _moves(before, pool)
+        ahead = straight[:, None] + moves[first]
+        if turns:
+            both = np.concatenate([straight, turned])[:, None] + np.concatenate([moves[second]] * 2)
+            backs.append((ahead.argmin(axis=0), both.argmin(axis=0)))
+            turned = both.min(axis=0) + pool.costs
+        else:
+            backs.append((ahead.argmin(axis=0), ahead.argmin(axis=0)))
+        straight = ahead.min(axis=0) + pool.costs
+    final = turned if turns else straight
+    number = int(final.argmin())
+    total = float(final[number])
     if total >= _NEVER / 2:
         return None
-    path = [number]
-    for (straight, turned_back), before in zip(backs[::-1], pools[-2::-1], strict=True):
+    phase, path = int(turns), [number]
+    for (straight_back, turned_back), before in zip(backs[::-1], pools[-2::-1], strict=True):
         if phase == 1:
             phase, number = divmod(int(turned_back[number]), len(before.pitches))
         else:
-            number = int(straight[number])
+            number = int(straight_back[number])
         path.append(number)
     return total, [pool.pitches[number] for pool, number in zip(pools, path[::-1], strict=True)]
 
