@@ -243,7 +243,8 @@ class _Field:
         slots = self.first[by_slot]
         rank = np.arange(len(slots)) - np.searchsorted(slots, slots)
         kept = by_slot[rank < _BEST_AT_A_SLOT]
-        return kept[np.lexsort((self.technique[kept], self.free[kept], self.first[kept]))]
+        ordered: NDArray[np.int64] = kept[np.lexsort((self.technique[kept], self.free[kept], self.first[kept]))]
+        return ordered
 
 
 def _family_numbers(ordered: Sequence[Technique]) -> tuple[int, ...]:

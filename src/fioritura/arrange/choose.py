@@ -108,18 +108,17 @@ class _Programme:
         self.own = family[technique]
         self.penalties = self.penalty[:, technique, None]
         self.scores = np.array([candidate.score for candidate in candidates], dtype=np.float32)[None, :, None]
+        self.technique = technique.tolist()
+        self.landing = [min(candidate.next_free, self.slots) for candidate in candidates]
         self.by_start: list[list[int]] = [[] for _ in range(self.slots)]
         self.by_landing: list[list[int]] = [[] for _ in range(self.slots + 1)]
         self.passable = [True] * self.slots
         for index, candidate in enumerate(candidates):
             self.by_start[candidate.first].append(index)
-            self.by_landing[self._landing(index)].append(index)
+            self.by_landing[self.landing[index]].append(index)
             if candidate.is_locked:
-                for slot in range(candidate.first, self._landing(index)):
+                for slot in range(candidate.first, self.landing[index]):
                     self.passable[slot] = False
-
-    def _landing(self, index: int) -> int:
-        return min(self.model.candidates[index].next_free, self.slots)
 
     def _forward(self) -> None:
         for slot in range(self.slots):
@@ -147,8 +146,8 @@ class _Programme:
         phrase = self.phrases[slot]
         limit = self.model.limits[phrase]
         for place, index in enumerate(indices):
-            landing = self._landing(index)
-            target = self.value[landing, self.model.candidates[index].technique]
+            landing = self.landing[index]
+            target = self.value[landing, self.technique[index]]
             worths = landed[:, place, :limit]
             if self.phrases[landing] == phrase:
                 np.maximum(target[:, 1 : limit + 1], worths, out=target[:, 1 : limit + 1])

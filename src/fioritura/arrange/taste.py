@@ -10,7 +10,7 @@ from __future__ import annotations
 import json
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, lru_cache
 from importlib.resources import files
 from math import log2
 from typing import Final
@@ -126,7 +126,9 @@ def place_features(place: Place) -> list[float]:
 
 def figure_features(figure: Figure, place: Place, loss: float) -> dict[str, float]:
     """Features of the figure itself: `loss` of the tune, added notes, strain on the player, notes that stand out."""
-    varied = {"change from earlier statements": _variation(figure, place)}
+    varied = {
+        "change from earlier statements": _variation(figure.technique, place.phrase.model, place.phrase.statement)
+    }
     if not figure.notes:
         return varied
     added = [note for note in figure.notes if note.anchor is None]
@@ -139,13 +141,11 @@ def figure_features(figure: Figure, place: Place, loss: float) -> dict[str, floa
     }
 
 
-def _variation(figure: Figure, place: Place) -> float:
+@lru_cache(maxsize=4096)
+def _variation(technique: str, model: int, statement: int) -> float:
     """−1.0 to 1.0, another for each technique and statement of a phrase: what leads a repeat to other figures at the
     same good places; 0.0 in a first statement."""
-    phrase = place.phrase
-    if phrase.statement == 1:
-        return 0.0
-    return crc32(f"{figure.technique}/{phrase.model}/{phrase.statement}".encode()) / 2**31 - 1.0
+    return crc32(f"{technique}/{model}/{statement}".encode()) / 2**31 - 1.0 if statement > 1 else 0.0
 
 
 def figure_score(taste: Taste, figure: Figure, place: Place, loss: float) -> float:
