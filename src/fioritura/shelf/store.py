@@ -9,21 +9,17 @@ from __future__ import annotations
 import json
 import os
 import sys
-import zlib
 from collections.abc import Iterator, Mapping, Sequence
-from contextlib import contextmanager
 from dataclasses import dataclass
-from datetime import UTC, datetime
 from pathlib import Path
 from typing import Any, Final
 
-from sqlalchemy import create_engine, delete, event, func, select
-from sqlalchemy.engine import Connection
-from sqlalchemy.exc import DatabaseError
-from sqlalchemy.orm import Session, sessionmaker
+from sqlalchemy import delete, func, select
+from sqlalchemy.orm import Session
 
-from fioritura.errors import OptionError, OutputError, ReadError
-from fioritura.shelf.schema import ArrangementRow, StepRow, TagRow, TuneRow, migrate
+from fioritura.errors import OptionError
+from fioritura.shelf.database import LIKE, Database, NotOnShelfError, StaleError, now, packed, unpacked
+from fioritura.shelf.schema import ArrangementRow, StepRow, TagRow, TuneRow
 
 __all__ = ["DATA_VARIABLE", "NotOnShelfError", "Shelf", "StaleError", "Step", "TuneEntry", "Version", "data_folder"]
 
@@ -33,16 +29,6 @@ DATA_VARIABLE: Final = "FIORITURA_DATA"
 MOST_STEPS: Final = 300
 MOST_TAGS: Final = 20
 LONGEST_TAG: Final = 40
-_BUSY_MS: Final = 10_000
-_WRITES: Final = "writes"
-
-
-class NotOnShelfError(OptionError):
-    """There is no tune or arrangement of that number."""
-
-
-class StaleError(OptionError):
-    """The arrangement has moved on since it was looked at."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -110,30 +96,18 @@ class Shelf:
             OutputError: the folder can't be made or written.
             ReadError: its file is no shelf, or one of a later version.
         """
-        self.path = folder / "shelf.db"
-        try:
-            folder.mkdir(parents=True, exist_ok=True)
-        except OSError as error:
-            raise OutputError(f"{folder} can't be made ({error.strerror}): name another --data folder.") from None
-        self._engine = create_engine(f"sqlite:///{self.path}", connect_args={"timeout": _BUSY_MS / 1000})
-        event.listen(self._engine, "connect", _prepare)
-        event.listen(self._engine, "begin", _begin)
-        self._sessions = sessionmaker(self._engine)
-        try:
-            with self._writing() as session:
-                migrate(session.connection())
-        except OutputError as error:
-            raise ReadError(f"{self.path} can't be opened: move it away or name another --data. ({error})") from None
+        self._database = Database(folder)
+        self.path = self._database.path
 
     def close(self) -> None:
         """Close all connections."""
-        self._engine.dispose()
+        self._database.close()
 
     def tunes(self, search: str = "", tag: str = "") -> list[TuneEntry]:
         """The tunes with all words of `search` in title, composer or tags, and with `tag`; the latest worked on first."""
         query = select(TuneRow)
         for word in search.split()[:10]:
-            pattern = f"%{word.translate(_LIKE)}%"
+            pattern = f"%{word.translate(LIKE)}%"
             tagged = select(TagRow.tune_id).where(TagRow.tag.like(pattern, escape="\\"))
             query = query.where(
                 TuneRow.title.like(pattern, escape="\\")
@@ -142,14 +116,14 @@ class Shelf:
             )
         if tag:
             query = query.where(TuneRow.id.in_(select(TagRow.tune_id).where(TagRow.tag == tag)))
-        with self._reading() as session:
+        with self._database.reading() as session:
             found = [_entry(row) for row in session.scalars(query)]
         return sorted(found, key=lambda e: (max((v.changed_at for v in e.versions), default=e.added_at), e.id))[::-1]
 
     def tags(self) -> dict[str, int]:
         """All tags, and how many tunes have each."""
         query = select(TagRow.tag, func.count()).group_by(TagRow.tag).order_by(TagRow.tag)
-        with self._reading() as session:
+        with self._database.reading() as session:
             return {str(tag): int(count) for tag, count in session.execute(query)}
 
     def tune(self, id: int) -> TuneEntry:
@@ -158,7 +132,7 @@ class Shelf:
         Raises:
             NotOnShelfError: there is none of that number.
         """
-        with self._reading() as session:
+        with self._database.reading() as session:
             return _entry(_tune(session, id))
 
     def source(self, id: int) -> bytes:
@@ -167,7 +141,7 @@ class Shelf:
         Raises:
             NotOnShelfError: there is none of that number.
         """
-        with self._reading() as session:
+        with self._database.reading() as session:
             return _tune(session, id).source
 
     def add_tune(
@@ -189,10 +163,10 @@ class Shelf:
             source_name=source_name,
             source=source,
             reading=json.dumps(dict(reading)),
-            added_at=_now(),
+            added_at=now(),
             tags=[TagRow(tag=tag) for tag in _checked_tags(tags)],
         )
-        with self._writing() as session:
+        with self._database.writing() as session:
             session.add(row)
             session.flush()
             return row.id
@@ -204,7 +178,7 @@ class Shelf:
             NotOnShelfError: there is none of that number.
             OptionError: no title, or tags that are too many or too long.
         """
-        with self._writing() as session:
+        with self._database.writing() as session:
             row = _tune(session, id)
             if title is not None:
                 if not title.strip():
@@ -225,7 +199,7 @@ class Shelf:
         Raises:
             NotOnShelfError: there is none of that number.
         """
-        with self._writing() as session:
+        with self._database.writing() as session:
             session.delete(_tune(session, id))
 
     def add_arrangement(self, tune_id: int, name: str, text: str, words: str = "made") -> int:
@@ -242,10 +216,10 @@ class Shelf:
         Raises:
             NotOnShelfError: there is no such tune.
         """
-        with self._writing() as session:
+        with self._database.writing() as session:
             _tune(session, tune_id)
-            row = ArrangementRow(tune_id=tune_id, name=name, position=position, changed_at=_now())
-            row.steps += [StepRow(number=number, words=words, packed=_packed(text)) for number, words, text in steps]
+            row = ArrangementRow(tune_id=tune_id, name=name, position=position, changed_at=now())
+            row.steps += [StepRow(number=number, words=words, packed=packed(text)) for number, words, text in steps]
             session.add(row)
             session.flush()
             return row.id
@@ -256,7 +230,7 @@ class Shelf:
         Raises:
             NotOnShelfError: there is no such arrangement.
         """
-        with self._reading() as session:
+        with self._database.reading() as session:
             row = _arrangement(session, arrangement_id)
             for number in [step.number for step in row.steps]:
                 yield _step(session, row, number)
@@ -267,7 +241,7 @@ class Shelf:
         Raises:
             NotOnShelfError: there is no such arrangement or step.
         """
-        with self._reading() as session:
+        with self._database.reading() as session:
             return _step(session, _arrangement(session, arrangement_id), number)
 
     def add_step(self, arrangement_id: int, after: int, words: str, text: str) -> Step:
@@ -278,7 +252,7 @@ class Shelf:
             NotOnShelfError: there is no such arrangement.
             StaleError: it stands at another step by now.
         """
-        with self._writing() as session:
+        with self._database.writing() as session:
             row = _arrangement(session, arrangement_id)
             _check_position(row, after)
             session.execute(
@@ -287,8 +261,8 @@ class Shelf:
                     (StepRow.number > after) | (StepRow.number < after - MOST_STEPS),
                 )
             )
-            session.add(StepRow(arrangement_id=row.id, number=after + 1, words=words, packed=_packed(text)))
-            row.position, row.changed_at = after + 1, _now()
+            session.add(StepRow(arrangement_id=row.id, number=after + 1, words=words, packed=packed(text)))
+            row.position, row.changed_at = after + 1, now()
             session.flush()
             session.expire_all()
             return _step(session, row)
@@ -301,54 +275,15 @@ class Shelf:
             StaleError: it stands at another step by now.
             OptionError: there is nothing to undo or redo.
         """
-        with self._writing() as session:
+        with self._database.writing() as session:
             row = _arrangement(session, arrangement_id)
             _check_position(row, at)
             numbers = {step.number for step in row.steps}
             if at + by not in numbers:
                 raise OptionError(f"Nothing to {'undo' if by < 0 else 'redo'} here.")
-            row.position, row.changed_at = at + by, _now()
+            row.position, row.changed_at = at + by, now()
             session.flush()
             return _step(session, row)
-
-    @contextmanager
-    def _reading(self) -> Iterator[Session]:
-        with self._sessions() as session:
-            yield session
-
-    @contextmanager
-    def _writing(self) -> Iterator[Session]:
-        try:
-            with self._sessions.begin() as session:
-                session.connection(execution_options={_WRITES: True})
-                yield session
-        except DatabaseError as error:
-            raise OutputError(
-                f"The shelf {self.path} can't be written ({error.orig}): check space and rights."
-            ) from None
-
-
-_LIKE: Final = str.maketrans({"%": "\\%", "_": "\\_", "\\": "\\\\"})
-
-
-def _prepare(connection: Any, record: object) -> None:
-    """Write-ahead log, every commit on disk, references enforced; transactions are begun by us, not by the driver."""
-    connection.isolation_level = None
-    for pragma in ("journal_mode = WAL", "synchronous = FULL", "foreign_keys = ON", f"busy_timeout = {_BUSY_MS}"):
-        connection.execute(f"PRAGMA {pragma}")
-
-
-def _begin(connection: Connection) -> None:
-    """A writer takes the write lock at once, so that what it has read still holds when it writes."""
-    connection.exec_driver_sql("BEGIN IMMEDIATE" if connection.get_execution_options().get(_WRITES) else "BEGIN")
-
-
-def _now() -> str:
-    return datetime.now(UTC).isoformat(timespec="milliseconds")
-
-
-def _packed(text: str) -> bytes:
-    return zlib.compress(text.encode(), 6)
 
 
 def _tune(session: Session, id: int) -> TuneRow:
@@ -382,7 +317,7 @@ def _step(session: Session, row: ArrangementRow, number: int | None = None) -> S
         number=number,
         last=max(words),
         words=step.words,
-        text=zlib.decompress(step.packed).decode(),
+        text=unpacked(step.packed),
         undoes=step.words if number - 1 in words else "",
         redoes=words.get(number + 1, ""),
     )
