@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection
+from collections.abc import AsyncIterator, Collection
+from contextlib import asynccontextmanager
 from pathlib import Path
 from typing import Any, Final
 
@@ -21,6 +22,8 @@ from fioritura.web.desk import Desk
 from fioritura.web.guard import Guard
 from fioritura.web.hearing import Sounds, hearing
 from fioritura.web.intake import Reading, demo_source, facts_of, first_arrangement, read_source
+from fioritura.web.jobs import Jobs, NoJobError, TooManyJobsError
+from fioritura.web.jobs_api import jobs_api
 from fioritura.web.views import setting_view, tune_view
 
 __all__ = ["create_app", "prepare_sound"]
@@ -44,12 +47,26 @@ _FAMILIES: Final = (
 
 def create_app(shelf: Shelf, hosts: Collection[str], sounds: Sounds | None = None) -> Guard:
     """The guarded application over a shelf; a shelf without tunes is given the demo tune."""
+    jobs = Jobs()
+
+    @asynccontextmanager
+    async def lifespan(app: FastAPI) -> AsyncIterator[None]:
+        yield
+        jobs.close()
+
     app = FastAPI(
-        title="Fioritura", description=_ABOUT, docs_url=None, redoc_url=None, openapi_url="/api/openapi.json"
+        title="Fioritura",
+        description=_ABOUT,
+        docs_url=None,
+        redoc_url=None,
+        openapi_url="/api/openapi.json",
+        lifespan=lifespan,
     )
     app.state.desk = Desk(shelf)
     app.state.sounds = sounds or Sounds()
+    app.state.jobs = jobs
     app.include_router(api)
+    app.include_router(jobs_api)
     app.mount("/static", StaticFiles(directory=_HERE / "static"), name="static")
     _add_pages(app, shelf)
     _add_errors(app)
@@ -128,8 +145,10 @@ def _add_errors(app: FastAPI) -> None:
     @app.exception_handler(FiorituraError)
     async def on_error(request: Request, error: FiorituraError) -> Response:
         status = 422
-        if isinstance(error, NotOnShelfError):
+        if isinstance(error, NotOnShelfError | NoJobError):
             status = 404
+        elif isinstance(error, TooManyJobsError):
+            status = 429
         elif isinstance(error, StaleError):
             status = 409
         elif isinstance(error, OutputError | ToolError):

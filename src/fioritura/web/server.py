@@ -37,7 +37,14 @@ def serve(port: int, folder: Path | None = None) -> None:
         f"Fioritura is at http://{LOOPBACK}:{port} (stop it with Ctrl-C). Your shelf: {shelf.path.parent}", flush=True
     )
     Thread(target=prepare_sound, args=(shelf, sounds), daemon=True).start()
-    config = uvicorn.Config(app, log_level="warning", access_log=False, server_header=False, timeout_keep_alive=30)
+    config = uvicorn.Config(
+        app,
+        log_level="warning",
+        access_log=False,
+        server_header=False,
+        timeout_keep_alive=30,
+        timeout_graceful_shutdown=1,
+    )
     try:
         uvicorn.Server(config).run([listener])
     finally:
