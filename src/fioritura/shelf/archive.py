@@ -1,25 +1,31 @@
 """The whole shelf as one ZIP file, and back: nothing in it needs this program to be read.
 
-``shelf.json`` lists the tunes and what belongs to them; every tune has a folder with the file that it came from and,
-for each arrangement, one JSON document (`fioritura.arrange.arrangement_file`) for each step. Restoring adds to what is
-on the shelf, and takes back nothing.
+``shelf.json`` lists the students, the tunes and what belongs to them; every tune has a folder with the file that it came
+from, one JSON document (`fioritura.arrange.arrangement_file`) for each step of each arrangement, and for each take the
+recording, the arrangement that was to be played, and the report. Restoring adds to what is on the shelf, and takes back
+nothing; a student whose name stands there already is taken for the same.
 """
 
 from __future__ import annotations
 
+import io
 import json
 import re
 import zipfile
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from contextlib import contextmanager
 from typing import IO, Any, Final
 
 from fioritura.errors import FiorituraError, ReadError
+from fioritura.shelf.recordings import check_recording
 from fioritura.shelf.store import Shelf, TuneEntry
+from fioritura.shelf.takes import NewTake
 
 __all__ = ["FORMAT", "restore", "write_archive"]
 
 FORMAT: Final = "fioritura shelf"
-VERSION: Final = 1
+VERSION: Final = 2
+_READ_VERSIONS: Final = (1, VERSION)
 MOST_ENTRIES: Final = 200_000
 MOST_ENTRY_BYTES: Final = 64 * 1024 * 1024
 MOST_BYTES: Final = 2 * 1024 * 1024 * 1024
@@ -34,30 +40,44 @@ def write_archive(shelf: Shelf, file: IO[bytes]) -> None:
             folder = f"tunes/{entry.id:04}-{_plain(entry.title)}"
             source = f"{folder}/{entry.source_name}"
             archive.writestr(source, shelf.source(entry.id))
-            listed.append(
-                _record(entry, source) | {"arrangements": list(_arrangements(shelf, entry, folder, archive))}
-            )
-        manifest = {"format": FORMAT, "version": VERSION, "tunes": listed}
+            arrangements = list(_arrangements(shelf, entry, folder, archive))
+            takes = list(_takes(shelf, entry, folder, archive))
+            listed.append(_record(entry, source) | {"arrangements": arrangements, "takes": takes})
+        students = [student.name for student in shelf.takes.students()]
+        manifest = {"format": FORMAT, "version": VERSION, "students": students, "tunes": listed}
         archive.writestr("shelf.json", json.dumps(manifest, indent=1, ensure_ascii=False))
 
 
-def restore(shelf: Shelf, file: IO[bytes], check: Callable[[str], object]) -> int:
-    """Add what an archive holds to the shelf; returns how many tunes. `check` raises where a text is no arrangement.
+def restore(
+    shelf: Shelf, file: IO[bytes], check: Callable[[str], object], check_report: Callable[[str], object] = json.loads
+) -> int:
+    """Add what an archive holds to the shelf; returns how many tunes.
 
-    Everything is read and checked before anything is added.
+    `check` raises where a text is no arrangement, `check_report` where it is no report. Everything is read and checked
+    before anything is added.
 
     Raises:
         ReadError: it is no such archive, or it is damaged, too large, or of a later version.
     """
+    with _damage_told(), zipfile.ZipFile(file) as archive:
+        _check_size(archive)
+        manifest = json.loads(_entry(archive, "shelf.json"))
+        if not isinstance(manifest, dict) or manifest.get("format") != FORMAT:
+            raise ReadError("This is no archive of a shelf: choose one that the shelf page has given out.")
+        if manifest.get("version") not in _READ_VERSIONS:
+            raise ReadError(f"The archive has version {manifest.get('version')}; {VERSION} can be read.")
+        names = [str(name) for name in manifest.get("students", [])]
+        found = [_read(archive, record, check, check_report) for record in manifest["tunes"]]
+        students = _students(shelf, names)
+        for add in found:
+            add(shelf, students)
+    return len(found)
+
+
+@contextmanager
+def _damage_told() -> Iterator[None]:
     try:
-        with zipfile.ZipFile(file) as archive:
-            _check_size(archive)
-            manifest = json.loads(_entry(archive, "shelf.json"))
-            if not isinstance(manifest, dict) or manifest.get("format") != FORMAT:
-                raise ReadError("This is no archive of a shelf: choose one that the shelf page has given out.")
-            if manifest.get("version") != VERSION:
-                raise ReadError(f"The archive has version {manifest.get('version')}; {VERSION} can be read.")
-            found = [_read(archive, record, check) for record in manifest["tunes"]]
+        yield
     except (
         zipfile.BadZipFile,
         KeyError,
@@ -68,9 +88,12 @@ def restore(shelf: Shelf, file: IO[bytes], check: Callable[[str], object]) -> in
         EOFError,
     ) as error:
         raise ReadError(f"The archive is damaged ({type(error).__name__}: {error}): export it again.") from None
-    for add in found:
-        add(shelf)
-    return len(found)
+
+
+def _students(shelf: Shelf, names: Sequence[str]) -> dict[str, int]:
+    """The numbers of students by name; those who are not on the shelf yet are added."""
+    standing = {student.name.lower(): student.id for student in shelf.takes.students()}
+    return {name: standing.get(name.lower()) or shelf.takes.add_student(name) for name in dict.fromkeys(names)}
 
 
 def _record(entry: TuneEntry, source: str) -> dict[str, Any]:
@@ -95,7 +118,30 @@ def _arrangements(shelf: Shelf, entry: TuneEntry, folder: str, archive: zipfile.
         yield {"name": version.name, "position": version.position, "steps": steps}
 
 
-def _read(archive: zipfile.ZipFile, record: Any, check: Callable[[str], object]) -> Callable[[Shelf], None]:
+def _takes(shelf: Shelf, entry: TuneEntry, folder: str, archive: zipfile.ZipFile) -> Iterator[dict[str, Any]]:
+    places = {version.id: place for place, version in enumerate(entry.versions)}
+    for take in reversed(shelf.takes.takes(tune_id=entry.id)):
+        if not take.is_kept:
+            continue
+        names = {kind: f"{folder}/take-{take.id}/{kind}.json" for kind in ("arrangement", "report")}
+        archive.writestr(names["arrangement"], shelf.takes.arrangement(take.id))
+        archive.writestr(names["report"], shelf.takes.report(take.id))
+        names["recording"] = f"{folder}/take-{take.id}/{take.recording}"
+        archive.write(shelf.takes.recordings.path(take.recording), names["recording"], zipfile.ZIP_STORED)
+        yield names | {
+            "student": take.student or None,
+            "taken_at": take.taken_at,
+            "facts": dict(take.facts),
+            "of": places.get(take.arrangement_id or 0),
+        }
+
+
+Add = Callable[[Shelf, Mapping[str, int]], None]
+
+
+def _read(
+    archive: zipfile.ZipFile, record: Any, check: Callable[[str], object], check_report: Callable[[str], object]
+) -> Add:
     """What adds one tune of the archive to a shelf."""
     source = _entry(archive, record["source"])
     arrangements = []
@@ -109,13 +155,17 @@ def _read(archive: zipfile.ZipFile, record: Any, check: Callable[[str], object])
         ):
             raise ReadError("The archive is damaged (steps are missing): export it again.")
         for _, _, text in steps:
-            try:
-                check(text)
-            except FiorituraError as error:
-                raise ReadError(f"The archive holds a damaged arrangement: {error}") from None
+            _check_text(check, text)
         arrangements.append((str(arrangement["name"])[:200], int(arrangement["position"]), steps))
+    takes = list(record.get("takes", []))
+    for take in takes:
+        _check_text(check, _entry(archive, take["arrangement"]).decode())
+        _check_text(check_report, _entry(archive, take["report"]).decode())
+        check_recording(io.BytesIO(_entry(archive, take["recording"])))
+        if take["of"] not in (None, *range(len(arrangements))):
+            raise ReadError("The archive is damaged (a take's arrangement is missing): export it again.")
 
-    def add(shelf: Shelf) -> None:
+    def add(shelf: Shelf, students: Mapping[str, int]) -> None:
         id = shelf.add_tune(
             str(record["title"])[:200],
             str(record["composer"])[:200],
@@ -125,10 +175,44 @@ def _read(archive: zipfile.ZipFile, record: Any, check: Callable[[str], object])
             reading=dict(record["reading"]),
             tags=tuple(map(str, record["tags"])),
         )
-        for name, position, steps in arrangements:
-            shelf.add_history(id, name, position, steps)
+        versions = [shelf.add_history(id, name, position, steps) for name, position, steps in arrangements]
+        for take in takes:
+            _add_take(shelf, archive, take, id, versions, students)
 
     return add
+
+
+def _add_take(
+    shelf: Shelf,
+    archive: zipfile.ZipFile,
+    take: Any,
+    tune_id: int,
+    versions: Sequence[int],
+    students: Mapping[str, int],
+) -> None:
+    recording = shelf.takes.recordings.add(io.BytesIO(_entry(archive, take["recording"])))
+    of = take["of"]
+    shelf.takes.add(
+        NewTake(
+            id=recording.id,
+            tune_id=tune_id,
+            arrangement_id=None if of is None else versions[of],
+            student_id=students.get(take["student"] or ""),
+            recording=recording.name,
+            facts=dict(take["facts"]),
+            arrangement=_entry(archive, take["arrangement"]).decode(),
+            report=_entry(archive, take["report"]).decode(),
+            is_kept=True,
+            taken_at=str(take["taken_at"])[:40],
+        )
+    )
+
+
+def _check_text(check: Callable[[str], object], text: str) -> None:
+    try:
+        check(text)
+    except FiorituraError as error:
+        raise ReadError(f"The archive holds a damaged arrangement or report: {error}") from None
 
 
 def _check_size(archive: zipfile.ZipFile) -> None:

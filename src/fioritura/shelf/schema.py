@@ -14,7 +14,7 @@ from sqlalchemy.orm import DeclarativeBase, Mapped, mapped_column, relationship
 
 from fioritura.errors import ReadError
 
-__all__ = ["MIGRATIONS", "ArrangementRow", "StepRow", "TagRow", "TuneRow", "migrate"]
+__all__ = ["MIGRATIONS", "ArrangementRow", "StepRow", "StudentRow", "TagRow", "TakeRow", "TuneRow", "migrate"]
 
 MIGRATIONS: Final = (
     (
@@ -44,6 +44,25 @@ MIGRATIONS: Final = (
             words TEXT NOT NULL,
             packed BLOB NOT NULL,
             PRIMARY KEY (arrangement_id, number)) WITHOUT ROWID""",
+    ),
+    (
+        """CREATE TABLE students (
+            id INTEGER PRIMARY KEY AUTOINCREMENT,
+            name TEXT NOT NULL COLLATE NOCASE UNIQUE,
+            added_at TEXT NOT NULL)""",
+        """CREATE TABLE takes (
+            id TEXT PRIMARY KEY,
+            tune_id INTEGER NOT NULL REFERENCES tunes(id) ON DELETE CASCADE,
+            arrangement_id INTEGER REFERENCES arrangements(id) ON DELETE SET NULL,
+            student_id INTEGER REFERENCES students(id) ON DELETE CASCADE,
+            taken_at TEXT NOT NULL,
+            is_kept INTEGER NOT NULL,
+            recording TEXT NOT NULL,
+            facts TEXT NOT NULL,
+            arrangement BLOB NOT NULL,
+            report BLOB NOT NULL) WITHOUT ROWID""",
+        "CREATE INDEX takes_by_tune ON takes(tune_id)",
+        "CREATE INDEX takes_by_student ON takes(student_id)",
     ),
 )
 """Each entry is one migration: its statements in order."""
@@ -99,6 +118,36 @@ class StepRow(_Base):
     number: Mapped[int] = mapped_column(primary_key=True)
     words: Mapped[str]
     packed: Mapped[bytes] = mapped_column(LargeBinary, deferred=True)
+
+
+class StudentRow(_Base):
+    """A student: a name, and nothing else."""
+
+    __tablename__ = "students"
+    id: Mapped[int] = mapped_column(primary_key=True)
+    name: Mapped[str]
+    added_at: Mapped[str]
+
+
+class TakeRow(_Base):
+    """A take: whose it is, the file of its recording, and packed JSON of what was to be played and of the report.
+
+    `facts` (JSON) say what lists show of it.
+    """
+
+    __tablename__ = "takes"
+    id: Mapped[str] = mapped_column(primary_key=True)
+    tune_id: Mapped[int] = mapped_column(ForeignKey("tunes.id"))
+    arrangement_id: Mapped[int | None] = mapped_column(ForeignKey("arrangements.id"))
+    student_id: Mapped[int | None] = mapped_column(ForeignKey("students.id"))
+    taken_at: Mapped[str]
+    is_kept: Mapped[bool]
+    recording: Mapped[str]
+    facts: Mapped[str]
+    arrangement: Mapped[bytes] = mapped_column(LargeBinary, deferred=True)
+    report: Mapped[bytes] = mapped_column(LargeBinary, deferred=True)
+    tune: Mapped[TuneRow] = relationship()
+    student: Mapped[StudentRow | None] = relationship()
 
 
 def migrate(connection: Connection) -> None:

@@ -20,6 +20,7 @@ from sqlalchemy.orm import Session
 from fioritura.errors import OptionError
 from fioritura.shelf.database import LIKE, Database, NotOnShelfError, StaleError, now, packed, unpacked
 from fioritura.shelf.schema import ArrangementRow, StepRow, TagRow, TuneRow
+from fioritura.shelf.takes import Takes
 
 __all__ = ["DATA_VARIABLE", "NotOnShelfError", "Shelf", "StaleError", "Step", "TuneEntry", "Version", "data_folder"]
 
@@ -98,6 +99,8 @@ class Shelf:
         """
         self._database = Database(folder)
         self.path = self._database.path
+        self.takes = Takes(self._database)
+        """Students and takes."""
 
     def close(self) -> None:
         """Close all connections."""
@@ -194,13 +197,15 @@ class Shelf:
             return _entry(row)
 
     def remove_tune(self, id: int) -> None:
-        """Take a tune with all its arrangements off the shelf.
+        """Take a tune with all its arrangements and takes off the shelf.
 
         Raises:
             NotOnShelfError: there is none of that number.
         """
         with self._database.writing() as session:
+            recordings = self.takes.recordings_of(id)
             session.delete(_tune(session, id))
+        self.takes.recordings.remove(recordings)
 
     def add_arrangement(self, tune_id: int, name: str, text: str, words: str = "made") -> int:
         """A new arrangement of a tune, with its first step; returns its number.
