@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import json
+from dataclasses import replace
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from fioritura.arrange.arrangement import Arrangement, arranged
+from fioritura.arrange.arrangement import Arrangement, arranged, rearranged
 from fioritura.arrange.arrangement_file import arrangement_from_json, arrangement_to_json
 from fioritura.arrange.survey import figure_id
 from fioritura.errors import FiorituraError, OptionError, ReadError
@@ -81,6 +82,16 @@ def test_an_arrangement_file_reopens_exactly(start: Arrangement) -> None:
     assert again.rendition.line == changed.rendition.line
     assert arrangement_to_json(again) == text
     assert ids(again.undo()) == ids(changed.undo())
+
+
+def test_decisions_hold_under_another_setting(start: Arrangement) -> None:
+    kept, out = ids(start)[:2]
+    decided = start.accept(kept).refuse(out)
+    sparse = rearranged(decided, replace(decided.setting, density=0.5))
+    assert kept in ids(sparse)
+    assert out not in ids(sparse)
+    assert len(ids(sparse)) < len(ids(decided))
+    assert arrangement_from_json(arrangement_to_json(sparse)).setting == sparse.setting
 
 
 @pytest.mark.parametrize(

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
+from dataclasses import replace
 
 import pytest
 
@@ -63,6 +64,20 @@ def test_density_and_level_are_kept(level: int) -> None:
         per_bar = len(rendition.figures) / (tune.duration_ticks / WHOLE)
         assert per_bar <= LEVELS[level].figures_per_bar + 8 / (tune.duration_ticks / WHOLE)
         assert all(all_techniques()[figure.technique].level <= level for figure in rendition.figures)
+
+
+def test_a_density_thins_and_thickens_what_is_usual_at_the_level() -> None:
+    """Counted without the chooser: figures in 32 bars, on average over tunes."""
+    counts = dict.fromkeys((0.25, 0.5, 1.0, 1.5), 0)
+    for number in range(4):
+        tune = random_tune(number, bars=32)
+        for density in counts:
+            counts[density] += len(ornament(tune, replace(setting(), density=density)).figures)
+    few, fewer, usual, more = counts.values()
+    assert few < fewer < usual < more
+    assert fewer < 0.75 * usual
+    with pytest.raises(OptionError, match=r"0\.25 to 2"):
+        ornament(random_tune(1), replace(setting(), density=3.0))
 
 
 def test_no_technique_takes_over() -> None:

@@ -6,6 +6,7 @@ Every decision gives a new arrangement, with all that was not decided chosen ane
 from __future__ import annotations
 
 from collections.abc import Iterable
+from contextlib import suppress
 from dataclasses import dataclass, replace
 from functools import cached_property
 
@@ -20,7 +21,7 @@ from fioritura.techniques.table import technique_named
 from fioritura.theory.pitch import Pitch
 from fioritura.tune import Tune
 
-__all__ = ["Alternative", "Arrangement", "Decisions", "arranged"]
+__all__ = ["Alternative", "Arrangement", "Decisions", "arranged", "rearranged"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -169,6 +170,7 @@ class Arrangement:
         return moved._chosen()
 
     def _chosen(self) -> Arrangement:
+        """The best rendition under the decisions."""
         rendition = choose_figures(
             self.spots, seed=self.seed, locked=self.decisions.locked, refused=self.decisions.refused
         )
@@ -220,6 +222,41 @@ def arranged(
     made = Arrangement(tune, setting, rendition, seed, only, without, decisions)
     made.__dict__["spots"] = spots
     return made
+
+
+def rearranged(
+    old: Arrangement,
+    setting: Setting,
+    *,
+    seed: int | None = None,
+    only: Iterable[str] | None = None,
+    without: Iterable[str] | None = None,
+) -> Arrangement:
+    """The tune arranged under another setting, with the decisions on figures that are still on offer; without them
+    where they collide now.
+
+    Raises:
+        OptionError: an unknown technique.
+    """
+    fresh = arranged(
+        old.tune,
+        setting,
+        seed=old.seed if seed is None else seed,
+        only=old.only if only is None else only,
+        without=old.without if without is None else without,
+    )
+    offered = fresh.spots.by_id
+    kept = Decisions(
+        tuple(id for id in old.decisions.locked if id in offered),
+        tuple(id for id in old.decisions.refused if id in offered),
+    )
+    if kept == Decisions():
+        return fresh
+    with suppress(OptionError):
+        decided = replace(fresh, decisions=kept)
+        decided.__dict__["spots"] = fresh.spots
+        return decided._chosen()
+    return fresh
 
 
 def _overlap(one: Figure, other: Figure) -> bool:

@@ -42,6 +42,7 @@ def arrangement_to_json(arrangement: Arrangement) -> str:
             "quarters_per_minute": setting.quarters_per_minute,
             "feel": setting.feel,
             "idiom": setting.idiom,
+            "density": setting.density,
         },
         "seed": arrangement.seed,
         "only": list(arrangement.only),
@@ -86,7 +87,8 @@ def _arrangement(data: Mapping[str, Any]) -> Arrangement:
     player = Player.of(chosen["player"], int(chosen["level"]))
     if chosen["feel"] not in ("straight", "swing") or chosen["idiom"] not in ("jazz", "folk"):
         raise ReadError(f"feel {chosen['feel']!r} or idiom {chosen['idiom']!r} is unknown")
-    setting = Setting(player, float(chosen["quarters_per_minute"]), chosen["feel"], chosen["idiom"])
+    density = float(chosen.get("density", 1.0))
+    setting = Setting(player, float(chosen["quarters_per_minute"]), chosen["feel"], chosen["idiom"], density)
     figures = tuple(_figure(entry, len(tune.notes)) for entry in data["figures"])
     rendition = Rendition(tune, setting, figures, int(data["seed"]), float(data["worth"]))
     _ = rendition.line

@@ -173,7 +173,7 @@ class _Field:
 
     def __init__(self, found: Survey, constraints: Constraints) -> None:
         self.found, self.constraints = found, constraints
-        self.level = level_numbered(found.setting.level)
+        self.level = level_numbered(found.setting.level).at_density(found.setting.density)
         self.ordered = sorted(found.techniques, key=lambda technique: technique.family)
         numbers = {technique.id: number for number, technique in enumerate(self.ordered)}
         self.locks = [found.found[number] for number in sorted(constraints.fixed)]

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import argparse
 import sys
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 from contextlib import contextmanager
 from dataclasses import replace
 from pathlib import Path
@@ -30,7 +30,7 @@ Make a lesson pack of a tune: handout, parts, sound, exercises, a graded path, a
 
 _REMEMBERED = (
     *("number", "part", "chords", "irregular", "unfold", "octave"),
-    *("player", "level", "idiom", "feel", "tempo", "only", "without"),
+    *("player", "level", "idiom", "density", "feel", "tempo", "only", "without"),
     *("seed", "players", "sections", "paper", "language", "notes", "clips", "audio"),
 )
 """The options that a pack can be made from again."""
@@ -68,7 +68,7 @@ def add_parser(subparsers: Any) -> None:
     group.add_argument("--audio", choices=("mp3", "flac", "wav"), default="mp3")
     group.add_argument("--workers", type=int, metavar="N", help="processes at once (default: one a core)")
     group.add_argument("--json", action="store_true", help="print the manifest as JSON")
-    parser.set_defaults(run=run)
+    parser.set_defaults(run=run, plan=None)
 
 
 def run(options: argparse.Namespace) -> int:
@@ -86,7 +86,7 @@ def run(options: argparse.Namespace) -> int:
         workers=options.workers,
     )
     out = options.out or Path(f"{source.tune.stem}-lesson")
-    settings = {name: getattr(options, name) for name in _REMEMBERED}
+    settings = options.plan or {name: getattr(options, name) for name in _REMEMBERED}
     with _progress() as progress:
         manifest = write_pack(lesson, out, wanted, source=source, settings=settings, progress=progress)
     if options.json:
@@ -111,6 +111,8 @@ def _lesson(options: argparse.Namespace) -> tuple[Lesson, Source]:
 
     if options.tune.suffix.lower() == ".json":
         settings, source = read_manifest(options.tune)
+        if "plan" in settings:
+            return _planned(options, settings, source)
         for name in _REMEMBERED:
             setattr(options, name, settings.get(name, getattr(options, name)))
     else:
@@ -131,6 +133,19 @@ def _lesson(options: argparse.Namespace) -> tuple[Lesson, Source]:
         octave=octave,
     )
     return lesson, source
+
+
+def _planned(options: argparse.Namespace, settings: Mapping[str, Any], source: Source) -> tuple[Lesson, Source]:
+    """The lesson of a pack that was made by a plan from an arrangement."""
+    from fioritura.arrange.arrangement_file import arrangement_from_json
+    from fioritura.files import read_bytes
+    from fioritura.lesson.plan import plan_of, planned_lesson
+
+    plan = plan_of(settings["plan"])
+    arrangement = arrangement_from_json(read_bytes(source.tune).decode("utf-8", "replace"))
+    options.players, options.sections = ",".join(plan.players), ",".join(plan.sections)
+    options.audio, options.plan = plan.audio, settings
+    return planned_lesson(arrangement, plan, int(settings.get("octave", 0))), source
 
 
 def _fitted_tune(options: argparse.Namespace, path: Path) -> tuple[Tune, int]:

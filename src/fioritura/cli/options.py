@@ -38,6 +38,9 @@ def add_taste_options(parser: argparse.ArgumentParser) -> None:
     group.add_argument("--player", default="alto-sax", metavar="INSTRUMENT", help=f"{', '.join(INSTRUMENTS)}")
     group.add_argument("--level", type=int, default=3, metavar="1-5", help="1 beginner to 5 expert (default: 3)")
     group.add_argument("--idiom", choices=("jazz", "folk"), default="jazz", help="whose ornaments (default: jazz)")
+    group.add_argument(
+        "--density", type=float, default=1.0, metavar="X", help="how many ornaments: 0.25 to 2 times the usual"
+    )
     group.add_argument("--feel", choices=("straight", "swing"), help="default: what the file says")
     group.add_argument("--tempo", type=float, metavar="BPM", help="beats a minute (in 6/8 dotted quarters)")
     group.add_argument("--only", default="", metavar="ID,ID", help="only these techniques or families, at any level")
@@ -91,7 +94,7 @@ def setting_of(options: argparse.Namespace, tune: Tune) -> Setting:
                 f"A tempo of {options.tempo:g} is out of reach: --tempo goes from {low:g} to {high:g} here."
             )
     player = Player.of(options.player, options.level)
-    return Setting(player, quarters, options.feel or tune.feel, options.idiom)
+    return Setting(player, quarters, options.feel or tune.feel, options.idiom, options.density)
 
 
 def print_json(data: Any) -> None:

@@ -5,8 +5,9 @@ from __future__ import annotations
 import json
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
+from functools import partial
 from pathlib import Path
-from typing import Any, Final, Literal
+from typing import TYPE_CHECKING, Any, Final, Literal
 
 from fioritura.arrange.arrangement import Arrangement
 from fioritura.arrange.arrangement_file import arrangement_to_json
@@ -21,8 +22,22 @@ from fioritura.techniques.table import technique_named
 from fioritura.theory.metre import QUARTER
 from fioritura.theory.pitch import Pitch
 from fioritura.tune import Note, Tempo, Tune, key_interval
+from fioritura.unfold import unfolded
 
-__all__ = ["FORMATS", "Edition", "Paper", "comparison_score", "figure_records", "line_score", "write_edition"]
+if TYPE_CHECKING:
+    from fioritura.sound.performance import Performance
+
+__all__ = [
+    "FORMATS",
+    "Edition",
+    "Paper",
+    "comparison_score",
+    "figure_records",
+    "line_bytes",
+    "line_performance",
+    "line_score",
+    "write_edition",
+]
 
 Paper = Literal["a4", "letter"]
 Progress = Callable[[str], None]
@@ -73,21 +88,21 @@ def write_edition(edition: Edition, folder: Path, progress: Progress = lambda na
 
 def _jobs(edition: Edition) -> Iterator[tuple[str, Callable[[Path], Any]]]:
     """The files of an edition: name, and what writes it."""
-    from fioritura.notation import abc_writer, engrave, musicxml_writer, sheet
+    from fioritura.notation import engrave, musicxml_writer, sheet
 
     rendition = edition.rendition
-    tune, wanted = rendition.tune, edition.formats
-    plain, line, both = plain_score(edition), line_score(edition), comparison_score(edition)
-    engraved = {"line": musicxml_writer.write_musicxml(line), "both": musicxml_writer.write_musicxml(both)}
+    tune, wanted, both = rendition.tune, edition.formats, comparison_score(edition)
     if "musicxml" in wanted:
+        plain = plain_score(edition)
         yield "plain.musicxml", lambda path: path.write_bytes(musicxml_writer.write_musicxml(plain))
-        yield "ornamented.musicxml", lambda path: path.write_bytes(engraved["line"])
-        yield "comparison.musicxml", lambda path: path.write_bytes(engraved["both"])
+        yield "ornamented.musicxml", lambda path: path.write_bytes(line_bytes(edition, "musicxml"))
+        yield "comparison.musicxml", lambda path: path.write_bytes(musicxml_writer.write_musicxml(both))
     if "abc" in wanted:
-        yield "ornamented.abc", lambda path: path.write_text(abc_writer.write_abc(line), encoding="utf-8")
+        yield "ornamented.abc", lambda path: path.write_bytes(line_bytes(edition, "abc"))
     if "svg" in wanted:
-        yield "ornamented.svg", lambda path: path.write_text(engrave.engrave_page(engraved["line"]), encoding="utf-8")
-        yield "comparison.svg", lambda path: path.write_text(engrave.engrave_page(engraved["both"]), encoding="utf-8")
+        page = musicxml_writer.write_musicxml(both)
+        yield "ornamented.svg", lambda path: path.write_bytes(line_bytes(edition, "svg"))
+        yield "comparison.svg", lambda path: path.write_text(engrave.engrave_page(page), encoding="utf-8")
     if "json" in wanted:
         records = figure_records(rendition)
         text = json.dumps(records, indent=2, ensure_ascii=False) + "\n"
@@ -97,50 +112,62 @@ def _jobs(edition: Edition) -> Iterator[tuple[str, Callable[[Path], Any]]]:
         )
         yield "arrangement.json", lambda path: path.write_text(saved, encoding="utf-8")
     if "pdf" in wanted:
-        sheet_of = _sheet_maker(edition)
-        yield "comparison.pdf", lambda path: path.write_bytes(sheet_of(sheet.comparison_pdf, both))
-        yield "ornamented.pdf", lambda path: path.write_bytes(sheet_of(sheet.line_pdf, line))
-    yield from _sound_jobs(edition, tune)
+        legend = _legend(rendition)
+        comparison = partial(sheet.comparison_pdf, both, paper=edition.paper, legend=legend)
+        yield "comparison.pdf", lambda path: path.write_bytes(comparison())
+        yield "ornamented.pdf", lambda path: path.write_bytes(line_bytes(edition, "pdf"))
+    yield from _sound_jobs(edition)
 
 
-def _sound_jobs(edition: Edition, tune: Tune) -> Iterator[tuple[str, Callable[[Path], Any]]]:
-    from fioritura.sound.midi_writer import write_midi
+def _sound_jobs(edition: Edition) -> Iterator[tuple[str, Callable[[Path], Any]]]:
     from fioritura.sound.mixdown import write_audio
-    from fioritura.sound.perform import perform
-    from fioritura.unfold import unfolded
 
-    setting = edition.rendition.setting
-
-    def performed(notes: Sequence[Note], name: str) -> Any:
-        played = unfolded(replace(tune, notes=tuple(notes)))
-        return perform(
-            played,
-            played.notes,
-            instrument=setting.instrument,
-            tempo=setting.quarters_per_minute,
-            feel=setting.feel,
-            exact=edition.exact,
-            seed=edition.rendition.seed,
-            name=name,
-        )
-
-    ornamented = performed(edition.rendition.line, setting.instrument.name)
     if "mid" in edition.formats:
-        yield "ornamented.mid", lambda path: path.write_bytes(write_midi(ornamented))
-    plain = performed(tune.notes, f"{setting.instrument.name}, plain")
+        yield "ornamented.mid", lambda path: path.write_bytes(line_bytes(edition, "mid"))
     for ending in ("mp3", "wav", "flac"):
         if ending in edition.formats:
-            yield f"ornamented.{ending}", lambda path: write_audio(ornamented, path)
-            yield f"plain.{ending}", lambda path: write_audio(plain, path)
+            yield f"ornamented.{ending}", lambda path: write_audio(line_performance(edition), path)
+            yield f"plain.{ending}", lambda path: write_audio(line_performance(edition, is_plain=True), path)
 
 
-def _sheet_maker(edition: Edition) -> Callable[[Callable[..., bytes], Score], bytes]:
-    legend = _legend(edition.rendition)
+def line_performance(edition: Edition, *, is_plain: bool = False) -> Performance:
+    """The ornamented line, or the plain one, as it is played with its repeats."""
+    from fioritura.sound.perform import perform
 
-    def made(make: Callable[..., bytes], score: Score) -> bytes:
-        return make(score, paper=edition.paper, legend=legend)
+    rendition = edition.rendition
+    setting, name = rendition.setting, rendition.setting.instrument.name
+    line = rendition.tune.notes if is_plain else rendition.line
+    played = unfolded(replace(rendition.tune, notes=line))
+    return perform(
+        played,
+        played.notes,
+        instrument=setting.instrument,
+        tempo=setting.quarters_per_minute,
+        feel=setting.feel,
+        exact=edition.exact,
+        seed=rendition.seed,
+        name=f"{name}, plain" if is_plain else name,
+    )
 
-    return made
+
+def line_bytes(edition: Edition, ending: str) -> bytes:
+    """The ornamented line as the notation file that an ending names: musicxml, abc, mid, svg or pdf.
+
+    Raises:
+        ToolError: the engraver or the typesetter is missing or failed.
+    """
+    from fioritura.notation import abc_writer, engrave, musicxml_writer, sheet
+    from fioritura.sound.midi_writer import write_midi
+
+    if ending == "mid":
+        return write_midi(line_performance(edition))
+    score = line_score(edition)
+    if ending == "abc":
+        return abc_writer.write_abc(score).encode()
+    if ending == "pdf":
+        return sheet.line_pdf(score, paper=edition.paper, legend=_legend(edition.rendition))
+    musicxml = musicxml_writer.write_musicxml(score)
+    return engrave.engrave_page(musicxml).encode() if ending == "svg" else musicxml
 
 
 def _legend(rendition: Rendition) -> list[tuple[str, str, str]]:

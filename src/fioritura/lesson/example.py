@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from typing import Final
 
@@ -57,14 +57,16 @@ class Example:
         return tuple(number for number, note in enumerate(self.line) if note.figures)
 
 
-def examples_of(found: Survey, rendition: Rendition) -> tuple[Example, ...]:
-    """One example for each technique that is offered, easiest first.
+def examples_of(
+    found: Survey, rendition: Rendition, is_shown: Callable[[Figure], bool] = lambda figure: True
+) -> tuple[Example, ...]:
+    """One example for each technique of which a figure `is_shown`, easiest first.
 
     Figures of the performance come before others, and bars that no other example has shown before those it has.
     """
     standing = {figure_id(figure) for figure in rendition.figures}
     by_technique: dict[str, list[Figure]] = {}
-    for figure in found.figures:
+    for figure in filter(is_shown, found.figures):
         by_technique.setdefault(figure.technique, []).append(figure)
     shown: Counter[int] = Counter()
     examples: list[Example] = []

@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from typing import Final
 
 from fioritura.accompany.feels import BandFeel, default_feel
 from fioritura.arrange.arranger import choose_figures
 from fioritura.arrange.rendition import Rendition
-from fioritura.arrange.survey import survey
+from fioritura.arrange.survey import Survey, survey
 from fioritura.lesson.catalogue import Catalogue, NoteNames, catalogue
 from fioritura.lesson.edition import sounding_start
 from fioritura.lesson.example import Example, examples_of
@@ -20,6 +20,7 @@ from fioritura.notation.score import Label
 from fioritura.notation.sheet import legend_entries
 from fioritura.players.instruments import Instrument
 from fioritura.players.playability import HardPlace, hardest_places
+from fioritura.techniques.figure import Figure
 from fioritura.techniques.place import Setting
 from fioritura.techniques.table import technique_named
 from fioritura.techniques.technique import Technique
@@ -27,7 +28,7 @@ from fioritura.theory.metre import QUARTER
 from fioritura.tune import Tune
 from fioritura.unfold import unfolded
 
-__all__ = ["Drawn", "Engraving", "Lesson", "drawn_here", "figure_labels", "figure_legend", "lesson_of"]
+__all__ = ["Drawn", "Engraving", "Lesson", "drawn_here", "figure_labels", "figure_legend", "lesson_of", "lesson_on"]
 
 LADDER: Final = (0.6, 0.7, 0.8, 0.9, 1.0)
 """Shares of the goal tempo, from the first practice to the performance."""
@@ -172,14 +173,40 @@ def lesson_of(
         OptionError: an unknown technique or language, or a metre that the band has no feel for.
     """
     found = survey(tune, setting, only, without)
-    rendition = choose_figures(found, seed=seed)
-    played = unfolded(tune)
+    return lesson_on(
+        found,
+        choose_figures(found, seed=seed),
+        language=language,
+        note_names=note_names,
+        overrides=overrides,
+        paper=paper,
+        octave=octave,
+    )
+
+
+def lesson_on(
+    found: Survey,
+    rendition: Rendition,
+    *,
+    is_shown: Callable[[Figure], bool] = lambda figure: True,
+    language: str = "en",
+    note_names: NoteNames | None = None,
+    overrides: Overrides | None = None,
+    paper: Paper = "a4",
+    octave: int = 0,
+) -> Lesson:
+    """A lesson on a rendition that has been chosen; only figures that `is_shown` holds for become examples.
+
+    Raises:
+        OptionError: an unknown language, or a metre that the band has no feel for.
+    """
+    tune, setting = found.tune, found.setting
     return Lesson(
         tune,
         setting,
         rendition,
-        examples_of(found, rendition),
-        default_feel(played, is_folk=setting.idiom == "folk"),
+        examples_of(found, rendition, is_shown),
+        default_feel(unfolded(tune), is_folk=setting.idiom == "folk"),
         catalogue(language, note_names),
         overrides or Overrides(),
         paper,

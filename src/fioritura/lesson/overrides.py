@@ -25,10 +25,10 @@ from fioritura.files import read_bytes
 from fioritura.lesson.catalogue import TECHNIQUE_FIELDS
 from fioritura.techniques.table import technique_named
 
-__all__ = ["NAMES", "Overrides", "parse_overrides", "read_overrides"]
+__all__ = ["LONGEST", "NAMES", "Overrides", "parse_overrides", "read_overrides"]
 
 NAMES: Final = ("title", "subtitle", "composer", "student", "studio", "notes", "rights")
-_LONGEST: Final = 4000
+LONGEST: Final = 4000
 _SIZE_LIMIT: Final = 256 * 1024
 _WORD: Final = re.compile(r"(\w[\w-]*)\s*:\s*(.*)")
 
@@ -88,6 +88,6 @@ def parse_overrides(text: str) -> Overrides:
     for table in (words, *techniques.values()):
         for key, value in table.items():
             table[key] = value.strip()
-            if len(value) > _LONGEST:
-                raise OptionError(f"{key} has {len(value)} letters; {_LONGEST} is the limit: shorten it.")
+            if len(value) > LONGEST:
+                raise OptionError(f"{key} has {len(value)} letters; {LONGEST} is the limit: shorten it.")
     return Overrides(words, techniques)

@@ -31,6 +31,8 @@ class Setting:
     quarters_per_minute: float = 120.0
     feel: Feel = "straight"
     idiom: Idiom = "jazz"
+    density: float = 1.0
+    """How many figures there may be, as a share of what is usual at the level."""
 
     @property
     def level(self) -> int:

@@ -135,6 +135,7 @@ def set_up(
         tuple(change.only),
         tuple(change.without),
         change.seed,
+        change.density,
     )
     return _shown(request, _desk(request).set(id, change.at, wanted), Sheet(width, staff), seed)
 

@@ -8,12 +8,11 @@ from __future__ import annotations
 
 from collections import OrderedDict
 from collections.abc import Callable, Iterable
-from contextlib import suppress
 from dataclasses import dataclass, field, replace
 from threading import Lock, RLock
 from typing import Final
 
-from fioritura.arrange.arrangement import Arrangement, Decisions, arranged
+from fioritura.arrange.arrangement import Arrangement, rearranged
 from fioritura.arrange.arrangement_file import arrangement_from_json, arrangement_to_json
 from fioritura.arrange.rendition import Rendition
 from fioritura.errors import OptionError
@@ -47,6 +46,7 @@ class Wanted:
     only: tuple[str, ...] = ()
     without: tuple[str, ...] = ()
     seed: int = 0
+    density: float = 1.0
 
 
 @dataclass
@@ -207,23 +207,6 @@ def _rearranged(old: Arrangement, wanted: Wanted) -> Arrangement:
         wanted.beats_per_minute * old.tune.metre.beat_ticks / QUARTER,
         wanted.feel,
         "folk" if wanted.idiom == "folk" else "jazz",
+        wanted.density,
     )
-    fresh = arranged(old.tune, setting, seed=wanted.seed, only=wanted.only, without=wanted.without)
-    offered = fresh.spots.by_id
-    kept = Decisions(
-        tuple(id for id in old.decisions.locked if id in offered),
-        tuple(id for id in old.decisions.refused if id in offered),
-    )
-    if kept == Decisions():
-        return fresh
-    with suppress(OptionError):
-        return arranged(
-            old.tune,
-            setting,
-            seed=wanted.seed,
-            only=wanted.only,
-            without=wanted.without,
-            locked=kept.locked,
-            refused=kept.refused,
-        )
-    return fresh
+    return rearranged(old, setting, seed=wanted.seed, only=wanted.only, without=wanted.without)

@@ -70,6 +70,7 @@ class SettingChange(_Request):
     only: Names = []
     without: Names = []
     seed: Annotated[int, Field(ge=0, le=1_000_000)] = 0
+    density: Annotated[float, Field(ge=0.25, le=2.0, description="Figures as a share of what is usual")] = 1.0
 
 
 class AbcText(_Request):
@@ -168,6 +169,7 @@ class SettingView(BaseModel):
     only: list[str]
     without: list[str]
     seed: int
+    density: float
 
 
 class StepView(BaseModel):

@@ -130,6 +130,7 @@ def setting_view(arrangement: Arrangement) -> SettingView:
         only=list(arrangement.only),
         without=list(arrangement.without),
         seed=arrangement.seed,
+        density=setting.density,
     )
 
 

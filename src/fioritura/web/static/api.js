@@ -7,7 +7,7 @@
  *   beat: number, reason: string, text: string, how: string, level: number, difficulty: number, is_kept: boolean,
  *   elements: string[], added: AddedNote[]}} FigureView
  * @typedef {{player: string, level: number, idiom: string, feel: string, tempo: number, beat: number, only: string[],
- *   without: string[], seed: number}} SettingView
+ *   without: string[], seed: number, density: number}} SettingView
  * @typedef {{id: number, tune_id: number, title: string, composer: string, key: string,
  *   step: {at: number, undoes: string, redoes: string}, setting: SettingView, kept_share: number, bar_numbers: number[],
  *   figures: FigureView[], other: FigureView[], other_seed: number | null, left_out: number, systems: SystemView[],

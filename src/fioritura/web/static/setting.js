@@ -12,6 +12,7 @@ export class SettingForm {
     this.form = byId("setting", HTMLFormElement);
     for (const icon of this.form.querySelectorAll("[data-shape]")) icon.append(shapePath(icon.getAttribute("data-shape") ?? ""));
     this.form.addEventListener("submit", (event) => event.preventDefault());
+    this.form.addEventListener("input", () => this.#densityWords());
     this.form.addEventListener("change", () => {
       if (this.form.reportValidity()) changed(this.wanted);
     });
@@ -23,6 +24,7 @@ export class SettingForm {
       const field = this.form.elements.namedItem(name);
       if (field instanceof RadioNodeList || field instanceof HTMLSelectElement || field instanceof HTMLInputElement) field.value = String(value);
     }
+    this.#densityWords();
     for (const box of this.#families) box.checked = !setting.without.includes(box.value);
   }
 
@@ -35,8 +37,14 @@ export class SettingForm {
       idiom: String(data.get("idiom")),
       feel: String(data.get("feel")),
       tempo: Number(data.get("tempo")),
+      density: Number(data.get("density")),
       without: this.#families.filter((box) => !box.checked).map((box) => box.value),
     };
+  }
+
+  #densityWords() {
+    const density = Number(new FormData(this.form).get("density"));
+    byId("density-words", HTMLOutputElement).textContent = density === 1 ? "as usual" : `${density < 1 ? "fewer" : "more"} (${Math.round(100 * density)} %)`;
   }
 
   /** Choose a level. @param {number} level */
