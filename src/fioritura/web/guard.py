@@ -14,13 +14,17 @@ from typing import Final
 from starlette.datastructures import Headers, MutableHeaders
 from starlette.types import ASGIApp, Message, Receive, Scope, Send
 
+from fioritura.shelf.recordings import MOST_BYTES as MOST_RECORDING_BYTES
+
 __all__ = ["MOST_BYTES", "SECURITY_HEADERS", "Guard", "hosts_of"]
 
 MOST_BYTES: Final = 16 * 1024 * 1024
-"""The largest body of a request; of an archive to be restored `MOST_ARCHIVE_BYTES`."""
+"""The largest body of a request, but for those of `_LIMITS`: archives and recordings."""
 
-MOST_ARCHIVE_BYTES: Final = 256 * 1024 * 1024
-_ARCHIVE_PATH: Final = "/api/restore"
+_LIMITS: Final = {
+    "/api/restore": 2 * 1024 * 1024 * 1024,
+    "/api/takes": MOST_RECORDING_BYTES + 64 * 1024,
+}
 
 _SAFE: Final = frozenset({"GET", "HEAD"})
 _POLICY: Final = (
@@ -33,7 +37,7 @@ SECURITY_HEADERS: Final = {
     "Referrer-Policy": "no-referrer",
     "Cross-Origin-Opener-Policy": "same-origin",
     "Cross-Origin-Resource-Policy": "same-origin",
-    "Permissions-Policy": "camera=(), geolocation=(), microphone=()",
+    "Permissions-Policy": "camera=(), geolocation=(), microphone=(self)",
 }
 
 
@@ -55,7 +59,7 @@ class Guard:
             await self.app(scope, receive, send)
             return
         headers = Headers(scope=scope)
-        limit = MOST_ARCHIVE_BYTES if scope["path"] == _ARCHIVE_PATH else MOST_BYTES
+        limit = _LIMITS.get(scope["path"], MOST_BYTES)
         refusal = self._refusal(scope["method"], headers, limit)
         outgoing = _with_headers(send)
         if refusal:
