@@ -12,7 +12,7 @@ from fioritura.theory.pitch import Interval
 from fioritura.tune import Tune, transpose
 from fioritura.unfold import unfolded
 
-__all__ = ["fitted", "fitting_octaves", "prepared"]
+__all__ = ["fitted", "fitting_octaves", "nearest_octave", "prepared"]
 
 _OCTAVES = (0, 1, -1, 2, -2, 3, -3)
 
@@ -62,6 +62,19 @@ def fitted(tune: Tune, instrument: Instrument, octave: int | None = None) -> Tun
 def fitting_octaves(tune: Tune, instrument: Instrument) -> list[int]:
     """The octave shifts (nearest first) with which every note of the tune lies on the instrument."""
     return [octave for octave in _OCTAVES if not _outside(tune, instrument, octave)]
+
+
+def nearest_octave(tune: Tune, instrument: Instrument) -> int:
+    """The instrument's customary octave where it reaches every note of the tune there, else the nearest in which it does.
+
+    Raises:
+        RangeError: there is none.
+    """
+    custom = instrument.reading_octave
+    fitting = fitting_octaves(tune, instrument)
+    if not fitting:
+        raise RangeError(_range_message(tune, instrument, custom, _outside(tune, instrument, custom)))
+    return min(fitting, key=lambda octave: abs(octave - custom))
 
 
 def _outside(tune: Tune, instrument: Instrument, octave: int) -> list[int]:

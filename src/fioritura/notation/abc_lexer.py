@@ -94,6 +94,13 @@ class TuneText:
     is_strict: bool = False
     """True in a file that begins with ``%abc-2.1`` or later (section 2.1)."""
 
+    def __str__(self) -> str:
+        """A text that holds this tune alone, and reads as the same tune."""
+        version = ["%abc-2.1"] if self.is_strict and not self.file_header else []
+        header = [line.text for line in self.file_header]
+        gap = [""] if header else []
+        return "\n".join([*version, *header, *gap, *(line.text for line in self.lines)])
+
 
 _LENGTH: Final = r"[0-9]*(?:/+[0-9]*)?"
 NOTE: Final = rf"(?:\^\^?|__?|=(?:3D(?=[A-Ga-g]))?)?[A-Ga-g][,']*{_LENGTH}"

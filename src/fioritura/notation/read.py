@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Final, Literal
 
@@ -17,11 +17,11 @@ if TYPE_CHECKING:
     from fioritura.notation.abc_reader import AbcEntry
     from fioritura.notation.assemble import Irregular
 
-__all__ = ["Format", "format_of", "read_tune", "read_tunes"]
+__all__ = ["TUNE_SUFFIXES", "Format", "UnreadTune", "format_of", "read_tune", "read_tunes", "unread_tunes"]
 
 Format = Literal["MusicXML", "compressed MusicXML", "ABC", "MIDI"]
 
-_SUFFIXES: Final[dict[str, Format]] = {
+TUNE_SUFFIXES: Final[dict[str, Format]] = {
     ".musicxml": "MusicXML",
     ".xml": "MusicXML",
     ".mxl": "compressed MusicXML",
@@ -29,6 +29,8 @@ _SUFFIXES: Final[dict[str, Format]] = {
     ".mid": "MIDI",
     ".midi": "MIDI",
 }
+"""What files of tunes are called, and what they then ought to hold."""
+
 _ABC_FIELD: Final = re.compile(r"^[XK]:", re.MULTILINE)
 _CONTROLS: Final = re.compile(r"[\x00-\x08\x0e-\x1f]")
 _XML_STARTS: Final = (b"<", b"\xfe\xff\x00<", b"\xff\xfe<\x00", b"\x00<", b"<\x00")
@@ -92,17 +94,65 @@ def read_tunes(path: str | Path, *, irregular: Irregular = "refuse") -> Iterator
     Raises:
         ReadError, TuneError: as in `read_tune`, when the tune's turn comes.
     """
+    return (tune.read(irregular=irregular) for tune in unread_tunes(path))
+
+
+@dataclass(frozen=True, slots=True)
+class UnreadTune:
+    """A tune of a file that has not been read yet, with all that it takes to read it elsewhere.
+
+    `place` is its place in the file, from 1; `data` holds a file of one tune, `entry` a tune in ABC.
+    """
+
+    path: Path
+    place: int
+    kind: Format
+    data: bytes = b""
+    entry: AbcEntry | None = None
+
+    @property
+    def content(self) -> bytes:
+        """A file that holds this tune alone; of a book, its own lines and the book's header."""
+        return str(self.entry.text).encode() if self.entry else self.data
+
+    @property
+    def title(self) -> str:
+        """Its title where that shows before it is read: in a book."""
+        return self.entry.title if self.entry else ""
+
+    @property
+    def label(self) -> str:
+        """How messages name it: ``"tune X:12, The Swallow"``; empty for the only tune of a file."""
+        return self.entry.source if self.entry else ""
+
+    def read(self, *, irregular: Irregular = "refuse") -> Tune:
+        """The tune.
+
+        Raises:
+            ReadError, TuneError: as in `read_tune`.
+        """
+        with _named(self.path):
+            if self.entry:
+                return _dressed(self.entry.read(irregular=irregular), self.path, self.kind)
+            return _dressed(_reader(self.kind)(self.data, None, irregular), self.path, self.kind)
+
+
+def unread_tunes(path: str | Path) -> list[UnreadTune]:
+    """The tunes of a file, none of them read yet.
+
+    Raises:
+        ReadError: missing, too large, or of a kind that can't be read.
+    """
     path = Path(path)
     data = read_bytes(path)
     with _named(path):
         kind, data = format_of(data)
-        if kind == "ABC":
-            from fioritura.notation.abc_reader import iter_abc
+        if kind != "ABC":
+            return [UnreadTune(path, 1, kind, data)]
+        from fioritura.notation.abc_reader import list_abc
 
-            for tune in iter_abc(_decoded(data), irregular=irregular):
-                yield _dressed(tune, path, kind)
-        else:
-            yield _dressed(_reader(kind)(data, None, irregular), path, kind)
+        entries = list_abc(_decoded(data))
+        return [UnreadTune(path, place, kind, entry=entry) for place, entry in enumerate(entries, start=1)]
 
 
 def format_of(data: bytes) -> tuple[Format, bytes]:
@@ -186,7 +236,7 @@ def _listed(entries: list[AbcEntry]) -> str:
 
 def _dressed(tune: Tune, path: Path, kind: Format) -> Tune:
     """The tune with the file's name for a missing title, and a warning where the name says another format."""
-    named = _SUFFIXES.get(path.suffix.lower())
+    named = TUNE_SUFFIXES.get(path.suffix.lower())
     if named is not None and named != kind:
         tune = _warned(tune, f"the file's name ends in {path.suffix}, but it holds {kind} and was read as that")
     return tune if tune.title else replace(tune, title=path.stem.replace("_", " ").strip() or path.name)
