@@ -227,7 +227,7 @@ class _Field:
         scores = self.scores - toll * self.losses - costs[self.technique] if len(self.scores) else self.scores
         kept = self._best_rivals(scores)
         columns = (self.first[kept], self.free[kept], self.technique[kept], scores[kept], self.is_fixed[kept])
-        candidates = tuple(Candidate(*row) for row in zip(*(column.tolist() for column in columns), strict=True))
+        candidates = tuple(map(Candidate._make, zip(*(column.tolist() for column in columns), strict=True)))
         penalties = (0.0, 0.0, 0.0) if len(self.ordered) == 1 else PENALTIES
         return kept.tolist(), Model(
             candidates, self.phrase_of_slot, self.limits, _family_numbers(self.ordered), *penalties

@@ -14,8 +14,9 @@ and the same seed the same notes for ever.
 from __future__ import annotations
 
 from dataclasses import dataclass
+from itertools import pairwise
 from math import log
-from typing import Final
+from typing import Final, NamedTuple
 from zlib import crc32
 
 import numpy as np
@@ -28,8 +29,7 @@ __all__ = ["Candidate", "Model", "choose", "gumbel"]
 _IMPOSSIBLE: Final = -1e9
 
 
-@dataclass(frozen=True, slots=True)
-class Candidate:
+class Candidate(NamedTuple):
     """A figure as the chooser sees it: it starts in slot `first`, and the next figure may start in `next_free`."""
 
     first: int
@@ -78,81 +78,123 @@ def choose(model: Model) -> tuple[list[int], float]:
 class _Programme:
     """Tables of the dynamic programme.
 
-    `value[s][last, coming, count]` is the best worth of figures that all leave slot s free, where `last` is the
-    technique of the last one, `count` their number in the phrase, and `coming` the family of the figure that will
-    come next: what the family before the last one would cost it is taken off already. The numbers after the last
-    technique and the last family stand for none.
+    `value[s, last, coming, count]` is the best worth of figures that all leave slot s free, where `last` is the row
+    of the last one's technique, `count` their number in the phrase, and `coming` the family of the figure that will
+    come next: what the family before the last one would cost it is taken off already. Every family has the same
+    number of rows, some of them empty, so that the best of each family is one reduction; the last family is none.
     """
 
     def __init__(self, model: Model) -> None:
         self.model = model
         self.slots = len(model.phrase_of_slot)
         self.phrases = [*model.phrase_of_slot, len(model.limits)]
-        self.techniques = len(model.family)
         self.families = max(model.family, default=-1) + 1
-        counts = max(model.limits, default=0) + 1
-        self.starts = [model.family.index(family) for family in range(self.families)] + [self.techniques]
-        family = np.array([*model.family, self.families])
-        kin = family[:, None] == family[None, :]
-        same = np.eye(self.techniques + 1, dtype=bool)
-        self.penalty = (model.same_family * kin + model.same_technique * same).astype(np.float32)
-        """What a figure of the column's technique loses after one of the row's."""
-        self.again = np.float32(model.family_again) * np.eye(self.families + 1, dtype=np.float32)
-        """What a figure of the column's family loses when the one before the last was of the row's."""
-        self.again[-1, -1] = 0.0
-        shape = (self.slots + 1, self.techniques + 1, self.families + 1, counts)
-        self.value = np.full(shape, _IMPOSSIBLE, np.float32)
-        self.value[0, -1, :, 0] = 0.0
-        candidates = model.candidates
-        technique = np.array([candidate.technique for candidate in candidates], dtype=np.int64)
-        self.own = family[technique]
-        self.penalties = self.penalty[:, technique, None]
-        self.scores = np.array([candidate.score for candidate in candidates], dtype=np.float32)[None, :, None]
-        self.technique = technique.tolist()
-        self.landing = [min(candidate.next_free, self.slots) for candidate in candidates]
-        self.by_start: list[list[int]] = [[] for _ in range(self.slots)]
+        self.rows = max(map(model.family.count, model.family), default=1)
+        """Rows for each family."""
+        row_of = [family * self.rows + t - model.family.index(family) for t, family in enumerate(model.family)]
+        self.first = [candidate.first for candidate in model.candidates]
+        self.landing = [min(candidate.next_free, self.slots) for candidate in model.candidates]
+        self.row = [row_of[candidate.technique] for candidate in model.candidates]
+        self.phrase = [self.phrases[slot] for slot in self.first]
+        self._lay_out_slots()
+        self._lay_out_tables()
+
+    def _lay_out_slots(self) -> None:
+        bounds = np.searchsorted(self.first, range(self.slots + 1)).tolist()
+        self.by_start = [slice(start, stop) for start, stop in pairwise(bounds)]
         self.by_landing: list[list[int]] = [[] for _ in range(self.slots + 1)]
+        self.nearest_landing = [self.slots] * self.slots
+        for index, (first, landing) in enumerate(zip(self.first, self.landing, strict=True)):
+            self.by_landing[landing].append(index)
+            self.nearest_landing[first] = min(self.nearest_landing[first], landing)
         self.passable = [True] * self.slots
-        for index, candidate in enumerate(candidates):
-            self.by_start[candidate.first].append(index)
-            self.by_landing[self.landing[index]].append(index)
+        for candidate in self.model.candidates:
             if candidate.is_locked:
-                for slot in range(candidate.first, self.landing[index]):
+                for slot in range(candidate.first, min(candidate.next_free, self.slots)):
                     self.passable[slot] = False
 
-    def _forward(self) -> None:
-        for slot in range(self.slots):
-            if self.by_start[slot]:
-                self._start_figures(slot)
-            if self.passable[slot]:
-                table, after = self.value[slot], self.value[slot + 1]
-                if self.phrases[slot + 1] == self.phrases[slot]:
-                    np.maximum(after, table, out=after)
-                else:
-                    np.maximum(after[:, :, 0], table.max(axis=2), out=after[:, :, 0])
+    def _lay_out_tables(self) -> None:
+        rows, families, counts = (
+            self.rows * (self.families + 1),
+            self.families + 1,
+            max(self.model.limits, default=0) + 1,
+        )
+        self.value = np.full((self.slots + 1, rows, families, counts), _IMPOSSIBLE, np.float32)
+        self.value[0, -self.rows, :, 0] = 0.0
+        self.states = self.value.reshape(-1, counts)
+        """The table, one row for each slot, last technique and coming family."""
+        row = np.array(self.row, dtype=np.int64)
+        self.own = row // self.rows
+        """The family of each candidate."""
+        every = np.arange(rows)[:, None]
+        self.before = (np.array(self.first, dtype=np.int64) * rows + every) * families + self.own
+        """The states from which each candidate may start, as rows of `states`: shape (rows, candidates)."""
+        penalties = self.model.same_family * (every // self.rows == self.own) + self.model.same_technique * (
+            every == row
+        )
+        self.penalties = np.repeat(penalties.astype(np.float32)[:, :, None], counts, axis=2)
+        """What each candidate loses after a technique: shape (rows, candidates, counts)."""
+        again = np.float32(self.model.family_again) * np.eye(families, dtype=np.float32)
+        again[-1, -1] = 0.0
+        self.again = again[:, :, None, None]
+        """What a figure of the second family loses when the one before the last was of the first."""
+        limits = np.array([self.model.limits[phrase] for phrase in self.phrase], dtype=np.int64)[:, None]
+        scores = np.array([candidate.score for candidate in self.model.candidates], np.float32)[:, None]
+        self.scores = np.where(np.arange(counts) < limits, scores, np.float32(_IMPOSSIBLE))
+        """Score of each candidate by the number of figures before it in the phrase: shape (candidates, counts)."""
 
-    def _gained(self, slot: int, these: slice) -> NDArray[np.float32]:
-        """Worth with each of these figures, by the family of the figure before it and the count before it."""
-        by_last = self.value[slot][:, self.own[these]] - self.penalties[:, these]
-        gained: NDArray[np.float32] = np.maximum.reduceat(by_last, self.starts, axis=0)
-        gained += self.scores[:, these]
+    def _forward(self) -> None:
+        slot = 0
+        while slot < self.slots:
+            stop = self._batch_end(slot)
+            these = slice(self.by_start[slot].start, self.by_start[stop - 1].stop)
+            for passed in range(slot, stop - 1):
+                self._pass(passed)
+            if these.start < these.stop:
+                self._start_figures(these)
+            self._pass(stop - 1)
+            slot = stop
+
+    def _batch_end(self, slot: int) -> int:
+        """The end of the longest row of slots from this one into which none of its own figures lands."""
+        stop, nearest = slot + 1, self.nearest_landing[slot]
+        while stop < nearest and stop < self.slots:
+            nearest = min(nearest, self.nearest_landing[stop])
+            if stop >= nearest:
+                break
+            stop += 1
+        return stop
+
+    def _pass(self, slot: int) -> None:
+        """Leave a slot without a figure."""
+        if not self.passable[slot]:
+            return
+        table, after = self.value[slot], self.value[slot + 1]
+        if self.phrases[slot + 1] == self.phrases[slot]:
+            np.maximum(after, table, out=after)
+        else:
+            np.maximum(after[:, :, 0], table.max(axis=2), out=after[:, :, 0])
+
+    def _gained(self, these: slice) -> NDArray[np.float32]:
+        """Worth with each of these figures: shape (family of the figure before it, figures, count before it)."""
+        by_last = self.states.take(self.before[:, these], axis=0)
+        by_last -= self.penalties[:, these]
+        gained: NDArray[np.float32] = by_last.reshape(self.families + 1, self.rows, *by_last.shape[1:]).max(axis=1)
+        gained += self.scores[these]
         return gained
 
-    def _start_figures(self, slot: int) -> None:
-        """Land every figure that starts in a slot, from the best state that could precede it."""
-        indices = self.by_start[slot]
-        gained = self._gained(slot, slice(indices[0], indices[-1] + 1))
-        landed = (gained[:, None] - self.again[:, :, None, None]).max(axis=0)
-        phrase = self.phrases[slot]
-        limit = self.model.limits[phrase]
-        for place, index in enumerate(indices):
+    def _start_figures(self, these: slice) -> None:
+        """Land figures that start in a row of slots, each from the best state that could precede it."""
+        gained = self._gained(these)
+        landed = (gained[:, None] - self.again).max(axis=0)
+        for place, index in enumerate(range(these.start, these.stop)):
             landing = self.landing[index]
-            target = self.value[landing, self.technique[index]]
-            worths = landed[:, place, :limit]
-            if self.phrases[landing] == phrase:
-                np.maximum(target[:, 1 : limit + 1], worths, out=target[:, 1 : limit + 1])
-            elif limit:
-                np.maximum(target[:, 0], worths.max(axis=1), out=target[:, 0])
+            target = self.value[landing, self.row[index]]
+            if self.phrases[landing] == self.phrase[index]:
+                later = target[:, 1:]
+                np.maximum(later, landed[:, place, :-1], out=later)
+            else:
+                np.maximum(target[:, 0], landed[:, place].max(axis=1), out=target[:, 0])
 
     def solve(self) -> tuple[list[int], float]:
         self._forward()
@@ -175,7 +217,7 @@ class _Programme:
                 continue
             index, last, count = self._came_from(slot, last, coming, count, value)
             chosen.append(index)
-            slot = self.model.candidates[index].first
+            slot = self.first[index]
             coming = int(self.own[index])
         return chosen[::-1]
 
@@ -189,25 +231,24 @@ class _Programme:
         return best if count == 0 and row[best] == value else None
 
     def _came_from(self, slot: int, last: int, coming: int, count: int, value: np.float32) -> tuple[int, int, int]:
-        """The figure that led to a state, and the technique and the count before it."""
+        """The figure that led to a state, and the row of the technique and the count before it."""
         for index in self.by_landing[slot]:
-            candidate = self.model.candidates[index]
-            if candidate.technique != last:
+            if self.row[index] != last:
                 continue
-            phrase = self.phrases[candidate.first]
+            phrase = self.phrase[index]
             stays = self.phrases[slot] == phrase
             if not stays and count:
                 continue
-            gained = self._gained(candidate.first, slice(index, index + 1))[:, 0] - self.again[:, coming, None]
+            gained = self._gained(slice(index, index + 1))[:, 0] - self.again[:, coming, :, 0]
             wanted = gained[:, count - 1 : count] if stays else gained[:, : self.model.limits[phrase]]
             if wanted.size and wanted.max() == value:
                 family, place = (int(n) for n in np.unravel_index(int(wanted.argmax()), wanted.shape))
                 before = count - 1 if stays else place
-                return index, self._last_of(candidate.first, index, family, before), before
+                return index, self._last_of(index, family, before), before
         raise RuntimeError("the tables of the programme contradict each other: please report the tune and the seed")
 
-    def _last_of(self, slot: int, index: int, family: int, count: int) -> int:
-        """The technique of the last figure before one, given that figure's family."""
-        stop = self.starts[family + 1] if family < self.families else self.techniques + 1
-        column = self.value[slot, :, self.own[index], count] - self.penalties[:, index, 0]
-        return self.starts[family] + int(column[self.starts[family] : stop].argmax())
+    def _last_of(self, index: int, family: int, count: int) -> int:
+        """The row of the last figure before one, given that figure's family."""
+        rows = slice(family * self.rows, (family + 1) * self.rows)
+        column = self.states[self.before[rows, index], count] - self.penalties[rows, index, count]
+        return rows.start + int(column.argmax())

@@ -14,7 +14,7 @@ from numpy.typing import NDArray
 
 from fioritura.arrange.find import find_figures
 from fioritura.arrange.rendition import note_weights
-from fioritura.arrange.taste import contributions, figure_score, learned_scores, place_features, taste_of
+from fioritura.arrange.taste import contributions, figure_features, learned_scores, place_features, taste_of
 from fioritura.techniques.figure import Figure
 from fioritura.techniques.place import Place, Setting, places
 from fioritura.techniques.table import technique_named, wanted_techniques
@@ -100,11 +100,10 @@ def survey(tune: Tune, setting: Setting, only: Iterable[str] = (), without: Iter
     by_place += [taste.base.get(technique.id, 0.0) for technique in techniques]
     rows = [place.index for place, _ in offered]
     scores = by_place[rows, [columns[figure.technique] for _, figure in offered]]
-    scores += [
-        figure_score(taste, figure, place, loss) + figure.merit
-        for (place, figure), loss in zip(offered, losses, strict=True)
-    ]
+    by_figure = [figure_features(figure, place, loss) for (place, figure), loss in zip(offered, losses, strict=True)]
+    scores += np.array(by_figure) @ taste.figure_weights
     figures = tuple(figure for _, figure in offered)
+    scores += [figure.merit for figure in figures]
     return Survey(tune, setting, techniques, around, figures, scores, losses, bool(only))
 
 

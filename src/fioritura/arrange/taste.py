@@ -28,10 +28,10 @@ from fioritura.tune import Tune
 
 __all__ = [
     "FEATURES",
+    "FIGURE_FEATURES",
     "Taste",
     "contributions",
     "figure_features",
-    "figure_score",
     "learned_scores",
     "place_features",
     "taste_of",
@@ -61,6 +61,15 @@ FEATURES: Final = (
 )
 """Features of a place, in the order of `place_features`."""
 
+FIGURE_FEATURES: Final = (
+    "change from earlier statements",
+    "loss of the tune",
+    "added notes",
+    "strain",
+    "outside the chord on a beat",
+)
+"""Features of a figure, in the order of `figure_features`."""
+
 
 @dataclass(frozen=True)
 class Taste:
@@ -84,6 +93,11 @@ class Taste:
                 for feature, weight in self.place.get(name, {}).items():
                     weights[FEATURES.index(feature), column] += weight
         return weights
+
+    @property
+    def figure_weights(self) -> list[float]:
+        """Weights of `FIGURE_FEATURES`, in their order."""
+        return [self.figure.get(name, 0.0) for name in FIGURE_FEATURES]
 
 
 @cache
@@ -124,33 +138,27 @@ def place_features(place: Place) -> list[float]:
     ]
 
 
-def figure_features(figure: Figure, place: Place, loss: float) -> dict[str, float]:
-    """Features of the figure itself: `loss` of the tune, added notes, strain on the player, notes that stand out."""
-    varied = {
-        "change from earlier statements": _variation(figure.technique, place.phrase.model, place.phrase.statement)
-    }
+def figure_features(figure: Figure, place: Place, loss: float) -> list[float]:
+    """The features of the figure itself, in the order of `FIGURE_FEATURES`; `loss` is what it costs the tune."""
+    phrase = place.phrase
+    change = _variation(figure.technique, phrase.model, phrase.statement) if phrase.statement > 1 else 0.0
     if not figure.notes:
-        return varied
-    added = [note for note in figure.notes if note.anchor is None]
-    shortest = min(note.duration_ticks for note in figure.notes)
-    return varied | {
-        "loss of the tune": loss / 4,
-        "added notes": len(added) / 4,
-        "strain": min(place.setting.shortest_ticks / shortest, 1.5),
-        "outside the chord on a beat": sum(_stands_out(place, note) for note in added),
-    }
+        return [change, 0.0, 0.0, 0.0, 0.0]
+    added, standing_out, shortest = 0, 0.0, QUARTER * 4
+    for note in figure.notes:
+        shortest = min(shortest, note.duration_ticks)
+        if note.anchor is None:
+            added += 1
+            standing_out += _stands_out(place, note)
+    strain = min(place.setting.shortest_ticks / shortest, 1.5)
+    return [change, loss / 4, added / 4, strain, standing_out]
 
 
 @lru_cache(maxsize=4096)
 def _variation(technique: str, model: int, statement: int) -> float:
     """−1.0 to 1.0, another for each technique and statement of a phrase: what leads a repeat to other figures at the
-    same good places; 0.0 in a first statement."""
-    return crc32(f"{technique}/{model}/{statement}".encode()) / 2**31 - 1.0 if statement > 1 else 0.0
-
-
-def figure_score(taste: Taste, figure: Figure, place: Place, loss: float) -> float:
-    """What the figure's own features add to its score."""
-    return sum(taste.figure.get(name, 0.0) * value for name, value in figure_features(figure, place, loss).items())
+    same good places."""
+    return crc32(f"{technique}/{model}/{statement}".encode()) / 2**31 - 1.0
 
 
 def _stands_out(place: Place, note: FigureNote) -> float:
@@ -199,6 +207,6 @@ def contributions(taste: Taste, technique: Technique, place: Place, figure: Figu
     found["choice among its variants"] = figure.merit
     found |= {name: w * v for name, w, v in zip(FEATURES, weights, place_features(place), strict=True)}
     found |= learned_reasons(taste, place.tune, place.index, technique)
-    for name, value in figure_features(figure, place, loss).items():
-        found[name] = taste.figure.get(name, 0.0) * value
+    own = zip(FIGURE_FEATURES, taste.figure_weights, figure_features(figure, place, loss), strict=True)
+    found |= {name: w * v for name, w, v in own}
     return dict(sorted(((n, v) for n, v in found.items() if abs(v) > 5e-4), key=lambda item: -abs(item[1])))
