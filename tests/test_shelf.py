@@ -292,3 +292,54 @@ def test_a_kill_in_the_middle_of_writing_loses_nothing_that_was_confirmed(shelf:
 @pytest.mark.skipif(sys.platform == "win32", reason="needs POSIX signals")
 def test_fifty_kills_lose_nothing_that_was_confirmed(shelf: Shelf) -> None:
     assert_kills_lose_nothing(shelf, 50)
+
+
+def test_lessons_belong_to_an_arrangement_and_go_with_its_tune(shelf: Shelf) -> None:
+    tune = add_tune(shelf)
+    arrangement = shelf.add_arrangement(tune, "first", "zero")
+    lesson = shelf.lessons.add(arrangement, " On Turns ", {"level": 2})
+    changed = shelf.lessons.change(lesson.id, 0, "On Scoops", {"level": 3})
+    assert (changed.title, changed.plan, changed.revision, changed.tune_id) == ("On Scoops", {"level": 3}, 1, tune)
+    with pytest.raises(StaleError, match="revision 1, not 0"):
+        shelf.lessons.change(lesson.id, 0, "Late", {})
+    assert [entry.id for entry in shelf.lessons.lessons(tune_id=tune)] == [lesson.id]
+    with pytest.raises(NotOnShelfError):
+        shelf.lessons.add(arrangement + 1, "Nowhere", {})
+    shelf.remove_tune(tune)
+    assert shelf.lessons.lessons() == []
+    with pytest.raises(NotOnShelfError):
+        shelf.lessons.lesson(lesson.id)
+
+
+def test_lessons_come_out_and_in_again_and_bad_plans_are_refused(shelf: Shelf, tmp_path: Path) -> None:
+    filled(shelf)
+    of = shelf.tunes("Air")[0].versions[0].id
+    shelf.lessons.add(of, "On Turns", {"techniques": ["turn"]})
+    data = archived(shelf)
+    other = Shelf(tmp_path / "other")
+
+    def refuse(plan: object) -> None:
+        raise OptionError("no plan")
+
+    with pytest.raises(ReadError, match="no plan"):
+        restore(other, io.BytesIO(data), lambda text: None, check_plan=refuse)
+    assert other.tunes() == []
+    restore(other, io.BytesIO(data), lambda text: None)
+    back = other.lessons.lessons()
+    assert [(entry.title, entry.plan, entry.tune) for entry in back] == [
+        ("On Turns", {"techniques": ["turn"]}, "Air")
+    ]
+    other.close()
+
+
+def test_a_shelf_of_an_earlier_version_is_brought_up_to_date(tmp_path: Path) -> None:
+    with sqlite3.connect(tmp_path / "shelf.db") as connection:
+        for statement in MIGRATIONS[0]:
+            connection.execute(statement)
+        connection.execute("PRAGMA user_version = 1")
+        connection.execute("INSERT INTO tunes VALUES (7, 'Old', '', '{}', 'old.abc', x'00', '{}', '2024')")
+    connection.close()
+    shelf = Shelf(tmp_path)
+    assert [entry.title for entry in shelf.tunes()] == ["Old"]
+    shelf.lessons.add(shelf.add_arrangement(7, "first", "zero"), "New", {})
+    shelf.close()

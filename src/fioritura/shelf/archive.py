@@ -42,18 +42,24 @@ def write_archive(shelf: Shelf, file: IO[bytes]) -> None:
             archive.writestr(source, shelf.source(entry.id))
             arrangements = list(_arrangements(shelf, entry, folder, archive))
             takes = list(_takes(shelf, entry, folder, archive))
-            listed.append(_record(entry, source) | {"arrangements": arrangements, "takes": takes})
+            lessons = list(_lessons(shelf, entry))
+            listed.append(_record(entry, source) | {"arrangements": arrangements, "takes": takes, "lessons": lessons})
         students = [student.name for student in shelf.takes.students()]
         manifest = {"format": FORMAT, "version": VERSION, "students": students, "tunes": listed}
         archive.writestr("shelf.json", json.dumps(manifest, indent=1, ensure_ascii=False))
 
 
 def restore(
-    shelf: Shelf, file: IO[bytes], check: Callable[[str], object], check_report: Callable[[str], object] = json.loads
+    shelf: Shelf,
+    file: IO[bytes],
+    check: Callable[[str], object],
+    check_report: Callable[[str], object] = json.loads,
+    check_plan: Callable[[Mapping[str, Any]], object] = dict,
 ) -> int:
     """Add what an archive holds to the shelf; returns how many tunes.
 
-    `check` raises where a text is no arrangement, `check_report` where it is no report. Everything is read and checked
+    `check` raises where a text is no arrangement, `check_report` where it is no report, `check_plan`
+    where data are no plan of a lesson. Everything is read and checked
     before anything is added.
 
     Raises:
@@ -67,7 +73,7 @@ def restore(
         if manifest.get("version") not in _READ_VERSIONS:
             raise ReadError(f"The archive has version {manifest.get('version')}; {VERSION} can be read.")
         names = [str(name) for name in manifest.get("students", [])]
-        found = [_read(archive, record, check, check_report) for record in manifest["tunes"]]
+        found = [_read(archive, record, check, check_report, check_plan) for record in manifest["tunes"]]
         students = _students(shelf, names)
         for add in found:
             add(shelf, students)
@@ -83,6 +89,7 @@ def _damage_told() -> Iterator[None]:
         KeyError,
         TypeError,
         ValueError,
+        IndexError,
         AttributeError,
         NotImplementedError,
         EOFError,
@@ -136,11 +143,21 @@ def _takes(shelf: Shelf, entry: TuneEntry, folder: str, archive: zipfile.ZipFile
         }
 
 
+def _lessons(shelf: Shelf, entry: TuneEntry) -> Iterator[dict[str, Any]]:
+    places = {version.id: place for place, version in enumerate(entry.versions)}
+    for lesson in reversed(shelf.lessons.lessons(tune_id=entry.id)):
+        yield {"title": lesson.title, "plan": dict(lesson.plan), "of": places[lesson.arrangement_id]}
+
+
 Add = Callable[[Shelf, Mapping[str, int]], None]
 
 
 def _read(
-    archive: zipfile.ZipFile, record: Any, check: Callable[[str], object], check_report: Callable[[str], object]
+    archive: zipfile.ZipFile,
+    record: Any,
+    check: Callable[[str], object],
+    check_report: Callable[[str], object],
+    check_plan: Callable[[Mapping[str, Any]], object],
 ) -> Add:
     """What adds one tune of the archive to a shelf."""
     source = _entry(archive, record["source"])
@@ -165,6 +182,13 @@ def _read(
         if take["of"] not in (None, *range(len(arrangements))):
             raise ReadError("The archive is damaged (a take's arrangement is missing): export it again.")
 
+    lessons = [
+        (range(len(arrangements))[lesson["of"]], str(lesson["title"]), dict(lesson["plan"]))
+        for lesson in record.get("lessons", [])
+    ]
+    for _, _, plan in lessons:
+        _check_text(check_plan, plan)
+
     def add(shelf: Shelf, students: Mapping[str, int]) -> None:
         id = shelf.add_tune(
             str(record["title"])[:200],
@@ -178,6 +202,8 @@ def _read(
         versions = [shelf.add_history(id, name, position, steps) for name, position, steps in arrangements]
         for take in takes:
             _add_take(shelf, archive, take, id, versions, students)
+        for of, title, plan in lessons:
+            shelf.lessons.add(versions[of], title, plan)
 
     return add
 
@@ -208,11 +234,11 @@ def _add_take(
     )
 
 
-def _check_text(check: Callable[[str], object], text: str) -> None:
+def _check_text(check: Callable[[Any], object], held: Any) -> None:
     try:
-        check(text)
+        check(held)
     except FiorituraError as error:
-        raise ReadError(f"The archive holds a damaged arrangement or report: {error}") from None
+        raise ReadError(f"The archive holds a damaged arrangement, report or plan: {error}") from None
 
 
 def _check_size(archive: zipfile.ZipFile) -> None:

@@ -14,7 +14,17 @@ from sqlalchemy.orm import DeclarativeBase, Mapped, mapped_column, relationship
 
 from fioritura.errors import ReadError
 
-__all__ = ["MIGRATIONS", "ArrangementRow", "StepRow", "StudentRow", "TagRow", "TakeRow", "TuneRow", "migrate"]
+__all__ = [
+    "MIGRATIONS",
+    "ArrangementRow",
+    "LessonRow",
+    "StepRow",
+    "StudentRow",
+    "TagRow",
+    "TakeRow",
+    "TuneRow",
+    "migrate",
+]
 
 MIGRATIONS: Final = (
     (
@@ -63,6 +73,16 @@ MIGRATIONS: Final = (
             report BLOB NOT NULL) WITHOUT ROWID""",
         "CREATE INDEX takes_by_tune ON takes(tune_id)",
         "CREATE INDEX takes_by_student ON takes(student_id)",
+    ),
+    (
+        """CREATE TABLE lessons (
+            id INTEGER PRIMARY KEY AUTOINCREMENT,
+            arrangement_id INTEGER NOT NULL REFERENCES arrangements(id) ON DELETE CASCADE,
+            title TEXT NOT NULL,
+            plan TEXT NOT NULL,
+            revision INTEGER NOT NULL,
+            changed_at TEXT NOT NULL)""",
+        "CREATE INDEX lessons_by_arrangement ON lessons(arrangement_id)",
     ),
 )
 """Each entry is one migration: its statements in order."""
@@ -148,6 +168,18 @@ class TakeRow(_Base):
     report: Mapped[bytes] = mapped_column(LargeBinary, deferred=True)
     tune: Mapped[TuneRow] = relationship()
     student: Mapped[StudentRow | None] = relationship()
+
+
+class LessonRow(_Base):
+    """A lesson on an arrangement: its plan (JSON), and how often it was changed."""
+
+    __tablename__ = "lessons"
+    id: Mapped[int] = mapped_column(primary_key=True)
+    arrangement_id: Mapped[int] = mapped_column(ForeignKey("arrangements.id"))
+    title: Mapped[str]
+    plan: Mapped[str]
+    revision: Mapped[int]
+    changed_at: Mapped[str]
 
 
 def migrate(connection: Connection) -> None:

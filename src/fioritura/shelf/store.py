@@ -19,6 +19,7 @@ from sqlalchemy.orm import Session
 
 from fioritura.errors import OptionError
 from fioritura.shelf.database import LIKE, Database, NotOnShelfError, StaleError, now, packed, unpacked
+from fioritura.shelf.lessons import Lessons
 from fioritura.shelf.schema import ArrangementRow, StepRow, TagRow, TuneRow
 from fioritura.shelf.takes import Takes
 
@@ -101,6 +102,7 @@ class Shelf:
         self.path = self._database.path
         self.takes = Takes(self._database)
         """Students and takes."""
+        self.lessons = Lessons(self._database)
 
     def close(self) -> None:
         """Close all connections."""
@@ -197,7 +199,7 @@ class Shelf:
             return _entry(row)
 
     def remove_tune(self, id: int) -> None:
-        """Take a tune with all its arrangements and takes off the shelf.
+        """Take a tune with all its arrangements, lessons and takes off the shelf.
 
         Raises:
             NotOnShelfError: there is none of that number.
