@@ -56,6 +56,15 @@ def test_a_swap_puts_the_alternative_in_place(start: Arrangement) -> None:
     assert old not in ids(swapped)
 
 
+def test_what_stands_is_never_worth_less_than_its_alternatives(start: Arrangement) -> None:
+    """It was chosen as the best of all: on the same terms nothing else can be better."""
+    for id in ids(start):
+        alternatives = start.alternatives(id)
+        assert len(alternatives) > 1
+        standing = max(a.worth for a in alternatives if a.stands)
+        assert standing >= max(a.worth for a in alternatives) - 1e-3
+
+
 def test_one_pitch_can_be_bent_and_the_rest_is_chosen_anew(start: Arrangement) -> None:
     bent = 0
     for figure in start.rendition.figures:

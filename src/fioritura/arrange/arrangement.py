@@ -10,7 +10,7 @@ from contextlib import suppress
 from dataclasses import dataclass, replace
 from functools import cached_property
 
-from fioritura.arrange.arranger import choose_figures
+from fioritura.arrange.arranger import choose_figures, rivals
 from fioritura.arrange.find import is_sound
 from fioritura.arrange.rendition import Rendition
 from fioritura.arrange.survey import Survey, figure_id, survey, with_own_figures
@@ -143,16 +143,13 @@ class Arrangement:
         Raises:
             OptionError: there is no such figure.
         """
-        figure = self._figure(id)
-        rivals = [other for other in self.spots.figures if _overlap(figure, other)]
+        decisions = self.decisions
+        ranked = rivals(
+            self.spots, id, count=count, seed=self.seed, locked=decisions.locked, refused=decisions.refused
+        )
         standing = {figure_id(own) for own in self.rendition.figures}
-        rivals.sort(key=lambda other: (figure_id(other) not in standing, -other.score))
-        found = []
-        for other in rivals[: max(count, 1)]:
-            name = figure_id(other)
-            worth = self.accept(name).rendition.score if name not in standing else self.rendition.score
-            found.append(Alternative(other, worth, name in standing))
-        return tuple(sorted(found, key=lambda alternative: -alternative.worth))
+        figures = [(self.spots.scored(number), worth) for number, worth in ranked]
+        return tuple(Alternative(figure, worth, figure_id(figure) in standing) for figure, worth in figures)
 
     def _figure(self, id: str) -> Figure:
         number = self.spots.by_id.get(id)
@@ -161,7 +158,7 @@ class Arrangement:
         return self.spots.scored(number)
 
     def _collide(self, one: str, other: str) -> bool:
-        return _overlap(self._figure(one), self._figure(other))
+        return self._figure(one).collides(self._figure(other))
 
     def _decide(self, decisions: Decisions) -> Arrangement:
         moved = replace(self, decisions=decisions, past=(*self.past, self.decisions))
@@ -257,7 +254,3 @@ def rearranged(
         decided.__dict__["spots"] = fresh.spots
         return decided._chosen()
     return fresh
-
-
-def _overlap(one: Figure, other: Figure) -> bool:
-    return one.first_slot <= other.last_slot and other.first_slot <= one.last_slot

@@ -25,7 +25,7 @@ from fioritura.techniques.technique import Technique
 from fioritura.theory.metre import WHOLE
 from fioritura.tune import Tune
 
-__all__ = ["choose_figures", "model_of", "ornament"]
+__all__ = ["choose_figures", "model_of", "ornament", "rivals"]
 
 SEED_NOISE: Final = 0.09
 PENALTIES: Final = (1.2, 0.5, 0.3)
@@ -68,15 +68,59 @@ def choose_figures(
     Each round is solved exactly. Where the tune would be hidden, or one technique takes more than its share, a toll
     is laid on what hides it, or a price on that technique, and the next round is solved with them.
     """
+    return _settled(_Field(found, _constraints(found, seed, locked, refused)), seed).rendition
+
+
+@no_collector()
+def rivals(
+    found: Survey,
+    id: str,
+    *,
+    count: int = 8,
+    seed: int = 0,
+    locked: Collection[str] = (),
+    refused: Collection[str] = (),
+) -> list[tuple[int, float]]:
+    """Numbers of the figures that could stand where the named one does, each with what the best whole around it is
+    worth, on the terms on which the rendition was chosen; best first.
+
+    Raises:
+        OptionError: there is no such figure.
+    """
+    constraints = _constraints(found, seed, locked, refused)
+    if id not in found.by_id:
+        raise OptionError(f"No figure {id!r} in this tune and setting: list them with `spots`.")
+    one = found.found[found.by_id[id]]
+    figures = _Field(found, constraints)
+    standing = _settled(figures, seed)
+    spoilt = figures.barred_since
+    at_hand = [n for n, other in enumerate(found.found) if n not in spoilt and one.collides(other)]
+    at_hand.sort(key=lambda number: (number not in standing.numbers, -found.scores[number], number))
+    others = frozenset(number for number in constraints.fixed if not one.collides(found.found[number]))
+    worths: list[tuple[int, float]] = []
+    for number in at_hand[: max(count, 1)]:
+        worth = standing.rendition.score
+        if number not in standing.numbers:
+            held = replace(constraints, fixed=others | {number}, barred=(constraints.barred | spoilt) - {number})
+            worth = _Field(found, held).solve(standing.terms).rendition.score
+        worths.append((number, worth))
+    return sorted(worths, key=lambda entry: -entry[1])
+
+
+def _constraints(found: Survey, seed: int, locked: Collection[str], refused: Collection[str]) -> Constraints:
     unknown = [name for name in (*locked, *refused) if name not in found.by_id]
     if unknown:
         raise OptionError(f"No figure {unknown[0]!r} in this tune and setting: list them with `spots`.")
-    constraints = Constraints(
+    return Constraints(
         fixed=frozenset(found.by_id[name] for name in locked),
         barred=frozenset(found.by_id[name] for name in refused),
         noise=np.array([gumbel(seed, figure_id(figure), SEED_NOISE) for figure in found.found] if seed else 0.0),
     )
-    figures = _Field(found, constraints)
+
+
+def _settled(figures: _Field, seed: int) -> _Solution:
+    """The best rendition that is playable and keeps its share of the tune."""
+    found = figures.found
     least_kept = min(figures.level.kept_share, 0.8 if found.is_asked else 1.0)
     terms = _Terms(seed)
     for _ in range(_MOST_ROUNDS):
@@ -88,9 +132,9 @@ def choose_figures(
             break
         terms = terms.dearer(overused, hides=hides)
     solution = _recognisable(figures, terms, _playable(figures, terms, solution), least_kept)
-    if found.is_asked and not solution.numbers and len(found.found) > len(constraints.barred):
+    if found.is_asked and not solution.numbers and len(found.found) > len(figures.constraints.barred):
         solution = figures.alone(terms)
-    return solution.rendition
+    return solution
 
 
 @dataclass(frozen=True)
@@ -119,10 +163,11 @@ class _Terms:
 
 @dataclass(frozen=True, slots=True)
 class _Solution:
-    """A rendition, and the numbers of its figures in the survey."""
+    """A rendition, the numbers of its figures in the survey, and the terms on which it is the best."""
 
     rendition: Rendition
     numbers: tuple[int, ...]
+    terms: _Terms
 
 
 def _playable(figures: _Field, terms: _Terms, solution: _Solution) -> _Solution:
@@ -194,6 +239,8 @@ class _Field:
             self.scores = self.scores + np.maximum(0.0, 1.0 - best[self.technique])
         self.is_fixed = np.isin(np.arange(len(found.found)), list(constraints.fixed))
         self.is_barred = np.isin(np.arange(len(found.found)), list(constraints.barred))
+        self.barred_since: set[int] = set()
+        """Figures that `bar` has taken out."""
         for lock in self.locks:
             last = np.array([figure.last_slot for figure in found.found])
             self.is_barred |= (self.first <= lock.last_slot) & (lock.first_slot <= last) & ~self.is_fixed
@@ -205,13 +252,14 @@ class _Field:
         numbers = tuple(candidates[index] for index in indices)
         figures = tuple(self.found.scored(number) for number in numbers)
         return _Solution(
-            Rendition(self.found.tune, self.found.setting, figures, terms.seed, round(worth, 4)), numbers
+            Rendition(self.found.tune, self.found.setting, figures, terms.seed, round(worth, 4)), numbers, terms
         )
 
     def bar(self, numbers: Collection[int]) -> bool:
         """Take figures out of the choice, all but locked ones; False when that changes nothing."""
         fresh = [number for number in numbers if not (self.is_fixed[number] or self.is_barred[number])]
         self.is_barred[fresh] = True
+        self.barred_since.update(fresh)
         return bool(fresh)
 
     def alone(self, terms: _Terms) -> _Solution:

@@ -1,4 +1,5 @@
-"""What only the whole line shows: a breath that a figure has taken away, and grace notes that have no time left."""
+"""What only the whole line shows: a breath that a figure has taken away, grace notes that have no time left, and the
+places that ask for practice."""
 
 from __future__ import annotations
 
@@ -7,14 +8,16 @@ from itertools import pairwise
 from typing import Final
 
 from fioritura.arrange.rendition import Rendition
+from fioritura.players.playability import HardPlace, hardest_places
 from fioritura.tune import Note
 
-__all__ = ["unplayable_figures"]
+__all__ = ["places_to_practise", "unplayable_figures"]
 
 BREATH_SEC: Final = 0.35
 """A quick breath between two notes (common practice)."""
 
 _MOST_GRACE_SHARE: Final = 0.5
+_LOOKED_AT: Final = 12
 
 
 def unplayable_figures(rendition: Rendition) -> frozenset[int]:
@@ -68,3 +71,14 @@ def _without_time(rendition: Rendition) -> Iterator[int]:
         between = rendition.setting.seconds(note.onset_ticks - before.onset_ticks)
         if note.figures and len(note.graces) * needed > _MOST_GRACE_SHARE * between:
             yield from (number for number in note.figures if rendition.figures[number].graces)
+
+
+def places_to_practise(rendition: Rendition, count: int = 3) -> tuple[HardPlace, ...]:
+    """The hardest places of a rendition, hardest first, no two of which turn on the same two notes."""
+    setting, line = rendition.setting, rendition.line
+    if len(line) < 2:
+        return ()
+    found: dict[frozenset[int], HardPlace] = {}
+    for place in hardest_places(setting.player, line, rendition.tune, setting.quarters_per_minute, _LOOKED_AT):
+        found.setdefault(frozenset(pitch.midi for pitch in place.pair), place)
+    return tuple(found.values())[:count]

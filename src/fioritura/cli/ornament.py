@@ -104,9 +104,11 @@ def give_out(arrangement: Arrangement, options: argparse.Namespace, folder: Path
 def summary_of(rendition: Rendition, files: list[Path]) -> dict[str, Any]:
     """What `--json` prints."""
     from fioritura.arrange.levels import level_numbered
+    from fioritura.arrange.playable import places_to_practise
     from fioritura.theory.metre import WHOLE
 
     tune, setting = rendition.tune, rendition.setting
+    level = level_numbered(setting.level).at_density(setting.density)
     return {
         "title": tune.title,
         "part": tune.part_name,
@@ -120,8 +122,12 @@ def summary_of(rendition: Rendition, files: list[Path]) -> dict[str, Any]:
         "kept_share": round(rendition.kept_share, 4),
         "figure_count": len(rendition.figures),
         "figures_per_bar": round(len(rendition.figures) / max(tune.duration_ticks / WHOLE, 1e-9), 3),
-        "figures_per_bar_limit": level_numbered(setting.level).figures_per_bar,
+        "figures_per_bar_limit": level.figures_per_bar,
         "score": rendition.score,
+        "hardest_places": [
+            {"bar": place.bar, "beat": place.beat, "why": place.why, "practice": list(place.practice)}
+            for place in places_to_practise(rendition)
+        ],
         "chords_inferred": any(span.is_inferred for span in tune.chords),
         "chords": [span.text for span in tune.chords],
         "warnings": list(tune.warnings),
@@ -153,7 +159,9 @@ def _say(rendition: Rendition, summary: dict[str, Any]) -> None:
         )
     part = f" (part: {summary['part']})" if summary["part"] else ""
     print(
-        f"{summary['title']}{part}: {summary['figure_count']} figures, {summary['kept_share']:.0%} of the tune kept."
+        f"{summary['title']}{part}: {summary['figure_count']} figures "
+        f"({summary['figures_per_bar']:.2g} a bar of four quarters, at most {summary['figures_per_bar_limit']:.2g}), "
+        f"{summary['kept_share']:.0%} of the tune kept."
     )
     for figure in rendition.figures:
         from fioritura.lesson.edition import sounding_start
@@ -161,6 +169,10 @@ def _say(rendition: Rendition, summary: dict[str, Any]) -> None:
 
         bar, beat = rendition.tune.beat_at(sounding_start(rendition.tune, figure))
         print(f"  bar {bar:>3} beat {beat:<5.4g} {technique_named(figure.technique).name}")
+    if summary["hardest_places"]:
+        print("Practise first:")
+    for place in summary["hardest_places"]:
+        print(f"  bar {place['bar']:>3} beat {place['beat']:<5.4g} {place['why']} {' '.join(place['practice'])}")
     print(f"Written to {Path(summary['files'][0]).parent if summary['files'] else '.'}:")
     print("  " + "  ".join(Path(name).name for name in summary["files"]))
     print("A tune in copyright needs permission to arrange and share; local law decides. Start playback softly.")

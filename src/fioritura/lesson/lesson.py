@@ -8,6 +8,7 @@ from typing import Final
 
 from fioritura.accompany.feels import BandFeel, default_feel
 from fioritura.arrange.arranger import choose_figures
+from fioritura.arrange.playable import places_to_practise
 from fioritura.arrange.rendition import Rendition
 from fioritura.arrange.survey import Survey, survey
 from fioritura.lesson.catalogue import Catalogue, NoteNames, catalogue
@@ -19,7 +20,7 @@ from fioritura.notation.page import Legend, Paper, print_area_mm
 from fioritura.notation.score import Label
 from fioritura.notation.sheet import legend_entries
 from fioritura.players.instruments import Instrument
-from fioritura.players.playability import HardPlace, hardest_places
+from fioritura.players.playability import HardPlace
 from fioritura.techniques.figure import Figure
 from fioritura.techniques.place import Setting
 from fioritura.techniques.table import technique_named
@@ -32,9 +33,6 @@ __all__ = ["Drawn", "Engraving", "Lesson", "drawn_here", "figure_labels", "figur
 
 LADDER: Final = (0.6, 0.7, 0.8, 0.9, 1.0)
 """Shares of the goal tempo, from the first practice to the performance."""
-
-_HARD_PLACES: Final = 3
-_LOOKED_AT: Final = 12
 
 
 @dataclass(frozen=True, slots=True)
@@ -210,18 +208,6 @@ def lesson_on(
         catalogue(language, note_names),
         overrides or Overrides(),
         paper,
-        _different_places(rendition),
+        places_to_practise(rendition),
         octave,
     )
-
-
-def _different_places(rendition: Rendition) -> tuple[HardPlace, ...]:
-    """The hardest places of a rendition that do not turn on the same two notes."""
-    setting, line = rendition.setting, rendition.line
-    if len(line) < 2:
-        return ()
-    found: dict[frozenset[int], HardPlace] = {}
-    places = hardest_places(setting.player, line, rendition.tune, setting.quarters_per_minute, _LOOKED_AT)
-    for place in places:
-        found.setdefault(frozenset(pitch.midi for pitch in place.pair), place)
-    return tuple(found.values())[:_HARD_PLACES]

@@ -61,3 +61,7 @@ class Figure:
     merit: float = 0.0
     is_slurred: bool = False
     score: float = 0.0
+
+    def collides(self, other: Figure) -> bool:
+        """True when both claim a slot: only one of them can stand."""
+        return self.first_slot <= other.last_slot and other.first_slot <= self.last_slot
