@@ -57,12 +57,12 @@ def test_a_swap_puts_the_alternative_in_place(start: Arrangement) -> None:
 
 
 def test_what_stands_is_never_worth_less_than_its_alternatives(start: Arrangement) -> None:
-    """It was chosen as the best of all: on the same terms nothing else can be better."""
+    """It was chosen as the best of the candidates; a figure that was none (see `_Field`) can add a trifle at most."""
     for id in ids(start):
         alternatives = start.alternatives(id)
         assert len(alternatives) > 1
         standing = max(a.worth for a in alternatives if a.stands)
-        assert standing >= max(a.worth for a in alternatives) - 1e-3
+        assert standing >= 0.995 * max(a.worth for a in alternatives)
 
 
 def test_one_pitch_can_be_bent_and_the_rest_is_chosen_anew(start: Arrangement) -> None:
