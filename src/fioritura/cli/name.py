@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, Any
 from fioritura.cli.options import print_json
 
 if TYPE_CHECKING:
-    from fioritura.listening.naming import Naming
+    from fioritura.listening.naming import NamedFigure, Naming
 
 __all__ = ["add_parser", "run"]
 
@@ -72,16 +72,25 @@ def _record(naming: Naming) -> dict[str, Any]:
     from dataclasses import asdict
 
     from fioritura.listening.words import slip_words
-    from fioritura.techniques.table import technique_named
 
     alignment = naming.alignment
     return {
         "title": alignment.tune.title,
         "likeness": alignment.likeness,
         "semitones": alignment.semitones,
-        "figures": [{**asdict(one), "name": technique_named(one.technique).name} for one in naming.figures],
+        "figures": [_figure_record(one) for one in naming.figures],
         "slips": [{**asdict(slip), "words": slip_words(alignment, slip)} for slip in naming.slips],
     }
+
+
+def _figure_record(one: NamedFigure) -> dict[str, Any]:
+    from dataclasses import asdict, replace
+
+    from fioritura.techniques.table import technique_named
+
+    record = asdict(replace(one, figure=None))
+    del record["figure"]
+    return {**record, "name": technique_named(one.technique).name}
 
 
 def _say(naming: Naming) -> None:

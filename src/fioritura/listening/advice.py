@@ -47,7 +47,10 @@ class Subject(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class Advice:
-    """One thing to practise: what was measured, what to do, and where; `technique` names its exercise in the lesson."""
+    """One thing to practise: what was measured, what to do, and in which bars, the one to begin with first.
+
+    `technique` is the ornament that it is about, `note` the name of the note, empty where there is none.
+    """
 
     subject: Subject
     title: str
@@ -56,6 +59,7 @@ class Advice:
     bars: tuple[int, ...] = ()
     technique: str = ""
     weight: float = 0.0
+    note: str = ""
 
 
 def praise_for(report: Report) -> str:
@@ -136,7 +140,7 @@ def _notes(report: Report) -> Iterator[Advice]:
         counts[slip.bar] = counts.get(slip.bar, 0) + 1
     worst = max(counts, key=lambda bar: counts[bar])
     examples = "; ".join(slip.words for slip in slips if slip.bar == worst)
-    bars = tuple(sorted(counts))
+    bars = (worst, *sorted(set(counts) - {worst}))
     yield Advice(
         Subject.NOTES,
         "Make the plain tune safe first",
@@ -168,6 +172,7 @@ def _pitch(report: Report) -> Iterator[Advice]:
             f"{worst.name} is {abs(worst.cents):.0f} cents {side} against your own tuning, in {worst.count} notes.",
             f"Hold {worst.name} with a drone, hear where it settles, and play it there from the notes before and after it.",
             weight=abs(worst.cents) / 30,
+            note=worst.name,
         )
 
 

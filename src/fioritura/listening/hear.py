@@ -16,8 +16,8 @@ from numpy.typing import NDArray
 from fioritura.listening.attack import tonguing
 from fioritura.listening.audio import blocks_of_array, blocks_of_file
 from fioritura.listening.inflect import Tone, inflections, pitch_line, steady_pitch, tones, vibrato
-from fioritura.listening.notes import Attack, PlayedNote, Take
-from fioritura.listening.pitch import Track, Tracker
+from fioritura.listening.notes import CONTOUR_SEC, Attack, PlayedNote, Take
+from fioritura.listening.pitch import FRAME_SEC, Track, Tracker
 from fioritura.listening.quality import ClipMeter, PartMeter, findings
 from fioritura.listening.segment import gate_db, segments
 
@@ -29,6 +29,7 @@ _SMOOTH_CENTS: Final = 25.0
 _LEAST_FRAMES: Final = 20
 _LOUD_DB: Final = 15.0
 _RELEASE_DB: Final = 18.0
+_CONTOUR_FRAMES: Final = round(CONTOUR_SEC / FRAME_SEC)
 
 
 def hear(source: Path | str | NDArray[Any], rate: int = 44100) -> Take:
@@ -104,6 +105,7 @@ def notes_of(track: Track) -> Iterator[PlayedNote]:
             inflections=tuple(inflections(line, tone, pitch, track.time(tone.start))),
             vibrato=swing[0] if swing else None,
             confidence=round(_confidence(float(np.median(unclear[tone.core_start : tone.core_stop])), tone), 2),
+            contour=tuple(line[: stop - tone.start : _CONTOUR_FRAMES].round(1).tolist()),
         )
 
 

@@ -208,6 +208,7 @@ class _Passage:
             figure.anchors,
             tuple(map(self._event, own)),
             self.number,
+            figure=figure,
         )
 
     def _other_reading(self, number: int) -> tuple[str, float]:

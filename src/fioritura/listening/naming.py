@@ -8,6 +8,7 @@ from enum import StrEnum
 from typing import Final
 
 from fioritura.listening.align import Alignment
+from fioritura.techniques.figure import Figure
 
 __all__ = ["PLAIN", "NamedFigure", "Naming", "Slip", "SlipKind"]
 
@@ -29,7 +30,7 @@ class NamedFigure:
 
     `anchors` are plain notes, `events` the played notes that make it; `bar` and `beat` say where it begins, `passage`
     (from 1) in which passage of the line. `other` is the nearest other reading: a technique, or ``"plain"``.
-    `is_exact` is False for a figure that only meets the definition.
+    `is_exact` is False for a figure that only meets the definition; `figure` is the one of the table, as it is written.
     """
 
     technique: str
@@ -42,6 +43,7 @@ class NamedFigure:
     events: tuple[int, ...]
     passage: int = 1
     is_exact: bool = True
+    figure: Figure | None = field(default=None, repr=False, compare=False)
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,10 +6,24 @@ dB relative to full scale.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from enum import StrEnum
+from typing import Final
 
-__all__ = ["Attack", "Finding", "Inflection", "InflectionKind", "PlayedNote", "QualityKind", "Take", "Vibrato"]
+__all__ = [
+    "CONTOUR_SEC",
+    "Attack",
+    "Finding",
+    "Inflection",
+    "InflectionKind",
+    "PlayedNote",
+    "QualityKind",
+    "Take",
+    "Vibrato",
+]
+
+CONTOUR_SEC: Final = 256 / 22050
+"""Time between two points of a note's contour."""
 
 
 class Attack(StrEnum):
@@ -56,7 +70,8 @@ class Vibrato:
 class PlayedNote:
     """One note as it was heard.
 
-    `pitch_cents` is the pitch of its steady part, `confidence` (0 to 1) how clearly the sound speaks for it.
+    `pitch_cents` is the pitch of its steady part, `confidence` (0 to 1) how clearly the sound speaks for it. `contour`
+    is the course of its pitch in cents, a point every `CONTOUR_SEC` from the onset.
     """
 
     onset_sec: float
@@ -68,6 +83,7 @@ class PlayedNote:
     inflections: tuple[Inflection, ...] = ()
     vibrato: Vibrato | None = None
     confidence: float = 1.0
+    contour: tuple[float, ...] = field(default=(), repr=False)
 
     @property
     def duration_sec(self) -> float:

@@ -66,7 +66,8 @@ class Status(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class FigureRow:
-    """One ornament: asked and done, asked and missed, or added by the player. `other` is the nearest other reading."""
+    """One ornament: asked and done, asked and missed, or added by the player. `anchor` is the plain note it belongs to,
+    `other` the nearest other reading."""
 
     technique: str
     name: str
@@ -75,18 +76,21 @@ class FigureRow:
     beat: float
     passage: int
     confidence: float
+    anchor: int
     other: str = ""
 
 
 @dataclass(frozen=True, slots=True)
 class NoteRow:
-    """A plain note as it was played, `pitch` as the player reads it; None where it can't be told."""
+    """A plain note as it was played: `pitch` as the player reads it, `midi` as it is in the tune; None where it can't
+    be told."""
 
     plain: int
     passage: int
     bar: int
     beat: float
     pitch: str
+    midi: int
     is_right: bool
     onset_sec: float
     duration_sec: float
@@ -263,7 +267,8 @@ class _Reporter:
         heard = event is not None and self._has_sign(figure, event)
         status = Status.DONE if heard else Status.MISSED
         name = technique_named(figure.technique).name
-        return FigureRow(figure.technique, name, status, bar, round(beat, 3), passage, 0.7 if heard else 0.0)
+        sure = 0.7 if heard else 0.0
+        return FigureRow(figure.technique, name, status, bar, round(beat, 3), passage, sure, figure.anchors[0])
 
     def _has_sign(self, figure: Figure, event: int) -> bool:
         """True when the asked vibrato, or a note much softer than those beside it for an asked ghost note, is heard."""
@@ -300,6 +305,7 @@ class _Reporter:
                     bar,
                     round(beat, 3),
                     pitch.display,
+                    written.pitch.midi,
                     is_right,
                     note.onset_sec,
                     round(note.duration_sec, 4),
@@ -408,7 +414,9 @@ def _is(named: NamedFigure, figure: Figure, passage: int) -> bool:
 
 def _row(one: NamedFigure, status: Status) -> FigureRow:
     name = technique_named(one.technique).name
-    return FigureRow(one.technique, name, status, one.bar, one.beat, one.passage, one.confidence, one.other)
+    return FigureRow(
+        one.technique, name, status, one.bar, one.beat, one.passage, one.confidence, one.anchors[0], one.other
+    )
 
 
 def _by_note(notes: Iterable[NoteRow]) -> Iterator[PitchRow]:

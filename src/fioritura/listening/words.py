@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from fioritura.errors import ReadError
-from fioritura.listening.align import Alignment
+from fioritura.listening.align import LEAST_LIKENESS, Alignment
 from fioritura.listening.naming import Slip, SlipKind
 from fioritura.listening.notes import QualityKind, Take
 from fioritura.players.instruments import INSTRUMENTS
@@ -65,10 +65,16 @@ def refuse_unclear(take: Take, name: str) -> None:
 
 
 def likeness_words(alignment: Alignment) -> str:
-    """Why a line is refused as a performance of the tune, and what to do."""
+    """Why a line is refused as a performance of the tune: what was heard, and what to do."""
+    name, key = alignment.tune.title or "the tune", alignment.tune.key
+    midis = [event.midi for event in alignment.events]
+    heard = f"{len(midis)} notes were heard"
+    if midis:
+        heard += f", from {key.spell(min(midis)).display} to {key.spell(max(midis)).display}"
     return (
-        f"It is not {alignment.tune.title or 'this tune'}: only {alignment.likeness:.0%} of line and tune agree, a "
-        "performance has 51 % and more. Choose the tune that was played, or play more of it."
+        f"This does not sound like {name}. {heard}; {alignment.likeness:.0%} of line and tune agree, and a performance "
+        f"has {LEAST_LIKENESS:.0%} and more. Give the tune that was played; if it was {name}, record it again, all of "
+        "it and with fewer ornaments."
     )
 
 
