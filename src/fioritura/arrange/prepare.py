@@ -8,11 +8,12 @@ from dataclasses import replace
 from fioritura.arrange.harmonise import chords_from_text, harmonise
 from fioritura.errors import OptionError, RangeError
 from fioritura.players.instruments import INSTRUMENTS, Instrument
+from fioritura.theory.metre import QUARTER
 from fioritura.theory.pitch import Interval
 from fioritura.tune import Tune, transpose
 from fioritura.unfold import unfolded
 
-__all__ = ["fitted", "fitting_octaves", "nearest_octave", "prepared"]
+__all__ = ["fitted", "fitting_octaves", "nearest_octave", "prepared", "quarters_of"]
 
 _OCTAVES = (0, 1, -1, 2, -2, 3, -3)
 
@@ -75,6 +76,21 @@ def nearest_octave(tune: Tune, instrument: Instrument) -> int:
     if not fitting:
         raise RangeError(_range_message(tune, instrument, custom, _outside(tune, instrument, custom)))
     return min(fitting, key=lambda octave: abs(octave - custom))
+
+
+def quarters_of(tune: Tune, beats_per_minute: float) -> float:
+    """A tempo given in the tune's beats (in 6/8 dotted quarters), in quarter notes a minute.
+
+    Raises:
+        OptionError: it is outside 20 to 400 quarter notes a minute.
+    """
+    beat = tune.metre.beat_ticks / QUARTER
+    if not 20 <= beats_per_minute * beat <= 400:
+        low, high = 20 / beat, 400 / beat
+        raise OptionError(
+            f"A tempo of {beats_per_minute:g} is out of reach: --tempo goes from {low:g} to {high:g} here."
+        )
+    return beats_per_minute * beat
 
 
 def _outside(tune: Tune, instrument: Instrument, octave: int) -> list[int]:

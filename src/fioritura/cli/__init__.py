@@ -20,6 +20,7 @@ COMMANDS: Final = (
     "play",
     "backing",
     "lesson",
+    "batch",
     "spots",
     "name",
     "listen",
@@ -39,7 +40,8 @@ Take a plain melody with chord symbols and make it sing: playable, idiomatic orn
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
-    """Run the command line; returns the exit code (0 well done, 2 bad input, 3 another tune, 130 interrupted)."""
+    """Run the command line; returns the exit code (0 well done, 2 bad input, 3 another tune, 4 some of a batch failed,
+    130 interrupted)."""
     parser = _parser()
     options = parser.parse_args(arguments)
     try:

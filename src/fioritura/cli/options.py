@@ -6,7 +6,6 @@ import argparse
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from fioritura.errors import OptionError
 from fioritura.players.instruments import INSTRUMENTS
 
 if TYPE_CHECKING:
@@ -32,11 +31,12 @@ def add_source_options(parser: argparse.ArgumentParser) -> None:
     group.add_argument("--octave", type=int, metavar="N", help="play N octaves higher (lower: -1) than the file")
 
 
-def add_taste_options(parser: argparse.ArgumentParser) -> None:
-    """For whom, and in what manner, the tune is ornamented."""
+def add_taste_options(parser: argparse.ArgumentParser, *, has_level: bool = True) -> None:
+    """For whom, and in what manner, the tune is ornamented; one level where a command `has_level`."""
     group = parser.add_argument_group("player and manner")
     group.add_argument("--player", default="alto-sax", metavar="INSTRUMENT", help=f"{', '.join(INSTRUMENTS)}")
-    group.add_argument("--level", type=int, default=3, metavar="1-5", help="1 beginner to 5 expert (default: 3)")
+    if has_level:
+        group.add_argument("--level", type=int, default=3, metavar="1-5", help="1 beginner to 5 expert (default: 3)")
     group.add_argument("--idiom", choices=("jazz", "folk"), default="jazz", help="whose ornaments (default: jazz)")
     group.add_argument(
         "--density", type=float, default=1.0, metavar="X", help="how many ornaments: 0.25 to 2 times the usual"
@@ -80,19 +80,11 @@ def setting_of(options: argparse.Namespace, tune: Tune) -> Setting:
     Raises:
         OptionError: an unknown instrument or level, or a tempo outside 20-400 quarter notes a minute.
     """
+    from fioritura.arrange.prepare import quarters_of
     from fioritura.players.player import Player
     from fioritura.techniques.place import Setting
-    from fioritura.theory.metre import QUARTER
 
-    quarters = tune.quarters_per_minute
-    if options.tempo is not None:
-        beat = tune.metre.beat_ticks / QUARTER
-        quarters = options.tempo * beat
-        if not 20 <= quarters <= 400:
-            low, high = 20 / beat, 400 / beat
-            raise OptionError(
-                f"A tempo of {options.tempo:g} is out of reach: --tempo goes from {low:g} to {high:g} here."
-            )
+    quarters = tune.quarters_per_minute if options.tempo is None else quarters_of(tune, options.tempo)
     player = Player.of(options.player, options.level)
     return Setting(player, quarters, options.feel or tune.feel, options.idiom, options.density)
 

@@ -14,7 +14,7 @@ from typing import TypeVar
 
 from fioritura.errors import ToolError
 
-__all__ = ["Workers", "worker_count"]
+__all__ = ["Workers", "start_method", "worker_count", "worker_setup"]
 
 Given = TypeVar("Given")
 Made = TypeVar("Made")
@@ -25,7 +25,7 @@ def worker_count() -> int:
     return max(1, len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else os.cpu_count() or 1)
 
 
-def _start_method() -> str:
+def start_method() -> str:
     """Fork where it is safe, as that starts at once; else from a process that is still clean.
 
     A fork keeps one thread only. Where others run, Python's own or those of the typesetter, which stay once it has
@@ -36,9 +36,18 @@ def _start_method() -> str:
     return "forkserver" if "forkserver" in multiprocessing.get_all_start_methods() else "spawn"
 
 
-def _leave_interrupts() -> None:
-    """An interrupt from the keyboard reaches every process; the first one ends the work in order."""
+def worker_setup() -> None:
+    """What each worker process begins with: an interrupt from the keyboard, which reaches every process, is left to
+    the first one, which ends the work in order; and when that one is gone, however it ended, so is the worker."""
     signal.signal(signal.SIGINT, signal.SIG_IGN)
+    threading.Thread(target=_end_with_parent, daemon=True).start()
+
+
+def _end_with_parent() -> None:
+    parent = multiprocessing.parent_process()
+    if parent is not None:
+        parent.join()
+        os._exit(1)
 
 
 class Workers:
@@ -50,8 +59,8 @@ class Workers:
 
     def __enter__(self) -> Workers:
         if self.count > 1:
-            context = multiprocessing.get_context(_start_method())
-            self._pool = ProcessPoolExecutor(self.count, mp_context=context, initializer=_leave_interrupts)
+            context = multiprocessing.get_context(start_method())
+            self._pool = ProcessPoolExecutor(self.count, mp_context=context, initializer=worker_setup)
         return self
 
     def __exit__(self, kind: type[BaseException] | None, *rest: object) -> None:

@@ -1,0 +1,101 @@
+"""Workers on other machines: the same jobs on a dask.distributed cluster, results sent back to be written here."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from itertools import islice
+from types import TracebackType
+from typing import Any, Final
+
+from fioritura.batch.job import Job, Made
+from fioritura.batch.pool import Lost
+from fioritura.errors import ToolError
+
+__all__ = ["Cluster"]
+
+_AHEAD: Final = 3
+_CONNECT_SEC: Final = 10
+_FIRST_WORKER_SEC: Final = 60
+
+
+class Cluster:
+    """The workers of a scheduler at an address such as ``tcp://192.168.1.20:8786``.
+
+    Raises:
+        ToolError: the extra is not installed, the scheduler does not answer, or it has no worker.
+    """
+
+    def __init__(self, address: str) -> None:
+        self.address = address
+
+    def __enter__(self) -> Cluster:
+        try:
+            from distributed import Client
+        except ImportError:
+            raise ToolError("A cluster needs dask.distributed: pip install 'fioritura[cluster]'.") from None
+        try:
+            self._client: Any = Client(self.address, timeout=_CONNECT_SEC, set_as_default=False)
+        except (OSError, ValueError, TimeoutError) as error:
+            raise ToolError(
+                f"No scheduler answers at {self.address} ({error}): start one with `dask scheduler`."
+            ) from None
+        try:
+            self._client.wait_for_workers(1, timeout=_FIRST_WORKER_SEC)
+        except TimeoutError:
+            self._client.close()
+            raise ToolError(
+                f"The scheduler at {self.address} has no worker: start some with `dask worker {self.address}`."
+            ) from None
+        return self
+
+    def __exit__(
+        self, kind: type[BaseException] | None, error: BaseException | None, trace: TracebackType | None
+    ) -> None:
+        self._client.close()
+
+    def spread(self, make: Callable[[Job], Made], jobs: Iterator[Job]) -> Iterator[tuple[Job, Made | Lost]]:
+        """What comes of the jobs, as it comes. A job whose worker dies is given to another by the scheduler; one that
+        was there at the death of several is tried once more when all others are done, alone.
+
+        Raises:
+            ToolError: the scheduler has gone, or Fioritura is not installed on a worker; whatever `make` raises.
+        """
+        suspects: list[Job] = []
+        for job, outcome in self._together(make, jobs):
+            if outcome is None:
+                suspects.append(job)
+            else:
+                yield job, outcome
+        for suspect in suspects:
+            for job, outcome in self._together(make, iter([suspect])):
+                yield job, outcome or Lost("it ended one worker after the other: try it alone, or leave it out")
+
+    def _together(self, make: Callable[[Job], Made], jobs: Iterator[Job]) -> Iterator[tuple[Job, Made | None]]:
+        """The jobs with what comes of them; None for one that the scheduler has given up."""
+        from distributed import CancelledError, KilledWorker, as_completed
+
+        at_hand: dict[Any, Job] = {}
+        coming = as_completed(loop=self._client.loop)
+        while True:
+            for job in islice(jobs, max(0, self._room() - len(at_hand))):
+                future = self._client.submit(make, job, pure=False)
+                at_hand[future] = job
+                coming.add(future)
+            if not at_hand:
+                return
+            future = next(coming)
+            job = at_hand.pop(future)
+            try:
+                yield job, future.result()
+            except KilledWorker:
+                yield job, None
+            except CancelledError:
+                raise ToolError(
+                    f"The scheduler at {self.address} is gone: start it again and run the same command to go on."
+                ) from None
+            except ModuleNotFoundError as error:
+                raise ToolError(f"A worker lacks {error.name}: install Fioritura on all machines.") from None
+
+    def _room(self) -> int:
+        """How many jobs are to be at hand, with the workers that there are now."""
+        return _AHEAD * max(1, len(self._client.scheduler_info(n_workers=-1)["workers"]))

@@ -1,0 +1,300 @@
+"""The work on one tune: its pieces, made from its own text alone, so that any worker anywhere makes the same bytes."""
+
+from __future__ import annotations
+
+import tempfile
+import time
+from collections.abc import Iterator, Mapping
+from contextlib import contextmanager
+from dataclasses import dataclass, field, replace
+from functools import cached_property
+from pathlib import Path
+from threading import Lock
+from typing import Any, Final
+
+from fioritura.arrange.arrangement import Arrangement
+from fioritura.arrange.arranger import choose_figures
+from fioritura.arrange.prepare import nearest_octave, prepared, quarters_of
+from fioritura.arrange.survey import survey
+from fioritura.batch.wishes import Piece, Wishes
+from fioritura.errors import FiorituraError, ToolError
+from fioritura.lesson.cache import code_digest
+from fioritura.lesson.edition import Edition, line_bytes, line_performance
+from fioritura.notation.read import UnreadTune
+from fioritura.players.instruments import instrument_named
+from fioritura.players.player import Player
+from fioritura.techniques.place import Setting
+from fioritura.tune import Tune
+
+__all__ = ["Failure", "Job", "Made", "MadePiece", "Take", "make", "soundfont_id"]
+
+READING, ENGINE, WRITING, OTHER = "reading", "engine", "writing", "sound, packs and takes"
+"""The stages of the work, by which its cost is told."""
+
+_ONE_AT_A_TIME: Final = Lock()
+"""Workers of a cluster may run threads; the engraver and the typesetter are used by one at a time."""
+
+
+@dataclass(frozen=True, slots=True)
+class Take:
+    """A recording of the tune: the piece that its report is, and the file's name and content."""
+
+    piece: Piece
+    name: str
+    data: bytes = field(repr=False)
+
+
+@dataclass(frozen=True, slots=True)
+class Job:
+    """A tune and the pieces to make of it. `code` and `soundfont` are those that the results must be made with."""
+
+    name: str
+    source: str
+    tune: UnreadTune
+    wishes: Wishes
+    pieces: tuple[Piece, ...]
+    takes: tuple[Take, ...] = ()
+    code: str = ""
+    soundfont: tuple[str, int] | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Failure:
+    """Why a tune (or, with `piece`, a piece of it) was not made; `kind` is the error's name."""
+
+    source: str
+    piece: str
+    kind: str
+    reason: str
+
+
+@dataclass(frozen=True, slots=True)
+class MadePiece:
+    """A piece that was made: its files by their paths in it (``""`` where it is a file itself), and what is in it."""
+
+    piece: Piece
+    files: Mapping[str, bytes] = field(repr=False)
+    facts: Mapping[str, Any]
+
+
+@dataclass(frozen=True, slots=True)
+class Made:
+    """What came of a job. `cpu_sec` is the processor time of each stage."""
+
+    title: str = ""
+    warnings: tuple[str, ...] = ()
+    pieces: tuple[MadePiece, ...] = ()
+    failures: tuple[Failure, ...] = ()
+    cpu_sec: Mapping[str, float] = field(default_factory=dict)
+
+
+def make(job: Job) -> Made:
+    """Make the pieces of a job, each as far as it goes; what fails is told, not raised.
+
+    Raises:
+        ToolError: this worker has another version of the program, or another soundfont, than the job asks for.
+    """
+    if job.code and job.code != code_digest():
+        raise ToolError(
+            "A worker runs another version of Fioritura or of its tools: install the same on all machines."
+        )
+    if job.soundfont and job.soundfont != soundfont_id():
+        raise ToolError(
+            f"A worker plays with another soundfont than {job.soundfont[0]}: give all machines the same file."
+        )
+    with _ONE_AT_A_TIME:
+        return _Work(job).made()
+
+
+def soundfont_id() -> tuple[str, int]:
+    """Name and size in bytes of the soundfont in use: the same on every machine of a cluster.
+
+    Raises:
+        ToolError: there is no soundfont.
+    """
+    from fioritura.sound.soundfont import find_soundfont
+
+    font = find_soundfont()
+    return font.path.name, font.path.stat().st_size
+
+
+class _Work:
+    """A job being done: what several pieces need is made once."""
+
+    def __init__(self, job: Job) -> None:
+        self.job, self.wishes = job, job.wishes
+        self.cpu_sec: dict[str, float] = {}
+        self.failures: list[Failure] = []
+        self.arrangements: dict[int, Arrangement] = {}
+
+    def made(self) -> Made:
+        pieces: list[MadePiece] = []
+        with self._told(""):
+            tune = self.tune
+            takes = {take.piece: take for take in self.job.takes}
+            for piece in self.job.pieces:
+                with self._told(piece.path):
+                    pieces.append(self._piece(piece, takes.get(piece)))
+            return Made(tune.title, tune.warnings, tuple(pieces), tuple(self.failures), self.cpu_sec)
+        return Made(failures=tuple(self.failures), cpu_sec=self.cpu_sec)
+
+    @contextmanager
+    def _told(self, piece: str) -> Iterator[None]:
+        """Note what goes wrong, whatever it is: the other pieces and tunes go on."""
+        try:
+            yield
+        except FiorituraError as error:
+            self._fail(piece, type(error).__name__, str(error))
+        except Exception as error:
+            reason = f"a fault of the program ({type(error).__name__}: {error}): please report it with the tune"
+            self._fail(piece, "Fault", reason)
+
+    def _fail(self, piece: str, kind: str, reason: str) -> None:
+        """Note a failure; that the message names the tune again is left out."""
+        tune = self.job.tune
+        for name in (tune.path.name, tune.label):
+            reason = reason.removeprefix(f"{name}: ")
+        self.failures.append(Failure(self.job.source, piece, kind, reason))
+
+    @contextmanager
+    def _stage(self, name: str) -> Iterator[None]:
+        start = time.thread_time()
+        try:
+            yield
+        finally:
+            self.cpu_sec[name] = self.cpu_sec.get(name, 0.0) + time.thread_time() - start
+
+    @cached_property
+    def tune(self) -> Tune:
+        """The tune, ready for the player."""
+        with self._stage(READING):
+            tune = self.job.tune.read(irregular=self.wishes.irregular)
+        with self._stage(ENGINE):
+            instrument = instrument_named(self.wishes.player)
+            octave = nearest_octave(tune, instrument) if self.wishes.octave is None else self.wishes.octave
+            is_usual = self.wishes.octave is None and octave == instrument.reading_octave
+            ready = prepared(tune, instrument, octave=None if is_usual else octave, unfold=self.wishes.unfold)
+        if self.wishes.octave is None and not is_usual:
+            note = (
+                f"Moved by {octave} octave{'s' if abs(octave) != 1 else ''}, so that all notes lie on the instrument."
+            )
+            ready = replace(ready, warnings=(*ready.warnings, note))
+        self.octave = octave
+        return ready
+
+    def arrangement(self, level: int) -> Arrangement:
+        """The tune ornamented for a level."""
+        if level not in self.arrangements:
+            wishes, tune = self.wishes, self.tune
+            with self._stage(ENGINE):
+                found = survey(tune, self._setting(level), wishes.only, wishes.without)
+                rendition = choose_figures(found, seed=wishes.seed)
+            self.arrangements[level] = Arrangement(
+                tune, found.setting, rendition, wishes.seed, wishes.only, wishes.without
+            )
+        return self.arrangements[level]
+
+    def _setting(self, level: int) -> Setting:
+        wishes, tune = self.wishes, self.tune
+        quarters = tune.quarters_per_minute if wishes.tempo is None else quarters_of(tune, wishes.tempo)
+        player, feel = Player.of(wishes.player, level), wishes.feel or tune.feel
+        return Setting(player, quarters, feel, wishes.idiom, wishes.density)
+
+    def _piece(self, piece: Piece, take: Take | None) -> MadePiece:
+        if piece.kind == "pack":
+            return self._pack(piece)
+        if take is not None:
+            return self._report(piece, take)
+        arrangement = self.arrangement(piece.level)
+        rendition = arrangement.rendition
+        edition = Edition(rendition, paper=self.wishes.paper)
+        if piece.kind == "notation":
+            with self._stage(WRITING):
+                data = line_bytes(edition, piece.ending)
+        else:
+            with self._stage(OTHER):
+                data = _sound(edition, piece.ending)
+        facts = {"figures": len(rendition.figures), "kept_share": round(rendition.kept_share, 4)}
+        return MadePiece(piece, {"": data}, facts)
+
+    def _pack(self, piece: Piece) -> MadePiece:
+        from fioritura.lesson.lesson import lesson_of
+        from fioritura.lesson.manifest import Source
+        from fioritura.lesson.pack import PackOptions, write_pack
+
+        wishes, setting = self.wishes, self._setting(piece.level)
+        with self._stage(OTHER), tempfile.TemporaryDirectory(prefix="fioritura-") as name:
+            folder = Path(name)
+            source = folder / f"{Path(self.job.name).name}{self.job.tune.path.suffix}"
+            source.write_bytes(self.job.tune.content)
+            lesson = lesson_of(
+                self.tune,
+                setting,
+                seed=wishes.seed,
+                only=wishes.only,
+                without=wishes.without,
+                language=wishes.language,
+                paper=wishes.paper,
+                octave=self.octave,
+            )
+            options = PackOptions(sections=wishes.sections, audio=wishes.audio, workers=1)
+            manifest = write_pack(
+                lesson, folder / "pack", options, source=Source(source), settings=self._pack_settings(piece)
+            )
+            files = {
+                path.relative_to(folder / "pack").as_posix(): path.read_bytes()
+                for path in sorted((folder / "pack").rglob("*"))
+                if path.is_file()
+            }
+        return MadePiece(piece, files, {"techniques": len(manifest["techniques"])})
+
+    def _pack_settings(self, piece: Piece) -> dict[str, Any]:
+        """What `fioritura lesson` makes the same pack from again."""
+        wishes = self.wishes
+        return {
+            "irregular": wishes.irregular,
+            "unfold": wishes.unfold,
+            "octave": self.octave,
+            "player": wishes.player,
+            "level": piece.level,
+            "idiom": wishes.idiom,
+            "feel": wishes.feel,
+            "tempo": wishes.tempo,
+            "density": wishes.density,
+            "only": ",".join(wishes.only),
+            "without": ",".join(wishes.without),
+            "seed": wishes.seed,
+            "sections": ",".join(wishes.sections),
+            "paper": wishes.paper,
+            "language": wishes.language,
+            "audio": wishes.audio,
+        }
+
+    def _report(self, piece: Piece, take: Take) -> MadePiece:
+        import json
+
+        from fioritura.review.take_review import review_take
+
+        asked = self.arrangement(self.wishes.asked) if self.wishes.asked else None
+        with self._stage(OTHER), tempfile.TemporaryDirectory(prefix="fioritura-") as name:
+            path = Path(name) / f"take{Path(take.name).suffix}"
+            path.write_bytes(take.data)
+            review = review_take(
+                path,
+                self.tune,
+                asked=asked,
+                instrument=instrument_named(self.wishes.player),
+                level=piece.level,
+                name=take.name,
+            )
+        text = json.dumps(review.to_dict(), indent=2, ensure_ascii=False) + "\n"
+        return MadePiece(piece, {"": text.encode()}, {"praise": review.praise})
+
+
+def _sound(edition: Edition, ending: str) -> bytes:
+    from fioritura.sound.mixdown import write_audio
+
+    with tempfile.TemporaryDirectory(prefix="fioritura-") as name:
+        path = Path(name) / f"line.{ending}"
+        write_audio(line_performance(edition), path)
+        return path.read_bytes()

@@ -1,0 +1,41 @@
+"""Books, folders and checks for the tests of batches."""
+
+from __future__ import annotations
+
+import os
+import signal
+from itertools import islice
+from pathlib import Path
+
+from fioritura.batch.job import Job, Made, make
+from tests.corpus_tunes import book_entries
+
+BAD_TUNE = "X:900\nT:No Music Here\nK:C\n%nothing\n"
+MARKER = "FIORITURA_TEST_MARKER"
+"""Environment variable that names the file which says that a worker has died once."""
+
+
+def write_book(path: Path, tunes: int, *, bad_after: int | None = None) -> Path:
+    """The first tunes of the corpus as one book; with a tune that has no notes after `bad_after` of them."""
+    texts = [str(entry.text) for entry in islice(book_entries(), tunes)]
+    if bad_after is not None:
+        texts.insert(bad_after, BAD_TUNE)
+    path.parent.mkdir(parents=True, exist_ok=True)
+    path.write_text("\n\n".join(texts) + "\n", encoding="utf-8")
+    return path
+
+
+def tree(folder: Path) -> dict[str, bytes]:
+    """Every file below a folder by its path."""
+    return {path.relative_to(folder).as_posix(): path.read_bytes() for path in folder.rglob("*") if path.is_file()}
+
+
+def deadly(job: Job) -> Made:
+    """Make a job, but kill the worker whenever its title says so, or once."""
+    title = job.tune.title
+    if "kills always" in title:
+        os.kill(os.getpid(), signal.SIGKILL)
+    if "kills once" in title and not Path(os.environ[MARKER]).exists():
+        Path(os.environ[MARKER]).touch()
+        os.kill(os.getpid(), signal.SIGKILL)
+    return make(job)
