@@ -208,6 +208,8 @@ def _prepared(pack: _Pack, engravings: Sequence[Engraving], needs_sound: bool) -
     found = {key: _unpacked(kept) for key in wanted if (kept := pack.cache.get(key)) is not None}
     todo = [key for key in wanted if key not in found]
     items = [wanted[key] for key in todo]
+    if todo:
+        pack.progress("engraving", 0, len(todo))
     for number, (place, made) in enumerate(pack.workers.spread(_prepare, items), start=1):
         found[todo[place]] = made
         pack.cache.put(todo[place], _packed(made))
@@ -360,6 +362,8 @@ def _make(pack: _Pack, jobs: Sequence[Job], stage: Path) -> None:
         totals[job.step] = totals.get(job.step, 0) + 1
         (stage / job.path).parent.mkdir(parents=True, exist_ok=True)
     done = dict.fromkeys(totals, 0)
+    for step, total in totals.items():
+        pack.progress(step, 0, total)
     todo: list[Job] = []
 
     def tell(job: Job) -> None:

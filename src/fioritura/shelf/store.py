@@ -20,7 +20,7 @@ from sqlalchemy.orm import Session
 from fioritura.errors import OptionError
 from fioritura.shelf.database import LIKE, Database, NotOnShelfError, StaleError, now, packed, unpacked
 from fioritura.shelf.lessons import Lessons
-from fioritura.shelf.schema import ArrangementRow, StepRow, TagRow, TuneRow
+from fioritura.shelf.schema import ArrangementRow, LessonRow, StepRow, TagRow, TuneRow
 from fioritura.shelf.takes import Takes
 
 __all__ = ["DATA_VARIABLE", "NotOnShelfError", "Shelf", "StaleError", "Step", "TuneEntry", "Version", "data_folder"]
@@ -109,13 +109,15 @@ class Shelf:
         self._database.close()
 
     def tunes(self, search: str = "", tag: str = "") -> list[TuneEntry]:
-        """The tunes with all words of `search` in title, composer or tags, and with `tag`; the latest worked on first."""
+        """The tunes with all words of `search` in title, composer, tags or titles of lessons, and with `tag`; the latest worked on first."""
         query = select(TuneRow)
         for word in search.split()[:10]:
             pattern = f"%{word.translate(LIKE)}%"
             tagged = select(TagRow.tune_id).where(TagRow.tag.like(pattern, escape="\\"))
+            taught = select(ArrangementRow.tune_id).join(LessonRow).where(LessonRow.title.like(pattern, escape="\\"))
             query = query.where(
                 TuneRow.title.like(pattern, escape="\\")
+                | TuneRow.id.in_(taught)
                 | TuneRow.composer.like(pattern, escape="\\")
                 | TuneRow.id.in_(tagged)
             )

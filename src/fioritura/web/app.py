@@ -16,6 +16,7 @@ from fastapi.templating import Jinja2Templates
 from fioritura.arrange.arrangement_file import arrangement_from_json, arrangement_to_json
 from fioritura.errors import FiorituraError, OutputError, ToolError
 from fioritura.players.instruments import INSTRUMENTS
+from fioritura.shelf.lessons import LessonEntry
 from fioritura.shelf.store import NotOnShelfError, Shelf, StaleError
 from fioritura.web.api import api, problem_of
 from fioritura.web.desk import Desk
@@ -24,6 +25,10 @@ from fioritura.web.hearing import Sounds, hearing
 from fioritura.web.intake import Reading, demo_source, facts_of, first_arrangement, read_source
 from fioritura.web.jobs import Jobs, NoJobError, TooManyJobsError
 from fioritura.web.jobs_api import jobs_api
+from fioritura.web.lesson_pages import add_lesson_pages
+from fioritura.web.lessons_api import lessons_api
+from fioritura.web.take_api import take_api
+from fioritura.web.take_pages import add_take_pages
 from fioritura.web.views import setting_view, tune_view
 
 __all__ = ["create_app", "prepare_sound"]
@@ -67,6 +72,8 @@ def create_app(shelf: Shelf, hosts: Collection[str], sounds: Sounds | None = Non
     app.state.jobs = jobs
     app.include_router(api)
     app.include_router(jobs_api)
+    app.include_router(lessons_api)
+    app.include_router(take_api)
     app.mount("/static", StaticFiles(directory=_HERE / "static"), name="static")
     _add_pages(app, shelf)
     _add_errors(app)
@@ -131,7 +138,13 @@ def _add_pages(app: FastAPI, shelf: Shelf) -> None:
     @app.get("/shelf", include_in_schema=False)
     def shelf_page(request: Request, search: str = "", tag: str = "") -> Response:
         found = [tune_view(entry) for entry in shelf.tunes(search[:200], tag[:60])]
-        return page(request, "shelf", tunes=found, tags=shelf.tags(), search=search[:200], tag=tag)
+        lessons: dict[int, list[LessonEntry]] = {}
+        for lesson in shelf.lessons.lessons():
+            lessons.setdefault(lesson.tune_id, []).append(lesson)
+        return page(request, "shelf", tunes=found, lessons=lessons, tags=shelf.tags(), search=search[:200], tag=tag)
+
+    add_lesson_pages(app, shelf, page, lambda: _latest(shelf))
+    add_take_pages(app, shelf, page, lambda: _latest(shelf))
 
     @app.get("/fonts/signs.ttf", include_in_schema=False)
     def signs() -> Response:

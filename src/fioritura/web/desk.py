@@ -16,6 +16,7 @@ from fioritura.arrange.arrangement import Arrangement, rearranged
 from fioritura.arrange.arrangement_file import arrangement_from_json, arrangement_to_json
 from fioritura.arrange.rendition import Rendition
 from fioritura.errors import OptionError
+from fioritura.lesson.plan import at_level
 from fioritura.notation.engrave import System
 from fioritura.players.player import Player
 from fioritura.shelf.store import Shelf, StaleError, Step
@@ -30,6 +31,8 @@ __all__ = ["Desk", "Open", "Wanted"]
 MOST_OPEN: Final = 24
 MOST_KEPT: Final = 12
 """How many steps of an open arrangement stay in memory."""
+
+MOST_LEVELS: Final = 4
 
 Change = Callable[[Arrangement], Arrangement]
 
@@ -57,6 +60,7 @@ class Open:
     arrangements: OrderedDict[int, Arrangement] = field(default_factory=OrderedDict)
     systems: dict[tuple[Sheet, int], tuple[System, ...]] = field(default_factory=dict)
     others: dict[tuple[int, int], Rendition] = field(default_factory=dict)
+    levels: dict[tuple[int, int], Arrangement] = field(default_factory=dict)
     lock: RLock = field(default_factory=RLock)
 
     @property
@@ -161,6 +165,19 @@ class Desk:
             if key not in work.others:
                 work.others[key] = work.arrangement.with_seed(seed).rendition
             return work.others[key]
+
+    def at_level(self, work: Open, level: int | None) -> Arrangement:
+        """An open arrangement for a player of another level; None leaves it as it is."""
+        with work.lock:
+            here = work.arrangement
+            if level is None or level == here.setting.level:
+                return here
+            key = (work.step.number, level)
+            if key not in work.levels:
+                while len(work.levels) >= MOST_LEVELS:
+                    work.levels.pop(next(iter(work.levels)))
+                work.levels[key] = at_level(here, level)
+            return work.levels[key]
 
     def engrave(
         self, work: Open, sheet: Sheet, seed: int | None = None, *, keeps: bool = False

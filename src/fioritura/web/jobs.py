@@ -100,6 +100,8 @@ class Job:
     kind: str
     title: str
     folder: Path
+    about: str = ""
+    """What the job is for, such as ``"lesson 3"``."""
     status: Status = field(default_factory=Status)
     process: BaseProcess | None = None
 
@@ -137,9 +139,12 @@ class Jobs:
         title: str,
         function: Function,
         *given: Any,
-        then: Callable[[Made], None] | None = None,
+        about: str = "",
+        then: Callable[[Made], Made | None] | None = None,
     ) -> Job:
-        """Have a job done as soon as there is room; `then` is called here with what it made, before it counts as done.
+        """Have a job done as soon as there is room.
+
+        `then` is called here with what it made, before it counts as done; what it gives back is remembered instead.
 
         `function` must be one of a module, and what is given to it must be picklable.
 
@@ -151,7 +156,7 @@ class Jobs:
             if waiting >= self.most_waiting or self._is_closed:
                 raise TooManyJobsError(f"{waiting} jobs are waiting: try again when some of them are done.")
             id = secrets.token_hex(8)
-            job = self._jobs[id] = Job(id, kind, title, self._folder / id)
+            job = self._jobs[id] = Job(id, kind, title, self._folder / id, about)
             self._forget_oldest()
         self._attendants.submit(self._attend, job, function, given, then)
         return job
@@ -233,7 +238,7 @@ class Jobs:
                 shutil.rmtree(job.folder, ignore_errors=True)
 
     def _listen(
-        self, job: Job, process: BaseProcess, receiver: Connection, then: Callable[[Made], None] | None
+        self, job: Job, process: BaseProcess, receiver: Connection, then: Callable[[Made], Made | None] | None
     ) -> None:
         """Take in what a process tells until it has made its work, failed, died, or used up its time."""
         last = time.monotonic() + self.most_sec
@@ -257,9 +262,8 @@ class Jobs:
                 name, done, total = value
                 self._change(job, steps={**job.status.steps, name: (done, total)})
             elif word == "made":
-                if then is not None:
-                    then(value)
-                self._change(job, state="done", made=value)
+                made = then(value) if then is not None else None
+                self._change(job, state="done", made=made or value)
             elif word == "failed":
                 self._change(job, state="failed", problem=value)
             else:

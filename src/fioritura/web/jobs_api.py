@@ -33,11 +33,12 @@ class JobStep(BaseModel):
 
 
 class JobView(BaseModel):
-    """A job as it stands. `result` is what it made, `file` where that can be fetched (empty where there is none)."""
+    """A job as it stands. `about` says what it is for, `result` is what it made, `file` where its file can be fetched (empty where there is none)."""
 
     id: str
     kind: str
     title: str
+    about: str
     state: Literal["waiting", "running", "done", "failed", "cancelled"]
     steps: list[JobStep]
     problem: str
@@ -58,6 +59,7 @@ def job_view(job: Job) -> JobView:
         id=job.id,
         kind=job.kind,
         title=job.title,
+        about=job.about,
         state=status.state,
         steps=[JobStep(name=name, done=done, total=total) for name, (done, total) in status.steps.items()],
         problem=status.problem,

@@ -4,7 +4,7 @@ import { ApiError, ask } from "./api.js";
 
 /**
  * @typedef {{name: string, done: number, total: number}} JobStep
- * @typedef {{id: string, kind: string, title: string, state: "waiting" | "running" | "done" | "failed" | "cancelled",
+ * @typedef {{id: string, kind: string, title: string, about: string, state: "waiting" | "running" | "done" | "failed" | "cancelled",
  *   steps: JobStep[], problem: string, result: Record<string, any> | null, file: string}} JobView
  */
 

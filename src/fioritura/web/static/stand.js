@@ -249,6 +249,7 @@ listenForKeys([
   ...[2, 3, 4, 5].map((level) => ({ keys: [String(level)], words: `level ${level}`, act: () => setting.setLevel(level) })),
   { keys: ["s"], shown: "S", words: "the setting", act: () => { openPanel("setting"); byId("tab-setting", HTMLElement).focus(); } },
   { keys: ["v"], shown: "V", words: "another version beside this one, or put it away", act: () => void beside(seed === null ? (view?.setting.seed ?? 0) + 1 : null) },
+  { keys: ["m"], shown: "M", words: "make a lesson of it", act: () => location.assign(`/lesson/for/${id}`) },
   { keys: ["-"], shown: "− +", words: "smaller, larger notes", act: () => resize(-1) },
   { keys: ["+", "="], words: "larger notes", act: () => resize(1) },
   { keys: ["Escape"], shown: "Esc", words: "close the panel", act: () => panel.classList.remove("open") },

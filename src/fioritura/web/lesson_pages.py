@@ -1,0 +1,76 @@
+"""The lesson screen, of a lesson on the shelf or of one that is about to be made."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from importlib.util import find_spec
+from typing import Any, Final
+
+from fastapi import FastAPI, Request
+from fastapi.responses import RedirectResponse, Response
+
+from fioritura.lesson.catalogue import languages
+from fioritura.lesson.pack import SECTIONS
+from fioritura.lesson.plan import AUDIO, LessonPlan
+from fioritura.shelf.store import Shelf
+
+__all__ = ["add_lesson_pages"]
+
+_SECTION_WORDS: Final = {
+    "handout": ("Handout", "the tune, each technique with an example, the performance, a practice plan"),
+    "parts": ("Parts", "a sheet for each player that is chosen below"),
+    "sound": ("Sound", "plain, ornamented, backing tracks and examples, slow and fast"),
+    "exercises": ("Exercises", "the hard places and the techniques in other keys"),
+    "levels": ("Graded path", "the tune from the easiest level to this one, with a course plan"),
+    "page": ("Offline page", "one file that plays the lesson in any browser"),
+    "overlays": ("Pictures", "the examples without ground, to lay over a video"),
+    "clips": ("Clips", "each example as a video, wide and tall (slow)"),
+}
+_LANGUAGES: Final = {"en": "English", "de": "Deutsch"}
+
+Page = Callable[..., Response]
+
+
+def add_lesson_pages(app: FastAPI, shelf: Shelf, page: Page, latest: Callable[[], int | None]) -> None:
+    """Add the screen's addresses; `page` renders a template, `latest` gives the arrangement last worked on."""
+
+    def screen(request: Request, arrangement: int, lesson: int | None) -> Response:
+        tune = shelf.tune(shelf.step(arrangement).tune_id)
+        return page(
+            request,
+            "lesson",
+            id=arrangement,
+            tune=tune,
+            lesson=lesson,
+            others=shelf.lessons.lessons(arrangement_id=arrangement),
+            usual=LessonPlan().data(),
+            **_choices(),
+        )
+
+    @app.get("/lesson", include_in_schema=False)
+    def latest_lesson() -> Response:
+        id = latest()
+        return RedirectResponse("/bring" if id is None else f"/lesson/for/{id}", 303)
+
+    @app.get("/lesson/for/{arrangement}", include_in_schema=False)
+    def lesson_for(arrangement: int) -> Response:
+        latest = next(iter(shelf.lessons.lessons(arrangement_id=arrangement)), None)
+        return RedirectResponse(f"/lesson/{latest.id}" if latest else f"/lesson/new/{arrangement}", 303)
+
+    @app.get("/lesson/new/{arrangement}", include_in_schema=False)
+    def new_lesson(request: Request, arrangement: int) -> Response:
+        return screen(request, arrangement, None)
+
+    @app.get("/lesson/{id}", include_in_schema=False)
+    def lesson(request: Request, id: int) -> Response:
+        return screen(request, shelf.lessons.lesson(id).arrangement_id, id)
+
+
+def _choices() -> dict[str, Any]:
+    can_film = find_spec("av") is not None
+    sections = [(name, *_SECTION_WORDS[name]) for name in SECTIONS if name != "clips" or can_film]
+    return {
+        "sections": sections,
+        "audio": AUDIO,
+        "languages": [(code, _LANGUAGES.get(code, code)) for code in languages()],
+    }

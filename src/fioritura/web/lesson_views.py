@@ -1,0 +1,134 @@
+"""From arrangements and plans to what the lesson screen shows of them."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterator
+from dataclasses import replace
+from functools import lru_cache
+from typing import Final
+
+from fioritura.accompany.excerpt import excerpt
+from fioritura.arrange.arrangement import Arrangement
+from fioritura.lesson.catalogue import TECHNIQUE_FIELDS, catalogue
+from fioritura.lesson.edition import sounding_start
+from fioritura.lesson.example import Example, example_score
+from fioritura.lesson.lesson import Lesson
+from fioritura.lesson.parts import part_for
+from fioritura.lesson.plan import LessonPlan, phrase_of
+from fioritura.notation.engrave import engrave_systems
+from fioritura.notation.musicxml_writer import write_musicxml
+from fioritura.notation.score import Label, Score, Staff
+from fioritura.phrase import Phrase, phrases
+from fioritura.players.instruments import instrument_named
+from fioritura.techniques.table import all_techniques, technique_named
+from fioritura.web.lesson_models import (
+    ExampleView,
+    LeftOut,
+    OfferView,
+    PhraseView,
+    PreviewView,
+    TechniqueOffer,
+)
+from fioritura.web.staves import renamed
+
+__all__ = ["examples_of_plan", "offer_view"]
+
+_STAFF_MM: Final = 5.5
+
+
+def offer_view(arrangement: Arrangement, title: str, language: str, width_mm: float) -> OfferView:
+    """Phrases and techniques of an arrangement.
+
+    Raises:
+        OptionError: an unknown language.
+    """
+    parts = phrases(arrangement.tune)
+    return OfferView(
+        title=title,
+        composer=arrangement.tune.composer,
+        level=arrangement.setting.level,
+        phrases=[_phrase_view(arrangement, parts, phrase, width_mm) for phrase in parts],
+        techniques=list(_technique_offers(arrangement, parts, language)),
+    )
+
+
+def examples_of_plan(lesson: Lesson, plan: LessonPlan, width_mm: float) -> PreviewView:
+    """The examples of a lesson, and the players for whom it has no part."""
+    left_out = []
+    if "parts" in plan.sections:
+        for id in plan.players:
+            instrument = instrument_named(id)
+            if part_for(lesson, instrument) is None:
+                reason = "No octave holds all of the line."
+                left_out.append(LeftOut(player=instrument.name, reason=reason))
+    views = [_example_view(lesson, example, width_mm) for example in lesson.examples]
+    return PreviewView(examples=views, left_out=left_out, problem="")
+
+
+@lru_cache(maxsize=256)
+def _engraved(musicxml: bytes, width_mm: float, prefix: str) -> list[str]:
+    """The systems of some bars; kept, as a change of words leaves the music as it is."""
+    systems = engrave_systems(musicxml, width_mm=width_mm, staff_mm=_STAFF_MM, shows_tempo=False)
+    return [renamed(system.svg, f"{prefix}{number}-") for number, system in enumerate(systems)]
+
+
+def _phrase_view(arrangement: Arrangement, parts: tuple[Phrase, ...], phrase: Phrase, width_mm: float) -> PhraseView:
+    tune, rendition = arrangement.tune, arrangement.rendition
+    first, last = tune.bar_at(phrase.start_ticks), tune.bar_at(tune.notes[phrase.last].end_ticks - 1)
+    part = excerpt(tune, first.number, last.number)
+    line = excerpt(replace(tune, notes=rendition.line), first.number, last.number).notes
+    inside = [
+        (number, figure)
+        for number, figure in enumerate(rendition.figures)
+        if phrase_of(tune, parts, figure) == phrase.number
+    ]
+    labels = tuple(
+        Label(place - first.start_ticks, technique_named(figure.technique).label, number)
+        for number, figure in inside
+        if first.start_ticks <= (place := sounding_start(tune, figure)) < last.end_ticks
+    )
+    staff = Staff(line, instrument=arrangement.setting.instrument, labels=labels)
+    return PhraseView(
+        number=phrase.number,
+        first_bar=first.number,
+        last_bar=last.number,
+        returns=phrase.statement > 1,
+        figures=len(inside),
+        svgs=_engraved(write_musicxml(Score(part, (staff,))), width_mm, f"p{phrase.number}-"),
+    )
+
+
+def _technique_offers(arrangement: Arrangement, parts: tuple[Phrase, ...], language: str) -> Iterator[TechniqueOffer]:
+    words = catalogue(language)
+    used = Counter(figure.technique for figure in arrangement.rendition.figures)
+    where: dict[str, set[int]] = {}
+    for figure in arrangement.spots.found:
+        where.setdefault(figure.technique, set()).add(phrase_of(arrangement.tune, parts, figure))
+    for id, technique in all_techniques().items():
+        if id in where:
+            texts = {field: words.technique(technique, field) for field in TECHNIQUE_FIELDS}
+            yield TechniqueOffer(
+                id=id,
+                name=texts["name"],
+                family=technique.family,
+                level=technique.level,
+                used=used[id],
+                phrases=sorted(where[id]),
+                texts=texts,
+            )
+
+
+def _example_view(lesson: Lesson, example: Example, width_mm: float) -> ExampleView:
+    names = ("\N{NO-BREAK SPACE}", "\N{NO-BREAK SPACE}")
+    score = example_score(example, lesson.instrument, lesson.of(example.technique, "label"), names)
+    return ExampleView(
+        number=example.number,
+        technique=example.technique.id,
+        name=lesson.of(example.technique, "name"),
+        family=example.technique.family,
+        first_bar=example.first_bar,
+        last_bar=example.last_bar,
+        reason=lesson.words.sentence(example.figure.why),
+        svgs=_engraved(write_musicxml(score), width_mm, f"e{example.number}-"),
+    )
