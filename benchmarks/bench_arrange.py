@@ -1,6 +1,6 @@
 """How long finding and choosing take on a tune of 32 bars, and how the time grows with the tune.
 
-``make bench`` prints the table. The issue's bar: find and choose on 32 bars in a median of 50 ms; sixteen times the
+``make bench`` prints the table. The bars: find and choose on 32 bars in a median of 50 ms; sixteen times the
 notes in at most twenty times the time.
 """
 

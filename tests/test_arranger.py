@@ -47,7 +47,7 @@ def independent_share(tune: Tune, line: tuple) -> float:
 @pytest.mark.parametrize("level", [1, 2, 3])
 @pytest.mark.parametrize("seed", range(8))
 def test_the_tune_stays_recognisable(level: int, seed: int) -> None:
-    """The issue's bar: at levels 1 to 3 at least 80 % of the weighted plain notes keep pitch and place."""
+    """At levels 1 to 3 at least 80 % of the weighted plain notes keep pitch and place."""
     tune = random_tune(seed, bars=24, metre=METRES[seed % 5])
     for idiom in ("jazz", "folk"):
         rendition = ornament(tune, setting(level, idiom=idiom, feel="swing" if seed % 2 else "straight"), seed=seed)
@@ -140,6 +140,34 @@ def test_techniques_that_move_notes_keep_the_tune_even_when_asked_for_alone(tech
         for level in (1, 2, 3):
             rendition = ornament(tune, setting(level, 80.0), only=[technique])
             assert rendition.kept_share >= 0.8 or len(rendition.figures) == 1
+
+
+def test_answers_favour_guide_tones_on_the_beats() -> None:
+    """Common practice: third and seventh tell the chord. Half of the chord notes at least would be by chance (two of
+    four in a seventh chord, one of three in a triad); here the third and seventh are counted from the chord's root."""
+    guides = others = 0
+    for seed in range(12):
+        tune = random_tune(seed, bars=32)
+        for figure in survey(tune, setting(3), ("answer-fill",)).found:
+            for note in figure.notes:
+                span = tune.chord_at(note.onset_ticks)
+                if span is None or span.chord is None or tune.strength_at(note.onset_ticks) < 0.5:
+                    continue
+                above_root = (note.pitch.midi - span.chord.root.pitch_class) % 12
+                guides += above_root in (3, 4, 10, 11)
+                others += above_root in (0, 6, 7, 8)
+    assert guides > 0.57 * (guides + others) > 100
+
+
+def test_a_guide_tone_at_a_change_of_chord_draws_figures() -> None:
+    to_third = line_of("C5/2 G4/2 A4/2 G4/2", chords="C F")
+    to_root = line_of("C5/2 G4/2 F4/2 G4/2", chords="C F")
+    drawn = [
+        any("guide tone" in reason for figure in survey(tune, setting(3)).found for reason in found.why(figure))
+        for tune in (to_third, to_root)
+        for found in [survey(tune, setting(3))]
+    ]
+    assert drawn == [True, False]
 
 
 def test_without_leaves_out_techniques_and_families() -> None:

@@ -406,7 +406,7 @@ def test_chromatic_notes_are_spelled_as_they_lead() -> None:
     assert [str(f.graces[0]) for _, f in offered(in_flats, "lower-grace-semitone")] == ["E4", "F#4", "A4", "G#4"]
 
 
-def test_runs_have_as_many_notes_as_the_issue_says() -> None:
+def test_runs_have_as_many_notes_as_their_names_say() -> None:
     """Common practice: an octave of a major scale has 7 steps, of a pentatonic 5, a fourth 5 semitones."""
     octave = line_of("C4/3 C5/1 C5/4", chords="C")
     (scale,) = [figure for _, figure in offered(octave, "run-scale")]

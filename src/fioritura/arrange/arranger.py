@@ -27,7 +27,7 @@ from fioritura.tune import Tune
 
 __all__ = ["choose_figures", "model_of", "ornament", "rivals"]
 
-SEED_NOISE: Final = 0.09
+SEED_NOISE: Final = 0.06
 PENALTIES: Final = (1.2, 0.5, 0.3)
 """For the technique of the figure before, its family, and the family of the figure before that."""
 

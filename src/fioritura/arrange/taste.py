@@ -58,6 +58,8 @@ FEATURES: Final = (
     "heard before",
     "first statement",
     "near the end",
+    "guide tone at a change",
+    "next is guide tone at a change",
 )
 """Features of a place, in the order of `place_features`."""
 
@@ -135,6 +137,8 @@ def place_features(place: Place) -> list[float]:
         min(place.phrase.statement - 1, 3) / 2,
         float(place.phrase.statement == 1),
         note.onset_ticks / span,
+        float(place.is_guide_tone_at_change),
+        float(after is not None and after.is_guide_tone_at_change),
     ]
 
 

@@ -44,6 +44,9 @@ _LEAP_COST: Final = np.array([9.0, 0.0, 0.0, 0.35, 0.4, 0.7, 2.5, 1.0, 2.0, 2.0,
 _CLASH_COST: Final = 1.4
 """Cost of a note outside the chord on a beat."""
 
+_GUIDE_TONE_GAIN: Final = 0.2
+"""What the third and seventh of the chord are preferred by on the beats."""
+
 _TARGET_COST: Final = 0.6
 _NEVER: Final = 1e6
 
@@ -213,12 +216,20 @@ def _pool(place: Place, onset_ticks: int) -> _Pool:
     instrument = place.setting.instrument
     low = max(instrument.lowest_midi, place.midi - _REACH_SEMITONES)
     high = min(instrument.highest_midi, place.midi + _REACH_SEMITONES)
-    return _filled_pool(scale, five, blue, tones, is_strong, low, high)
+    guides = frozenset(tone.pitch_class for tone in chord.guide_tones) if chord and is_strong else frozenset()
+    return _filled_pool(scale, five, blue, tones, guides, is_strong, low, high)
 
 
 @lru_cache(maxsize=4096)
 def _filled_pool(
-    scale: Scale, five: Scale, blue: Scale | None, tones: frozenset[int], is_strong: bool, low: int, high: int
+    scale: Scale,
+    five: Scale,
+    blue: Scale | None,
+    tones: frozenset[int],
+    guides: frozenset[int],
+    is_strong: bool,
+    low: int,
+    high: int,
 ) -> _Pool:
     names: dict[int, Pitch] = {}
     usual: dict[int, float] = {}
@@ -231,7 +242,12 @@ def _filled_pool(
                 names.setdefault(pitch.midi, pitch)
                 usual[pitch.midi] = min(cost, usual.get(pitch.midi, cost))
             pitch = source.step(pitch, 1)
-    costs = [usual[m] + (0.0 if not is_strong or m % 12 in tones else _CLASH_COST) for m in sorted(names)]
+    costs = [
+        usual[m]
+        + (0.0 if not is_strong or m % 12 in tones else _CLASH_COST)
+        - (_GUIDE_TONE_GAIN if m % 12 in guides else 0.0)
+        for m in sorted(names)
+    ]
     pitches = tuple(names[midi] for midi in sorted(names))
     return _Pool(pitches, np.array([pitch.midi for pitch in pitches], dtype=np.int64), np.array(costs))
 

@@ -123,6 +123,13 @@ class Place:
         return self.chord is None or self.midi % 12 in self.chord.pitch_classes
 
     @property
+    def is_guide_tone_at_change(self) -> bool:
+        """True when the note is the third or seventh of a chord that was not there under the note before."""
+        if self.chord is None or self.previous is None or self.previous.chord == self.chord:
+            return False
+        return any(self.midi % 12 == tone.pitch_class for tone in self.chord.guide_tones)
+
+    @property
     def is_syncopated(self) -> bool:
         """True when the note begins off the beat and is held over one."""
         if self.strength >= 0.5:
