@@ -24,6 +24,7 @@ COMMANDS: Final = (
     "spots",
     "name",
     "listen",
+    "transcribe",
     "techniques",
     "sounds",
     "serve",

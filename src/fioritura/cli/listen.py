@@ -11,23 +11,24 @@ from fioritura.cli.options import part_of, print_json
 
 if TYPE_CHECKING:
     from fioritura.arrange.arrangement import Arrangement
-    from fioritura.listening.advice import Advice
-    from fioritura.listening.notes import Take
-    from fioritura.listening.report import Report
-    from fioritura.players.instruments import Instrument
+    from fioritura.review.progress import TakeRow
+    from fioritura.review.take_review import Review
     from fioritura.tune import Tune
 
 __all__ = ["add_parser", "run"]
 
 _ABOUT = """\
 Listen to a recording of one wind player and report on it: which ornaments came out, pitch, time, evenness and
-level, and the three things to practise next.
+level, and the three things to practise next, each with its exercise.
 
   fioritura listen take.wav --tune tune.musicxml
   fioritura listen take.mp3 --asked tune/arrangement.json --out report
+  fioritura listen monday.wav friday.wav --asked tune/arrangement.json --out report
 
 With --asked the report says which of the arrangement's ornaments were played. Any key, octave and tempo will do;
-a take of another tune is refused with exit code 3.
+a take of another tune is refused with exit code 3. With --out the report is written as page, print and data. Of
+several takes the last is reported on and the others show the progress, as do the takes that an earlier report in
+the same folder was on.
 """
 
 
@@ -39,7 +40,9 @@ def add_parser(subparsers: Any) -> None:
         description=_ABOUT,
         formatter_class=argparse.RawDescriptionHelpFormatter,
     )
-    parser.add_argument("take", type=Path, metavar="TAKE", help="a WAV, FLAC, MP3 or OGG recording")
+    parser.add_argument(
+        "takes", type=Path, nargs="+", metavar="TAKE", help="a WAV, FLAC, MP3 or OGG recording; several: oldest first"
+    )
     parser.add_argument("--tune", type=Path, metavar="TUNE", help="the plain tune: MusicXML, ABC or MIDI")
     parser.add_argument(
         "--asked", type=Path, metavar="ARRANGEMENT", help="an arrangement.json: what was to be played"
@@ -50,38 +53,58 @@ def add_parser(subparsers: Any) -> None:
     parser.add_argument(
         "--level", type=int, default=3, metavar="1-5", help="for the next ornament to try (default: 3)"
     )
-    parser.add_argument("--out", type=Path, metavar="DIR", help="folder for report.json")
+    parser.add_argument("--out", type=Path, metavar="DIR", help="folder for report.html, report.pdf, report.json")
+    parser.add_argument("--paper", choices=("a4", "letter"), default="a4")
     parser.add_argument("--json", action="store_true", help="print the report as JSON")
     parser.set_defaults(run=run)
 
 
 def run(options: argparse.Namespace) -> int:
     """Hear, report and say."""
-    from fioritura.errors import OtherTuneError
-    from fioritura.listening.advice import advice_on, praise_for
-    from fioritura.listening.hear import hear
-    from fioritura.listening.report import report_on
-    from fioritura.listening.words import likeness_words, refuse_unclear
+    from fioritura.review.folder import PROGRESS_FILE, write_review
+    from fioritura.review.progress import joined, read_rows, row_of, shown
 
+    step = _progress()
     arrangement = _arrangement(options)
     tune = arrangement.tune if arrangement else _tune(options)
-    asked = arrangement.rendition.figures if arrangement else ()
-    take = hear(options.take)
-    refuse_unclear(take, options.take.name)
-    naming, report = report_on(tune, take, asked, instrument=_instrument(options, arrangement))
-    if not naming.alignment.is_this_tune:
-        raise OtherTuneError(f"{options.take.name}: {likeness_words(naming.alignment)}")
-    feel = arrangement.setting.feel if arrangement else tune.feel
-    level = arrangement.setting.level if arrangement else options.level
-    advice = advice_on(report, feel, level)
-    record = _record(report, take, praise_for(report), advice)
-    if options.out:
-        _write(options.out, record)
+    rows = read_rows(options.out / PROGRESS_FILE) if options.out else ()
+    for path in options.takes:
+        step(f"hearing {path.name}")
+        review = _reviewed(options, path, tune, arrangement)
+        rows = joined(rows, row_of(review, path))
+    files = write_review(review, rows, options.out, options.paper, step) if options.out else []
+    own = shown(rows, tune)
     if options.json:
-        print_json(record)
+        print_json({**_with_progress(review, own), "files": [str(path) for path in files]})
     else:
-        _say(report, take, praise_for(report), advice)
+        _say(review, own)
+        if files:
+            print(f"Written to {options.out}:")
+            print(f"  {'  '.join(str(path.relative_to(options.out)) for path in files)}")
     return 0
+
+
+def _progress() -> Any:
+    """A progress bar on a terminal; nothing elsewhere."""
+    if not sys.stderr.isatty():
+        return lambda name: None
+    from tqdm import tqdm
+
+    bar = tqdm(total=None, unit="step", leave=False, desc="reading")
+
+    def step(name: str) -> None:
+        bar.set_description(name)
+        bar.update()
+
+    return step
+
+
+def _reviewed(options: argparse.Namespace, path: Path, tune: Tune, arrangement: Arrangement | None) -> Review:
+    from fioritura.players.instruments import instrument_named
+    from fioritura.review.take_review import review_take
+
+    instrument = instrument_named(options.player) if options.player else None
+    return review_take(path, tune, asked=arrangement, instrument=instrument, level=options.level)
 
 
 def _arrangement(options: argparse.Namespace) -> Arrangement | None:
@@ -102,44 +125,23 @@ def _tune(options: argparse.Namespace) -> Tune:
     return read_tune(options.tune, part=part_of(options.part), tune_number=options.number, irregular="keep")
 
 
-def _instrument(options: argparse.Namespace, arrangement: Arrangement | None) -> Instrument | None:
-    from fioritura.players.instruments import instrument_named
-
-    if options.player:
-        return instrument_named(options.player)
-    return arrangement.setting.instrument if arrangement else None
-
-
-def _record(report: Report, take: Take, praise: str, advice: tuple[Advice, ...]) -> dict[str, Any]:
-    """What `--json` prints and report.json holds."""
+def _with_progress(review: Review, rows: tuple[TakeRow, ...]) -> dict[str, Any]:
+    """What `--json` prints."""
     from dataclasses import asdict
 
-    return {
-        **report.to_dict(),
-        "praise": praise,
-        "advice": [asdict(one) for one in advice],
-        "findings": [asdict(one) for one in take.findings],
-    }
+    return {**review.to_dict(), "progress": [asdict(row) for row in rows]}
 
 
-def _write(folder: Path, record: dict[str, Any]) -> None:
-    import json
-
-    from fioritura.files import staged_folder
-
-    with staged_folder(folder) as stage:
-        text = json.dumps(record, indent=2, ensure_ascii=False) + "\n"
-        (stage / "report.json").write_text(text, encoding="utf-8")
-
-
-def _say(report: Report, take: Take, praise: str, advice: tuple[Advice, ...]) -> None:
+def _say(review: Review, rows: tuple[TakeRow, ...]) -> None:
     from fioritura.listening.report import Status
     from fioritura.listening.words import key_words
+    from fioritura.review.progress import progress_words
 
-    for finding in take.findings:
+    report = review.report
+    for finding in review.take.findings:
         print(f"note: {finding.advice}", file=sys.stderr)
     timing = report.timing
-    print(f"{report.title}: {praise}")
+    print(f"{report.title}: {review.praise}")
     if words := key_words(report.semitones):
         print(f"It sounds {words}.")
     print(
@@ -154,6 +156,8 @@ def _say(report: Report, take: Take, praise: str, advice: tuple[Advice, ...]) ->
     for slip in report.slips:
         print(f"  bar {slip.bar:>3} beat {slip.beat:<5.4g} slip          {slip.words}")
     print("To practise next:")
-    for number, one in enumerate(advice, start=1):
+    for number, one in enumerate(review.advice, start=1):
         print(f"  {number}. {one.title}. {one.finding}")
         print(f"     {one.practice}")
+    if len(rows) > 1:
+        print(progress_words(rows))

@@ -75,7 +75,7 @@ def praise_for(report: Report) -> str:
     if report.notes and right >= 0.95 * len(report.notes):
         return f"{right} of {len(report.notes)} melody notes were right: the tune is safely in the fingers."
     if report.notes and report.timing.spread_ms <= _SPREAD_MS:
-        return f"The beat was steady: notes lie {report.timing.spread_ms:.0f} ms around it."
+        return f"The beat was steady: two notes of three lie within {report.timing.spread_ms:.0f} ms of it."
     return "The tune can be recognised from beginning to end, and that is what ornaments stand on."
 
 
@@ -198,7 +198,7 @@ def _time(report: Report, feel: Feel) -> Iterator[Advice]:
         yield Advice(
             Subject.TIME,
             "Place the notes on the beat",
-            f"Notes stray by {timing.spread_ms:.0f} ms around your own beat{where}.",
+            f"One note of three strays by more than {timing.spread_ms:.0f} ms from your own beat{where}.",
             "Clap the rhythm of a phrase with the click, speak it, then play it on one note, then as written.",
             weight=min(1.0, timing.spread_ms / 80),
         )

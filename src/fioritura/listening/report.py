@@ -121,8 +121,8 @@ class BeatRow:
 class Timing:
     """Tempo and time.
 
-    `drift_percent` compares the last quarter of the take with the first (faster > 0), `spread_ms` is the standard
-    deviation of the notes' lateness, `swing_ratio` long to short of two eighths, `grace_ms` the usual grace note.
+    `drift_percent` compares the last quarter of the take with the first (faster > 0), `spread_ms` says how
+    far two notes of three lie from the beat at most, `swing_ratio` long to short of two eighths, `grace_ms` the usual grace note.
     """
 
     quarters_per_minute: float
@@ -215,6 +215,7 @@ class _Reporter:
         self.alignment = naming.alignment
         self.tune = self.alignment.tune
         self.passes = [one for one in self.alignment.passes if one.spans] if naming.standing else []
+        self.held = set(_beside_fermatas(self.tune))
 
     def report(self) -> Report:
         notes = tuple(self._note_rows())
@@ -297,7 +298,8 @@ class _Reporter:
                 note, written = self._played(event), self.tune.notes[plain]
                 bar, beat = self.tune.beat_at(written.onset_ticks)
                 is_right = self.alignment.events[event].midi - self.alignment.semitones == written.pitch.midi
-                late = None if (passage, plain) in moved else self._late_ms(one, plain, event)
+                is_free = (passage, plain) in moved or plain in self.held
+                late = None if is_free else self._late_ms(one, plain, event)
                 pitch = self.instrument.written(written.pitch) if self.instrument else written.pitch
                 yield NoteRow(
                     plain,
@@ -372,7 +374,7 @@ class _Reporter:
         return Timing(
             quarters_per_minute=round(60 * self.alignment.ticks_per_unit / QUARTER, 1),
             drift_percent=round(self._drift(), 1),
-            spread_ms=round(float(np.std(late)), 1) if late else 0.0,
+            spread_ms=round(_middle_spread(late), 1),
             swing_ratio=round(share / (1 - share), 2),
             grace_ms=round(median(graces), 1) if graces else None,
             beats=tuple(_by_beat(notes)),
@@ -405,6 +407,13 @@ class _Reporter:
             spread = _spread([self._played(event).onset_sec for event in one.events])
             name = technique_named(one.technique).name
             yield Evenness(one.technique, name, one.bar, one.beat, round(100 * spread, 1))
+
+
+def _beside_fermatas(tune: Tune) -> Iterator[int]:
+    """Notes whose time is the player's own: those held under a fermata, and the rest of their bar."""
+    for held in (note for note in tune.notes if Mark.FERMATA in note.marks):
+        end = tune.bar_at(held.onset_ticks).end_ticks
+        yield from (n for n, note in enumerate(tune.notes) if held.onset_ticks <= note.onset_ticks < end)
 
 
 def _is(named: NamedFigure, figure: Figure, passage: int) -> bool:
@@ -446,6 +455,14 @@ def _level(notes: Sequence[PlayedNote]) -> Level:
         return Level(0.0, 0.0)
     soft, loud = np.percentile(levels, [10, 90])
     return Level(round(median(levels), 1), round(float(loud - soft), 1))
+
+
+def _middle_spread(values: Sequence[float]) -> float:
+    """Half of the range that holds the middle two thirds: the standard deviation of normal values, deaf to strays."""
+    if not values:
+        return 0.0
+    low, high = np.percentile(values, [16, 84])
+    return float(high - low) / 2
 
 
 def _spread(onsets: Sequence[float]) -> float:

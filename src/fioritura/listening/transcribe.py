@@ -85,12 +85,12 @@ def transcribe(
     pickup_from = start + (spans[0][0] - start) // metre.beat_ticks * metre.beat_ticks
     key = key or _found_key(take.notes)
     notes = _written(mains, [(onset - pickup_from, length) for onset, length in spans], key)
-    quarters = beat.beats_per_minute * metre.beat_ticks / QUARTER
+    quarters = round(beat.beats_per_minute) * metre.beat_ticks / QUARTER
     return Tune(
         title=title,
         notes=tuple(notes),
         bars=tuple(_bars(notes, metre, key, pickup_from - start)),
-        tempos=(Tempo(0, round(quarters, 1)),),
+        tempos=(Tempo(0, quarters),),
         feel="swing" if beat.swing_ratio >= SWING_FROM else "straight",
         warnings=tuple(finding.advice for finding in take.findings),
     )

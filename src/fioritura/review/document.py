@@ -35,7 +35,7 @@ from fioritura.review.exercise import Exercise, Piece, exercise_for
 from fioritura.review.pictures import Pictures, pictures_of
 from fioritura.review.played import passages
 from fioritura.review.plots import Drawing
-from fioritura.review.progress import MEASURES, TakeRow, progress_plot
+from fioritura.review.progress import MEASURES, Measure, TakeRow, progress_plot, progress_words
 from fioritura.review.take_review import Review
 from fioritura.techniques.table import technique_named
 from fioritura.theory.metre import QUARTER
@@ -43,6 +43,9 @@ from fioritura.theory.metre import QUARTER
 __all__ = ["Sheet", "review_blocks", "review_document", "sheet_of"]
 
 SURE: Final = 0.9
+MOST_TOGETHER: Final = 30
+"""A table of no more rows is not divided between pages."""
+
 _STATUS_WORDS: Final = {Status.DONE: "came out", Status.MISSED: "not heard", Status.ADDED: "your own"}
 
 
@@ -207,7 +210,6 @@ def _ornaments(report: Report) -> Iterator[Block]:
     if not report.figures:
         yield Paragraph("No ornament was heard: the tune was played plain.")
         return
-    yield Heading("Ornaments, one by one", 2)
     several = report.passages > 1
     header = (*(("Passage",) if several else ()), "Bar", "Beat", "Ornament", "", "How sure")
     rows = [
@@ -220,7 +222,8 @@ def _ornaments(report: Report) -> Iterator[Block]:
         for row in report.figures
     ]
     widths = (*((0.0,) if several else ()), 0.0, 0.0, 3.0, 1.5, 3.0)
-    yield Table(header, tuple(rows), widths, is_dense=len(rows) > 12)
+    listing = (Heading("Ornaments, one by one", 2), Table(header, tuple(rows), widths, is_dense=len(rows) > 12))
+    yield from listing if len(rows) > MOST_TOGETHER else (Keep(listing),)
 
 
 def _ornament(report: Report, row: FigureRow) -> tuple[Text, Text, Text]:
@@ -247,7 +250,7 @@ def _time(sheet: Sheet) -> Iterator[Block]:
     timing = report.timing
     if "time" not in sheet.pictures:
         return
-    words = [f"Notes lie within {timing.spread_ms:.0f} ms of your own beat."]
+    words = [f"Two notes of three lie within {timing.spread_ms:.0f} ms of your own beat."]
     if abs(timing.drift_percent) >= 1:
         way = "faster" if timing.drift_percent > 0 else "slower"
         words.append(f"The end is {abs(timing.drift_percent):.0f} percent {way} than the beginning.")
@@ -307,13 +310,13 @@ def _progress(sheet: Sheet) -> Iterator[Block]:
     rows = sheet.rows
     if len(rows) < 2:
         return
-    parts: list[Block] = [Heading("Progress"), Paragraph(_progress_words(rows))]
+    parts: list[Block] = [Heading("Progress"), Paragraph(progress_words(rows))]
     plot = progress_plot(rows, sheet.width_mm)
     if plot is not None:
         parts.append(Music((plot,)))
     header = ("", *(f"{row.take}, {row.day}" for row in rows))
     table = [
-        (measure.name, *(_value(row, measure.id, measure.unit) for row in rows))
+        (measure.name, *(_value(row, measure) for row in rows))
         for measure in MEASURES
         if any(measure.id in row.measures for row in rows)
     ]
@@ -321,26 +324,5 @@ def _progress(sheet: Sheet) -> Iterator[Block]:
     yield Keep(tuple(parts))
 
 
-def _value(row: TakeRow, id: str, unit: str) -> str:
-    return f"{row.measures[id]:.0f}{unit}" if id in row.measures else "–"
-
-
-def _progress_words(rows: Sequence[TakeRow]) -> str:
-    """What has grown since the first take, and what has not."""
-    first, last = rows[0].measures, rows[-1].measures
-    better, other = [], []
-    for measure in MEASURES:
-        if not measure.better or measure.id not in first or measure.id not in last:
-            continue
-        change = measure.better * (last[measure.id] - first[measure.id])
-        words = f"{measure.name.lower()} {first[measure.id]:.0f}{measure.unit} then, {last[measure.id]:.0f}{measure.unit} now"
-        if change > 0.5:
-            better.append(words)
-        elif change < -0.5:
-            other.append(words)
-    found = f"{len(rows)} takes of this tune."
-    if better:
-        found += f" Better since the first: {'; '.join(better)}."
-    if other:
-        found += f" To look after: {'; '.join(other)}."
-    return found
+def _value(row: TakeRow, measure: Measure) -> str:
+    return measure.text(row.measures[measure.id]) if measure.id in row.measures else "–"

@@ -31,6 +31,7 @@ __all__ = ["review_body", "review_page", "review_style"]
 
 _IDS: Final = re.compile(r' id="s\d+-[^"]*"')
 _SIZE: Final = re.compile(r' width="[\d.]+mm" height="[\d.]+mm"')
+_SCREEN_SCALE: Final = 1.4
 _USED: Final = re.compile(r"(id=\"|href=\"#)(E[0-9A-F]+-)")
 
 
@@ -74,7 +75,7 @@ class _Drawings:
         if "role=" not in svg[: svg.index(">")]:
             name = f"Music from bar {system.first_bar}" if system.first_bar else "Music"
             svg = svg.replace("<svg ", f'<svg role="img" aria-label="{escape(name)}" ', 1)
-        return svg.replace("<svg ", f'<svg style="max-width:{system.width_mm:.1f}mm" ', 1)
+        return svg.replace("<svg ", f'<svg style="max-width:{_SCREEN_SCALE * system.width_mm:.0f}mm" ', 1)
 
 
 def _block(block: Block, drawings: _Drawings) -> str:

@@ -204,9 +204,10 @@ def _tempos(course: _Course, report: Report, beat_quarters: float) -> Iterator[t
         if seconds > 0:
             key = one.passage, course.tune.bar_at(onset).start_ticks
             bars.setdefault(key, []).append((course.place(one), ticks, seconds))
+    bar_quarters = course.tune.metre.bar_ticks / QUARTER
     for steps in bars.values():
         quarters = sum(step[1] for step in steps) / QUARTER
-        if quarters >= 1:
+        if 2 * quarters >= bar_quarters:
             middle = (steps[0][0] + steps[-1][0]) / 2
             yield middle, 60 * quarters / beat_quarters / sum(step[2] for step in steps)
 

@@ -23,7 +23,18 @@ from fioritura.review.plots import Drawing
 from fioritura.review.take_review import Review
 from fioritura.tune import Tune
 
-__all__ = ["MEASURES", "Measure", "TakeRow", "joined", "progress_plot", "read_rows", "row_of", "rows_text", "shown"]
+__all__ = [
+    "MEASURES",
+    "Measure",
+    "TakeRow",
+    "joined",
+    "progress_plot",
+    "progress_words",
+    "read_rows",
+    "row_of",
+    "rows_text",
+    "shown",
+]
 
 MOST_ROWS: Final = 200
 MOST_SHOWN: Final = 6
@@ -38,14 +49,18 @@ class Measure:
     unit: str
     better: int = 0
 
+    def text(self, value: float) -> str:
+        """A value as it is printed."""
+        return f"{round(value)}{self.unit}"
+
 
 MEASURES: Final = (
     Measure("ornaments", "Ornaments that came out", "%", 1),
     Measure("right_notes", "Right notes", "%", 1),
     Measure("spread_ms", "Notes stray from the beat by", " ms", -1),
-    Measure("drift_percent", "Tempo, end against beginning", " %"),
+    Measure("drift_percent", "Tempo, end against beginning", "%"),
     Measure("pitch_cents", "Notes off their pitch by", " cents", -1),
-    Measure("uneven_percent", "Quick notes differ by", " %", -1),
+    Measure("uneven_percent", "Quick notes differ by", "%", -1),
     Measure("range_db", "Soft to loud", " dB"),
     Measure("tempo", "Tempo, quarters a minute", ""),
 )
@@ -154,11 +169,33 @@ def progress_plot(rows: Sequence[TakeRow], width_mm: float) -> System | None:
     return drawing.system("Measures of the takes, from the first to the last")
 
 
+def progress_words(rows: Sequence[TakeRow]) -> str:
+    """What has grown since the first take, and what has not."""
+    first, last = rows[0].measures, rows[-1].measures
+    better, other = [], []
+    for measure in MEASURES:
+        if not measure.better or measure.id not in first or measure.id not in last:
+            continue
+        change = measure.better * (last[measure.id] - first[measure.id])
+        then, now = measure.text(first[measure.id]), measure.text(last[measure.id])
+        words = f"{measure.name.lower()} {then} then, {now} now"
+        if change > 0.5:
+            better.append(words)
+        elif change < -0.5:
+            other.append(words)
+    found = f"{len(rows)} takes of this tune."
+    if better:
+        found += f" Better since the first: {'; '.join(better)}."
+    if other:
+        found += f" To look after: {'; '.join(other)}."
+    return found
+
+
 def _small_plot(drawing: Drawing, measure: Measure, rows: Sequence[TakeRow], left: float, width: float) -> None:
     top, bottom = 90.0, 270.0
     values = [(n, row.measures[measure.id]) for n, row in enumerate(rows) if measure.id in row.measures]
     low, high = min(value for _, value in values), max(value for _, value in values)
-    if measure.unit == "%":
+    if measure.better > 0:
         low, high = min(low, 90.0), 100.0
     reach = max(high - low, 0.2 * max(abs(high), 1.0))
     middle = (low + high) / 2
@@ -174,7 +211,7 @@ def _small_plot(drawing: Drawing, measure: Measure, rows: Sequence[TakeRow], lef
     for place, (x, y) in enumerate(places):
         drawing.dot(x, y, 9, INK)
         if place in (0, len(places) - 1):
-            drawing.words(x, y - 22, f"{values[place][1]:.0f}{measure.unit}", "middle", INK, 26)
+            drawing.words(x, y - 22, measure.text(values[place][1]), "middle", INK, 26)
 
 
 def _two_lines(text: str) -> list[str]:

@@ -1,0 +1,176 @@
+"""`fioritura transcribe`: write down what was played."""
+
+from __future__ import annotations
+
+import argparse
+import re
+import sys
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+from fioritura.cli.options import print_json
+from fioritura.players.instruments import INSTRUMENTS
+
+if TYPE_CHECKING:
+    from fioritura.listening.notes import Take
+    from fioritura.players.instruments import Instrument
+    from fioritura.theory.key import Key
+    from fioritura.tune import Tune
+
+__all__ = ["add_parser", "run"]
+
+_ABOUT = """\
+Write down a recording of one wind player: bars, key, rhythm with the swing taken out, grace notes and slurs.
+
+  fioritura transcribe take.wav
+  fioritura transcribe take.mp3 --key Bb --metre 3/4 --tempo 132 --player tenor-sax --out take
+
+Key, tempo and the place of the bar line are found from the notes unless they are given; the metre is 4/4 unless it
+is given. A tempo that is about right helps most.
+"""
+
+_LOW_MIDI = 57
+"""A line whose middle note lies below this A stands in the bass clef at concert pitch."""
+
+
+def add_parser(subparsers: Any) -> None:
+    """Add the command."""
+    parser = subparsers.add_parser(
+        "transcribe",
+        help="write down a recording as notation",
+        description=_ABOUT,
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+    )
+    parser.add_argument("take", type=Path, metavar="TAKE", help="a WAV, FLAC, MP3 or OGG recording")
+    parser.add_argument("--key", metavar="KEY", help="sounding key, as Bb, Am or D-dorian (default: found)")
+    parser.add_argument("--metre", metavar="METRE", help="as 3/4 or 6/8 (default: 4/4)")
+    parser.add_argument(
+        "--tempo", type=float, metavar="BPM", help="beats a minute, about (in 6/8 dotted quarters; default: found)"
+    )
+    parser.add_argument(
+        "--player", metavar="INSTRUMENT", help=f"write it for this instrument: {', '.join(INSTRUMENTS)}"
+    )
+    parser.add_argument("--title", default="", metavar="TEXT", help="what stands over it (default: the file's name)")
+    parser.add_argument("--out", type=Path, metavar="DIR", help="folder for the files (default: the take's name)")
+    parser.add_argument("--paper", choices=("a4", "letter"), default="a4")
+    parser.add_argument("--json", action="store_true", help="print what was written down as JSON")
+    parser.set_defaults(run=run)
+
+
+def run(options: argparse.Namespace) -> int:
+    """Hear, write down, and give out."""
+    from fioritura.listening.hear import hear
+    from fioritura.listening.transcribe import transcribe
+    from fioritura.listening.words import refuse_unclear
+    from fioritura.players.instruments import instrument_named
+    from fioritura.theory.metre import Metre
+
+    key = _key_of(options.key) if options.key else None
+    metre = Metre.parse(options.metre) if options.metre else None
+    instrument = instrument_named(options.player) if options.player else None
+    take = hear(options.take)
+    refuse_unclear(take, options.take.name)
+    title = options.title or options.take.stem.replace("_", " ")
+    tune = transcribe(take, key=key, metre=metre, beats_per_minute=options.tempo, title=title)
+    instrument = instrument or _concert(tune)
+    files = _write(options, tune, instrument)
+    for warning in tune.warnings:
+        print(f"note: {warning}", file=sys.stderr)
+    if options.json:
+        print_json(_record(tune, take, files))
+    else:
+        _say(tune, take, instrument, files)
+    return 0
+
+
+def _key_of(text: str) -> Key:
+    """A key as it is named: ``"Bb"``, ``"Am"``, ``"F# minor"``, ``"D-dorian"``."""
+    from fioritura.errors import OptionError, TuneError
+    from fioritura.theory.key import Key
+
+    match = re.fullmatch(r"\s*([A-Ga-g][#♯b♭]?)[\s-]*(m?|[a-zA-Z]{3,})\s*", text)
+    try:
+        if match:
+            return Key.of(match[1].capitalize(), {"": "major", "m": "minor"}.get(match[2], match[2].lower()))
+    except TuneError as error:
+        raise OptionError(f"--key {text}: {error}") from None
+    raise OptionError(f"{text!r} is not a key: write the key note and the mode, as Bb, Am, F# minor or D-dorian.")
+
+
+def _concert(tune: Tune) -> Instrument:
+    """Concert pitch in the clef that the line asks for."""
+    from dataclasses import replace
+    from statistics import median
+
+    is_low = median(note.pitch.midi for note in tune.notes) < _LOW_MIDI
+    return replace(INSTRUMENTS["concert"], clef="bass") if is_low else INSTRUMENTS["concert"]
+
+
+def _write(options: argparse.Namespace, tune: Tune, instrument: Instrument) -> list[Path]:
+    from fioritura.files import staged_folder
+    from fioritura.notation.musicxml_writer import write_musicxml
+    from fioritura.notation.score import Score, Staff
+    from fioritura.notation.sheet import line_pdf
+    from fioritura.sound.midi_writer import write_midi
+    from fioritura.sound.perform import perform
+
+    folder = options.out or Path(f"{options.take.stem}-transcription")
+    score = Score(tune, (Staff(tune.notes, "", instrument),), subtitle=f"as played in {options.take.name}")
+    contents = {
+        "transcription.musicxml": write_musicxml(score),
+        "transcription.pdf": line_pdf(score, paper=options.paper, note=""),
+        "transcription.mid": write_midi(perform(tune, tune.notes, instrument=instrument)),
+    }
+    with staged_folder(folder) as stage:
+        for name, content in contents.items():
+            (stage / name).write_bytes(content)
+    return [folder / name for name in contents]
+
+
+def _record(tune: Tune, take: Take, files: list[Path]) -> dict[str, Any]:
+    """What `--json` prints."""
+    from dataclasses import asdict
+
+    from fioritura.theory.metre import QUARTER
+
+    def note_record(number: int) -> dict[str, Any]:
+        note = tune.notes[number]
+        bar, beat = tune.beat_at(note.onset_ticks)
+        return {
+            "bar": bar,
+            "beat": round(beat, 4),
+            "pitch": str(note.pitch),
+            "midi": note.pitch.midi,
+            "quarters": round(note.duration_ticks / QUARTER, 4),
+            "graces": [str(pitch) for pitch in note.graces],
+            "marks": [str(mark) for mark in note.marks],
+        }
+
+    return {
+        "title": tune.title,
+        "key": str(tune.key),
+        "metre": str(tune.metre),
+        "quarters_per_minute": tune.quarters_per_minute,
+        "feel": tune.feel,
+        "bars": len(tune.bars),
+        "tuning_cents": take.tuning_cents,
+        "notes": [note_record(number) for number in range(len(tune.notes))],
+        "findings": [asdict(one) for one in take.findings],
+        "files": [str(path) for path in files],
+    }
+
+
+def _say(tune: Tune, take: Take, instrument: Instrument, files: list[Path]) -> None:
+    from fioritura.theory.metre import QUARTER
+
+    graces = sum(len(note.graces) for note in tune.notes)
+    beats = tune.quarters_per_minute / (tune.metre.beat_ticks / QUARTER)
+    feel = ", eighths swung" if tune.feel == "swing" else ""
+    key, written = tune.key.display, tune.key.transposed(instrument.transposition).display
+    key = key if written == key else f"sounding {key} (written {written})"
+    print(
+        f"{tune.title}: {len(tune.notes)} notes and {graces} grace notes in {len(tune.bars)} bars of {tune.metre}, "
+        f"{key}, {beats:.0f} beats a minute{feel}; tuning {take.tuning_cents:+.0f} cents."
+    )
+    print(f"Written to {files[0].parent}:")
+    print(f"  {'  '.join(path.name for path in files)}")
