@@ -12,7 +12,7 @@ if TYPE_CHECKING:
     from fioritura.techniques.place import Setting
     from fioritura.tune import Tune
 
-__all__ = ["add_source_options", "add_taste_options", "names", "part_of", "setting_of", "tune_of"]
+__all__ = ["add_choice_options", "add_source_options", "add_taste_options", "names", "part_of", "setting_of", "tune_of"]
 
 
 def add_source_options(parser: argparse.ArgumentParser) -> None:
@@ -34,15 +34,20 @@ def add_source_options(parser: argparse.ArgumentParser) -> None:
 def add_taste_options(parser: argparse.ArgumentParser, *, has_level: bool = True) -> None:
     """For whom, and in what manner, the tune is ornamented; one level where a command `has_level`."""
     group = parser.add_argument_group("player and manner")
-    group.add_argument("--player", default="alto-sax", metavar="INSTRUMENT", help=f"{', '.join(INSTRUMENTS)}")
+    group.add_argument("--player", default="alto-sax", metavar="INSTRUMENT", help=f"{', '.join(INSTRUMENTS)}; or a plugin's")
     if has_level:
         group.add_argument("--level", type=int, default=3, metavar="1-5", help="1 beginner to 5 expert (default: 3)")
     group.add_argument("--idiom", choices=("jazz", "folk"), default="jazz", help="whose ornaments (default: jazz)")
+    group.add_argument("--feel", choices=("straight", "swing"), help="default: what the file says")
+    group.add_argument("--tempo", type=float, metavar="BPM", help="beats a minute (in 6/8 dotted quarters)")
+    add_choice_options(group)
+
+
+def add_choice_options(group: argparse._ArgumentGroup) -> None:
+    """How many ornaments, and which."""
     group.add_argument(
         "--density", type=float, default=1.0, metavar="X", help="how many ornaments: 0.25 to 2 times the usual"
     )
-    group.add_argument("--feel", choices=("straight", "swing"), help="default: what the file says")
-    group.add_argument("--tempo", type=float, metavar="BPM", help="beats a minute (in 6/8 dotted quarters)")
     group.add_argument("--only", default="", metavar="ID,ID", help="only these techniques or families, at any level")
     group.add_argument("--without", default="", metavar="ID,ID", help="without these techniques or families")
 

@@ -6,7 +6,7 @@ import argparse
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from fioritura.cli.options import add_source_options, names, setting_of, tune_of
+from fioritura.cli.options import add_choice_options, add_source_options, names, setting_of, tune_of
 from fioritura.cli.sound_options import (
     add_form_options,
     add_sound_options,
@@ -50,8 +50,7 @@ def add_parser(subparsers: Any) -> None:
     group.add_argument("--player", default="alto-sax", metavar="INSTRUMENT", help=f"{', '.join(INSTRUMENTS)}")
     group.add_argument("--level", type=int, default=3, metavar="1-5", help="1 beginner to 5 expert (default: 3)")
     group.add_argument("--idiom", choices=("jazz", "folk"), default="jazz", help="whose ornaments (default: jazz)")
-    group.add_argument("--only", default="", metavar="ID,ID", help="only these techniques or families, at any level")
-    group.add_argument("--without", default="", metavar="ID,ID", help="without these techniques or families")
+    add_choice_options(group)
     form = add_form_options(parser)
     form.add_argument("--choruses", type=int, default=0, metavar="N", help="solo choruses, then the head again")
     form.add_argument("--bars", metavar="A-B", help="loop these bars after a bar of count-in")
