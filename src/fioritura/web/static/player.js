@@ -6,7 +6,7 @@
 import { askSound } from "./api.js";
 
 /** @typedef {import("./api.js").HearingView} HearingView */
-/** @typedef {{from: number, start: number, loop: [number, number] | null, passes: number, countIn: boolean}} Plan */
+/** @typedef {{from: number, start: number, loop: [number, number] | null, passes: number, countIn: boolean, after?: number}} Plan */
 /** @typedef {{startedAt: number, from: number, loop: [number, number] | null, endsAt: number, turn: number}} Run */
 
 const AHEAD_SEC = 0.12;
@@ -65,8 +65,8 @@ export class Player {
     return found;
   }
 
-  /** Must first be called from a click or key. */
-  #awake() {
+  /** The audio context, running; must first be called from a click or key. */
+  awake() {
     if (!this.context) {
       this.context = new AudioContext({ latencyHint: "interactive" });
       const limiter = new DynamicsCompressorNode(this.context, { threshold: -6, knee: 4, ratio: 12, attack: 0.003, release: 0.2 });
@@ -79,20 +79,21 @@ export class Player {
   }
 
   /**
-   * Play what is loaded. `from` is where in the sounds to begin; with `countIn` the click is heard before that.
+   * Play what is loaded, `after` some seconds. `from` is where in the sounds to begin; with `countIn` the click is heard
+   * before that.
    * @param {Plan} plan
    */
   async play(plan) {
     const hearing = this.hearing;
     if (!hearing) return;
-    const context = this.#awake();
+    const context = this.awake();
     this.stop();
     /** @type {[string, AudioBuffer][]} */
     const sounds = [];
     for (const line of hearing.lines) sounds.push([line.name, await this.#buffer(line.sound)]);
     for (const [name, key] of Object.entries(hearing.band)) sounds.push([name, await this.#buffer(key)]);
     if (this.run) return;
-    let at = context.currentTime + AHEAD_SEC;
+    let at = context.currentTime + AHEAD_SEC + (plan.after ?? 0);
     const click = hearing.band.click ? await this.#buffer(hearing.band.click) : null;
     const fromTop = plan.from <= hearing.bars[0].start;
     let from = plan.from;
@@ -134,7 +135,7 @@ export class Player {
 
   /** Play a sound alone. @param {Promise<ArrayBuffer>} sound */
   async playAlone(sound) {
-    const context = this.#awake();
+    const context = this.awake();
     this.stop();
     const buffer = await context.decodeAudioData(await sound);
     this.stop();

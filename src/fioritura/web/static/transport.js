@@ -245,7 +245,7 @@ export class Transport {
 }
 
 /** The element of the note that sounds at a time. @param {[number, number, string][]} notes @param {number} sec */
-function noteAt(notes, sec) {
+export function noteAt(notes, sec) {
   let low = 0, high = notes.length;
   while (low < high) {
     const middle = (low + high) >> 1;

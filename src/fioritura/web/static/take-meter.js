@@ -1,0 +1,66 @@
+/** The level of the microphone as a bar, and what to do about it in words. */
+
+import { byId } from "./dom.js";
+
+/** @typedef {import("./take-microphone.js").Level} Level */
+
+const FLOOR_DB = -60;
+const SOFT_DB = -34;
+const HOT_DB = -3;
+const FALL_DB = 1.2;
+const HOLD_MS = 2500;
+
+/** Shows levels as they come. */
+export class Meter {
+  constructor() {
+    this.bar = byId("meter-bar", HTMLElement);
+    this.mark = byId("meter-peak", HTMLElement);
+    this.meter = byId("meter", HTMLElement);
+    this.words = byId("level-words", HTMLElement);
+    this.shown = FLOOR_DB;
+    this.loudest = FLOOR_DB;
+    this.clippedAt = -Infinity;
+    this.heardAt = -Infinity;
+    /** How many blocks lay flat at full scale since the last reset. */
+    this.clips = 0;
+  }
+
+  /** Forget what was loud. */
+  reset() {
+    this.loudest = FLOOR_DB;
+    this.clips = 0;
+    this.clippedAt = -Infinity;
+    this.heardAt = performance.now();
+  }
+
+  /** @param {Level} level */
+  show(level) {
+    const db = Math.max(FLOOR_DB, 20 * Math.log10(level.peak + 1e-9)), now = performance.now();
+    this.shown = Math.max(db, this.shown - FALL_DB);
+    this.loudest = Math.max(this.loudest, db);
+    if (level.clipped) {
+      this.clips += 1;
+      this.clippedAt = now;
+    }
+    if (db > SOFT_DB) this.heardAt = now;
+    this.bar.style.width = `${share(this.shown)}%`;
+    this.mark.style.left = `${share(this.loudest)}%`;
+    const words = this.#words(now);
+    this.meter.setAttribute("aria-valuenow", this.shown.toFixed(0));
+    this.meter.setAttribute("aria-valuetext", `${this.shown.toFixed(0)} decibels, ${words.toLowerCase()}`);
+    this.meter.dataset.state = words === "Good" ? "good" : words.startsWith("Too") ? "hot" : "soft";
+    if (this.words.textContent !== words) this.words.textContent = words;
+  }
+
+  /** @param {number} now */
+  #words(now) {
+    if (now - this.clippedAt < HOLD_MS) return "Too loud: it clips. Move back, or turn the input down";
+    if (this.shown > HOT_DB) return "Too near the top: move back a little";
+    return now - this.heardAt < HOLD_MS ? "Good" : "Soft: come nearer, or turn the input up";
+  }
+}
+
+/** @param {number} db */
+function share(db) {
+  return Math.round(100 * (1 - db / FLOOR_DB));
+}

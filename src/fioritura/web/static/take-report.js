@@ -1,0 +1,257 @@
+/** The report on a take: what was heard, what to practise, and whether to keep it. */
+
+import { ask, query } from "./api.js";
+import { byId, el, say, svgEl } from "./dom.js";
+import { familyName, shapeIcon } from "./families.js";
+import { statusSign, Trace } from "./take-trace.js";
+
+/**
+ * @typedef {{technique: string, name: string, label: string, family: string, status: string, bar: number, beat: number,
+ *   onset_ticks: number, passage: number, confidence: number, other: string}} FigureResult
+ * @typedef {{name: string, count: number, value: number}} Tendency
+ * @typedef {{tempo: number, drift_percent: number, spread_ms: number, swing_ratio: number, grace_ms: number | null,
+ *   behind_band_ms: number | null, beats: Tendency[]}} TimingView
+ * @typedef {{subject: string, title: string, finding: string, practice: string, bars: number[], technique: string}} AdviceView
+ * @typedef {{praise: string, advice: AdviceView[], remarks: string[], key_words: string, likeness: number, tuning_cents: number,
+ *   level_db: number, level_range_db: number, notes: number, right: number, figures: FigureResult[],
+ *   slips: {kind: string, bar: number, beat: number, passage: number, words: string}[], by_note: Tendency[], by_register: Tendency[],
+ *   timing: TimingView, passages: import("./take-trace.js").TraceNote[][]}} Report
+ * @typedef {{line: string, tempo: number, feel: string, seconds: number, is_with_band: boolean, offset_sec: number, pitch_cents: number,
+ *   spread_ms: number, done: number, asked: number, added: number, right: number, notes: number}} TakeFacts
+ * @typedef {{id: string, tune_id: number, tune: string, arrangement: number | null, student_id: number | null, student: string,
+ *   taken_at: string, is_kept: boolean, facts: TakeFacts}} TakeSummary
+ * @typedef {TakeSummary & {report: Report}} TakeView
+ */
+
+const main = byId("main", HTMLElement), id = main.dataset.take ?? "";
+const music = byId("music", HTMLElement), audio = byId("audio", HTMLAudioElement);
+const FAR_CENTS = 12;
+const FAR_MS = 20;
+const MOST_NOTES = 10;
+const STATUS_WORDS = /** @type {Record<string, string>} */ ({ done: "came out", missed: "not heard", added: "added by you" });
+const KINDS = /** @type {Record<string, string>} */ ({ right: "a note of the tune", figure: "in an ornament", wrong: "another note", added: "an added note" });
+
+const trace = new Trace(music, (note) => playFrom(note.onset_sec));
+
+/** @type {TakeView | null} */
+let take = null;
+let passage = 1;
+
+async function show() {
+  take = await ask(`takes/${id}`);
+  const { report, facts } = /** @type {TakeView} */ (take);
+  const day = new Date(/** @type {TakeView} */ (take).taken_at).toLocaleString("en-GB", { dateStyle: "long", timeStyle: "short" });
+  byId("about", HTMLElement).textContent = [
+    facts.line === "plain" ? "The plain tune" : "With its ornaments", `asked at ${Math.round(facts.tempo)}`, day, lasting(facts.seconds),
+  ].join(" · ");
+  const praise = byId("praise", HTMLElement);
+  praise.textContent = report.praise;
+  praise.setAttribute("aria-busy", "false");
+  const remarks = report.key_words ? [`It sounds ${report.key_words}.`, ...report.remarks] : report.remarks;
+  byId("remarks", HTMLElement).replaceChildren(...remarks.map((words) => el("li", {}, words)));
+  byId("advice", HTMLElement).replaceChildren(...report.advice.map(advised));
+  showFigures(report);
+  showTime(report);
+  showPitch(report);
+  showPassages(report);
+  await drawLine();
+}
+
+/** @param {AdviceView} one */
+function advised(one) {
+  return el("li", {}, el("h3", {}, one.title), el("p", {}, one.finding), el("p", { class: "practice" }, one.practice));
+}
+
+// The line
+
+async function drawLine() {
+  if (!take) return;
+  music.setAttribute("aria-busy", "true");
+  const staff = innerWidth < 560 ? 6 : 7.5;
+  try {
+    trace.draw(await ask(`takes/${id}/line${query({ width: trace.widthMm, staff, passage })}`), take.report.figures);
+    const kinds = [...new Set(take.report.passages[passage - 1].map((note) => note.kind))];
+    const statuses = [...new Set(take.report.figures.filter((row) => row.passage === passage).map((row) => row.status))];
+    byId("legend", HTMLElement).replaceChildren(
+      ...Object.keys(KINDS).filter((kind) => kinds.includes(kind)).map((kind) => el("li", {}, sample(kind), KINDS[kind])),
+      ...statuses.map((status) => el("li", {}, /** @type {any} */ (statusSign(status)), `ornament ${STATUS_WORDS[status]}`)));
+  } catch (error) {
+    music.replaceChildren(el("p", { class: "wrong" }, error instanceof Error ? error.message : String(error)));
+  }
+  music.setAttribute("aria-busy", "false");
+}
+
+/** @param {string} kind @returns {any} */
+function sample(kind) {
+  return svgEl("svg", { class: `sample kind-${kind}`, viewBox: "0 0 32 12", "aria-hidden": "true" }, svgEl("path", { d: "M2 8C8 2 12 10 18 6S26 5 30 6" }));
+}
+
+/** @param {Report} report */
+function showPassages(report) {
+  const list = byId("passages", HTMLSelectElement), count = report.passages.length;
+  list.replaceChildren(...report.passages.map((_, index) => el("option", { value: index + 1 }, `${index + 1} of ${count}`)));
+  byId("passages-label", HTMLElement).hidden = count < 2;
+}
+
+/** @param {number} sec */
+function playFrom(sec) {
+  audio.currentTime = Math.max(0, sec - 0.05);
+  void audio.play();
+}
+
+// Ornaments
+
+/** @param {Report} report */
+function showFigures(report) {
+  const { figures, slips } = report, table = byId("figures", HTMLTableElement);
+  if (!figures.length) table.replaceChildren(el("caption", {}, "No ornament was asked for, and none was heard."));
+  else {
+    const asked = figures.filter((row) => row.status !== "added").length, done = figures.filter((row) => row.status === "done").length;
+    const added = figures.length - asked;
+    const words = [asked ? `${done} of ${asked} came out` : "", added ? `${added} added` : ""].filter(Boolean).join(", ");
+    table.replaceChildren(
+      el("caption", {}, words),
+      el("thead", {}, el("tr", {}, ...["Bar", "Ornament", "What became of it", "How sure", ""].map((head, index) => el("th", { scope: "col", class: index === 3 ? "number" : null }, head || el("span", { class: "hidden" }, "Hear"))))),
+      el("tbody", {}, ...figures.map((row) => figureRow(report, row))));
+  }
+  byId("slips-title", HTMLElement).hidden = !slips.length;
+  byId("slips", HTMLElement).replaceChildren(...slips.map((slip) => el("li", {}, `Bar ${slip.bar}, beat ${beatWords(slip.beat)}: ${slip.words}`)));
+}
+
+/** @param {Report} report @param {FigureResult} row */
+function figureRow(report, row) {
+  const place = `bar ${row.bar}, beat ${beatWords(row.beat)}`, sec = secondOf(report, row);
+  return el("tr", {},
+    el("td", {}, `${row.bar}, beat ${beatWords(row.beat)}`),
+    el("td", {}, el("span", { class: "row" }, /** @type {any} */ (shapeIcon(row.family)), el("span", { title: familyName(row.family) }, row.name))),
+    el("td", {}, el("span", { class: "row" }, /** @type {any} */ (statusSign(row.status)), STATUS_WORDS[row.status])),
+    el("td", { class: "number" }, row.status === "missed" ? "" : `${Math.round(100 * row.confidence)} %`),
+    el("td", {}, sec === null ? null : el("button", { type: "button", "aria-label": `Hear ${row.name}, ${place}`, click: () => playFrom(sec) }, "▶\uFE0E Hear")));
+}
+
+/** When a figure was played, a beat before it. @param {Report} report @param {FigureResult} row */
+function secondOf(report, row) {
+  const notes = report.passages[row.passage - 1] ?? [];
+  const near = notes.find((note) => note.start_ticks >= row.onset_ticks - 420);
+  return near ? Math.max(0, near.onset_sec - 60 / report.timing.tempo) : null;
+}
+
+/** @param {number} beat */
+function beatWords(beat) {
+  return String(Math.round(100 * beat) / 100);
+}
+
+// Time and pitch
+
+/** @param {Report} report */
+function showTime({ timing }) {
+  const rows = [["Tempo", `${Math.round(timing.tempo)} beats a minute`], ["From beginning to end", drift(timing.drift_percent)],
+    ["Around your own beat", `notes lie within ${Math.round(timing.spread_ms)} ms`],
+    ["Eighth notes", timing.swing_ratio < 1.05 ? "even" : `${timing.swing_ratio.toFixed(2)} to 1`]];
+  if (timing.behind_band_ms !== null) rows.push(["Against what was behind you", offset(timing.behind_band_ms)]);
+  if (timing.grace_ms !== null) rows.push(["Grace notes", `${Math.round(timing.grace_ms)} ms`]);
+  byId("time", HTMLElement).replaceChildren(...defined(rows));
+  byId("beats", HTMLElement).replaceChildren(...timing.beats.map((row) => tendency(row, FAR_MS, 60, (ms) => offset(ms))));
+}
+
+/** @param {Report} report */
+function showPitch(report) {
+  const cents = report.tuning_cents;
+  byId("pitch", HTMLElement).replaceChildren(...defined([
+    ["Your A", `${Math.round(440 * 2 ** (cents / 1200))} Hz, ${signed(cents)} cents from 440`],
+    ["Melody notes", `${report.right} of ${report.notes} right`],
+    ["Soft to loud", `${Math.round(report.level_range_db)} dB`]]));
+  const rows = [...report.by_register.map((row) => ({ ...row, name: `${row.name[0].toUpperCase()}${row.name.slice(1)}` })), ...report.by_note.slice(0, MOST_NOTES)];
+  byId("tuning", HTMLElement).replaceChildren(...rows.map((row) => tendency(row, FAR_CENTS, 40, (value) => `${signed(value)} cents`)));
+}
+
+/** @param {string[][]} rows */
+function defined(rows) {
+  return rows.flatMap(([name, value]) => [el("dt", {}, name), el("dd", {}, value)]);
+}
+
+/** One row: a name, a bar to either side of the middle, and the value. @param {Tendency} row @param {number} far @param {number} most @param {(value: number) => string} words */
+function tendency(row, far, most, words) {
+  const reach = Math.max(-1, Math.min(1, row.value / most)) * 48;
+  const isFar = Math.abs(row.value) >= far;
+  const svg = svgEl("svg", { viewBox: "-50 0 100 10", preserveAspectRatio: "none", "aria-hidden": "true", class: isFar ? "far" : "" },
+    svgEl("line", { x1: 0, x2: 0, y1: 0, y2: 10, "vector-effect": "non-scaling-stroke" }), svgEl("rect", { x: Math.min(0, reach), y: 2.5, width: Math.max(0.6, Math.abs(reach)), height: 5 }));
+  return el("p", { class: "tendency" }, el("span", {}, row.name), /** @type {any} */ (svg), el("b", {}, words(row.value)));
+}
+
+/** @param {number} value */
+function signed(value) {
+  const whole = Math.round(value);
+  return whole > 0 ? `+${whole}` : whole < 0 ? `−${-whole}` : "0";
+}
+
+/** @param {number} ms */
+function offset(ms) {
+  const whole = Math.round(Math.abs(ms));
+  return whole < 3 ? "on it" : `${whole} ms ${ms > 0 ? "late" : "early"}`;
+}
+
+/** @param {number} percent */
+function drift(percent) {
+  const whole = Math.round(Math.abs(percent));
+  return whole < 1 ? "steady" : `${whole} percent ${percent > 0 ? "faster" : "slower"}`;
+}
+
+/** @param {number} seconds */
+function lasting(seconds) {
+  const whole = Math.round(seconds);
+  return whole < 60 ? `${whole} s` : `${Math.floor(whole / 60)} min ${whole % 60} s`;
+}
+
+// Keep or discard
+
+async function keep() {
+  const student = byId("student", HTMLSelectElement).value;
+  try {
+    /** @type {TakeSummary} */
+    const kept = await ask(`takes/${id}`, { method: "PUT", json: { student: student ? Number(student) : null } });
+    byId("keep", HTMLElement).hidden = true;
+    byId("kept", HTMLElement).hidden = false;
+    const whose = byId("whose", HTMLAnchorElement);
+    whose.href = `/students/${kept.student_id ?? 0}`;
+    whose.textContent = kept.student ? `All takes of ${kept.student}` : "Takes of nobody in particular";
+    say(kept.student ? `Kept as a take of ${kept.student}.` : "Kept.");
+  } catch (error) {
+    say(error instanceof Error ? error.message : String(error));
+  }
+}
+
+const discarding = byId("discarding", HTMLDialogElement);
+byId("keep", HTMLElement).addEventListener("click", () => void keep());
+byId("student", HTMLElement).addEventListener("change", () => { if (take?.is_kept || byId("keep", HTMLElement).hidden) void keep(); });
+byId("discard", HTMLElement).addEventListener("click", () => { discarding.returnValue = ""; discarding.showModal(); });
+discarding.addEventListener("close", async () => {
+  if (discarding.returnValue !== "ok") return;
+  try {
+    await ask(`takes/${id}`, { method: "DELETE" });
+    location.assign(main.dataset.arrangement ? `/take/${main.dataset.arrangement}` : "/students");
+  } catch (error) {
+    say(error instanceof Error ? error.message : String(error));
+  }
+});
+byId("passages", HTMLSelectElement).addEventListener("change", (event) => {
+  passage = Number(/** @type {HTMLSelectElement} */ (event.target).value);
+  void drawLine();
+});
+
+function follow() {
+  trace.mark(audio.paused ? null : audio.currentTime);
+  if (!audio.paused) requestAnimationFrame(follow);
+}
+for (const kind of ["play", "pause", "ended"]) audio.addEventListener(kind, follow);
+
+let width = 0, settling = 0;
+new ResizeObserver(() => {
+  if (trace.widthMm === width) return;
+  const isFirst = width === 0;
+  width = trace.widthMm;
+  clearTimeout(settling);
+  if (!isFirst) settling = window.setTimeout(() => void drawLine(), 200);
+}).observe(music);
+
+show().catch((error) => { byId("praise", HTMLElement).textContent = error instanceof Error ? error.message : String(error); });

@@ -1,0 +1,401 @@
+/** The take: the line is shown, a recording is made or brought, and it is listened to. */
+
+import { ask, query } from "./api.js";
+import { byId, el, say } from "./dom.js";
+import { cancelJob, followJob } from "./jobs.js";
+import { listenForKeys } from "./keys.js";
+import { Score } from "./score.js";
+import { guessedDelay, keepDelay, keptDelay, measuredDelay } from "./take-delay.js";
+import { Meter } from "./take-meter.js";
+import { Microphone, wavOf } from "./take-microphone.js";
+import { Session } from "./take-session.js";
+import { noteAt } from "./transport.js";
+
+/** @typedef {import("./api.js").HearingView} HearingView @typedef {import("./api.js").ArrangementView} ArrangementView */
+/** @typedef {import("./take-session.js").Taken} Taken @typedef {import("./take-session.js").Wish} Wish */
+
+const STAFF_STEPS = [5, 5.75, 6.5, 7, 7.75, 8.75, 10, 11.5];
+const PATIENCE_MS = 350;
+const ENDINGS = /\.(wav|flac|mp3|ogg|oga)$/i;
+
+const root = byId("take", HTMLElement), id = Number(root.dataset.arrangement);
+const music = byId("music", HTMLElement), record = byId("record", HTMLButtonElement);
+const tempo = byId("tempo", HTMLInputElement), choices = byId("choices", HTMLFieldSetElement);
+const mostSec = Number(root.dataset.mostSec), mostBytes = Number(root.dataset.mostBytes);
+
+const meter = new Meter();
+const microphone = new Microphone((level) => meter.show(level));
+const session = new Session(microphone, () => void finish());
+const score = new Score(music, { figure: () => {}, bars: () => {}, bar: () => {} });
+
+/** @type {ArrangementView["setting"] | null} */
+let setting = null;
+/** @type {number[]} */
+let barNumbers = [];
+let size = innerWidth < 560 ? 2 : 4;
+/** @type {"idle" | "starting" | "recording" | "listening"} */
+let state = "idle";
+let ready = Promise.resolve();
+let asked = 0, waiting = 0, frame = 0;
+/** @type {Taken | null} */
+let last = null;
+/** @type {string | null} */
+let job = null;
+
+/** @returns {Wish} */
+function wish() {
+  const data = new FormData(byId("wishes", HTMLFormElement));
+  return {
+    line: String(data.get("line")),
+    behind: /** @type {Wish["behind"]} */ (String(data.get("behind"))),
+    loudness: (Number(byId("loudness", HTMLInputElement).value) / 100) ** 2,
+    guide: byId("guide", HTMLInputElement).checked,
+  };
+}
+
+// The line
+
+async function showLine() {
+  const { line } = chosen();
+  music.setAttribute("aria-busy", "true");
+  try {
+    /** @type {{systems: import("./api.js").SystemView[], bar_numbers: number[]}} */
+    const shown = await ask(`arrangements/${id}/line${query({ which: line, width: score.widthMm, staff: STAFF_STEPS[size] })}`);
+    barNumbers = shown.bar_numbers;
+    score.draw(/** @type {any} */ ({ ...shown, figures: [], other: [] }), score.widthMm);
+    byId("line-words", HTMLElement).textContent = line === "plain" ? "The plain tune" : "With its ornaments";
+  } catch (error) {
+    music.replaceChildren(el("p", { class: "wrong" }, wordsOf(error)));
+  }
+  music.setAttribute("aria-busy", "false");
+}
+
+/** What is chosen, also while the choices are locked. */
+function chosen() {
+  const input = document.querySelector("input[name=line]:checked");
+  return { line: input instanceof HTMLInputElement ? input.value : "ornamented" };
+}
+
+/** @param {number} by */
+function resize(by) {
+  size = Math.min(STAFF_STEPS.length - 1, Math.max(0, size + by));
+  void showLine();
+}
+
+// The sound behind
+
+function tempoWords() {
+  const share = Math.round((100 * Number(tempo.value)) / (setting?.tempo ?? 1));
+  byId("tempo-words", HTMLOutputElement).textContent = share === 100 ? `${tempo.value}` : `${tempo.value} (${share} %)`;
+}
+
+/** @param {number} afterMs */
+function refresh(afterMs) {
+  clearTimeout(waiting);
+  ready = new Promise((resolve) => {
+    waiting = window.setTimeout(() => { void load().then(resolve); }, afterMs);
+  });
+}
+
+async function load() {
+  const number = ++asked, words = byId("hear-words", HTMLElement);
+  try {
+    /** @type {HearingView} */
+    const hearing = await ask(`arrangements/${id}/hearing${query({ tempo: Number(tempo.value) })}`);
+    words.textContent = "Preparing the sound…";
+    await session.load(hearing);
+    if (number === asked) words.textContent = hearing.remark;
+  } catch (error) {
+    words.textContent = wordsOf(error);
+  }
+}
+
+// The microphone and its delay
+
+/** @param {string} [device] */
+async function openMicrophone(device) {
+  await microphone.open(session.context, device);
+  const devices = await microphone.devices(), list = byId("devices", HTMLSelectElement);
+  list.replaceChildren(...devices.map((one) => el("option", { value: one.deviceId, selected: one.label === microphone.label }, one.label || "Microphone")));
+  byId("devices-label", HTMLElement).hidden = devices.length < 2;
+  byId("try", HTMLButtonElement).textContent = "Close the microphone";
+  showDelay();
+}
+
+function closeMicrophone() {
+  microphone.close();
+  byId("try", HTMLButtonElement).textContent = "Try the microphone";
+  byId("level-words", HTMLElement).textContent = "";
+  byId("meter", HTMLElement).setAttribute("aria-valuetext", "closed");
+  byId("meter-bar", HTMLElement).style.width = byId("meter-peak", HTMLElement).style.left = "0";
+}
+
+async function tryMicrophone() {
+  if (microphone.isOpen) return closeMicrophone();
+  meter.reset();
+  await told(() => openMicrophone());
+}
+
+function delay() {
+  return keptDelay(microphone.label) ?? guessedDelay(session.context, microphone);
+}
+
+function showDelay() {
+  const { sec, how } = delay(), ms = Math.round(1000 * sec);
+  byId("delay-words", HTMLElement).textContent = `${ms} ms, ${how}`;
+  byId("delay", HTMLInputElement).value = String(ms);
+  byId("delay-value", HTMLOutputElement).textContent = `${ms} ms`;
+}
+
+async function measure() {
+  const button = byId("measure", HTMLButtonElement);
+  button.disabled = true;
+  await told(async () => {
+    if (!microphone.isOpen) await openMicrophone();
+    say("Listening for five clicks…");
+    keepDelay(microphone.label, await measuredDelay(session.context, microphone));
+    showDelay();
+    say(`The delay is ${byId("delay-words", HTMLElement).textContent}.`);
+  });
+  button.disabled = false;
+}
+
+// Recording
+
+async function toggle() {
+  if (state === "recording") return finish();
+  if (state !== "idle") return;
+  openPanel(false);
+  setState("starting");
+  hideOutcome();
+  await told(async () => {
+    await openMicrophone();
+    await ready;
+    if (!session.hearing) throw new Error("The sound is not ready: wait a moment, and record again.");
+    meter.reset();
+    microphone.full = () => void finish();
+    await session.start(wish(), mostSec);
+    setState("recording");
+    follow();
+  });
+  if (state === "starting") setState("idle");
+}
+
+function follow() {
+  cancelAnimationFrame(frame);
+  const hearing = session.hearing, sec = session.position;
+  if (state !== "recording" || !hearing || sec === null) return;
+  const count = byId("count", HTMLElement);
+  if (sec < hearing.starts_at - 0.02) {
+    const beats = Math.ceil(((hearing.starts_at - sec) * hearing.tempo) / 60);
+    count.textContent = `Count-in: ${beats}`;
+  } else {
+    const bar = hearing.bars.findLast((one) => one.start <= sec) ?? hearing.bars[0];
+    count.textContent = `Bar ${barNumbers[bar.bar] ?? ""} of ${barNumbers.at(-1)}`;
+  }
+  const line = hearing.lines.find((one) => one.name === chosen().line);
+  score.mark(line ? noteAt(line.notes, sec)?.replace(/^s\d-/, "s1-") ?? null : null);
+  frame = requestAnimationFrame(follow);
+}
+
+async function finish() {
+  if (state !== "recording") return;
+  last = session.stop(delay().sec);
+  setState("idle");
+  score.mark(null);
+  byId("count", HTMLElement).textContent = "";
+  const seconds = last.samples.length / last.rate;
+  if (seconds < 1) return say("That was too short to be heard: play the tune, or a phrase of it.");
+  if (meter.clips) say(`The recording clips in ${meter.clips} places: move back from the microphone next time.`);
+  await send(new File([wavOf(last.samples, last.rate)], "take.wav"), last.offset);
+}
+
+/** @param {typeof state} next */
+function setState(next) {
+  state = next;
+  choices.disabled = next !== "idle";
+  record.disabled = next === "listening" || next === "starting";
+  record.setAttribute("aria-pressed", String(next === "recording"));
+  byId("record-words", HTMLElement).textContent = { idle: "Record", starting: "Wait…", recording: "Stop", listening: "Record" }[next];
+}
+
+// What becomes of a recording
+
+/** @param {File} file @param {number | null} offset */
+async function send(file, offset) {
+  const wanted = chosen(), body = new FormData(), student = byId("student", HTMLSelectElement).value;
+  body.append("recording", file, "take");
+  for (const [name, value] of Object.entries({ arrangement: id, line: wanted.line, tempo: tempo.value, offset, student })) {
+    if (value !== null && value !== "") body.append(name, String(value));
+  }
+  setState("listening");
+  showOutcome("Listening to it…", "Notes, ornaments, pitch and time are looked for. This takes some seconds for each minute of music.", true);
+  try {
+    /** @type {{take: string, job: import("./jobs.js").JobView}} */
+    const started = await ask("takes", { method: "POST", body });
+    job = started.job.id;
+    const done = await followJob(job, () => {});
+    if (done.state === "done") return location.assign(`/takes/${started.take}`);
+    hideOutcome();
+  } catch (error) {
+    showOutcome("This can't be reported on", wordsOf(error), false);
+  }
+  job = null;
+  setState("idle");
+}
+
+/** @param {string} title @param {string} words @param {boolean} isBusy */
+function showOutcome(title, words, isBusy) {
+  const box = byId("outcome", HTMLElement);
+  box.hidden = false;
+  box.classList.toggle("failed", !isBusy);
+  byId("outcome-title", HTMLElement).textContent = title;
+  byId("outcome-words", HTMLElement).textContent = words;
+  byId("outcome-progress", HTMLElement).hidden = !isBusy;
+  byId("cancel", HTMLElement).hidden = !isBusy;
+  byId("again", HTMLElement).hidden = isBusy;
+  byId("playback", HTMLElement).hidden = isBusy || !last;
+  byId("outcome-title", HTMLElement).focus({ preventScroll: true });
+  box.scrollIntoView({ block: "nearest" });
+}
+
+function hideOutcome() {
+  byId("outcome", HTMLElement).hidden = true;
+}
+
+function playBack() {
+  if (!last) return;
+  const { samples, rate } = last, context = session.context;
+  const buffer = new AudioBuffer({ length: samples.length, sampleRate: rate });
+  buffer.copyToChannel(new Float32Array(samples), 0);
+  const source = new AudioBufferSourceNode(context, { buffer });
+  source.connect(context.destination);
+  source.start();
+}
+
+/** @param {File | undefined} file */
+async function bring(file) {
+  if (!file || state !== "idle") return;
+  last = null;
+  if (!ENDINGS.test(file.name) && !file.type.startsWith("audio/")) return showOutcome("This can't be reported on", "It is no recording: bring a WAV, FLAC, MP3 or OGG file.", false);
+  if (file.size > mostBytes) return showOutcome("This can't be reported on", `The file has ${Math.ceil(file.size / 2 ** 20)} MB; ${mostBytes / 2 ** 20} MB is the limit. Save it as MP3, or record one tune at a time.`, false);
+  await send(file, null);
+}
+
+async function addStudent() {
+  const field = byId("student-name", HTMLInputElement), list = byId("student", HTMLSelectElement);
+  await told(async () => {
+    /** @type {{id: number, name: string}} */
+    const made = await ask("students", { method: "POST", json: { name: field.value } });
+    list.append(el("option", { value: made.id }, made.name));
+    list.value = String(made.id);
+    field.value = "";
+    say(`${made.name} plays.`);
+  });
+}
+
+/** Do something, and say what goes wrong. @param {() => Promise<void>} act */
+async function told(act) {
+  try {
+    await act();
+  } catch (error) {
+    say(wordsOf(error));
+  }
+}
+
+/** @param {unknown} error */
+function wordsOf(error) {
+  return error instanceof Error ? error.message : String(error);
+}
+
+/** @param {string} name @param {string} value */
+function choose(name, value) {
+  const input = document.querySelector(`input[name=${name}][value=${value}]`);
+  if (!(input instanceof HTMLInputElement) || choices.disabled) return;
+  input.checked = true;
+  input.dispatchEvent(new Event("change", { bubbles: true }));
+}
+
+/** @param {number} by */
+function nudgeTempo(by) {
+  if (choices.disabled) return;
+  tempo.value = String(Number(tempo.value) + by);
+  tempo.dispatchEvent(new Event("input"));
+  say(`Tempo ${tempo.value}`);
+}
+
+const panel = byId("panel", HTMLElement), wishesButton = byId("wishes-button", HTMLButtonElement);
+
+/** On a narrow page: show what can be chosen, or put it away. @param {boolean} opens */
+function openPanel(opens) {
+  panel.classList.toggle("open", opens);
+  wishesButton.setAttribute("aria-expanded", String(opens));
+  if (!opens && panel.contains(document.activeElement)) wishesButton.focus();
+}
+
+wishesButton.addEventListener("click", () => openPanel(!panel.classList.contains("open")));
+byId("close-panel", HTMLElement).addEventListener("click", () => openPanel(false));
+byId("wishes", HTMLFormElement).addEventListener("submit", (event) => event.preventDefault());
+for (const input of document.querySelectorAll("input[name=line]")) input.addEventListener("change", () => void showLine());
+tempo.addEventListener("input", () => { tempoWords(); refresh(PATIENCE_MS); });
+byId("loudness", HTMLInputElement).addEventListener("input", () => session.setLevels(wish()));
+record.addEventListener("click", () => void toggle());
+byId("try", HTMLElement).addEventListener("click", () => void tryMicrophone());
+byId("devices", HTMLSelectElement).addEventListener("change", (event) => void told(() => openMicrophone(/** @type {HTMLSelectElement} */ (event.target).value)));
+byId("measure", HTMLElement).addEventListener("click", () => void measure());
+byId("guess", HTMLElement).addEventListener("click", () => { keepDelay(microphone.label, null); showDelay(); });
+byId("delay", HTMLInputElement).addEventListener("input", (event) => {
+  keepDelay(microphone.label, { sec: Number(/** @type {HTMLInputElement} */ (event.target).value) / 1000, how: "set by hand" });
+  showDelay();
+});
+byId("delay-part", HTMLElement).addEventListener("toggle", showDelay);
+byId("student-add", HTMLElement).addEventListener("click", () => void addStudent());
+byId("student-name", HTMLElement).addEventListener("keydown", (event) => { if (event.key === "Enter") void addStudent(); });
+byId("again", HTMLElement).addEventListener("click", () => void toggle());
+byId("playback", HTMLElement).addEventListener("click", playBack);
+byId("cancel", HTMLElement).addEventListener("click", () => { if (job) void cancelJob(job); });
+byId("smaller", HTMLElement).addEventListener("click", () => resize(-1));
+byId("larger", HTMLElement).addEventListener("click", () => resize(1));
+const file = byId("file", HTMLInputElement), drop = byId("drop", HTMLElement);
+file.addEventListener("change", () => { void bring(file.files?.[0]); file.value = ""; });
+for (const kind of ["dragover", "dragenter"]) document.addEventListener(kind, (event) => { event.preventDefault(); drop.classList.add("over"); });
+document.addEventListener("dragleave", () => drop.classList.remove("over"));
+document.addEventListener("drop", (event) => {
+  event.preventDefault();
+  drop.classList.remove("over");
+  void bring(event.dataTransfer?.files[0]);
+});
+addEventListener("pagehide", () => microphone.close());
+
+listenForKeys([
+  { keys: [" ", "r"], shown: "Space R", words: "record, stop", act: () => void toggle() },
+  { keys: ["m"], shown: "M", words: "try the microphone, close it", act: () => void tryMicrophone() },
+  { keys: ["p"], shown: "P", words: "play the plain tune", act: () => choose("line", "plain") },
+  { keys: ["o"], shown: "O", words: "play the ornamented line", act: () => choose("line", "ornamented") },
+  { keys: ["b"], shown: "B", words: "with the band", act: () => choose("behind", "band") },
+  { keys: ["c"], shown: "C", words: "with a click", act: () => choose("behind", "click") },
+  { keys: ["["], shown: "[ ]", words: "slower, faster", act: () => nudgeTempo(-4) },
+  { keys: ["]"], words: "faster", act: () => nudgeTempo(4) },
+  { keys: ["-"], shown: "− +", words: "smaller, larger notes", act: () => resize(-1) },
+  { keys: ["+", "="], words: "larger notes", act: () => resize(1) },
+  { keys: ["Escape"], shown: "Esc", words: "close the panel", act: () => openPanel(false) },
+]);
+
+let width = 0, settling = 0;
+new ResizeObserver(() => {
+  if (score.widthMm === width) return;
+  const isFirst = width === 0;
+  width = score.widthMm;
+  clearTimeout(settling);
+  settling = window.setTimeout(() => void showLine(), isFirst ? 0 : 200);
+}).observe(music);
+
+await told(async () => {
+  /** @type {ArrangementView} */
+  const view = await ask(`arrangements/${id}`);
+  setting = view.setting;
+  [tempo.min, tempo.max] = [String(Math.round(setting.tempo * 0.4)), String(Math.round(setting.tempo * 1.4))];
+  tempo.value = String(Math.round(setting.tempo));
+  tempoWords();
+  refresh(0);
+});

@@ -1,0 +1,224 @@
+"""What the JSON API takes and gives about students and takes; the OpenAPI document is drawn from these."""
+
+from __future__ import annotations
+
+from typing import Annotated, Literal
+
+from pydantic import BaseModel, ConfigDict, Field
+
+from fioritura.web.jobs_api import JobView
+from fioritura.web.models import SystemView
+
+__all__ = [
+    "AdviceView",
+    "FigureResult",
+    "Keeping",
+    "LineNote",
+    "LineView",
+    "Name",
+    "Report",
+    "SlipView",
+    "Started",
+    "StudentView",
+    "TakeFacts",
+    "TakeLine",
+    "TakeSummary",
+    "TakeView",
+    "Tendency",
+    "TimingView",
+    "TraceNote",
+    "Which",
+]
+
+Which = Literal["plain", "ornamented"]
+"""The line that is to be played."""
+
+
+class Name(BaseModel):
+    """A student's name."""
+
+    model_config = ConfigDict(extra="forbid")
+    name: Annotated[str, Field(max_length=200)]
+
+
+class Keeping(BaseModel):
+    """Whose take it is; None for nobody in particular."""
+
+    model_config = ConfigDict(extra="forbid")
+    student: Annotated[int | None, Field(ge=1, le=2**53)] = None
+
+
+class StudentView(BaseModel):
+    """A student, how many takes are kept, and when the last was made (empty for none)."""
+
+    id: int
+    name: str
+    takes: int
+    last_at: str
+
+
+class LineNote(BaseModel):
+    """A printed note: its element in the SVG, when it begins (ticks, 1680 a quarter note), and its staff place above
+    written C0."""
+
+    element: str
+    onset_ticks: int
+    step: int
+
+
+class LineView(BaseModel):
+    """One line of an arrangement, engraved alone; `ends_ticks` is where each bar ends."""
+
+    systems: list[SystemView]
+    bar_numbers: list[int]
+    ends_ticks: list[int]
+    notes: list[LineNote]
+
+
+class TraceNote(BaseModel):
+    """A played note over the printed line: from where to where (ticks, and seconds of the recording), its staff place above
+    written C0, and the course of its pitch in cents against that place and the player's own tuning, evenly spaced over its
+    length."""
+
+    start_ticks: float
+    end_ticks: float
+    onset_sec: float
+    end_sec: float
+    step: int
+    kind: Literal["right", "wrong", "figure", "added"]
+    name: str
+    contour: list[int]
+
+
+class TakeLine(LineView):
+    """What was to be played, engraved, with what was played in one passage of the take; labels are those of `figures`
+    of the report (element ``s1-l`` and the figure's number)."""
+
+    passage: int
+    trace: list[TraceNote]
+
+
+class FigureResult(BaseModel):
+    """An ornament: asked and done, asked and missed, or added by the player; `other` is the nearest other reading."""
+
+    technique: str
+    name: str
+    label: str
+    family: str
+    status: Literal["done", "missed", "added"]
+    bar: int
+    beat: float
+    onset_ticks: int
+    passage: int
+    confidence: float
+    other: str
+
+
+class SlipView(BaseModel):
+    """A wrong, left-out or added note, in words."""
+
+    kind: Literal["wrong", "left out", "added"]
+    bar: int
+    beat: float
+    passage: int
+    words: str
+
+
+class AdviceView(BaseModel):
+    """One thing to practise: what was measured, and what to do."""
+
+    subject: str
+    title: str
+    finding: str
+    practice: str
+    bars: list[int] = []
+    technique: str = ""
+
+
+class Tendency(BaseModel):
+    """A median over `count` notes of one kind: cents of a note or register, or milliseconds late on a beat."""
+
+    name: str
+    count: int
+    value: float
+
+
+class TimingView(BaseModel):
+    """Tempo and time: drift from first to last quarter in percent, spread around the player's own beat, swing ratio, the
+    usual grace note, and how far behind the band or click the notes on the beat came (None without one)."""
+
+    tempo: float
+    drift_percent: float
+    spread_ms: float
+    swing_ratio: float
+    grace_ms: float | None
+    behind_band_ms: float | None
+    beats: list[Tendency]
+
+
+class Report(BaseModel):
+    """What a take says. `key_words` tell how far it lies from the tune's pitch, empty where it does not."""
+
+    praise: str
+    advice: list[AdviceView]
+    remarks: list[str]
+    key_words: str
+    likeness: float
+    tuning_cents: float
+    level_db: float
+    level_range_db: float
+    notes: int
+    right: int
+    figures: list[FigureResult]
+    slips: list[SlipView]
+    by_note: list[Tendency]
+    by_register: list[Tendency]
+    timing: TimingView
+    passages: list[list[TraceNote]]
+
+
+class TakeFacts(BaseModel):
+    """A take in figures: `pitch_cents` is the mean distance of its notes from their pitch, `spread_ms` the standard deviation
+    of their lateness, `done` of `asked` ornaments, `right` of `notes` melody notes."""
+
+    line: Which
+    tempo: float
+    feel: str
+    seconds: float
+    is_with_band: bool
+    offset_sec: float
+    pitch_cents: float
+    spread_ms: float
+    done: int
+    asked: int
+    added: int
+    right: int
+    notes: int
+
+
+class TakeSummary(BaseModel):
+    """A take as lists show it."""
+
+    id: str
+    tune_id: int
+    tune: str
+    arrangement: int | None
+    student_id: int | None
+    student: str
+    taken_at: str
+    is_kept: bool
+    facts: TakeFacts
+
+
+class TakeView(TakeSummary):
+    """A take with its report."""
+
+    report: Report
+
+
+class Started(BaseModel):
+    """A recording has come in and is being listened to: the take's name, and the job that listens. The take is there
+    when the job is done; when it fails, its problem says what is wrong with the recording, which is then gone."""
+
+    take: str
+    job: JobView
