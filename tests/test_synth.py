@@ -298,3 +298,13 @@ def test_a_soundfont_that_the_synth_cannot_use_is_reported_not_a_crash(tmp_path:
         render(scattered(1), synth_named("built-in", tmp_path / "hollow.sf2"))
     with pytest.raises(ToolError, match="built-in synth failed"):
         synth_named().render(b"no MIDI at all")
+
+
+def test_a_file_ends_soon_after_the_last_audible_sound_but_never_before_its_last_bar(tmp_path: Path) -> None:
+    note = performance(PerformedNote(0.0, 1.0, 60, 100))
+    for name, played in (("short", note), ("long", replace(note, lasts_sec=2.5))):
+        write_audio(played, tmp_path / f"{name}.wav")
+    short, long = (soundfile.read(tmp_path / f"{name}.wav", dtype="float32")[0] for name in ("short", "long"))
+    last = int(np.flatnonzero(np.abs(short).max(axis=1) > 10 ** (-66 / 20))[-1])
+    assert 0.2 * SAMPLE_RATE <= len(short) - last <= 0.3 * SAMPLE_RATE
+    assert len(long) == 2.5 * SAMPLE_RATE

@@ -37,6 +37,12 @@ SURE_SHARE: Final = 0.5
 """A frame whose samples stay under this share of the ceiling is not oversampled: its true peak is below, too."""
 
 LARGEST_GAIN_DB: Final = 60.0
+INAUDIBLE: Final = np.float32(10 ** (-66 / 20))
+"""What a tail is let go below: 50 dB under the loudness of the whole (from memory, the hush of a quiet room)."""
+
+LET_GO: Final = 250
+"""Frames that are kept after the last audible one."""
+
 _ROUNDS: Final = 20
 _CLOSE_LU: Final = 0.02
 _SMOOTHING: Final = np.hanning(2 * AHEAD + 3)[1:-1] / np.hanning(2 * AHEAD + 3).sum()
@@ -47,10 +53,12 @@ Frames = NDArray[np.float32]
 
 @dataclass(frozen=True)
 class Master:
-    """What mastering does to one recording: a gain factor at the middle of each millisecond."""
+    """What mastering does to one recording: a gain factor at the middle of each millisecond, and how many frames of it
+    are kept (what has died away at the end is not)."""
 
     gains: Frames
     gain_db: float
+    frames: int
 
     def applied(self, block: Audio, start: int) -> Audio:
         """The frames of the recording from `start` on, with the gain."""
@@ -78,16 +86,28 @@ class MixMeter:
             yield block
 
     def mastering(
-        self, recording: Recording, target_lufs: float = TARGET_LUFS, ceiling_dbtp: float = CEILING_DBTP
+        self,
+        recording: Recording,
+        target_lufs: float = TARGET_LUFS,
+        ceiling_dbtp: float = CEILING_DBTP,
+        least_frames: int | None = None,
     ) -> Master:
-        """The gain and limiting for the recording that was measured; silence stays as it is."""
+        """The gain and limiting for the recording that was measured; silence stays as it is.
+
+        All frames are kept, or with `least_frames` so many and what can still be heard after them.
+        """
         sample_peaks = np.concatenate(self._peaks) if self._peaks else np.zeros(0, np.float32)
         ceiling = np.float32(10 ** ((ceiling_dbtp - MARGIN_DB) / 20))
         gain_db = _gain_db(self._loudness.hop_powers(), sample_peaks, target_lufs, ceiling)
         gain = np.float32(10 ** (gain_db / 20))
         true_peaks = _true_peaks(recording, sample_peaks, SURE_SHARE * ceiling / gain)
         gains = gain * 10 ** (-_smoothed(_released(_reductions_db(true_peaks * gain, ceiling))) / 20)
-        return Master(gains.astype(np.float32), gain_db)
+        frames = recording.frames
+        if least_frames is not None:
+            audible = np.flatnonzero(sample_peaks * gain > INAUDIBLE)
+            heard = (int(audible[-1]) + 1 + LET_GO) * FRAME if len(audible) else 0
+            frames = min(frames, max(least_frames, heard))
+        return Master(gains.astype(np.float32), gain_db, frames)
 
 
 def mastering_of(

@@ -10,7 +10,7 @@ from concurrent.futures import Future, ThreadPoolExecutor
 from pathlib import Path
 
 from fioritura.files import opened_beside
-from fioritura.sound.audio import Audio
+from fioritura.sound.audio import SAMPLE_RATE, Audio
 from fioritura.sound.encode import encode_blocks, format_named, tags_of
 from fioritura.sound.master import CEILING_DBTP, TARGET_LUFS, Master, MixMeter
 from fioritura.sound.performance import Performance
@@ -44,7 +44,8 @@ def write_audio(
     kind = format_named(path.suffix)
     meter = MixMeter()
     with recorded(meter.watched(render_blocks(performance, synth, progress))) as mix:
-        mastering = mastering or meter.mastering(mix, target_lufs, ceiling_dbtp)
+        least_frames = round(performance.duration_sec * SAMPLE_RATE)
+        mastering = mastering or meter.mastering(mix, target_lufs, ceiling_dbtp, least_frames)
         with opened_beside(path) as file:
             encode_blocks(_ahead(_mastered(mix, mastering)), kind, file, tags_of(performance, artist))
     return mastering
@@ -52,7 +53,8 @@ def write_audio(
 
 def _mastered(mix: Recording, mastering: Master) -> Iterator[Audio]:
     for start, block in blocks_of(mix):
-        yield mastering.applied(block, start)
+        if start < mastering.frames:
+            yield mastering.applied(block[: mastering.frames - start], start)
 
 
 def _ahead(blocks: Iterator[Audio]) -> Iterator[Audio]:
