@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from fioritura.arrange.harmonise import chords_from_text, harmonise
 from fioritura.errors import OptionError, RangeError
-from fioritura.players.instruments import INSTRUMENTS, Instrument
+from fioritura.players.instruments import Instrument, all_instruments
 from fioritura.theory.metre import QUARTER
 from fioritura.theory.pitch import Interval
 from fioritura.tune import Tune, transpose
@@ -124,4 +124,4 @@ def _range_message(tune: Tune, instrument: Instrument, octave: int, outside: lis
 
 
 def _instruments_that_fit(tune: Tune) -> Iterable[str]:
-    return (id for id, other in INSTRUMENTS.items() if not _outside(tune, other, other.reading_octave))
+    return (id for id, other in all_instruments().items() if not _outside(tune, other, other.reading_octave))

@@ -19,6 +19,7 @@ from zlib import crc32
 import numpy as np
 from numpy.typing import NDArray
 
+from fioritura.arrange.added_taste import added_taste
 from fioritura.arrange.grace_taste import folk_grace_taste, spots
 from fioritura.techniques.figure import Figure, FigureNote
 from fioritura.techniques.place import Idiom, Place
@@ -104,10 +105,13 @@ class Taste:
 
 @cache
 def taste_of(idiom: Idiom) -> Taste:
-    """The taste of an idiom, read from its file."""
+    """The taste of an idiom, read from its file, with that of plugins for their own techniques."""
     text = files("fioritura.arrange").joinpath(f"taste_{idiom}.json").read_text(encoding="utf-8")
     data = json.loads(text)
-    return Taste(data["share"], data["base"], data["place"], data["figure"], data["learned"])
+    base, share, place = added_taste(idiom, FEATURES)
+    return Taste(
+        share | data["share"], base | data["base"], place | data["place"], data["figure"], data["learned"]
+    )
 
 
 def place_features(place: Place) -> list[float]:

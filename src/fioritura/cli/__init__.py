@@ -5,6 +5,7 @@ from __future__ import annotations
 import argparse
 import os
 import sys
+import warnings
 from collections.abc import Sequence
 from importlib import import_module
 from typing import Final
@@ -43,6 +44,7 @@ Take a plain melody with chord symbols and make it sing: playable, idiomatic orn
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run the command line; returns the exit code (0 well done, 2 bad input, 3 another tune, 4 some of a batch failed,
     130 interrupted)."""
+    warnings.formatwarning = _in_words
     parser = _parser()
     options = parser.parse_args(arguments)
     try:
@@ -67,6 +69,18 @@ def _parser() -> argparse.ArgumentParser:
     for name in COMMANDS:
         import_module(f"fioritura.cli.{name}").add_parser(subparsers)
     return parser
+
+
+def _in_words(
+    message: Warning | str, category: type[Warning], filename: str, lineno: int, line: str | None = None
+) -> str:
+    """What is wrong with a plugin, as a note for the user; other warnings as Python words them."""
+    if category.__name__ == "PluginWarning":
+        return f"note: {message}\n"
+    return _usual_words(message, category, filename, lineno, line)
+
+
+_usual_words: Final = warnings.formatwarning
 
 
 class _Version(argparse.Action):

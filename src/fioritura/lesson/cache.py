@@ -18,6 +18,7 @@ from typing import Final
 
 from fioritura.errors import OutputError
 from fioritura.files import cache_folder, write_beside
+from fioritura.plugins import plugin_files
 
 __all__ = ["CACHE_VARIABLE", "Cache", "code_digest", "digest"]
 
@@ -26,10 +27,6 @@ CACHE_VARIABLE: Final = "FIORITURA_CACHE"
 
 LIMIT_BYTES: Final = 1024 * 1024 * 1024
 _TOOLS: Final = ("verovio", "typst", "lameenc", "midirenderer", "numpy", "av")
-
-
-_OTHER_ROOMS: Final = frozenset({"cli", "data", "listening", "shelf", "web"})
-"""No file of a pack depends on these."""
 
 
 class Cache:
@@ -98,11 +95,14 @@ def digest(*parts: object) -> str:
 
 @lru_cache(maxsize=1)
 def code_digest() -> str:
-    """A digest of this package's files and of the versions of the tools that it uses."""
+    """A digest of this package's files, of the plugins', and of the versions of the tools that are used."""
     hasher = blake2b(digest_size=20)
     root = Path(__file__).parents[1]
     for path in sorted(_code_files(root)):
         hasher.update(path.relative_to(root).as_posix().encode())
+        hasher.update(path.read_bytes())
+    for path in plugin_files():
+        hasher.update(path.name.encode())
         hasher.update(path.read_bytes())
     for tool in _TOOLS:
         with suppress(PackageNotFoundError):

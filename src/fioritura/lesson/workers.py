@@ -7,12 +7,14 @@ import os
 import signal
 import sys
 import threading
+import warnings
 from collections.abc import Callable, Iterator, Sequence
 from concurrent.futures import FIRST_COMPLETED, Future, ProcessPoolExecutor, wait
 from concurrent.futures.process import BrokenProcessPool
 from typing import TypeVar
 
 from fioritura.errors import ToolError
+from fioritura.plugins import PluginWarning
 
 __all__ = ["Workers", "start_method", "worker_count", "worker_setup"]
 
@@ -38,7 +40,9 @@ def start_method() -> str:
 
 def worker_setup() -> None:
     """What each worker process begins with: an interrupt from the keyboard, which reaches every process, is left to
-    the first one, which ends the work in order; and when that one is gone, however it ended, so is the worker."""
+    the first one, which ends the work in order; when that one is gone, however it ended, so is the worker; and what is
+    wrong with plugins is said once, by the first one."""
+    warnings.simplefilter("ignore", PluginWarning)
     signal.signal(signal.SIGINT, signal.SIG_IGN)
     threading.Thread(target=_end_with_parent, daemon=True).start()
 

@@ -8,7 +8,7 @@ from fioritura.errors import ReadError
 from fioritura.listening.align import LEAST_LIKENESS, Alignment
 from fioritura.listening.naming import Slip, SlipKind
 from fioritura.listening.notes import QualityKind, Take
-from fioritura.players.instruments import INSTRUMENTS
+from fioritura.players.instruments import all_instruments
 
 __all__ = ["key_words", "likeness_words", "refuse_unclear", "slip_words"]
 
@@ -47,7 +47,7 @@ def key_words(semitones: int) -> str:
             " and an octave" if octaves == 1 else f" and {octaves} octaves" if octaves else ""
         )
     words = f"{distance} {'higher' if semitones > 0 else 'lower'} than the tune"
-    readers = [i.name.lower() for i in INSTRUMENTS.values() if rest and i.transposition.semitones == -semitones]
+    readers = [i.name.lower() for i in all_instruments().values() if rest and i.transposition.semitones == -semitones]
     return f"{words}, as when its part is read on the {' or the '.join(readers)}" if readers else words
 
 

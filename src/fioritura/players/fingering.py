@@ -19,9 +19,10 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
+from fioritura.players.added import added_players
 from fioritura.players.chart import SLIDE_POSITIONS, Digit, Fingering, FingeringChart
 from fioritura.players.charts import clarinet, flute, oboe, saxophone, trombone, trumpet
-from fioritura.players.instruments import Instrument, instrument_named
+from fioritura.players.instruments import INSTRUMENTS, Instrument, instrument_named
 from fioritura.theory.pitch import Pitch
 
 __all__ = [
@@ -78,6 +79,8 @@ def chart_of(instrument: Instrument | str) -> FingeringChart | None:
         OptionError: there is no such instrument.
     """
     known = instrument if isinstance(instrument, Instrument) else instrument_named(instrument)
+    if known.id not in INSTRUMENTS:
+        return added_players().charts.get(known.id)
     if known.id.endswith("-sax"):
         return saxophone.CHART
     charts = {

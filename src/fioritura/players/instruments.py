@@ -13,7 +13,7 @@ from typing import Final, Literal
 from fioritura.errors import OptionError
 from fioritura.theory.pitch import Interval, Pitch
 
-__all__ = ["INSTRUMENTS", "Clef", "Instrument", "instrument_named"]
+__all__ = ["INSTRUMENTS", "Clef", "Instrument", "all_instruments", "instrument_named"]
 
 Clef = Literal["treble", "bass"]
 
@@ -97,7 +97,14 @@ INSTRUMENTS: Final[dict[str, Instrument]] = {
         _instrument("trombone", "Trombone", "Tbn.", "P1", "E2 C5", "Bb2 F4", 58, clef="bass", reading_octave=-1),
     )
 }
-"""All instruments by id, in the order in which they are listed."""
+"""Our own instruments by id, in the order in which they are listed."""
+
+
+def all_instruments() -> dict[str, Instrument]:
+    """All instruments by id: our own, then those of plugins."""
+    from fioritura.players.added import added_players
+
+    return {**INSTRUMENTS, **added_players().instruments}
 
 
 def instrument_named(id: str) -> Instrument:
@@ -106,7 +113,7 @@ def instrument_named(id: str) -> Instrument:
     Raises:
         OptionError: there is no such instrument; the message lists those there are.
     """
-    try:
-        return INSTRUMENTS[id]
-    except KeyError:
-        raise OptionError(f"No instrument {id!r}; choose one of {', '.join(INSTRUMENTS)}.") from None
+    found = INSTRUMENTS.get(id) or all_instruments().get(id)
+    if found is None:
+        raise OptionError(f"No instrument {id!r}; choose one of {', '.join(all_instruments())}.")
+    return found

@@ -14,8 +14,9 @@ from typing import Final
 import numpy as np
 
 from fioritura.errors import OptionError
+from fioritura.players.added import added_players
 from fioritura.players.fingering import Matrix, chart_of, pair_cost
-from fioritura.players.instruments import Instrument, instrument_named
+from fioritura.players.instruments import INSTRUMENTS, Instrument, instrument_named
 from fioritura.theory.pitch import Pitch
 
 __all__ = ["LEVELS", "Limits", "fastest_rate", "limits_of", "slurred_sec"]
@@ -64,11 +65,12 @@ def limits_of(instrument: Instrument | str, level: int) -> Limits:
         raise OptionError(f"Level {level} does not exist; choose 1 (second year) to 5 (professional).")
     chart = chart_of(known)
     place = level - 1
+    breath = _BREATH_SHARE if known.id in INSTRUMENTS else added_players().breath
     finger_rate = _FINGER_RATE[place] * (chart.handling.agility if chart else 1.0)
     return Limits(
         tongue_rate=_TONGUE_RATE[place],
         finger_rate=finger_rate,
-        breath_sec=_BREATH_SEC[place] * _BREATH_SHARE.get(known.id, 1.0),
+        breath_sec=_BREATH_SEC[place] * breath.get(known.id, 1.0),
         shortest_note_sec=1 / finger_rate,
         grace_sec=_GRACE_SEC[place],
     )

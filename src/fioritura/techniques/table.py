@@ -1,6 +1,7 @@
-"""The one table of techniques: every `TECHNIQUES` of every module in this folder.
+"""The one table of techniques: every `TECHNIQUES` of every module in this folder, and those of plugins.
 
-To add a technique, add it to its family's file, or add a file; nothing else changes.
+To add a technique, add it to its family's file, or add a file; nothing else changes. One in a package of its own is a
+plugin (see docs/plugins.md).
 """
 
 from __future__ import annotations
@@ -11,19 +12,33 @@ from functools import cache
 from importlib import import_module
 
 from fioritura.errors import OptionError
+from fioritura.plugins import Plugin
+from fioritura.techniques.added import added_techniques
 from fioritura.techniques.technique import Technique
 
-__all__ = ["all_techniques", "technique_named", "wanted_techniques"]
+__all__ = ["all_techniques", "plugin_techniques", "technique_named", "wanted_techniques"]
 
 
 @cache
 def all_techniques() -> dict[str, Technique]:
     """All techniques by id, easiest first, families together within a level."""
+    found = [*_own_techniques(), *(technique for offered in plugin_techniques().values() for technique in offered)]
+    return {technique.id: technique for technique in sorted(found, key=lambda t: (t.level, t.family, t.id))}
+
+
+@cache
+def plugin_techniques() -> dict[Plugin, tuple[Technique, ...]]:
+    """The techniques of each plugin that is in order."""
+    return added_techniques({technique.id for technique in _own_techniques()})
+
+
+@cache
+def _own_techniques() -> tuple[Technique, ...]:
     package = __package__ or "fioritura.techniques"
     found: list[Technique] = []
     for module in pkgutil.iter_modules(import_module(package).__path__):
         found += getattr(import_module(f"{package}.{module.name}"), "TECHNIQUES", ())
-    return {technique.id: technique for technique in sorted(found, key=lambda t: (t.level, t.family, t.id))}
+    return tuple(found)
 
 
 def technique_named(id: str) -> Technique:

@@ -15,7 +15,7 @@ from fastapi.templating import Jinja2Templates
 
 from fioritura.arrange.arrangement_file import arrangement_from_json, arrangement_to_json
 from fioritura.errors import FiorituraError, OutputError, ToolError
-from fioritura.players.instruments import INSTRUMENTS
+from fioritura.players.instruments import all_instruments
 from fioritura.shelf.lessons import LessonEntry
 from fioritura.shelf.store import NotOnShelfError, Shelf, StaleError
 from fioritura.web.api import api, problem_of
@@ -118,7 +118,7 @@ def _add_pages(app: FastAPI, shelf: Shelf) -> None:
     templates = Jinja2Templates(_HERE / "templates")
 
     def page(request: Request, name: str, **values: Any) -> Response:
-        shared = {"instruments": INSTRUMENTS, "families": _FAMILIES, "page": name}
+        shared = {"instruments": all_instruments(), "families": _FAMILIES, "page": name}
         return templates.TemplateResponse(request, f"{name}.html", shared | values)
 
     @app.get("/", include_in_schema=False)

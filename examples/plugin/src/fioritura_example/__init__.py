@@ -1,0 +1,1 @@
+"""An example of a plugin: a technique and a player."""

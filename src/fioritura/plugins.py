@@ -1,0 +1,77 @@
+"""Plugins: what other packages add, found by their entry points and loaded when it is first needed.
+
+A package names a module of its own under ``fioritura.techniques`` or ``fioritura.players`` (see docs/plugins.md). One
+that can't be loaded or does not hold what it should is named in a `PluginWarning` and left out; nothing else stops.
+"""
+
+from __future__ import annotations
+
+import sys
+import warnings
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import cache
+from pathlib import Path
+from types import ModuleType
+from typing import Final
+
+__all__ = ["PLAYERS", "TECHNIQUES", "Plugin", "PluginWarning", "leave_out", "plugin_files", "plugins"]
+
+TECHNIQUES: Final = "fioritura.techniques"
+"""Entry points of modules with `TECHNIQUES` and, for the chooser, `TASTE`."""
+
+PLAYERS: Final = "fioritura.players"
+"""Entry points of modules with `INSTRUMENTS`, and `CHARTS` and `BREATH` for them."""
+
+
+class PluginWarning(UserWarning):
+    """A plugin, or something of it, is left out."""
+
+
+@dataclass(frozen=True, slots=True)
+class Plugin:
+    """A plugin's module, and how messages name it: ``"octaves (of fioritura-example 1.0)"``."""
+
+    name: str
+    module: ModuleType
+
+    def __str__(self) -> str:
+        return self.name
+
+
+@cache
+def plugins(group: str) -> tuple[Plugin, ...]:
+    """The plugins of a group that can be loaded, in order of name."""
+    from importlib.metadata import entry_points
+
+    found = []
+    for point in sorted(entry_points(group=group), key=lambda point: (point.name, point.value)):
+        owner = f"{point.dist.name} {point.dist.version}" if point.dist else "an unknown package"
+        name = f"{point.name} (of {owner})"
+        try:
+            module = point.load()
+        except (Exception, SystemExit) as error:
+            leave_out(name, f"it can't be loaded ({type(error).__name__}: {error})")
+            continue
+        if isinstance(module, ModuleType):
+            found.append(Plugin(name, module))
+        else:
+            leave_out(name, f"{point.value} is no module: name the module alone")
+    return tuple(found)
+
+
+def leave_out(plugin: Plugin | str, problem: str) -> None:
+    """Say that a plugin is left out, and why."""
+    warnings.warn(f"The plugin {plugin} is left out: {problem}.", PluginWarning, stacklevel=2)
+
+
+def plugin_files() -> Iterator[Path]:
+    """The code of all plugins: what results depend on, beside our own."""
+    for group in (PLAYERS, TECHNIQUES):
+        for plugin in plugins(group):
+            package = sys.modules[plugin.module.__name__.partition(".")[0]]
+            folders = [Path(folder) for folder in getattr(package, "__path__", ())]
+            if not folders and package.__file__:
+                yield Path(package.__file__)
+            for folder in folders:
+                yield from sorted(folder.rglob("*.py"))
