@@ -542,5 +542,5 @@ def test_a_port_that_is_taken_or_does_not_exist_is_refused_in_words(capsys: pyte
         assert main(["serve", "--port", str(port)]) == 2
     assert main(["serve", "--port", "70000"]) == 2
     said = capsys.readouterr().err
-    assert f"Port {port} can't be used" in said
+    assert f"Port {port} of 127.0.0.1 can't be used" in said
     assert "Port 70000 does not exist" in said

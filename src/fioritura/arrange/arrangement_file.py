@@ -29,8 +29,8 @@ FORMAT: Final = "fioritura arrangement"
 VERSION: Final = 1
 
 
-def arrangement_to_json(arrangement: Arrangement) -> str:
-    """The arrangement as JSON text; the same arrangement gives the same text."""
+def arrangement_to_json(arrangement: Arrangement, *, is_compact: bool = False) -> str:
+    """The arrangement as JSON text, on one line where it `is_compact`; the same arrangement gives the same text."""
     setting = arrangement.setting
     data = {
         "format": FORMAT,
@@ -52,7 +52,7 @@ def arrangement_to_json(arrangement: Arrangement) -> str:
         "decisions": _decisions_data(arrangement.decisions),
         "past": [_decisions_data(decisions) for decisions in arrangement.past],
     }
-    return json.dumps(data, indent=1, ensure_ascii=False) + "\n"
+    return json.dumps(data, indent=None if is_compact else 1, ensure_ascii=False) + "\n"
 
 
 def arrangement_from_json(text: str) -> Arrangement:

@@ -1,8 +1,9 @@
-"""`fioritura serve`: the page, on this machine only."""
+"""`fioritura serve`: the page, on this machine only unless asked for."""
 
 from __future__ import annotations
 
 import argparse
+import os
 from pathlib import Path
 from typing import Any
 
@@ -14,8 +15,11 @@ replaced; to be heard with a band; and a shelf for tunes and arrangements.
 
   fioritura serve                     then open http://127.0.0.1:8420
   fioritura serve --port 9000 --data ~/Music/shelf
+  fioritura serve --listen 0.0.0.0    for a tablet on the stand, in a network that you trust
 
-The page is served to this machine only, and asks nothing of any other. Everything is kept in one folder (--data).
+The page is served to this machine only unless --listen says otherwise, and asks nothing of any other. Everything is kept
+in one folder (--data). With --listen whoever can reach the address and has the token that is printed can see and change
+everything; nothing is encrypted on its way. FIORITURA_TOKEN sets a token of your own.
 """
 
 
@@ -30,6 +34,12 @@ def add_parser(subparsers: Any) -> None:
     parser.add_argument("--port", type=int, default=8420, metavar="N", help="default: 8420; 0 takes any free one")
     parser.add_argument(
         "--data", type=Path, metavar="DIR", help="folder of the shelf (default: FIORITURA_DATA, or yours)"
+    )
+    parser.add_argument(
+        "--listen",
+        default="127.0.0.1",
+        metavar="ADDRESS",
+        help="address to serve on; any but this machine's own loopback asks each visitor for a token",
     )
     parser.set_defaults(run=run)
 
@@ -46,5 +56,5 @@ def run(options: argparse.Namespace) -> int:
         if (error.name or "").startswith("fioritura"):
             raise
         raise ToolError(f"The page needs the package {error.name!r}: pip install 'fioritura[web]'.") from None
-    serve(options.port, options.data)
+    serve(options.port, options.data, options.listen, os.environ.get("FIORITURA_TOKEN", "").strip())
     return 0

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import AsyncIterator, Collection
+from collections.abc import AsyncIterator, Container
 from contextlib import asynccontextmanager
 from pathlib import Path
 from typing import Any, Final
@@ -20,6 +20,8 @@ from fioritura.shelf.lessons import LessonEntry
 from fioritura.shelf.store import NotOnShelfError, Shelf, StaleError
 from fioritura.web.api import api, problem_of
 from fioritura.web.desk import Desk
+from fioritura.web.door import Door, add_door
+from fioritura.web.engraver import Engraver
 from fioritura.web.guard import Guard
 from fioritura.web.hearing import Sounds, hearing
 from fioritura.web.intake import Reading, demo_source, facts_of, first_arrangement, read_source
@@ -50,14 +52,21 @@ _FAMILIES: Final = (
 )
 
 
-def create_app(shelf: Shelf, hosts: Collection[str], sounds: Sounds | None = None) -> Guard:
+def create_app(
+    shelf: Shelf,
+    hosts: Container[str],
+    sounds: Sounds | None = None,
+    engraver: Engraver | None = None,
+    door: Door | None = None,
+) -> Guard:
     """The guarded application over a shelf; a shelf without tunes is given the demo tune."""
-    jobs = Jobs()
+    jobs, desk = Jobs(), Desk(shelf, engraver)
 
     @asynccontextmanager
     async def lifespan(app: FastAPI) -> AsyncIterator[None]:
         yield
         jobs.close()
+        desk.engraver.close()
 
     app = FastAPI(
         title="Fioritura",
@@ -67,7 +76,7 @@ def create_app(shelf: Shelf, hosts: Collection[str], sounds: Sounds | None = Non
         openapi_url="/api/openapi.json",
         lifespan=lifespan,
     )
-    app.state.desk = Desk(shelf)
+    app.state.desk = desk
     app.state.sounds = sounds or Sounds()
     app.state.jobs = jobs
     app.include_router(api)
@@ -75,11 +84,11 @@ def create_app(shelf: Shelf, hosts: Collection[str], sounds: Sounds | None = Non
     app.include_router(lessons_api)
     app.include_router(take_api)
     app.mount("/static", StaticFiles(directory=_HERE / "static"), name="static")
-    _add_pages(app, shelf)
+    _add_pages(app, shelf, door)
     _add_errors(app)
     if not shelf.tunes():
         _shelve_demo(shelf)
-    return Guard(app, hosts)
+    return Guard(app, hosts, door)
 
 
 def prepare_sound(shelf: Shelf, sounds: Sounds) -> None:
@@ -114,7 +123,7 @@ def _shelve_demo(shelf: Shelf) -> None:
     shelf.add_arrangement(id, "first", arrangement_to_json(arrangement))
 
 
-def _add_pages(app: FastAPI, shelf: Shelf) -> None:
+def _add_pages(app: FastAPI, shelf: Shelf, door: Door | None) -> None:
     templates = Jinja2Templates(_HERE / "templates")
 
     def page(request: Request, name: str, **values: Any) -> Response:
@@ -143,6 +152,8 @@ def _add_pages(app: FastAPI, shelf: Shelf) -> None:
             lessons.setdefault(lesson.tune_id, []).append(lesson)
         return page(request, "shelf", tunes=found, lessons=lessons, tags=shelf.tags(), search=search[:200], tag=tag)
 
+    if door is not None:
+        add_door(app, door, page)
     add_lesson_pages(app, shelf, page, lambda: _latest(shelf))
     add_take_pages(app, shelf, page, lambda: _latest(shelf))
 

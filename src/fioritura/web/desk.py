@@ -23,6 +23,7 @@ from fioritura.shelf.store import Shelf, StaleError, Step
 from fioritura.techniques.place import Setting
 from fioritura.theory.metre import QUARTER
 from fioritura.tune import Feel
+from fioritura.web.engraver import Engraver
 from fioritura.web.intake import Reading, Source, read_source, ready
 from fioritura.web.staves import Sheet, engraved
 
@@ -84,8 +85,8 @@ class Open:
 class Desk:
     """Open arrangements over a shelf. Safe to use from several threads; decisions on one arrangement take turns."""
 
-    def __init__(self, shelf: Shelf) -> None:
-        self.shelf = shelf
+    def __init__(self, shelf: Shelf, engraver: Engraver | None = None) -> None:
+        self.shelf, self.engraver = shelf, engraver or Engraver()
         self._open: OrderedDict[int, Open] = OrderedDict()
         self._lock = Lock()
 
@@ -122,7 +123,7 @@ class Desk:
         with work.lock:
             self._check(work, id, at)
             changed = _without_past(change(work.arrangement))
-            work.keep(self.shelf.add_step(id, at, words, arrangement_to_json(changed)), changed)
+            work.keep(self.shelf.add_step(id, at, words, arrangement_to_json(changed, is_compact=True)), changed)
             work.others.clear()
         return work
 
@@ -187,7 +188,7 @@ class Desk:
             other = None if seed is None else self.other(work, seed)
             key = (sheet, 2 if other is None else 3)
             before = work.systems.get(key, ()) if keeps else ()
-            systems = engraved(work.arrangement, sheet, other, before)
+            systems = engraved(self.engraver, work.arrangement, sheet, other, before)
             if len(work.systems) > MOST_KEPT:
                 work.systems.clear()
             work.systems[key] = systems

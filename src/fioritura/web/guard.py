@@ -1,22 +1,28 @@
 """The guard at the door: who may ask, how much may be sent, and what a browser may do with the answer.
 
-The server listens on loopback only, but any web page that is open in the same browser can send requests there, and can
-give its own name loopback's address. So requests must name one of our hosts; those that change something, or ask for
-data, must not come from another site's page; and bodies are bounded.
+Even where the server listens on loopback only, any web page that is open in the same browser can send requests there, and
+can give its own name loopback's address. So requests must name one of our hosts; those that change something, or ask for
+data, must not come from another site's page; and bodies are bounded in size and time. A server that others can reach has
+a door, too (`fioritura.web.door`).
 """
 
 from __future__ import annotations
 
+import asyncio
 import json
-from collections.abc import Collection
+import socket
+from collections.abc import Container
+from ipaddress import ip_address
 from typing import Final
 
 from starlette.datastructures import Headers, MutableHeaders
+from starlette.responses import RedirectResponse
 from starlette.types import ASGIApp, Message, Receive, Scope, Send
 
 from fioritura.shelf.recordings import MOST_BYTES as MOST_RECORDING_BYTES
+from fioritura.web.door import ENTRANCE, Door
 
-__all__ = ["MOST_BYTES", "SECURITY_HEADERS", "Guard", "hosts_of"]
+__all__ = ["MOST_BYTES", "SECURITY_HEADERS", "Guard", "Hosts", "hosts_of"]
 
 MOST_BYTES: Final = 16 * 1024 * 1024
 """The largest body of a request, but for those of `_LIMITS`: archives and recordings."""
@@ -26,6 +32,9 @@ _LIMITS: Final = {
     "/api/takes": MOST_RECORDING_BYTES + 64 * 1024,
 }
 
+MOST_SEC: Final = 120.0
+"""How long a body may take to come in."""
+
 _SAFE: Final = frozenset({"GET", "HEAD"})
 _POLICY: Final = (
     "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; font-src 'self'; connect-src 'self'; "
@@ -34,24 +43,50 @@ _POLICY: Final = (
 SECURITY_HEADERS: Final = {
     "Content-Security-Policy": _POLICY,
     "X-Content-Type-Options": "nosniff",
-    "Referrer-Policy": "no-referrer",
+    "Referrer-Policy": "same-origin",
     "Cross-Origin-Opener-Policy": "same-origin",
     "Cross-Origin-Resource-Policy": "same-origin",
     "Permissions-Policy": "camera=(), geolocation=(), microphone=(self)",
 }
 
 
-def hosts_of(port: int) -> frozenset[str]:
+class Hosts:
+    """The names under which a server may be asked for: those of loopback, and with `is_open` this machine's own and
+    any address in digits, as a name that leads elsewhere can be made to lead here but a number can't."""
+
+    def __init__(self, port: int, *, is_open: bool = False) -> None:
+        self.port, self.is_open = port, is_open
+        own = socket.gethostname().lower()
+        self._names = {"127.0.0.1", "localhost", "[::1]"} | ({own, f"{own}.local"} if is_open else set())
+
+    def __contains__(self, host: object) -> bool:
+        """True for a Host header that names this server."""
+        name, colon, port = str(host).lower().rpartition(":")
+        if not colon or port.endswith("]"):
+            name, port = str(host).lower(), "80"
+        if port != str(self.port):
+            return False
+        return name in self._names or (self.is_open and _is_address(name))
+
+
+def hosts_of(port: int, *, is_open: bool = False) -> Hosts:
     """The names under which a server on a port may be asked for."""
-    names = ("127.0.0.1", "localhost", "[::1]")
-    return frozenset(f"{name}:{port}" for name in names) | (frozenset(names) if port == 80 else frozenset())
+    return Hosts(port, is_open=is_open)
+
+
+def _is_address(name: str) -> bool:
+    try:
+        ip_address(name.removeprefix("[").removesuffix("]"))
+    except ValueError:
+        return False
+    return True
 
 
 class Guard:
     """ASGI middleware: refuses what should not come in, and puts the security headers on what goes out."""
 
-    def __init__(self, app: ASGIApp, hosts: Collection[str]) -> None:
-        self.app, self.hosts = app, frozenset(hosts)
+    def __init__(self, app: ASGIApp, hosts: Container[str], door: Door | None = None) -> None:
+        self.app, self.hosts, self.door = app, hosts, door
 
     async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
         """Serve a request."""
@@ -65,11 +100,18 @@ class Guard:
         if refusal:
             await _refuse(outgoing, *refusal)
             return
+        if self.door and not self.door.lets_in(scope["path"], headers):
+            if scope["method"] in _SAFE and not scope["path"].startswith("/api/"):
+                await RedirectResponse(ENTRANCE, 303)(scope, receive, outgoing)
+            else:
+                await _refuse(outgoing, 401, f"Give the token first: open {ENTRANCE}, or send it as a bearer token.")
+            return
         await self.app(scope, _bounded(receive, limit), outgoing)
 
     def _refusal(self, method: str, headers: Headers, limit: int) -> tuple[int, str] | None:
         """Why a request is refused, if it is."""
-        if headers.get("host", "") not in self.hosts:
+        host = headers.get("host", "")
+        if host not in self.hosts:
             return (
                 421,
                 "This server answers to its own address only: open the address that `fioritura serve` printed.",
@@ -79,7 +121,7 @@ class Guard:
         if site not in ("same-origin", "none") and not is_page:
             return 403, "The request comes from another site: use the page itself."
         origin = headers.get("origin")
-        if origin is not None and origin.removeprefix("http://") not in self.hosts:
+        if origin is not None and origin.lower() != f"http://{host.lower()}":
             return 403, "The request comes from another site: use the page itself."
         length = headers.get("content-length", "0")
         if not length.isdigit() or int(length) > limit:
@@ -88,13 +130,21 @@ class Guard:
 
 
 def _bounded(receive: Receive, limit: int) -> Receive:
-    """The body of a request, cut off where it passes the limit: for bodies that do not say how long they are."""
-    taken = 0
+    """The body of a request, cut off where it passes the limit, whatever it says of itself, or takes too long."""
+    taken, is_whole = 0, False
+    last = asyncio.get_running_loop().time() + MOST_SEC
 
     async def bounded() -> Message:
-        nonlocal taken
-        message = await receive()
+        nonlocal taken, is_whole
+        if is_whole:
+            return await receive()
+        try:
+            async with asyncio.timeout_at(last):
+                message = await receive()
+        except TimeoutError:
+            return {"type": "http.disconnect"}
         taken += len(message.get("body", b""))
+        is_whole = not message.get("more_body", False)
         return {"type": "http.disconnect"} if taken > limit else message
 
     return bounded

@@ -43,7 +43,7 @@ MOST_WAITING: Final = 20
 MOST_KEPT: Final = 30
 MOST_SEC: Final = 1800.0
 _NICENESS: Final = 5
-_PRELOADED: Final = ("fioritura.web.jobs", "fioritura.lesson.pack")
+_PRELOADED: Final = ("fioritura.web.jobs", "fioritura.web.packing", "fioritura.web.engraver")
 
 State = Literal["waiting", "running", "done", "failed", "cancelled"]
 

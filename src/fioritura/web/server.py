@@ -1,8 +1,10 @@
-"""Serve the page on loopback."""
+"""Serve the page: on loopback, or where asked for, to a network behind a token."""
 
 from __future__ import annotations
 
 import socket
+from contextlib import suppress
+from ipaddress import IPv4Address, IPv6Address, ip_address
 from pathlib import Path
 from threading import Thread
 from typing import Final
@@ -12,30 +14,44 @@ from fioritura.errors import OptionError
 __all__ = ["LOOPBACK", "serve"]
 
 LOOPBACK: Final = "127.0.0.1"
+_MEANING: Final = """\
+It listens beyond this machine. Whoever can reach it and has the token below can see, change and remove everything on
+your shelf. Nothing that goes over the network is encrypted, the token included: do this only in a network that you
+trust. Takes are recorded on this machine only, as browsers lend the microphone to no page that is not encrypted."""
 
 
-def serve(port: int, folder: Path | None = None) -> None:
+def serve(port: int, folder: Path | None = None, listen: str = LOOPBACK, token: str = "") -> None:
     """Serve the page until interrupted; `folder` holds the shelf.
 
+    Beyond loopback, whoever wants to come in must give `token`; a new one is made where it is empty.
+
     Raises:
-        OptionError: the port is taken.
+        OptionError: the port is taken, `listen` is no address of this machine, or the token is too short.
         OutputError, ReadError: the shelf can't be opened.
     """
     import uvicorn
 
+    from fioritura.lesson.workers import worker_count
     from fioritura.shelf.store import Shelf, data_folder
     from fioritura.web.app import create_app, prepare_sound
+    from fioritura.web.door import Door, new_token
+    from fioritura.web.engraver import Engraver
     from fioritura.web.guard import hosts_of
     from fioritura.web.hearing import Sounds
 
-    listener = _listener(port)
+    address = _address(listen)
+    door = None if address.is_loopback else Door(token := token or new_token())
+    listener = _listener(port, str(address))
     port = listener.getsockname()[1]
     shelf = Shelf(folder or data_folder())
     sounds = Sounds()
-    app = create_app(shelf, hosts_of(port), sounds)
-    print(
-        f"Fioritura is at http://{LOOPBACK}:{port} (stop it with Ctrl-C). Your shelf: {shelf.path.parent}", flush=True
-    )
+    engraver = Engraver(worker_count())
+    app = create_app(shelf, hosts_of(port, is_open=door is not None), sounds, engraver, door)
+    place = f"http://{_shown(address)}:{port}"
+    print(f"Fioritura is at {place} (stop it with Ctrl-C). Your shelf: {shelf.path.parent}", flush=True)
+    if door is not None:
+        print(f"{_MEANING}\nToken: {token}", flush=True)
+    Thread(target=engraver.warm, daemon=True).start()
     Thread(target=prepare_sound, args=(shelf, sounds), daemon=True).start()
     config = uvicorn.Config(
         app,
@@ -52,15 +68,35 @@ def serve(port: int, folder: Path | None = None) -> None:
         listener.close()
 
 
-def _listener(port: int) -> socket.socket:
-    listener = socket.socket(socket.AF_INET, socket.SOCK_STREAM)
+def _address(text: str) -> IPv4Address | IPv6Address:
+    try:
+        return ip_address(LOOPBACK if text == "localhost" else text)
+    except ValueError:
+        raise OptionError(
+            f"{text!r} is no address to listen on: give one in digits, such as 192.168.1.20, or 0.0.0.0 for all."
+        ) from None
+
+
+def _shown(address: IPv4Address | IPv6Address) -> str:
+    """An address as it stands in a link; for all addresses, the one by which others most likely reach this machine."""
+    if address.is_unspecified:
+        kind = socket.AF_INET if address.version == 4 else socket.AF_INET6
+        with suppress(OSError), socket.socket(kind, socket.SOCK_DGRAM) as probe:
+            probe.connect(("192.0.2.1" if address.version == 4 else "2001:db8::1", 9))
+            address = ip_address(probe.getsockname()[0])
+    return str(address) if address.version == 4 else f"[{address}]"
+
+
+def _listener(port: int, address: str = LOOPBACK) -> socket.socket:
+    kind = socket.AF_INET6 if ":" in address else socket.AF_INET
+    listener = socket.socket(kind, socket.SOCK_STREAM)
     listener.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
     try:
-        listener.bind((LOOPBACK, port))
+        listener.bind((address, port))
         listener.listen(128)
     except OSError as error:
         listener.close()
         raise OptionError(
-            f"Port {port} can't be used ({error.strerror}): give another --port, or 0 for any."
+            f"Port {port} of {address} can't be used ({error.strerror}): give another --port, or 0 for any."
         ) from None
     return listener

@@ -17,6 +17,7 @@ from fioritura.notation.score import Label, Score, Staff
 from fioritura.techniques.figure import Figure
 from fioritura.techniques.table import technique_named
 from fioritura.tune import Note, Tune
+from fioritura.web.engraver import Engraver
 
 __all__ = ["Sheet", "bars_of", "engraved", "engraved_tune", "little_staff", "renamed"]
 
@@ -36,7 +37,11 @@ class Sheet:
 
 
 def engraved(
-    arrangement: Arrangement, sheet: Sheet, other: Rendition | None = None, like: Sequence[System] = ()
+    engraver: Engraver,
+    arrangement: Arrangement,
+    sheet: Sheet,
+    other: Rendition | None = None,
+    like: Sequence[System] = (),
 ) -> tuple[System, ...]:
     """Plain over ornamented, and under both another version where one is given; see `engrave_systems` for `like`."""
     rendition = arrangement.rendition
@@ -47,7 +52,7 @@ def engraved(
     if sheet.width_mm < _NARROW_MM:
         staves = [replace(staff, name="\N{NO-BREAK SPACE}") for staff in staves]
     score = Score(rendition.tune, tuple(staves))
-    return engrave_systems(write_musicxml(score), width_mm=sheet.width_mm, staff_mm=sheet.staff_mm, like=like)
+    return engraver.engrave(write_musicxml(score), sheet.width_mm, sheet.staff_mm, like)
 
 
 def engraved_tune(tune: Tune, sheet: Sheet) -> tuple[System, ...]:

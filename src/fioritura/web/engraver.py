@@ -1,0 +1,105 @@
+"""Engraving in processes of its own, so that one user's page does not keep another's waiting; and the pages of late.
+
+Choosing figures and engraving them take about equally long, and Python does one thing at a time in a process.
+"""
+
+from __future__ import annotations
+
+import multiprocessing
+import sys
+from collections import OrderedDict
+from collections.abc import Sequence
+from concurrent.futures import ProcessPoolExecutor
+from concurrent.futures.process import BrokenProcessPool
+from dataclasses import dataclass
+from threading import Lock
+from typing import Final
+
+from fioritura.errors import ToolError
+from fioritura.lesson.workers import worker_setup
+from fioritura.notation.engrave import System, engrave_systems
+
+__all__ = ["Engraver", "Music"]
+
+MOST_KEPT: Final = 48
+_TRIES: Final = 2
+
+
+@dataclass(frozen=True, slots=True)
+class Music:
+    """What is to be engraved: MusicXML, the page's width and a staff's height in millimetres; `like` is for
+    `engrave_systems`."""
+
+    musicxml: bytes
+    width_mm: float
+    staff_mm: float
+    like: tuple[System, ...] = ()
+
+    @property
+    def key(self) -> tuple[bytes, float, float, tuple[int, ...]]:
+        """What the result depends on: of `like` only where the systems break."""
+        return self.musicxml, self.width_mm, self.staff_mm, tuple(system.bar_count for system in self.like)
+
+
+class Engraver:
+    """Engraves with `count` processes; with none, here. Safe to use from several threads."""
+
+    def __init__(self, count: int = 0) -> None:
+        self.count = count
+        self._pool: ProcessPoolExecutor | None = None
+        self._kept: OrderedDict[object, tuple[System, ...]] = OrderedDict()
+        self._lock = Lock()
+
+    def engrave(
+        self, musicxml: bytes, width_mm: float, staff_mm: float, like: Sequence[System] = ()
+    ) -> tuple[System, ...]:
+        """See `engrave_systems`; what was engraved lately is at hand.
+
+        Raises:
+            ToolError: the engraver can't read the music, or its processes were ended again and again.
+        """
+        music = Music(musicxml, width_mm, staff_mm, tuple(like))
+        with self._lock:
+            found = self._kept.get(music.key)
+        if found is None:
+            found = self._made(music) if self.count else _engraved(music)
+            with self._lock:
+                self._kept[music.key] = found
+                while len(self._kept) > MOST_KEPT:
+                    self._kept.popitem(last=False)
+        return found
+
+    def warm(self) -> None:
+        """Start the processes before they are needed."""
+        if self.count:
+            list(self._ready().map(abs, range(self.count)))
+
+    def close(self) -> None:
+        """End the processes."""
+        with self._lock:
+            if self._pool is not None:
+                self._pool.shutdown(wait=False, cancel_futures=True)
+            self._pool = None
+
+    def _made(self, music: Music) -> tuple[System, ...]:
+        for _ in range(_TRIES):
+            pool = self._ready()
+            try:
+                return pool.submit(_engraved, music).result()
+            except BrokenProcessPool:
+                with self._lock:
+                    if self._pool is pool:
+                        self._pool = None
+        raise ToolError("The engraver's process was ended, perhaps for want of memory: try again.")
+
+    def _ready(self) -> ProcessPoolExecutor:
+        with self._lock:
+            if self._pool is None:
+                method = "forkserver" if sys.platform != "win32" else "spawn"
+                context = multiprocessing.get_context(method)
+                self._pool = ProcessPoolExecutor(self.count, mp_context=context, initializer=worker_setup)
+            return self._pool
+
+
+def _engraved(music: Music) -> tuple[System, ...]:
+    return engrave_systems(music.musicxml, width_mm=music.width_mm, staff_mm=music.staff_mm, like=music.like)
