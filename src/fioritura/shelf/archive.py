@@ -32,6 +32,9 @@ MOST_BYTES: Final = 2 * 1024 * 1024 * 1024
 """Of all entries together, unpacked."""
 
 
+CheckTake = Callable[[str, Mapping[str, Any]], object]
+
+
 def write_archive(shelf: Shelf, file: IO[bytes]) -> None:
     """Write everything on the shelf into an open file."""
     listed = []
@@ -53,14 +56,13 @@ def restore(
     shelf: Shelf,
     file: IO[bytes],
     check: Callable[[str], object],
-    check_report: Callable[[str], object] = json.loads,
+    check_take: CheckTake = lambda report, facts: json.loads(report),
     check_plan: Callable[[Mapping[str, Any]], object] = dict,
 ) -> int:
     """Add what an archive holds to the shelf; returns how many tunes.
 
-    `check` raises where a text is no arrangement, `check_report` where it is no report, `check_plan`
-    where data are no plan of a lesson. Everything is read and checked
-    before anything is added.
+    `check` raises where a text is no arrangement, `check_take` where a text and facts are no report, `check_plan` where
+    data are no plan of a lesson. Everything is read and checked before anything is added.
 
     Raises:
         ReadError: it is no such archive, or it is damaged, too large, or of a later version.
@@ -73,7 +75,7 @@ def restore(
         if manifest.get("version") not in _READ_VERSIONS:
             raise ReadError(f"The archive has version {manifest.get('version')}; {VERSION} can be read.")
         names = [str(name) for name in manifest.get("students", [])]
-        found = [_read(archive, record, check, check_report, check_plan) for record in manifest["tunes"]]
+        found = [_read(archive, record, check, check_take, check_plan) for record in manifest["tunes"]]
         students = _students(shelf, names)
         for add in found:
             add(shelf, students)
@@ -156,7 +158,7 @@ def _read(
     archive: zipfile.ZipFile,
     record: Any,
     check: Callable[[str], object],
-    check_report: Callable[[str], object],
+    check_take: CheckTake,
     check_plan: Callable[[Mapping[str, Any]], object],
 ) -> Add:
     """What adds one tune of the archive to a shelf."""
@@ -172,12 +174,12 @@ def _read(
         ):
             raise ReadError("The archive is damaged (steps are missing): export it again.")
         for _, _, text in steps:
-            _check_text(check, text)
+            _check(check, text)
         arrangements.append((str(arrangement["name"])[:200], int(arrangement["position"]), steps))
     takes = list(record.get("takes", []))
     for take in takes:
-        _check_text(check, _entry(archive, take["arrangement"]).decode())
-        _check_text(check_report, _entry(archive, take["report"]).decode())
+        _check(check, _entry(archive, take["arrangement"]).decode())
+        _check(check_take, _entry(archive, take["report"]).decode(), dict(take["facts"]))
         check_recording(io.BytesIO(_entry(archive, take["recording"])))
         if take["of"] not in (None, *range(len(arrangements))):
             raise ReadError("The archive is damaged (a take's arrangement is missing): export it again.")
@@ -187,7 +189,7 @@ def _read(
         for lesson in record.get("lessons", [])
     ]
     for _, _, plan in lessons:
-        _check_text(check_plan, plan)
+        _check(check_plan, plan)
 
     def add(shelf: Shelf, students: Mapping[str, int]) -> None:
         id = shelf.add_tune(
@@ -234,9 +236,9 @@ def _add_take(
     )
 
 
-def _check_text(check: Callable[[Any], object], held: Any) -> None:
+def _check(check: Callable[..., object], *held: Any) -> None:
     try:
-        check(held)
+        check(*held)
     except FiorituraError as error:
         raise ReadError(f"The archive holds a damaged arrangement, report or plan: {error}") from None
 

@@ -14,7 +14,7 @@ from fioritura.shelf.store import Shelf
 from fioritura.shelf.takes import NewTake
 from fioritura.web.hearing import Sounds, hearing
 from fioritura.web.jobs import Made
-from fioritura.web.jobs_api import job_view, jobs_of
+from fioritura.web.jobs_api import JobView, job_view, jobs_of
 from fioritura.web.staves import Sheet
 from fioritura.web.take_job import Order, PlayedBar, listen
 from fioritura.web.take_models import (
@@ -28,6 +28,7 @@ from fioritura.web.take_models import (
     TakeView,
     Which,
 )
+from fioritura.web.take_print import player_and_day, print_report, rows_before
 from fioritura.web.take_views import checked_report, line_view, student_view, take_line, take_summary, take_view
 
 __all__ = ["take_api"]
@@ -178,6 +179,25 @@ def played_line(
     report = checked_report(shelf.takes.report(id))
     arrangement = arrangement_from_json(shelf.takes.arrangement(id))
     return take_line(arrangement, entry.facts.line, report, passage, Sheet(width, staff))
+
+
+@take_api.post("/takes/{id}/print", tags=["takes"], status_code=202)
+def print_take(request: Request, id: TakeId) -> JobView:
+    """The report with its exercises as PDF, made in a job."""
+    takes = _shelf(request).takes
+    entry, arrangement = takes.take(id), takes.arrangement(id)
+    facts = take_summary(entry).facts
+    order = Order(
+        path=takes.recordings.path(entry.recording),
+        arrangement=arrangement,
+        line=facts.line,
+        tempo=facts.tempo,
+        feel=facts.feel,
+        seconds=facts.seconds,
+        name=", ".join(player_and_day(entry)),
+    )
+    rows = rows_before(takes.takes(tune_id=entry.tune_id), entry, arrangement)
+    return job_view(jobs_of(request).start("print", entry.tune, print_report, order, rows, player_and_day(entry)))
 
 
 @take_api.get("/takes/{id}/sound", tags=["takes"], response_class=FileResponse)

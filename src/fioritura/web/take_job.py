@@ -4,16 +4,19 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from math import isfinite
 from pathlib import Path
-from statistics import fmean, median
+from statistics import median
 from typing import Final
 
 from fioritura.arrange.arrangement_file import arrangement_from_json
 from fioritura.errors import FiorituraError
 from fioritura.listening.align import Pass
+from fioritura.listening.naming import SlipKind
 from fioritura.listening.report import Report as Heard
 from fioritura.listening.report import Status
 from fioritura.listening.words import key_words
+from fioritura.review.progress import measures_of
 from fioritura.review.take_review import Review, review_take
 from fioritura.techniques.table import technique_named
 from fioritura.theory.metre import QUARTER
@@ -59,6 +62,7 @@ class Order:
     seconds: float
     offset_sec: float = 0.0
     bars: tuple[PlayedBar, ...] = ()
+    name: str = "The take"
 
 
 def listen(bench: Bench, order: Order) -> Made:
@@ -84,10 +88,10 @@ def reviewed(order: Order) -> Review:
     """
     arrangement = arrangement_from_json(order.arrangement)
     if order.line == "ornamented":
-        return review_take(order.path, asked=arrangement, name="The take")
+        return review_take(order.path, asked=arrangement, name=order.name)
     setting = arrangement.setting
     return review_take(
-        order.path, arrangement.tune, instrument=setting.instrument, level=setting.level, name="The take"
+        order.path, arrangement.tune, instrument=setting.instrument, level=setting.level, name=order.name
     )
 
 
@@ -114,7 +118,7 @@ def report_of(review: Review, order: Order) -> Report:
         tuning_cents=heard.tuning_cents,
         level_db=heard.level.usual_db,
         level_range_db=heard.level.range_db,
-        notes=len(heard.notes),
+        notes=len(heard.notes) + sum(slip.kind is SlipKind.LEFT_OUT for slip in heard.slips),
         right=sum(note.is_right for note in heard.notes),
         figures=list(_figures(heard, tune)),
         slips=[
@@ -137,16 +141,16 @@ def report_of(review: Review, order: Order) -> Report:
 
 
 def _facts(heard: Heard, report: Report, order: Order) -> TakeFacts:
-    cents = [abs(note.cents) for note in heard.notes if note.cents is not None]
     done, missed = heard.count(Status.DONE), heard.count(Status.MISSED)
     return TakeFacts(
         line=order.line,
         tempo=order.tempo,
+        quarters=heard.timing.quarters_per_minute,
         feel=order.feel,
         seconds=order.seconds,
         is_with_band=bool(order.bars),
         offset_sec=order.offset_sec,
-        pitch_cents=round(fmean(cents), 1) if cents else 0.0,
+        pitch_cents=measures_of(heard).get("pitch_cents", 0.0),
         spread_ms=heard.timing.spread_ms,
         done=done,
         asked=done + missed,
@@ -250,6 +254,6 @@ class _Trace:
         """Cents against the equal-tempered pitch on the player's own A."""
         note = self.review.take.notes[self.alignment.events[event].source]
         zero = 100.0 * (note.midi - 69) + self.review.take.tuning_cents
-        points = note.contour or (note.pitch_cents, note.pitch_cents)
+        points = [cents for cents in note.contour if isfinite(cents)] or [note.pitch_cents] * 2
         stride = -(-len(points) // _MOST_POINTS)
         return [round(cents - zero) for cents in points[::stride]]

@@ -178,11 +178,13 @@ class Report(BaseModel):
 
 
 class TakeFacts(BaseModel):
-    """A take in figures: `pitch_cents` is the mean distance of its notes from their pitch, `spread_ms` the standard deviation
-    of their lateness, `done` of `asked` ornaments, `right` of `notes` melody notes."""
+    """A take in figures: the `tempo` asked for in beats and the one played in `quarters` a minute, `pitch_cents` the median
+    distance of its notes from their pitch, `spread_ms` the standard deviation of their lateness, `done` of `asked` ornaments,
+    `right` of `notes` melody notes."""
 
     line: Which
     tempo: float
+    quarters: float
     feel: str
     seconds: float
     is_with_band: bool

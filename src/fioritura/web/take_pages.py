@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Annotated
 
-from fastapi import FastAPI, Request
+from fastapi import FastAPI, Query, Request
 from fastapi import Path as InPath
 from fastapi.responses import RedirectResponse, Response
 
@@ -21,12 +21,12 @@ def add_take_pages(app: FastAPI, shelf: Shelf, page: Page, latest: Callable[[], 
     """Add them; `page` renders a template, `latest` gives the arrangement that was last worked on."""
 
     @app.get("/take", include_in_schema=False)
-    def latest_take() -> Response:
-        id = latest()
-        return RedirectResponse("/bring" if id is None else f"/take/{id}", 303)
+    def latest_take(student: Annotated[int | None, Query(ge=1, le=2**53)] = None) -> Response:
+        id, whose = latest(), f"?student={student}" if student else ""
+        return RedirectResponse("/bring" if id is None else f"/take/{id}{whose}", 303)
 
     @app.get("/take/{id}", include_in_schema=False)
-    def take(request: Request, id: int) -> Response:
+    def take(request: Request, id: Annotated[int, InPath(ge=1, le=2**53)]) -> Response:
         step = shelf.step(id)
         return page(
             request,

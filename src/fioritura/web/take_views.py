@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
+from typing import Any
 
 from pydantic import ValidationError
 
@@ -27,7 +28,7 @@ from fioritura.web.take_models import (
 )
 from fioritura.web.views import system_views
 
-__all__ = ["checked_report", "line_view", "student_view", "take_line", "take_summary", "take_view"]
+__all__ = ["check_take", "checked_report", "line_view", "student_view", "take_line", "take_summary", "take_view"]
 
 
 def line_view(arrangement: Arrangement, which: Which, sheet: Sheet, labels: Sequence[Label] = ()) -> LineView:
@@ -100,3 +101,16 @@ def checked_report(text: str) -> Report:
         return Report.model_validate_json(text)
     except ValidationError as error:
         raise ReadError(f"The report is damaged ({error.error_count()} faults): record the take again.") from None
+
+
+def check_take(report: str, facts: Mapping[str, Any]) -> None:
+    """Make sure that a report and facts from elsewhere can be shown.
+
+    Raises:
+        ReadError: they can't.
+    """
+    checked_report(report)
+    try:
+        TakeFacts.model_validate(facts)
+    except ValidationError as error:
+        raise ReadError(f"The facts of a take are damaged ({error.error_count()} faults).") from None

@@ -14,11 +14,11 @@ const student = Number(byId("main", HTMLElement).dataset.student), list = byId("
 
 /** @type {Measure[]} */
 const MEASURES = [
-  { title: "Pitch", words: "Cents from the middle of the note, on average. Within 10 is in tune to most ears.", unit: "cents", goal: [0, 10], better: -1,
+  { title: "Pitch", words: "Cents from the middle of the note, as a median. Within 10 (shaded) is in tune to most ears.", unit: "cents", goal: [0, 10], better: -1,
     value: (take) => take.facts.pitch_cents, most: (values) => Math.max(30, ...values) },
-  { title: "Timing", words: "How widely notes lie around the player's own beat. Within 35 ms is steady.", unit: "ms", goal: [0, 35], better: -1,
+  { title: "Timing", words: "How widely notes lie around the player's own beat. Within 35 ms (shaded) is steady.", unit: "ms", goal: [0, 35], better: -1,
     value: (take) => take.facts.spread_ms, most: (values) => Math.max(70, ...values) },
-  { title: "Ornaments", words: "How many of the asked ornaments came out.", unit: "%", goal: [80, 100], better: 1,
+  { title: "Ornaments", words: "How many of the asked ornaments came out. From four of five on (shaded) they are safe.", unit: "%", goal: [80, 100], better: 1,
     value: (take) => (take.facts.asked ? (100 * take.facts.done) / take.facts.asked : null), most: () => 100 },
 ];
 
@@ -49,7 +49,7 @@ function show() {
 function row(take) {
   const { facts } = take;
   const day = new Date(take.taken_at).toLocaleString("en-GB", { dateStyle: "medium", timeStyle: "short" });
-  const cells = [`${Math.round(facts.tempo)}`, `${facts.pitch_cents.toFixed(0)} cents`, `${facts.spread_ms.toFixed(0)} ms`,
+  const cells = [`${Math.round(facts.tempo)}`, `${facts.pitch_cents.toFixed(1)} cents`, `${facts.spread_ms.toFixed(0)} ms`,
     facts.asked ? `${facts.done} of ${facts.asked}` : facts.added ? `${facts.added} added` : "none asked", `${facts.right} of ${facts.notes}`];
   return el("tr", {},
     el("td", {}, el("a", { href: `/takes/${take.id}` }, el("time", { datetime: take.taken_at }, day)), take.is_kept ? null : el("span", { class: "waits" }, " · keep it?")),

@@ -3,6 +3,7 @@
 import { ask, query } from "./api.js";
 import { byId, el, say, svgEl } from "./dom.js";
 import { familyName, shapeIcon } from "./families.js";
+import { followJob } from "./jobs.js";
 import { statusSign, Trace } from "./take-trace.js";
 
 /**
@@ -221,7 +222,27 @@ async function keep() {
   }
 }
 
+async function print() {
+  const button = byId("print", HTMLButtonElement), words = byId("print-words", HTMLElement), link = byId("printed", HTMLAnchorElement);
+  button.disabled = true;
+  words.textContent = "Setting the pages…";
+  try {
+    /** @type {import("./jobs.js").JobView} */
+    const started = await ask(`takes/${id}/print`, { method: "POST" });
+    const done = await followJob(started.id, () => {});
+    link.href = done.file;
+    link.hidden = !done.file;
+    button.hidden = done.file !== "";
+    words.textContent = "";
+    link.focus();
+  } catch (error) {
+    words.textContent = error instanceof Error ? error.message : String(error);
+  }
+  button.disabled = false;
+}
+
 const discarding = byId("discarding", HTMLDialogElement);
+byId("print", HTMLElement).addEventListener("click", () => void print());
 byId("keep", HTMLElement).addEventListener("click", () => void keep());
 byId("student", HTMLElement).addEventListener("change", () => { if (take?.is_kept || byId("keep", HTMLElement).hidden) void keep(); });
 byId("discard", HTMLElement).addEventListener("click", () => { discarding.returnValue = ""; discarding.showModal(); });

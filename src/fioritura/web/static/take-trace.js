@@ -13,6 +13,8 @@ import { svgEl, svgOf } from "./dom.js";
 
 const CENTS_A_STEP = 25;
 const MOST_CENTS = 120;
+/** By so much a note may come early and still stand in its bar. */
+const EARLY_TICKS = 210;
 /** A cross, a tick and a plus, in a box of −10 to 10. */
 const SIGNS = /** @type {Record<string, string>} */ ({ done: "M-7 0L-2 6L8 -7", missed: "M-6 -6L6 6M6 -6L-6 6", added: "M0 -8V8M-8 0H8" });
 
@@ -84,7 +86,8 @@ export class Trace {
     if (rail.length < 2) return;
     const stepHeight = (lines[4] - lines[0]) / 8, layer = svgEl("g", { class: "trace" });
     for (const note of line.trace) {
-      if (note.start_ticks < from || note.start_ticks >= to) continue;
+      const inside = note.start_ticks + Math.min(EARLY_TICKS, (note.end_ticks - note.start_ticks) / 2);
+      if (inside < from || inside >= to) continue;
       const zero = lines[4] - (note.step - bottom) * stepHeight;
       const left = along(rail, note.start_ticks), right = Math.max(left + 20, along(rail, Math.min(note.end_ticks, line.ends_ticks[last])) - 25);
       const d = course(note.contour, left, right, zero, stepHeight);
@@ -155,9 +158,11 @@ function along(rail, ticks) {
   return Math.max(rail[0][1] - 250, Math.min(rail[rail.length - 1][1], x));
 }
 
-/** @param {number[]} contour @param {number} left @param {number} right @param {number} zero @param {number} stepHeight */
+/** The course of a note without the glides that lead into and out of it. @param {number[]} contour @param {number} left @param {number} right @param {number} zero @param {number} stepHeight */
 function course(contour, left, right, zero, stepHeight) {
-  const points = contour.length > 1 ? contour : [contour[0] ?? 0, contour[0] ?? 0];
+  const isNear = (/** @type {number} */ cents) => Math.abs(cents) <= MOST_CENTS;
+  const heard = contour.slice(Math.max(0, contour.findIndex(isNear)), contour.findLastIndex(isNear) + 1);
+  const points = heard.length > 1 ? heard : [heard[0] ?? 0, heard[0] ?? 0];
   return points.map((cents, index) => {
     const x = left + ((right - left) * index) / (points.length - 1);
     const y = zero - (Math.max(-MOST_CENTS, Math.min(MOST_CENTS, cents)) / CENTS_A_STEP) * stepHeight;

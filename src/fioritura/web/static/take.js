@@ -169,8 +169,9 @@ async function toggle() {
   setState("starting");
   hideOutcome();
   await told(async () => {
-    await openMicrophone();
+    void session.context;
     await ready;
+    await openMicrophone();
     if (!session.hearing) throw new Error("The sound is not ready: wait a moment, and record again.");
     meter.reset();
     microphone.full = () => void finish();
@@ -191,7 +192,8 @@ function follow() {
     count.textContent = `Count-in: ${beats}`;
   } else {
     const bar = hearing.bars.findLast((one) => one.start <= sec) ?? hearing.bars[0];
-    count.textContent = `Bar ${barNumbers[bar.bar] ?? ""} of ${barNumbers.at(-1)}`;
+    const number = barNumbers[bar.bar];
+    count.textContent = number ? `Bar ${number} of ${barNumbers.at(-1)}` : "Pickup";
   }
   const line = hearing.lines.find((one) => one.name === chosen().line);
   score.mark(line ? noteAt(line.notes, sec)?.replace(/^s\d-/, "s1-") ?? null : null);
@@ -380,6 +382,8 @@ listenForKeys([
   { keys: ["+", "="], words: "larger notes", act: () => resize(1) },
   { keys: ["Escape"], shown: "Esc", words: "close the panel", act: () => openPanel(false) },
 ]);
+
+byId("student", HTMLSelectElement).value = new URLSearchParams(location.search).get("student") ?? "";
 
 let width = 0, settling = 0;
 new ResizeObserver(() => {
