@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import csv
+import errno
 import io
 import json
 import os
@@ -12,6 +13,7 @@ import subprocess
 import sys
 import time
 from collections.abc import Iterator
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -19,6 +21,7 @@ import pytest
 from fioritura.batch.job import Job, Made, make
 from fioritura.batch.pool import Lost, Pool
 from fioritura.batch.sources import Sources
+from fioritura.batch.store import Store
 from fioritura.batch.wishes import Piece, Wishes
 from fioritura.cli import main
 from fioritura.cli.batch import SOME_FAILED
@@ -191,6 +194,44 @@ def test_a_fault_of_the_program_is_told_like_any_failure(tmp_path: Path, monkeyp
     assert "ZeroDivisionError: of all things" in failure.reason
 
 
+def test_a_tune_that_takes_too_long_is_given_up(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """What was made of it before stays made."""
+    (job,) = jobs_titled(tmp_path, "one")
+    quick, slow = Piece("notation", "level-1.abc", 1, "abc"), Piece("notation", "level-1.musicxml", 1, "musicxml")
+    work = "fioritura.batch.job.line_bytes"
+
+    def endless(edition: object, ending: str) -> bytes:
+        while ending == "musicxml":
+            pass
+        return b"X:1"
+
+    monkeypatch.setattr(work, endless)
+    made = make(replace(job, pieces=(quick, slow), limit_sec=1.0))
+    assert [one.piece for one in made.pieces] == [quick]
+    assert [failure.kind for failure in made.failures] == ["TimeLimit"]
+
+
+def test_a_full_disk_ends_in_order(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    book, out, straight = write_book(tmp_path / "book.abc", 4), tmp_path / "out", tmp_path / "straight"
+    put, left = Store._put, iter(range(5))
+
+    def full(self: Store, place: Path, data: bytes) -> None:
+        if next(left, None) is None:
+            raise OSError(errno.ENOSPC, "No space left on device")
+        put(self, place, data)
+
+    with monkeypatch.context() as patched:
+        patched.setattr(Store, "_put", full)
+        assert batch(book, "--out", out, *KEEP) == 2
+    assert "No space left on device" in capsys.readouterr().err
+    assert not list(out.glob(".*"))
+    assert summary(capsys, book, "--out", out, *KEEP)["done_before"] == 2
+    summary(capsys, book, "--out", straight, *KEEP)
+    assert tree(out) == tree(straight)
+
+
 def test_another_version_is_refused(tmp_path: Path) -> None:
     (job,) = jobs_titled(tmp_path, "one")
     with pytest.raises(ToolError, match="another version"):
@@ -312,6 +353,8 @@ def test_takes_go_to_the_longest_name(tmp_path: Path) -> None:
         (("--player", "kazoo"), "No instrument 'kazoo'"),
         (("--only", "yodel"), "No technique 'yodel'"),
         (("--workers", "0"), "0 workers can't work"),
+        (("--limit", "0"), "leaves no time"),
+        (("--takes", "takes"), "ask for them with --make report"),
         (("--make", "report", "--takes", "nowhere"), "no folder of takes"),
         (("--scheduler", "tcp://127.0.0.1:9"), "No scheduler answers"),
     ],
@@ -346,8 +389,6 @@ def test_bad_places(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
 
 
 def test_one_batch_at_a_time(tmp_path: Path) -> None:
-    from fioritura.batch.store import Store
-
     script = f"from pathlib import Path; from fioritura.batch.store import Store\nwith Store(Path({str(tmp_path)!r})): pass"
     with Store(tmp_path):
         ended = subprocess.run([sys.executable, "-c", script], capture_output=True, text=True, check=False)
@@ -356,8 +397,6 @@ def test_one_batch_at_a_time(tmp_path: Path) -> None:
 
 def test_a_tune_of_a_book_alone_reads_the_same(tmp_path: Path) -> None:
     """What is sent to a worker is the tune's own text: it reads as it does in its book."""
-    from dataclasses import replace
-
     for entry in book_entries()[::800]:
         path = tmp_path / "alone.abc"
         path.write_text(str(entry.text), encoding="utf-8")

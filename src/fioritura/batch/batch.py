@@ -9,7 +9,7 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
 
-from fioritura.batch.job import Failure, Job, Made, Take, make, soundfont_id
+from fioritura.batch.job import LIMIT_SEC, Failure, Job, Made, Take, make, soundfont_id
 from fioritura.batch.pool import Lost, Team
 from fioritura.batch.sources import Found, Sources
 from fioritura.batch.store import Store
@@ -41,9 +41,16 @@ Progress = Callable[[Summary], None]
 
 
 def run_batch(
-    sources: Sources, out: Path, wishes: Wishes, team: Team, progress: Progress = lambda summary: None
+    sources: Sources,
+    out: Path,
+    wishes: Wishes,
+    team: Team,
+    progress: Progress = lambda summary: None,
+    limit_sec: float = LIMIT_SEC,
 ) -> Summary:
     """Make all pieces of all tunes that do not lie in `out` already; see `Store` for what `out` holds then.
+
+    A tune that takes longer than `limit_sec` is given up; on a cluster there is no such limit.
 
     Nothing is ever half-written: after any stop the same call goes on, and ends with the same files.
 
@@ -52,7 +59,7 @@ def run_batch(
         ToolError: the workers are gone, or do not run this version.
     """
     with Store(out) as store, team:
-        run = _Run(sources, wishes, store, progress)
+        run = _Run(sources, wishes, store, progress, limit_sec)
         for job, outcome in team.spread(make, run.jobs()):
             run.take_in(job, outcome)
         run.close()
@@ -62,8 +69,9 @@ def run_batch(
 class _Run:
     """A batch at work. Results come in any order; failures are written in the order of the tunes."""
 
-    def __init__(self, sources: Sources, wishes: Wishes, store: Store, progress: Progress) -> None:
+    def __init__(self, sources: Sources, wishes: Wishes, store: Store, progress: Progress, limit_sec: float) -> None:
         self.sources, self.wishes, self.store, self.progress = sources, wishes, store, progress
+        self.limit_sec = limit_sec
         self.summary = Summary()
         self.started = time.monotonic()
         needs_sound = bool({"sound", "pack"} & set(wishes.kinds))
@@ -103,7 +111,7 @@ class _Run:
         self._open[found.name] = (number, found.share, keys)
         heard = tuple(take for take in takes if take.piece in todo)
         font = self.soundfont if any(piece.needs_sound for piece in todo) else None
-        return Job(found.name, found.source, found.tune, self.wishes, todo, heard, self.code, font)
+        return Job(found.name, found.source, found.tune, self.wishes, todo, heard, self.code, font, self.limit_sec)
 
     def _key(self, piece: Piece, content: bytes, *more: bytes) -> str:
         font = self.soundfont if piece.needs_sound else None

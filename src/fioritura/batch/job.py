@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
+import signal
 import tempfile
+import threading
 import time
 from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
 from dataclasses import dataclass, field, replace
 from functools import cached_property
 from pathlib import Path
-from threading import Lock
 from typing import Any, Final
 
 from fioritura.arrange.arrangement import Arrangement
@@ -26,12 +27,14 @@ from fioritura.players.player import Player
 from fioritura.techniques.place import Setting
 from fioritura.tune import Tune
 
-__all__ = ["Failure", "Job", "Made", "MadePiece", "Take", "make", "soundfont_id"]
+__all__ = ["LIMIT_SEC", "Failure", "Job", "Made", "MadePiece", "Take", "make", "soundfont_id"]
 
 READING, ENGINE, WRITING, OTHER = "reading", "engine", "writing", "sound, packs and takes"
 """The stages of the work, by which its cost is told."""
 
-_ONE_AT_A_TIME: Final = Lock()
+LIMIT_SEC: Final = 900.0
+
+_ONE_AT_A_TIME: Final = threading.Lock()
 """Workers of a cluster may run threads; the engraver and the typesetter are used by one at a time."""
 
 
@@ -46,7 +49,8 @@ class Take:
 
 @dataclass(frozen=True, slots=True)
 class Job:
-    """A tune and the pieces to make of it. `code` and `soundfont` are those that the results must be made with."""
+    """A tune and the pieces to make of it. `code` and `soundfont` are those that the results must be made with;
+    after `limit_sec` the tune is given up (where the work is done in a process's main thread, and the system can)."""
 
     name: str
     source: str
@@ -56,6 +60,7 @@ class Job:
     takes: tuple[Take, ...] = ()
     code: str = ""
     soundfont: tuple[str, int] | None = None
+    limit_sec: float = LIMIT_SEC
 
 
 @dataclass(frozen=True, slots=True)
@@ -102,8 +107,33 @@ def make(job: Job) -> Made:
         raise ToolError(
             f"A worker plays with another soundfont than {job.soundfont[0]}: give all machines the same file."
         )
-    with _ONE_AT_A_TIME:
+    with _ONE_AT_A_TIME, _limited(job.limit_sec):
         return _Work(job).made()
+
+
+@contextmanager
+def _limited(seconds: float) -> Iterator[None]:
+    """Raise `_OverTimeError` in the block once it lasts longer."""
+
+    def stop(*arguments: object) -> None:
+        raise _OverTimeError(
+            f"it took more than {seconds:g} s and was given up: try it alone, or with a longer --limit"
+        )
+
+    if not hasattr(signal, "setitimer") or threading.current_thread() is not threading.main_thread():
+        yield
+        return
+    before = signal.signal(signal.SIGALRM, stop)
+    signal.setitimer(signal.ITIMER_REAL, seconds)
+    try:
+        yield
+    finally:
+        signal.setitimer(signal.ITIMER_REAL, 0)
+        signal.signal(signal.SIGALRM, before)
+
+
+class _OverTimeError(BaseException):
+    """A tune has taken too long; no piece of it is to take this for its own failure."""
 
 
 def soundfont_id() -> tuple[str, int]:
@@ -129,14 +159,18 @@ class _Work:
 
     def made(self) -> Made:
         pieces: list[MadePiece] = []
-        with self._told(""):
-            tune = self.tune
-            takes = {take.piece: take for take in self.job.takes}
-            for piece in self.job.pieces:
-                with self._told(piece.path):
-                    pieces.append(self._piece(piece, takes.get(piece)))
-            return Made(tune.title, tune.warnings, tuple(pieces), tuple(self.failures), self.cpu_sec)
-        return Made(failures=tuple(self.failures), cpu_sec=self.cpu_sec)
+        takes = {take.piece: take for take in self.job.takes}
+        title = ""
+        warnings: tuple[str, ...] = ()
+        try:
+            with self._told(""):
+                title, warnings = self.tune.title, self.tune.warnings
+                for piece in self.job.pieces:
+                    with self._told(piece.path):
+                        pieces.append(self._piece(piece, takes.get(piece)))
+        except _OverTimeError as error:
+            self._fail("", "TimeLimit", str(error))
+        return Made(title, warnings, tuple(pieces), tuple(self.failures), self.cpu_sec)
 
     @contextmanager
     def _told(self, piece: str) -> Iterator[None]:

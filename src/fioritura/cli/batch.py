@@ -82,6 +82,9 @@ def add_parser(subparsers: Any) -> None:
     group = parser.add_argument_group("workers")
     group.add_argument("--workers", type=int, metavar="N", help="processes at once (default: one a core)")
     group.add_argument("--scheduler", metavar="tcp://...", help="of a dask cluster, in place of this machine's cores")
+    group.add_argument(
+        "--limit", type=float, default=900.0, metavar="SECONDS", help="give a tune up after so long (default: 900)"
+    )
     parser.add_argument("--json", action="store_true", help="print a summary as JSON")
     parser.set_defaults(run=run)
 
@@ -90,14 +93,19 @@ def run(options: argparse.Namespace) -> int:
     """Run the batch and say what failed."""
     from fioritura.batch.batch import run_batch
     from fioritura.batch.sources import Sources
+    from fioritura.errors import OptionError
 
+    if options.limit <= 0:
+        raise OptionError(f"A limit of {options.limit:g} s leaves no time: give --limit more than 0.")
+    if options.takes and "report" not in names(options.make):
+        raise OptionError("--takes names recordings to report on: ask for them with --make report.")
     wishes, out = _wishes(options), options.out or Path(f"{options.source.stem}-batch")
     takes = options.takes
     if "report" in wishes.kinds and takes is None:
         takes = options.source if options.source.is_dir() else options.source.parent
     sources = Sources(options.source, out, takes if "report" in wishes.kinds else None)
     with _progress() as progress:
-        summary = run_batch(sources, out, wishes, _team(options), progress)
+        summary = run_batch(sources, out, wishes, _team(options), progress, options.limit)
     if options.json:
         print_json(_record(summary, out))
     else:
