@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import io
+import json
 import re
 import socket
 from collections.abc import Iterator
@@ -544,3 +545,35 @@ def test_a_port_that_is_taken_or_does_not_exist_is_refused_in_words(capsys: pyte
     said = capsys.readouterr().err
     assert f"Port {port} of 127.0.0.1 can't be used" in said
     assert "Port 70000 does not exist" in said
+
+
+def test_a_folder_comes_in_as_a_job(client: TestClient) -> None:
+    files = [("files", (f"folder/{n}.abc", WALTZ.replace("Small", f"Number {n}").encode())) for n in range(5)]
+    files.append(("files", ("folder/broken.abc", WALTZ.replace("B2 A", "B/0 A").encode())))
+    started = client.post("/api/tunes/import", files=files, data={"tags": "folder", "level": "2"})
+    assert started.status_code == 202, started.text
+    with client.stream("GET", f"/api/jobs/{started.json()['id']}/events") as answer:
+        told = [json.loads(line[6:]) for line in answer.iter_lines() if line.startswith("data: ")]
+    assert told[-1]["state"] == "done", told[-1]["problem"]
+    assert told[-1]["steps"] == [{"name": "reading", "done": 6, "total": 6}]
+    assert [tune["title"] for tune in told[-1]["result"]["tunes"]] == [f"Number {n} Waltz" for n in range(5)]
+    assert len(told[-1]["result"]["problems"]) == 1
+    assert len(client.get("/api/tunes", params={"tag": "folder"}).json()) == 5
+    assert view(client, told[-1]["result"]["tunes"][0]["arrangement"])["setting"]["level"] == 2
+
+
+@pytest.mark.parametrize("id", [0, -1, 2**53 + 1, 2**70])
+def test_numbers_that_no_shelf_has_are_refused(client: TestClient, id: int) -> None:
+    for path in (f"/api/arrangements/{id}", f"/api/lessons/{id}", f"/stand/{id}", f"/lesson/{id}", f"/take/{id}"):
+        assert client.get(path).status_code in (404, 422)
+
+
+def test_people_are_told_on_a_page_and_programs_as_json(client: TestClient) -> None:
+    for path in ("/stand/999", "/lesson/999", "/nowhere", "/stand/x", "/static/none.js"):
+        answer = client.get(path)
+        assert answer.status_code in (404, 422)
+        assert "To the shelf" in answer.text
+    for path in ("/api/arrangements/999", "/api/nowhere", "/api/arrangements/x"):
+        answer = client.get(path)
+        assert answer.status_code in (404, 422)
+        assert answer.json()["problem"]

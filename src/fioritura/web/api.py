@@ -5,23 +5,27 @@ from __future__ import annotations
 import os
 import tempfile
 from pathlib import Path
-from typing import Annotated, Any, Final
+from typing import Annotated, Any, Final, Literal
 
-from fastapi import APIRouter, File, Form, Query, Request, Response, UploadFile
+from fastapi import APIRouter, Depends, File, Form, Query, Request, Response, UploadFile
+from fastapi import Path as InPath
 from fastapi.responses import FileResponse, JSONResponse
 from starlette.background import BackgroundTask
 
 from fioritura.arrange.arrangement import Arrangement
-from fioritura.arrange.arrangement_file import arrangement_from_json, arrangement_to_json
+from fioritura.arrange.arrangement_file import arrangement_from_json
 from fioritura.arrange.survey import figure_id
 from fioritura.errors import FiorituraError, OptionError, ReadError
-from fioritura.notation.abc_faults import AbcError, AbcPolyphonyError
+from fioritura.lesson.plan import plan_of
 from fioritura.notation.assemble import Irregular
 from fioritura.shelf.archive import restore, write_archive
 from fioritura.techniques.table import technique_named
+from fioritura.web.bringing import Choices, arrange_all, each_arranged, problem_of, shelved
 from fioritura.web.desk import Desk, Open, Wanted
 from fioritura.web.hearing import Sounds, figure_sound, hearing
-from fioritura.web.intake import MOST_TUNES, Source, each_tune, facts_of, first_arrangement, source_of
+from fioritura.web.intake import MOST_TUNES, Source, source_of
+from fioritura.web.jobs import Made
+from fioritura.web.jobs_api import JobView, job_view, jobs_of
 from fioritura.web.models import (
     AbcText,
     AbcView,
@@ -39,12 +43,14 @@ from fioritura.web.models import (
     Welcome,
 )
 from fioritura.web.staves import Sheet, engraved_tune
-from fioritura.web.views import alternative_views, arrangement_view, page_words, system_views, tune_view
+from fioritura.web.take_views import check_take
+from fioritura.web.views import alternative_views, arrangement_view, system_views, tune_view
 
-__all__ = ["api", "problem_of"]
+__all__ = ["api"]
 
 api: Final = APIRouter(prefix="/api")
 
+Id = Annotated[int, InPath(ge=1, le=2**53)]
 Width = Annotated[float, Query(ge=60, le=600, description="Width of the page in millimetres")]
 Staff = Annotated[float, Query(ge=4, le=14, description="Height of a staff in millimetres")]
 Seed = Annotated[int | None, Query(ge=0, le=1_000_000, description="The version to show beside this one")]
@@ -61,6 +67,19 @@ _WORDS: Final = {
 }
 
 
+Files = Annotated[list[UploadFile], File(description="MusicXML, ABC or MIDI files")]
+
+
+def _choices(
+    player: Annotated[str, Form(max_length=40)] = "alto-sax",
+    level: Annotated[int, Form(ge=1, le=5)] = 3,
+    idiom: Annotated[Literal["jazz", "folk"], Form()] = "jazz",
+    unfolds: Annotated[bool, Form()] = True,
+    tags: Annotated[str, Form(max_length=200)] = "",
+) -> Choices:
+    return Choices(player, level, idiom, unfolds, tuple(tags.split(",")))
+
+
 def _desk(request: Request) -> Desk:
     desk: Desk = request.app.state.desk
     return desk
@@ -71,27 +90,15 @@ def _sounds(request: Request) -> Sounds:
     return sounds
 
 
-def problem_of(error: FiorituraError) -> Problem:
-    """What an error says, and where in the ABC it lies."""
-    if isinstance(error, AbcError | AbcPolyphonyError):
-        return Problem(
-            problem=page_words(error.problem),
-            line=error.line,
-            column=error.column,
-            length=max(1, len(error.text.rstrip())),
-        )
-    return Problem(problem=page_words(str(error)))
-
-
 @api.get("/arrangements/{id}", tags=["arrangements"])
-def show(request: Request, id: int, width: Width = 180, staff: Staff = 7, seed: Seed = None) -> ArrangementView:
+def show(request: Request, id: Id, width: Width = 180, staff: Staff = 7, seed: Seed = None) -> ArrangementView:
     """An arrangement, engraved: plain over ornamented, and another version under them when a seed is given."""
     return _shown(request, _desk(request).open(id), Sheet(width, staff), seed)
 
 
 @api.post("/arrangements/{id}/decisions", tags=["arrangements"])
 def decide(
-    request: Request, id: int, decision: Decision, width: Width = 180, staff: Staff = 7, seed: Seed = None
+    request: Request, id: Id, decision: Decision, width: Width = 180, staff: Staff = 7, seed: Seed = None
 ) -> ArrangementView:
     """Keep, leave out or replace a figure, or raise or lower one of its notes; the rest is chosen anew around it."""
 
@@ -107,7 +114,7 @@ def decide(
 
 @api.post("/arrangements/{id}/undo", tags=["arrangements"])
 def undo(
-    request: Request, id: int, change: StepChange, width: Width = 180, staff: Staff = 7, seed: Seed = None
+    request: Request, id: Id, change: StepChange, width: Width = 180, staff: Staff = 7, seed: Seed = None
 ) -> ArrangementView:
     """Take the last step back."""
     return _shown(request, _desk(request).move(id, change.at, -1), Sheet(width, staff), seed, keeps=True)
@@ -115,7 +122,7 @@ def undo(
 
 @api.post("/arrangements/{id}/redo", tags=["arrangements"])
 def redo(
-    request: Request, id: int, change: StepChange, width: Width = 180, staff: Staff = 7, seed: Seed = None
+    request: Request, id: Id, change: StepChange, width: Width = 180, staff: Staff = 7, seed: Seed = None
 ) -> ArrangementView:
     """Make the step again that was taken back."""
     return _shown(request, _desk(request).move(id, change.at, 1), Sheet(width, staff), seed, keeps=True)
@@ -123,7 +130,7 @@ def redo(
 
 @api.put("/arrangements/{id}/setting", tags=["arrangements"])
 def set_up(
-    request: Request, id: int, change: SettingChange, width: Width = 180, staff: Staff = 7, seed: Seed = None
+    request: Request, id: Id, change: SettingChange, width: Width = 180, staff: Staff = 7, seed: Seed = None
 ) -> ArrangementView:
     """Arrange anew for another player, level, idiom, feel, tempo, choice of techniques or seed."""
     wanted = Wanted(
@@ -142,7 +149,7 @@ def set_up(
 
 @api.get("/arrangements/{id}/alternatives", tags=["arrangements"])
 def alternatives(
-    request: Request, id: int, figure: FigureName, count: Annotated[int, Query(ge=1, le=12)] = 6
+    request: Request, id: Id, figure: FigureName, count: Annotated[int, Query(ge=1, le=12)] = 6
 ) -> list[AlternativeView]:
     """What could stand where a figure stands, best first, each with its little staff."""
     work = _desk(request).open(id)
@@ -152,7 +159,7 @@ def alternatives(
 
 
 @api.get("/arrangements/{id}/figure-sound", tags=["sound"], response_class=Response)
-def hear_figure(request: Request, id: int, figure: FigureName) -> Response:
+def hear_figure(request: Request, id: Id, figure: FigureName) -> Response:
     """A figure in its bars, as FLAC."""
     work = _desk(request).open(id)
     with work.lock:
@@ -170,7 +177,7 @@ def hear_figure(request: Request, id: int, figure: FigureName) -> Response:
 @api.get("/arrangements/{id}/hearing", tags=["sound"])
 def hear(
     request: Request,
-    id: int,
+    id: Id,
     tempo: Tempo,
     feel: Annotated[str, Query(max_length=40)] = "",
     seed: Seed = None,
@@ -217,29 +224,29 @@ def look_at_abc(typed: AbcText) -> AbcView:
 def bring_typed(request: Request, typed: Typed) -> Welcome:
     """Put typed ABC on the shelf and arrange it."""
     source = source_of("typed.abc", typed.text.encode())
-    return _welcomed(request, [source], typed.player, typed.level, typed.idiom, typed.unfolds, ())
+    choices = Choices(typed.player, typed.level, typed.idiom, typed.unfolds)
+    return shelved(_desk(request).shelf, list(each_arranged(source, choices)), ())
 
 
 @api.post("/tunes", tags=["tunes"])
-def bring_files(
-    request: Request,
-    files: Annotated[list[UploadFile], File(description="MusicXML, ABC or MIDI files")],
-    player: Annotated[str, Form(max_length=40)] = "alto-sax",
-    level: Annotated[int, Form(ge=1, le=5)] = 3,
-    idiom: Annotated[str, Form(pattern="^(jazz|folk)$")] = "jazz",
-    unfolds: Annotated[bool, Form()] = True,
-    tags: Annotated[str, Form(max_length=200)] = "",
-) -> Welcome:
-    """Put files on the shelf, every tune of each, and arrange them."""
-    found: list[Source] = []
-    problems: list[Problem] = []
-    for file in files[:MOST_TUNES]:
-        try:
-            found.append(source_of(file.filename or "tune", file.file.read()))
-        except FiorituraError as error:
-            problems.append(Problem(problem=f"{_shown_name(file.filename)}: {error}"))
-    welcome = _welcomed(request, found, player, level, idiom, unfolds, tuple(tags.split(",")))
-    return Welcome(tunes=welcome.tunes, problems=problems + welcome.problems)
+def bring_files(request: Request, files: Files, choices: Annotated[Choices, Depends(_choices)]) -> Welcome:
+    """Put a few files on the shelf, every tune of each, and arrange them."""
+    sources, problems = _sources(files)
+    found = [one for source in sources for one in each_arranged(source, choices)]
+    return shelved(_desk(request).shelf, [*problems, *found], choices.tags)
+
+
+@api.post("/tunes/import", tags=["tunes"], status_code=202)
+def bring_many(request: Request, files: Files, choices: Annotated[Choices, Depends(_choices)]) -> JobView:
+    """The same for many files, as a job; its result says what was brought in, as of `/api/tunes`."""
+    shelf = _desk(request).shelf
+    sources, problems = _sources(files)
+
+    def shelve(made: Made) -> Made:
+        return Made(shelved(shelf, [*problems, *made.data["found"]], choices.tags).model_dump())
+
+    title = f"{len(sources)} files"
+    return job_view(jobs_of(request).start("import", title, arrange_all, sources, choices, then=shelve))
 
 
 @api.get("/tunes", tags=["shelf"])
@@ -253,14 +260,14 @@ def tunes(
 
 
 @api.patch("/tunes/{id}", tags=["shelf"])
-def describe(request: Request, id: int, change: TuneChange) -> TuneView:
+def describe(request: Request, id: Id, change: TuneChange) -> TuneView:
     """Give a tune another title or other tags."""
     tags = None if change.tags is None else tuple(change.tags)
     return tune_view(_desk(request).shelf.describe(id, title=change.title, tags=tags))
 
 
 @api.delete("/tunes/{id}", tags=["shelf"], status_code=204)
-def remove(request: Request, id: int) -> Response:
+def remove(request: Request, id: Id) -> Response:
     """Take a tune and its arrangements off the shelf."""
     desk = _desk(request)
     versions = [version.id for version in desk.shelf.tune(id).versions]
@@ -288,7 +295,8 @@ def restore_archive(
     request: Request, archive: Annotated[UploadFile, File(description="A shelf's ZIP file")]
 ) -> Restored:
     """Add what an exported ZIP file holds to the shelf."""
-    return Restored(tunes=restore(_desk(request).shelf, archive.file, arrangement_from_json))
+    shelf = _desk(request).shelf
+    return Restored(tunes=restore(shelf, archive.file, arrangement_from_json, check_take, plan_of))
 
 
 @api.get("/techniques", tags=["tables"])
@@ -334,42 +342,16 @@ def _decided(arrangement: Arrangement, decision: Decision) -> Arrangement:
             return arrangement.bend(decision.figure, decision.note, 1 if decision.kind == "raise" else -1)
 
 
-def _welcomed(
-    request: Request,
-    found: list[Source],
-    player: str,
-    level: int,
-    idiom: str,
-    unfolds: bool,
-    tags: tuple[str, ...],
-) -> Welcome:
-    """Arrange and shelve every tune of some sources."""
-    shelf = _desk(request).shelf
-    welcome = Welcome(tunes=[], problems=[])
-    for source in found:
-        for reading, tune in each_tune(source, unfolds=unfolds):
-            try:
-                if isinstance(tune, FiorituraError):
-                    raise tune
-                arrangement = first_arrangement(
-                    tune, player, level, "folk" if idiom == "folk" else "jazz", unfolds=unfolds
-                )
-                id = shelf.add_tune(
-                    tune.title,
-                    tune.composer,
-                    facts=facts_of(tune),
-                    source_name=source.name,
-                    source=source.content,
-                    reading=reading.data(),
-                    tags=tags,
-                )
-                shelf.add_arrangement(id, "first", arrangement_to_json(arrangement))
-                welcome.tunes.append(tune_view(shelf.tune(id)))
-            except FiorituraError as error:
-                problem = problem_of(error)
-                place = f"{source.name}: " if source.name != "typed.abc" else ""
-                welcome.problems.append(problem.model_copy(update={"problem": place + problem.problem}))
-    return welcome
+def _sources(files: list[UploadFile]) -> tuple[list[Source], list[Problem]]:
+    """Uploads as sources, and what is wrong with the others."""
+    found: list[Source] = []
+    problems: list[Problem] = []
+    for file in files[:MOST_TUNES]:
+        try:
+            found.append(source_of(file.filename or "tune", file.file.read()))
+        except FiorituraError as error:
+            problems.append(Problem(problem=f"{_shown_name(file.filename)}: {error}"))
+    return found, problems
 
 
 def _shown_name(name: str | None) -> str:

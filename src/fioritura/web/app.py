@@ -2,33 +2,37 @@
 
 from __future__ import annotations
 
-from collections.abc import AsyncIterator, Container
+from collections.abc import AsyncIterator, Callable, Container
 from contextlib import asynccontextmanager
 from pathlib import Path
-from typing import Any, Final
+from typing import Annotated, Any, Final
 
 from fastapi import FastAPI, Request
+from fastapi import Path as InPath
 from fastapi.exceptions import RequestValidationError
 from fastapi.responses import JSONResponse, RedirectResponse, Response
 from fastapi.staticfiles import StaticFiles
 from fastapi.templating import Jinja2Templates
+from starlette.exceptions import HTTPException
 
-from fioritura.arrange.arrangement_file import arrangement_from_json, arrangement_to_json
+from fioritura.arrange.arrangement_file import arrangement_from_json
 from fioritura.errors import FiorituraError, OutputError, ToolError
 from fioritura.players.instruments import all_instruments
 from fioritura.shelf.lessons import LessonEntry
 from fioritura.shelf.store import NotOnShelfError, Shelf, StaleError
-from fioritura.web.api import api, problem_of
+from fioritura.web.api import api
+from fioritura.web.bringing import Choices, each_arranged, problem_of, shelved
 from fioritura.web.desk import Desk
 from fioritura.web.door import Door, add_door
 from fioritura.web.engraver import Engraver
 from fioritura.web.guard import Guard
 from fioritura.web.hearing import Sounds, hearing
-from fioritura.web.intake import Reading, demo_source, facts_of, first_arrangement, read_source
+from fioritura.web.intake import demo_source
 from fioritura.web.jobs import Jobs, NoJobError, TooManyJobsError
 from fioritura.web.jobs_api import jobs_api
 from fioritura.web.lesson_pages import add_lesson_pages
 from fioritura.web.lessons_api import lessons_api
+from fioritura.web.models import Problem
 from fioritura.web.take_api import take_api
 from fioritura.web.take_pages import add_take_pages
 from fioritura.web.views import setting_view, tune_view
@@ -50,6 +54,17 @@ _FAMILIES: Final = (
     "runs",
     "turns",
 )
+
+_STATUSES: Final[dict[type[FiorituraError], int]] = {
+    NotOnShelfError: 404,
+    NoJobError: 404,
+    TooManyJobsError: 429,
+    StaleError: 409,
+    OutputError: 503,
+    ToolError: 503,
+}
+
+Page = Callable[..., Response]
 
 
 def create_app(
@@ -84,8 +99,9 @@ def create_app(
     app.include_router(lessons_api)
     app.include_router(take_api)
     app.mount("/static", StaticFiles(directory=_HERE / "static"), name="static")
-    _add_pages(app, shelf, door)
-    _add_errors(app)
+    page = _page_maker()
+    _add_pages(app, shelf, page, door)
+    _add_errors(app, page)
     if not shelf.tunes():
         _shelve_demo(shelf)
     return Guard(app, hosts, door)
@@ -108,35 +124,18 @@ def _latest(shelf: Shelf) -> int | None:
 
 
 def _shelve_demo(shelf: Shelf) -> None:
-    source, reading = demo_source(), Reading()
-    tune = read_source(source, reading)
-    arrangement = first_arrangement(tune, "alto-sax", 3, "jazz", unfolds=True)
-    id = shelf.add_tune(
-        tune.title,
-        tune.composer,
-        facts=facts_of(tune),
-        source_name=source.name,
-        source=source.content,
-        reading=reading.data(),
-        tags=("demo",),
-    )
-    shelf.add_arrangement(id, "first", arrangement_to_json(arrangement))
+    choices = Choices("alto-sax", 3, "jazz", unfolds=True)
+    shelved(shelf, list(each_arranged(demo_source(), choices)), ("demo",))
 
 
-def _add_pages(app: FastAPI, shelf: Shelf, door: Door | None) -> None:
-    templates = Jinja2Templates(_HERE / "templates")
-
-    def page(request: Request, name: str, **values: Any) -> Response:
-        shared = {"instruments": all_instruments(), "families": _FAMILIES, "page": name}
-        return templates.TemplateResponse(request, f"{name}.html", shared | values)
-
+def _add_pages(app: FastAPI, shelf: Shelf, page: Page, door: Door | None) -> None:
     @app.get("/", include_in_schema=False)
     def home() -> Response:
         id = _latest(shelf)
         return RedirectResponse("/bring" if id is None else f"/stand/{id}", 303)
 
     @app.get("/stand/{id}", include_in_schema=False)
-    def stand(request: Request, id: int) -> Response:
+    def stand(request: Request, id: Annotated[int, InPath(ge=1, le=2**53)]) -> Response:
         step = shelf.step(id)
         return page(request, "stand", id=id, tune=shelf.tune(step.tune_id))
 
@@ -165,22 +164,37 @@ def _add_pages(app: FastAPI, shelf: Shelf, door: Door | None) -> None:
         return Response(data, media_type="font/ttf", headers={"Cache-Control": "private, max-age=86400"})
 
 
-def _add_errors(app: FastAPI) -> None:
+def _page_maker() -> Page:
+    """What renders a template under its name."""
+    templates = Jinja2Templates(_HERE / "templates")
+
+    def page(request: Request, name: str, status: int = 200, **values: Any) -> Response:
+        shared = {"instruments": all_instruments(), "families": _FAMILIES, "page": name}
+        return templates.TemplateResponse(request, f"{name}.html", shared | values, status)
+
+    return page
+
+
+def _add_errors(app: FastAPI, page: Page) -> None:
+    """Tell what is wrong: programs as JSON, people on a page."""
+
+    def told(request: Request, status: int, problem: Problem) -> Response:
+        if request.url.path.startswith("/api/") or request.method not in ("GET", "HEAD"):
+            return JSONResponse(problem.model_dump(), status)
+        return page(request, "wrong", status, problem=problem.problem)
+
     @app.exception_handler(FiorituraError)
     async def on_error(request: Request, error: FiorituraError) -> Response:
-        status = 422
-        if isinstance(error, NotOnShelfError | NoJobError):
-            status = 404
-        elif isinstance(error, TooManyJobsError):
-            status = 429
-        elif isinstance(error, StaleError):
-            status = 409
-        elif isinstance(error, OutputError | ToolError):
-            status = 503
-        return JSONResponse(problem_of(error).model_dump(), status)
+        status = next((status for kind, status in _STATUSES.items() if isinstance(error, kind)), 422)
+        return told(request, status, problem_of(error))
 
     @app.exception_handler(RequestValidationError)
     async def on_bad_request(request: Request, error: RequestValidationError) -> Response:
         first = error.errors()[0]
         place = " ".join(str(part) for part in first["loc"][1:])
-        return JSONResponse({"problem": f"{place}: {first['msg']}".strip(": ")}, 422)
+        return told(request, 422, Problem(problem=f"{place}: {first['msg']}".strip(": ")))
+
+    @app.exception_handler(HTTPException)
+    async def on_no_such_address(request: Request, error: HTTPException) -> Response:
+        problem = "There is nothing at this address." if error.status_code == 404 else str(error.detail)
+        return told(request, error.status_code, Problem(problem=problem))

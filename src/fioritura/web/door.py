@@ -75,9 +75,7 @@ def add_door(app: FastAPI, door: Door, page: Callable[..., Response]) -> None:
     @app.post(ENTRANCE, include_in_schema=False)
     def enter(request: Request, token: Annotated[str, Form(max_length=200)] = "") -> Response:
         if not door.fits(token):
-            answer = page(request, "enter", is_wrong=True)
-            answer.status_code = 401
-            return answer
+            return page(request, "enter", 401, is_wrong=True)
         answer = RedirectResponse("/", 303)
         answer.set_cookie(COOKIE, door.cookie, httponly=True, samesite="strict", max_age=30 * 86400)
         return answer

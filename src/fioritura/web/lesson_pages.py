@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from importlib.util import find_spec
-from typing import Any, Final
+from typing import Annotated, Any, Final
 
 from fastapi import FastAPI, Request
+from fastapi import Path as InPath
 from fastapi.responses import RedirectResponse, Response
 
 from fioritura.lesson.catalogue import languages
@@ -29,6 +30,7 @@ _SECTION_WORDS: Final = {
 _LANGUAGES: Final = {"en": "English", "de": "Deutsch"}
 
 Page = Callable[..., Response]
+Id = Annotated[int, InPath(ge=1, le=2**53)]
 
 
 def add_lesson_pages(app: FastAPI, shelf: Shelf, page: Page, latest: Callable[[], int | None]) -> None:
@@ -53,16 +55,16 @@ def add_lesson_pages(app: FastAPI, shelf: Shelf, page: Page, latest: Callable[[]
         return RedirectResponse("/bring" if id is None else f"/lesson/for/{id}", 303)
 
     @app.get("/lesson/for/{arrangement}", include_in_schema=False)
-    def lesson_for(arrangement: int) -> Response:
+    def lesson_for(arrangement: Id) -> Response:
         latest = next(iter(shelf.lessons.lessons(arrangement_id=arrangement)), None)
         return RedirectResponse(f"/lesson/{latest.id}" if latest else f"/lesson/new/{arrangement}", 303)
 
     @app.get("/lesson/new/{arrangement}", include_in_schema=False)
-    def new_lesson(request: Request, arrangement: int) -> Response:
+    def new_lesson(request: Request, arrangement: Id) -> Response:
         return screen(request, arrangement, None)
 
     @app.get("/lesson/{id}", include_in_schema=False)
-    def lesson(request: Request, id: int) -> Response:
+    def lesson(request: Request, id: Id) -> Response:
         return screen(request, shelf.lessons.lesson(id).arrangement_id, id)
 
 

@@ -2,12 +2,13 @@
 
 import { ask } from "./api.js";
 import { byId, el, svgOf } from "./dom.js";
+import { cancelJob, followJob } from "./jobs.js";
 
 /** @typedef {import("./api.js").Problem} Problem @typedef {import("./api.js").TuneView} TuneView @typedef {import("./api.js").SystemView} SystemView */
 
 const PATIENCE_MS = 220;
 const ENDINGS = /\.(musicxml|xml|mxl|abc|midi?)$/i;
-const MOST_FILES = 100;
+const MOST_FILES = 100, A_FEW = 3;
 const MOST_BYTES = 15 * 1024 * 1024;
 
 const abc = byId("abc", HTMLTextAreaElement), marks = byId("marks", HTMLElement), problem = byId("problem", HTMLElement);
@@ -77,6 +78,21 @@ function showWelcome(welcome) {
   if (welcome.tunes.length === 1 && !welcome.problems.length) location.assign(`/stand/${welcome.tunes[0].arrangement}`);
 }
 
+/** Many files, with progress. @param {FormData} body @returns {Promise<{tunes: TuneView[], problems: Problem[]}>} */
+async function bringMany(body) {
+  const words = el("span", {}), bar = el("progress", { "aria-label": "Files read" });
+  const started = await ask("tunes/import", { method: "POST", body });
+  const stop = el("button", { type: "button", click: () => void cancelJob(started.id) }, "Stop");
+  found.replaceChildren(el("li", { class: "importing" }, words, bar, stop));
+  const end = await followJob(started.id, (job) => {
+    const step = job.steps[0];
+    words.textContent = step ? `${step.done} of ${step.total} files` : "Waiting…";
+    if (step) [bar.max, bar.value] = [step.total, step.done];
+  });
+  if (end.state === "cancelled") throw new Error("Stopped: nothing was put on the shelf.");
+  return /** @type {any} */ (end.result);
+}
+
 /** @param {File[]} files */
 async function bring(files) {
   const known = files.filter((file) => ENDINGS.test(file.name)).slice(0, MOST_FILES);
@@ -94,7 +110,7 @@ async function bring(files) {
   for (const file of known) body.append("files", file, file.name);
   for (const [name, value] of Object.entries(choices())) body.append(name, String(value));
   try {
-    showWelcome(await ask("tunes", { method: "POST", body }));
+    showWelcome(known.length > A_FEW ? await bringMany(body) : await ask("tunes", { method: "POST", body }));
     if (skipped) found.append(el("li", { class: "muted" }, `${skipped} other files were left alone.`));
   } catch (error) {
     found.replaceChildren(el("li", { class: "wrong" }, error instanceof Error ? error.message : String(error)));
@@ -108,7 +124,6 @@ abc.addEventListener("input", () => {
 });
 abc.addEventListener("scroll", () => { marks.scrollTop = abc.scrollTop; });
 take.addEventListener("click", async () => {
-  take.disabled = true;
   try {
     /** @type {{tunes: TuneView[], problems: Problem[]}} */
     const welcome = await ask("tunes/typed", { method: "POST", json: { text: abc.value, ...choices() } });
