@@ -5,7 +5,7 @@ PYTHON ?= python3
 VENV := .venv
 READY := $(VENV)/.ready
 
-.PHONY: demo test check bench listen-bench sweep taste format clean
+.PHONY: demo test check bench listen-bench scale sweep taste format clean
 
 demo: $(READY)
 	$(VENV)/bin/fioritura demo --out demo
@@ -25,6 +25,9 @@ bench: $(READY)
 
 listen-bench: $(READY)
 	PYTHONPATH=. $(VENV)/bin/python benchmarks/listen_bench.py
+
+scale: $(READY)
+	PYTHONPATH=. $(VENV)/bin/python benchmarks/scale_bench.py
 
 sweep: $(READY)
 	$(VENV)/bin/python -m pytest -m slow -n 2

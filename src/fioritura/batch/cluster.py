@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import logging
+import time
 from collections.abc import Callable, Iterator
 from itertools import islice
 from types import TracebackType
@@ -27,12 +29,14 @@ class Cluster:
 
     def __init__(self, address: str) -> None:
         self.address = address
+        self._workers, self._count_again = 1, 0.0
 
     def __enter__(self) -> Cluster:
         try:
             from distributed import Client
         except ImportError:
             raise ToolError("A cluster needs dask.distributed: pip install 'fioritura[cluster]'.") from None
+        logging.getLogger("distributed.client").setLevel(logging.CRITICAL)
         try:
             self._client: Any = Client(self.address, timeout=_CONNECT_SEC, set_as_default=False)
         except (OSError, ValueError, TimeoutError) as error:
@@ -97,5 +101,9 @@ class Cluster:
                 raise ToolError(f"A worker lacks {error.name}: install Fioritura on all machines.") from None
 
     def _room(self) -> int:
-        """How many jobs are to be at hand, with the workers that there are now."""
-        return _AHEAD * max(1, len(self._client.scheduler_info(n_workers=-1)["workers"]))
+        """How many jobs are to be at hand, with the workers that there are now; looked up once a second."""
+        now = time.monotonic()
+        if now >= self._count_again:
+            self._count_again = now + 1.0
+            self._workers = max(1, len(self._client.nthreads()))
+        return _AHEAD * self._workers
