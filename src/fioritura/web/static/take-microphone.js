@@ -10,6 +10,8 @@ const PLAIN = { echoCancellation: false, noiseSuppression: false, autoGainContro
 
 /** Records in an audio context, so that what is played and what is heard share one clock. */
 export class Microphone {
+  #disconnect = () => {};
+
   /** @param {(level: Level) => void} metered */
   constructor(metered) {
     this.metered = metered;
@@ -56,7 +58,12 @@ export class Microphone {
     await context.audioWorklet.addModule("/static/take-worklet.js");
     const node = new AudioWorkletNode(context, "recorder", { numberOfOutputs: 0 });
     node.port.onmessage = (event) => this.#take(event.data);
-    new MediaStreamAudioSourceNode(context, { mediaStream: this.stream }).connect(node);
+    const source = new MediaStreamAudioSourceNode(context, { mediaStream: this.stream });
+    source.connect(node);
+    this.#disconnect = () => {
+      node.port.onmessage = null;
+      source.disconnect();
+    };
   }
 
   /** @returns {Promise<MediaDeviceInfo[]>} */
@@ -65,6 +72,7 @@ export class Microphone {
   }
 
   close() {
+    this.#disconnect();
     for (const track of this.stream?.getTracks() ?? []) track.stop();
     this.stream = null;
   }
