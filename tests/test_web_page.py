@@ -340,7 +340,12 @@ def test_no_screen_has_an_accessibility_fault(browser: Any, address: str, scheme
     assert faults_of(page) == []
     page.keyboard.press("?")
     assert faults_of(page) == []
-    for path, ready in (("/bring", "#preview svg"), ("/shelf", ".tune")):
+    for path, ready in (
+        ("/bring", "#preview svg"),
+        ("/shelf", ".tune"),
+        ("/lesson/new/1", ".example svg"),
+        ("/nowhere", "#wrong-title"),
+    ):
         page.goto(address + path)
         page.wait_for_selector(ready)
         assert faults_of(page) == []

@@ -95,7 +95,9 @@ async function bringMany(body) {
 
 /** @param {File[]} files */
 async function bring(files) {
-  const known = files.filter((file) => ENDINGS.test(file.name)).slice(0, MOST_FILES);
+  const pathOf = (/** @type {File} */ file) => file.webkitRelativePath || file.name;
+  const known = files.filter((file) => ENDINGS.test(file.name))
+    .sort((one, other) => pathOf(one).localeCompare(pathOf(other), undefined, { numeric: true })).slice(0, MOST_FILES);
   const skipped = files.length - known.length;
   if (!known.length) {
     found.replaceChildren(el("li", { class: "wrong" }, "None of these is a MusicXML, ABC or MIDI file."));

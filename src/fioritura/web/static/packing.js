@@ -16,6 +16,7 @@ export class Packing {
     this.kept = kept;
     /** @type {string | null} */
     this.job = null;
+    this.isUnwanted = false;
     this.buildButton = byId("build", HTMLButtonElement);
     this.cancelButton = byId("cancel", HTMLButtonElement);
     this.link = byId("download", HTMLAnchorElement);
@@ -29,6 +30,7 @@ export class Packing {
     if (this.buildButton.disabled) return;
     this.#busy(true);
     this.link.hidden = true;
+    this.isUnwanted = false;
     this.words.textContent = "Beginning…";
     try {
       const lesson = await this.kept();
@@ -40,7 +42,9 @@ export class Packing {
     }
   }
 
+  /** Stop the work, or have it stopped as soon as it has begun. */
   async cancel() {
+    this.isUnwanted = true;
     if (this.job) await cancelJob(this.job);
   }
 
@@ -75,6 +79,7 @@ export class Packing {
     this.job = job.id;
     this.#busy(true);
     try {
+      if (this.isUnwanted) await cancelJob(job.id);
       const end = await followJob(job.id, (now) => this.#show(now));
       if (end.state === "cancelled") this.words.textContent = "Stopped.";
       else this.#done(end, isWatched);
