@@ -5,7 +5,7 @@ PYTHON ?= python3
 VENV := .venv
 READY := $(VENV)/.ready
 
-.PHONY: demo test check bench listen-bench scale sweep taste format clean
+.PHONY: demo test check bench listen-bench scale sweep taste fuzz format clean
 
 demo: $(READY)
 	$(VENV)/bin/fioritura demo --out demo
@@ -34,6 +34,9 @@ sweep: $(READY)
 
 taste: $(READY)
 	PYTHONPATH=. $(VENV)/bin/python benchmarks/taste.py
+
+fuzz: $(READY)
+	$(VENV)/bin/python -m tools.fuzz_sweep
 
 format: $(READY)
 	$(VENV)/bin/ruff check --fix .

@@ -7,16 +7,20 @@ The format is documented in ``docs/arrangement-file.md``; `VERSION` counts its i
 from __future__ import annotations
 
 import json
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import asdict
+from itertools import pairwise
+from math import isfinite
 from typing import Any, Final
 
 from fioritura.arrange.arrangement import Arrangement, Decisions
+from fioritura.arrange.levels import level_numbered
 from fioritura.arrange.rendition import Rendition
 from fioritura.errors import FiorituraError, ReadError
 from fioritura.players.player import Player
 from fioritura.techniques.figure import Figure, FigureNote
 from fioritura.techniques.place import Setting
+from fioritura.techniques.table import technique_named
 from fioritura.theory.chord_symbol import read_chord
 from fioritura.theory.key import Key, mode_named
 from fioritura.theory.metre import Metre
@@ -27,6 +31,7 @@ __all__ = ["VERSION", "arrangement_from_json", "arrangement_to_json"]
 
 FORMAT: Final = "fioritura arrangement"
 VERSION: Final = 1
+MOST_REPEATS: Final = 99
 
 
 def arrangement_to_json(arrangement: Arrangement, *, is_compact: bool = False) -> str:
@@ -89,6 +94,8 @@ def _arrangement(data: Mapping[str, Any]) -> Arrangement:
         raise ReadError(f"feel {chosen['feel']!r} or idiom {chosen['idiom']!r} is unknown")
     density = float(chosen.get("density", 1.0))
     setting = Setting(player, float(chosen["quarters_per_minute"]), chosen["feel"], chosen["idiom"], density)
+    _check_tempo(setting.quarters_per_minute)
+    level_numbered(setting.level).at_density(density)
     figures = tuple(_figure(entry, len(tune.notes)) for entry in data["figures"])
     rendition = Rendition(tune, setting, figures, int(data["seed"]), float(data["worth"]))
     _ = rendition.line
@@ -186,7 +193,10 @@ def _tune(data: Mapping[str, Any]) -> Tune:
         for entry in data["chords"]
     )
     tempos = tuple(Tempo(int(entry["onset_ticks"]), float(entry["quarters_per_minute"])) for entry in data["tempos"])
+    _check_frame(bars, tempos)
     _check_order([note.onset_ticks for note in notes], [note.duration_ticks for note in notes])
+    if notes[-1].end_ticks > bars[-1].end_ticks:
+        raise ReadError("notes lie behind the last bar")
     return Tune(
         str(data["title"]),
         notes,
@@ -204,6 +214,22 @@ def _key(fifths: int, mode: str) -> Key:
     if not -7 <= int(fifths) <= 7:
         raise ReadError(f"a key of {fifths} fifths")
     return Key(int(fifths), mode_named(mode))
+
+
+def _check_frame(bars: Sequence[Bar], tempos: Sequence[Tempo]) -> None:
+    if not bars or bars[0].start_ticks != 0 or any(bar.duration_ticks <= 0 for bar in bars):
+        raise ReadError("a bar without length, or no bar at all")
+    if any(bar.end_ticks != following.start_ticks for bar, following in pairwise(bars)):
+        raise ReadError("bars overlap or leave gaps")
+    if any(not 0 <= bar.repeats <= MOST_REPEATS for bar in bars):
+        raise ReadError(f"a bar is repeated more than {MOST_REPEATS} times")
+    for tempo in tempos:
+        _check_tempo(tempo.quarters_per_minute)
+
+
+def _check_tempo(quarters_per_minute: float) -> None:
+    if not 0 < quarters_per_minute < 10_000:
+        raise ReadError(f"a tempo of {quarters_per_minute:g} quarters a minute")
 
 
 def _check_order(onsets: list[int], durations: list[int]) -> None:
@@ -243,13 +269,21 @@ def _figure(data: Mapping[str, Any], note_count: int) -> Figure:
     anchors = tuple(map(int, data["anchors"]))
     if not anchors or not all(0 <= anchor < note_count for anchor in anchors):
         raise ReadError(f"a figure stands at note {anchors}, and the tune has {note_count}")
+    first_slot, last_slot = map(int, data["slots"])
+    start_ticks, end_ticks = map(int, data["window"])
+    if not (0 <= first_slot <= last_slot < 2 * note_count and 0 <= start_ticks <= end_ticks):
+        raise ReadError(f"a figure claims slots {first_slot} to {last_slot} and ticks {start_ticks} to {end_ticks}")
+    if any(not (start_ticks <= entry["ticks"][0] and entry["ticks"][1] > 0) for entry in data["notes"]):
+        raise ReadError("a note of a figure has no length, or lies before it")
+    if not (isfinite(float(data["merit"])) and isfinite(float(data["score"]))):
+        raise ReadError("a figure's score is no number")
     return Figure(
-        str(data["technique"]),
+        technique_named(str(data["technique"])).id,
         anchors,
-        int(data["slots"][0]),
-        int(data["slots"][1]),
-        int(data["window"][0]),
-        int(data["window"][1]),
+        first_slot,
+        last_slot,
+        start_ticks,
+        end_ticks,
         notes=tuple(
             FigureNote(
                 int(entry["ticks"][0]),
