@@ -216,6 +216,14 @@ def test_recordings_go_with_their_takes(shelf: Shelf, gone: str) -> None:
     assert [path.stem for path in shelf.takes.recordings.folder.iterdir()] == [stays]
 
 
+def test_a_recording_of_which_nothing_was_heard_can_be_given_up(shelf: Shelf) -> None:
+    recording = shelf.takes.recordings.add(wav())
+    shelf.takes.remove(recording.id)
+    assert list(shelf.takes.recordings.folder.iterdir()) == []
+    with pytest.raises(NotOnShelfError):
+        shelf.takes.remove(recording.id)
+
+
 def test_a_take_of_an_arrangement_that_is_gone_stays(shelf: Shelf) -> None:
     tune = add_tune(shelf)
     arrangement = shelf.add_arrangement(tune, "first", "zero")

@@ -243,6 +243,27 @@ def test_unclear_takes_and_other_tunes_are_said_plainly(
     page.context.close()
 
 
+def test_a_tune_without_a_band_is_counted_in_and_what_is_recorded_can_be_given_up(
+    browser: Any, address: str, shelf: Shelf
+) -> None:
+    text = "X:1\nT:Steps\nM:1/4\nL:1/4\nQ:1/4=100\nK:D\n" + "D|F|A|d|" * 8
+    arrangement = asked(address, "/api/tunes/typed", {"text": text})["tunes"][0]["arrangement"]
+    assert told(address, f"/api/arrangements/{arrangement}/hearing?tempo=100")["band"] == {}
+    page = opened(browser, address, f"/take/{arrangement}", permissions=["microphone"])
+    page.wait_for_selector(LINE)
+    page.keyboard.press("r")
+    page.wait_for_selector("#count:text-matches('Count-in: 1')")
+    page.wait_for_selector("#count:text-matches('Bar 4 of 32')")
+    files = set(shelf.takes.recordings.folder.iterdir()) if shelf.takes.recordings.folder.is_dir() else set()
+    page.keyboard.press("r")
+    page.click("#cancel")
+    page.wait_for_selector("#outcome", state="hidden")
+    page.wait_for_selector("#record:enabled")
+    assert set(shelf.takes.recordings.folder.iterdir()) == files
+    assert page.faults == []
+    page.context.close()
+
+
 def test_the_microphone_is_tried_and_its_delay_set_by_hand(page: Any) -> None:
     page.keyboard.press("m")
     page.wait_for_selector("#meter[data-state=good]")

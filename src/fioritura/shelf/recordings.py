@@ -69,6 +69,10 @@ class Recordings:
         """Where a recording is."""
         return self.folder / name
 
+    def named(self, id: str) -> list[str]:
+        """The recordings with an id: one, or none."""
+        return [name for ending in _MEDIA_TYPES if self.path(name := id + ending).is_file()]
+
     def remove(self, names: Collection[str]) -> None:
         """Delete recordings."""
         for name in names:

@@ -223,16 +223,19 @@ class Takes:
             return _entry(row)
 
     def remove(self, id: str) -> None:
-        """Take a take off the shelf, with its recording.
+        """Take a take off the shelf, with its recording; or just the recording where nothing was heard of it yet.
 
         Raises:
             NotOnShelfError: there is none of that name.
         """
         with self._database.writing() as session:
-            row = _take(session, id)
-            recording = row.recording
-            session.delete(row)
-        self.recordings.remove([recording])
+            row = session.get(TakeRow, id)
+            names = [row.recording] if row else self.recordings.named(id)
+            if not names:
+                raise _no_take()
+            if row:
+                session.delete(row)
+        self.recordings.remove(names)
 
     def recordings_of(self, tune_id: int) -> list[str]:
         """The recordings of a tune's takes."""
@@ -254,8 +257,12 @@ def _student(session: Session, id: int) -> StudentRow:
 def _take(session: Session, id: str) -> TakeRow:
     row = session.get(TakeRow, id)
     if row is None:
-        raise NotOnShelfError("There is no such take on the shelf any more: choose one of those it lists.")
+        raise _no_take()
     return row
+
+
+def _no_take() -> NotOnShelfError:
+    return NotOnShelfError("There is no such take on the shelf any more: choose one of those it lists.")
 
 
 def _checked_name(session: Session, name: str, besides: int | None = None) -> str:

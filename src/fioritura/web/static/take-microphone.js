@@ -45,7 +45,7 @@ export class Microphone {
    * @param {AudioContext} context @param {string} [device]
    */
   async open(context, device) {
-    if (!navigator.mediaDevices?.getUserMedia) throw new Error("This browser gives no microphone to the page: bring a recording instead.");
+    if (!navigator.mediaDevices?.getUserMedia) throw new Error("A browser gives no microphone to a page of another machine that is not encrypted: record on the machine itself, or bring a recording.");
     if (this.isOpen && this.context === context && !device) return;
     this.close();
     const constraints = device ? { ...PLAIN, deviceId: { exact: device } } : PLAIN;

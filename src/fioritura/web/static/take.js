@@ -16,6 +16,7 @@ import { noteAt } from "./transport.js";
 
 const STAFF_STEPS = [5, 5.75, 6.5, 7, 7.75, 8.75, 10, 11.5];
 const PATIENCE_MS = 350;
+const MOST_EARLIER = 6;
 const ENDINGS = /\.(wav|flac|mp3|ogg|oga)$/i;
 
 const root = byId("take", HTMLElement), id = Number(root.dataset.arrangement);
@@ -236,14 +237,20 @@ async function send(file, offset) {
     /** @type {{take: string, job: import("./jobs.js").JobView}} */
     const started = await ask("takes", { method: "POST", body });
     job = started.job.id;
-    const done = await followJob(job, () => {});
+    const done = await followJob(job, () => {}).catch((error) => forget(started.take).then(() => { throw error; }));
     if (done.state === "done") return location.assign(`/takes/${started.take}`);
+    await forget(started.take);
     hideOutcome();
   } catch (error) {
     showOutcome("This can't be reported on", wordsOf(error), false);
   }
   job = null;
   setState("idle");
+}
+
+/** Have a recording deleted that is not reported on, if it is still there. @param {string} take */
+function forget(take) {
+  return ask(`takes/${take}`, { method: "DELETE" }).catch(() => {});
 }
 
 /** @param {string} title @param {string} words @param {boolean} isBusy */
@@ -294,6 +301,15 @@ async function addStudent() {
     field.value = "";
     say(`${made.name} plays.`);
   });
+}
+
+async function showEarlier() {
+  /** @type {import("./take-report.js").TakeSummary[]} */
+  const takes = await ask(`takes${query({ tune: Number(root.dataset.tune) })}`);
+  byId("earlier-part", HTMLElement).hidden = !takes.length;
+  byId("earlier", HTMLElement).replaceChildren(...takes.slice(0, MOST_EARLIER).map((take) => el("li", {},
+    el("a", { href: `/takes/${take.id}` }, new Date(take.taken_at).toLocaleString("en-GB", { dateStyle: "medium", timeStyle: "short" })),
+    el("span", { class: "muted" }, [take.student, take.facts.asked ? `${take.facts.done} of ${take.facts.asked} ornaments` : "plain", take.is_kept ? "" : "not kept yet"].filter(Boolean).join(", ")))));
 }
 
 /** Do something, and say what goes wrong. @param {() => Promise<void>} act */
@@ -402,4 +418,5 @@ await told(async () => {
   tempo.value = String(Math.round(setting.tempo));
   tempoWords();
   refresh(0);
+  await showEarlier();
 });
