@@ -42,11 +42,12 @@ class Music:
 
 
 class Engraver:
-    """Engraves with `count` processes; with none, here. Safe to use from several threads."""
+    """Engraves with `count` processes once they are warm; before, or with none, here. Safe to use from several threads."""
 
     def __init__(self, count: int = 0) -> None:
         self.count = count
         self._pool: ProcessPoolExecutor | None = None
+        self._is_warm = False
         self._kept: OrderedDict[object, tuple[System, ...]] = OrderedDict()
         self._lock = Lock()
 
@@ -62,7 +63,7 @@ class Engraver:
         with self._lock:
             found = self._kept.get(music.key)
         if found is None:
-            found = self._made(music) if self.count else _engraved(music)
+            found = self._made(music) if self._is_warm else _engraved(music)
             with self._lock:
                 self._kept[music.key] = found
                 while len(self._kept) > MOST_KEPT:
@@ -70,9 +71,10 @@ class Engraver:
         return found
 
     def warm(self) -> None:
-        """Start the processes before they are needed."""
+        """Start the processes, and use them from now on."""
         if self.count:
-            list(self._ready().map(abs, range(self.count)))
+            list(self._ready().map(_warmed, range(self.count)))
+            self._is_warm = True
 
     def close(self) -> None:
         """End the processes."""
@@ -99,6 +101,13 @@ class Engraver:
                 context = multiprocessing.get_context(method)
                 self._pool = ProcessPoolExecutor(self.count, mp_context=context, initializer=worker_setup)
             return self._pool
+
+
+def _warmed(number: int) -> int:
+    import verovio
+
+    verovio.toolkit()
+    return number
 
 
 def _engraved(music: Music) -> tuple[System, ...]:

@@ -7,9 +7,14 @@ from contextlib import suppress
 from ipaddress import IPv4Address, IPv6Address, ip_address
 from pathlib import Path
 from threading import Thread
-from typing import Final
+from typing import TYPE_CHECKING, Final
 
-from fioritura.errors import OptionError
+from fioritura.errors import FiorituraError, OptionError
+
+if TYPE_CHECKING:
+    from fioritura.shelf.store import Shelf
+    from fioritura.web.engraver import Engraver
+    from fioritura.web.hearing import Sounds
 
 __all__ = ["LOOPBACK", "serve"]
 
@@ -33,7 +38,7 @@ def serve(port: int, folder: Path | None = None, listen: str = LOOPBACK, token: 
 
     from fioritura.lesson.workers import worker_count
     from fioritura.shelf.store import Shelf, data_folder
-    from fioritura.web.app import create_app, prepare_sound
+    from fioritura.web.app import create_app
     from fioritura.web.door import Door, new_token
     from fioritura.web.engraver import Engraver
     from fioritura.web.guard import hosts_of
@@ -51,8 +56,7 @@ def serve(port: int, folder: Path | None = None, listen: str = LOOPBACK, token: 
     print(f"Fioritura is at {place} (stop it with Ctrl-C). Your shelf: {shelf.path.parent}", flush=True)
     if door is not None:
         print(f"{_MEANING}\nToken: {token}", flush=True)
-    Thread(target=engraver.warm, daemon=True).start()
-    Thread(target=prepare_sound, args=(shelf, sounds), daemon=True).start()
+    Thread(target=_prepare, args=(shelf, sounds, engraver), daemon=True).start()
     config = uvicorn.Config(
         app,
         log_level="warning",
@@ -66,6 +70,15 @@ def serve(port: int, folder: Path | None = None, listen: str = LOOPBACK, token: 
     finally:
         shelf.close()
         listener.close()
+
+
+def _prepare(shelf: Shelf, sounds: Sounds, engraver: Engraver) -> None:
+    """What the first visit does not wait for but is glad of: its sound, then processes for the next visitors."""
+    from fioritura.web.app import prepare_sound
+
+    with suppress(FiorituraError):
+        prepare_sound(shelf, sounds)
+    engraver.warm()
 
 
 def _address(text: str) -> IPv4Address | IPv6Address:
