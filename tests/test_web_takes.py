@@ -336,6 +336,19 @@ def test_takes_go_with_their_tune(desk: Desk) -> None:
     assert f"{take}.flac" not in desk.files
 
 
+def test_a_recording_that_somebody_has_deleted_is_missed_plainly(desk: Desk) -> None:
+    id, _ = desk.heard(wave_of(desk.arrangement, is_plain=True), line="plain")
+    desk.client.put(f"/api/takes/{id}", json={"student": None})
+    (desk.shelf.takes.recordings.folder / f"{id}.flac").unlink()
+    for answer in (desk.client.get(f"/api/takes/{id}/sound"), desk.client.post(f"/api/takes/{id}/print")):
+        assert answer.status_code == 404
+        assert "no longer in" in answer.json()["problem"]
+    assert desk.client.get(f"/api/takes/{id}").status_code == 200
+    names = zipfile.ZipFile(io.BytesIO(desk.client.get("/api/export").content)).namelist()
+    assert not [name for name in names if id in name]
+    assert desk.client.delete(f"/api/takes/{id}").status_code == 204
+
+
 # Pages and document
 
 

@@ -130,13 +130,14 @@ def _arrangements(shelf: Shelf, entry: TuneEntry, folder: str, archive: zipfile.
 def _takes(shelf: Shelf, entry: TuneEntry, folder: str, archive: zipfile.ZipFile) -> Iterator[dict[str, Any]]:
     places = {version.id: place for place, version in enumerate(entry.versions)}
     for take in reversed(shelf.takes.takes(tune_id=entry.id)):
-        if not take.is_kept:
+        recording = shelf.takes.recordings.path(take.recording)
+        if not take.is_kept or not recording.is_file():
             continue
         names = {kind: f"{folder}/take-{take.id}/{kind}.json" for kind in ("arrangement", "report")}
         archive.writestr(names["arrangement"], shelf.takes.arrangement(take.id))
         archive.writestr(names["report"], shelf.takes.report(take.id))
         names["recording"] = f"{folder}/take-{take.id}/{take.recording}"
-        archive.write(shelf.takes.recordings.path(take.recording), names["recording"], zipfile.ZIP_STORED)
+        archive.write(recording, names["recording"], zipfile.ZIP_STORED)
         yield names | {
             "student": take.student or None,
             "taken_at": take.taken_at,

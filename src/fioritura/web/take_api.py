@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from pathlib import Path
 from typing import Annotated, Final
 
 from fastapi import APIRouter, File, Form, Query, Request, Response, UploadFile
@@ -10,7 +11,7 @@ from fastapi.responses import FileResponse
 
 from fioritura.arrange.arrangement_file import arrangement_from_json
 from fioritura.shelf.recordings import media_type_of
-from fioritura.shelf.store import Shelf
+from fioritura.shelf.store import NotOnShelfError, Shelf
 from fioritura.shelf.takes import NewTake
 from fioritura.web.hearing import Sounds, hearing
 from fioritura.web.jobs import Made
@@ -188,7 +189,7 @@ def print_take(request: Request, id: TakeId) -> JobView:
     entry, arrangement = takes.take(id), takes.arrangement(id)
     facts = take_summary(entry).facts
     order = Order(
-        path=takes.recordings.path(entry.recording),
+        path=_recording(request, entry.recording),
         arrangement=arrangement,
         line=facts.line,
         tempo=facts.tempo,
@@ -206,10 +207,17 @@ def recorded_sound(request: Request, id: TakeId) -> Response:
     shelf = _shelf(request)
     name = shelf.takes.take(id).recording
     return FileResponse(
-        shelf.takes.recordings.path(name),
+        _recording(request, name),
         media_type=media_type_of(name),
         headers={"Cache-Control": "private, max-age=86400, immutable"},
     )
+
+
+def _recording(request: Request, name: str) -> Path:
+    path = _shelf(request).takes.recordings.path(name)
+    if not path.is_file():
+        raise NotOnShelfError(f"The recording is no longer in {path.parent}: put {name} back, or discard the take.")
+    return path
 
 
 def _bars(request: Request, text: str, tempo: float, feel: str) -> tuple[PlayedBar, ...]:
