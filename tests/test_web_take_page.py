@@ -194,6 +194,12 @@ def test_a_take_is_recorded_reported_on_and_kept_by_keyboard_alone(page: Any, ad
     assert len(page.query_selector_all("#advice li")) == 3
     assert len(page.query_selector_all(".trace path:not(.hit)")) >= facts["right"]
     assert len(page.query_selector_all("#figures tbody tr")) == len(take["report"]["figures"])
+    tab_to(page, "along")
+    page.keyboard.press("Enter")
+    page.wait_for_selector("#along[aria-pressed=true]")
+    page.wait_for_selector(".trace .now", state="attached")
+    page.keyboard.press("Enter")
+    page.wait_for_selector("#along[aria-pressed=false]")
     tab_to(page, "keep")
     page.keyboard.press("Enter")
     page.wait_for_selector("#kept:not([hidden])")
@@ -243,7 +249,7 @@ def test_unclear_takes_and_other_tunes_are_said_plainly(
     page.context.close()
 
 
-def test_a_tune_without_a_band_is_counted_in_and_what_is_recorded_can_be_given_up(
+def test_a_tune_without_a_band_is_counted_in_and_what_can_not_be_reported_on_is_deleted(
     browser: Any, address: str, shelf: Shelf
 ) -> None:
     text = "X:1\nT:Steps\nM:1/4\nL:1/4\nQ:1/4=100\nK:D\n" + "D|F|A|d|" * 8
@@ -256,9 +262,9 @@ def test_a_tune_without_a_band_is_counted_in_and_what_is_recorded_can_be_given_u
     page.wait_for_selector("#count:text-matches('Bar 4 of 32')")
     files = set(shelf.takes.recordings.folder.iterdir()) if shelf.takes.recordings.folder.is_dir() else set()
     page.keyboard.press("r")
-    page.click("#cancel")
-    page.wait_for_selector("#outcome", state="hidden")
+    page.wait_for_selector("#outcome.failed:not([hidden])", timeout=60_000)
     page.wait_for_selector("#record:enabled")
+    assert page.is_visible("#playback")
     assert set(shelf.takes.recordings.folder.iterdir()) == files
     assert page.faults == []
     page.context.close()
@@ -358,6 +364,16 @@ def test_what_was_played_with_the_beat_is_kept_on_the_beat(page: Any, delay_sec:
     assert kept["knock"] == pytest.approx(2.0, abs=0.001)
     assert kept["offset"] == pytest.approx(1.2)
     assert kept["length"] == pytest.approx(6.8, abs=0.01)
+
+
+@pytest.mark.parametrize("by_sec", [0.0, 1.25, -0.5])
+def test_a_take_is_put_where_it_was_in_the_time_of_the_band(page: Any, by_sec: float) -> None:
+    body = """
+        const recorded = new AudioBuffer({ length: 8000, sampleRate: 8000 });
+        recorded.getChannelData(0)[6000] = 1;
+        return m.shifted(recorded, given).getChannelData(0).indexOf(1) / 8000;
+    """
+    assert module(page, "take-along", body, by_sec) == pytest.approx(0.75 + by_sec)
 
 
 # Students and progress

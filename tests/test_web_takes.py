@@ -255,6 +255,15 @@ def test_a_take_is_kept_given_to_another_and_discarded(desk: Desk) -> None:
     assert f"{id}.flac" not in desk.files
 
 
+def test_listening_is_given_up_and_the_recording_deleted(desk: Desk) -> None:
+    started = desk.sent(wave_of(desk.arrangement)).json()
+    assert f"{started['take']}.flac" in desk.files
+    desk.client.delete(f"/api/jobs/{started['job']['id']}")
+    assert desk.client.delete(f"/api/takes/{started['take']}").status_code == 204
+    assert f"{started['take']}.flac" not in desk.files
+    assert desk.client.get(f"/api/takes/{started['take']}").status_code == 404
+
+
 def test_students_are_named_once_renamed_and_removed(desk: Desk) -> None:
     one = desk.client.post("/api/students", json={"name": "Cleo"})
     assert one.status_code == 201

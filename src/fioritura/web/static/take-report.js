@@ -4,6 +4,7 @@ import { ask, query } from "./api.js";
 import { byId, el, say, svgEl } from "./dom.js";
 import { familyName, shapeIcon } from "./families.js";
 import { followJob } from "./jobs.js";
+import { Along } from "./take-along.js";
 import { statusSign, Trace } from "./take-trace.js";
 
 /**
@@ -36,6 +37,8 @@ const trace = new Trace(music, (note) => playFrom(note.onset_sec));
 
 /** @type {TakeView | null} */
 let take = null;
+/** @type {Along | null} */
+let along = null;
 let passage = 1;
 
 async function show() {
@@ -55,6 +58,10 @@ async function show() {
   showTime(report);
   showPitch(report);
   showPassages(report);
+  if (facts.is_with_band && take?.arrangement) {
+    along = new Along(take, alongChanged);
+    byId("along", HTMLElement).hidden = false;
+  }
   await drawLine();
 }
 
@@ -96,6 +103,7 @@ function showPassages(report) {
 
 /** @param {number} sec */
 function playFrom(sec) {
+  along?.stop();
   audio.currentTime = Math.max(0, sec - 0.05);
   void audio.play();
 }
@@ -261,9 +269,29 @@ byId("passages", HTMLSelectElement).addEventListener("change", (event) => {
 });
 
 function follow() {
-  trace.mark(audio.paused ? null : audio.currentTime);
-  if (!audio.paused) requestAnimationFrame(follow);
+  const isAlong = along?.isPlaying ?? false;
+  trace.mark(isAlong ? along?.position ?? null : audio.paused ? null : audio.currentTime);
+  if (isAlong || !audio.paused) requestAnimationFrame(follow);
 }
+
+function alongChanged() {
+  const button = byId("along", HTMLButtonElement), isPlaying = along?.isPlaying ?? false;
+  button.setAttribute("aria-pressed", String(isPlaying));
+  button.textContent = isPlaying ? "Stop" : "Hear it with the band";
+  follow();
+}
+
+byId("along", HTMLButtonElement).addEventListener("click", async () => {
+  audio.pause();
+  byId("along", HTMLButtonElement).textContent = "Wait…";
+  try {
+    await along?.toggle();
+  } catch (error) {
+    say(error instanceof Error ? error.message : String(error));
+    alongChanged();
+  }
+});
+audio.addEventListener("play", () => { if (along?.isPlaying) along.stop(); });
 for (const kind of ["play", "pause", "ended"]) audio.addEventListener(kind, follow);
 
 let width = 0, settling = 0;
