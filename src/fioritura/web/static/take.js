@@ -180,7 +180,7 @@ async function toggle() {
     setState("recording");
     follow();
   });
-  if (state === "starting") setState("idle");
+  if (/** @type {string} */ (state) === "starting") setState("idle");
 }
 
 function follow() {
