@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from math import log2
 from typing import Final
 
@@ -40,6 +41,7 @@ class Phrase:
     statement: int
 
 
+@lru_cache(maxsize=8)
 def phrases(tune: Tune) -> tuple[Phrase, ...]:
     """Divide a tune into phrases that together hold every note; empty for a tune without notes."""
     if not tune.notes:
@@ -120,16 +122,20 @@ def _best_ends(tune: Tune, weights: Sequence[float]) -> list[int]:
     """The set of last notes with the highest sum of weights less the cost of unusual phrase lengths."""
     notes = tune.notes
     bar_ticks = max(tune.metre.bar_ticks, QUARTER)
+    longest_ticks = _LONGEST_BARS * bar_ticks
+    costs: dict[int, float] = {}
     best = [0.0] * (len(notes) + 1)
     back = [0] * (len(notes) + 1)
     for stop in range(1, len(notes) + 1):
         end_ticks = notes[stop].onset_ticks if stop < len(notes) else tune.duration_ticks
         best[stop] = float("-inf")
         for first in range(stop - 1, -1, -1):
-            bars = max((end_ticks - notes[first].onset_ticks) / bar_ticks, 0.125)
-            if bars > _LONGEST_BARS and first < stop - 1:
+            ticks = end_ticks - notes[first].onset_ticks
+            if ticks > longest_ticks and first < stop - 1:
                 break
-            score = best[first] + weights[stop - 1] - 1.1 * abs(log2(bars / _USUAL_BARS)) ** 1.5 - 0.6
+            if ticks not in costs:
+                costs[ticks] = 1.1 * abs(log2(max(ticks / bar_ticks, 0.125) / _USUAL_BARS)) ** 1.5
+            score = best[first] + weights[stop - 1] - costs[ticks] - 0.6
             if score > best[stop]:
                 best[stop], back[stop] = score, first
     ends: list[int] = []

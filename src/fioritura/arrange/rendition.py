@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
-from functools import cached_property
+from functools import cached_property, lru_cache
 from typing import Final
 
 from fioritura.errors import TuneError
@@ -170,9 +170,10 @@ def _slurred(line: list[Note], figures: Sequence[Figure]) -> tuple[Note, ...]:
     return tuple(line)
 
 
-def note_weights(tune: Tune) -> list[float]:
+@lru_cache(maxsize=8)
+def note_weights(tune: Tune) -> tuple[float, ...]:
     """How much each plain note counts for recognising the tune: its quarters times its metrical weight."""
-    return [note.duration_ticks / SIXTEENTH * (0.25 + tune.strength_at(note.onset_ticks)) for note in tune.notes]
+    return tuple(note.duration_ticks / SIXTEENTH * (0.25 + tune.strength_at(note.onset_ticks)) for note in tune.notes)
 
 
 def kept_share(tune: Tune, line: Sequence[Note]) -> float:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import gc
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass, field, replace
 from functools import cached_property
@@ -123,7 +123,7 @@ def difficulty(figure: Figure, setting: Setting) -> float:
     return round(level + 0.5 * min(setting.shortest_ticks / quickest, 1.0), 2)
 
 
-def loss_of(figure: Figure, place: Place, weights: list[float]) -> float:
+def loss_of(figure: Figure, place: Place, weights: Sequence[float]) -> float:
     """Weight of the plain notes that lose their pitch, or their place by more than a sixteenth."""
     if not figure.notes:
         return 0.0
