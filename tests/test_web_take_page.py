@@ -294,46 +294,54 @@ def test_the_microphone_is_tried_and_its_delay_set_by_hand(page: Any) -> None:
 # What the modules work out
 
 
+@pytest.fixture(scope="module")
+def bare(browser: Any, address: str) -> Iterator[Any]:
+    """A page of the server that has nothing to prepare."""
+    page = opened(browser, address, "/students")
+    yield page
+    page.context.close()
+
+
 def module(page: Any, name: str, body: str, values: object = None) -> Any:
     """What a function body returns that knows a module as `m` and what it is given as `given`."""
     return page.evaluate(f"async given => {{ const m = await import('/static/{name}.js'); {body} }}", values)
 
 
-def test_a_wav_file_holds_what_was_recorded(page: Any) -> None:
+def test_a_wav_file_holds_what_was_recorded(bare: Any) -> None:
     rng = np.random.default_rng(1)
     samples = rng.uniform(-1, 1, 5000).astype(np.float32)
     body = """
         const bytes = new Uint8Array(await m.wavOf(new Float32Array(given), 44100).arrayBuffer());
         return btoa(String.fromCharCode(...bytes));
     """
-    data = base64.b64decode(module(page, "take-microphone", body, samples.tolist()))
+    data = base64.b64decode(module(bare, "take-microphone", body, samples.tolist()))
     read, rate = soundfile.read(io.BytesIO(data), dtype="float64")
     assert rate == 44100
     assert np.abs(read - samples).max() <= 1.6 / 32768
 
 
 @pytest.mark.parametrize(("height", "is_clipped"), [(0.5, False), (0.97, False), (1.4, True)])
-def test_clipping_is_noticed(page: Any, height: float, is_clipped: bool) -> None:
+def test_clipping_is_noticed(bare: Any, height: float, is_clipped: bool) -> None:
     wave = np.clip(height * np.sin(2 * np.pi * 220 * np.arange(2048) / 48000), -1, 1)
-    level = module(page, "take-microphone", "return m.levelOf(new Float32Array(given));", wave.tolist())
+    level = module(bare, "take-microphone", "return m.levelOf(new Float32Array(given));", wave.tolist())
     assert level["clipped"] == is_clipped
     assert level["peak"] == pytest.approx(min(height, 1), abs=0.01)
 
 
 @pytest.mark.parametrize("delay_ms", [0.0, 23.4, 180.0])
-def test_a_delay_is_measured_through_noise(page: Any, delay_ms: float) -> None:
+def test_a_delay_is_measured_through_noise(bare: Any, delay_ms: float) -> None:
     """Clicks a tenth as loud as they were played, in noise 20 dB below them."""
-    assert measured(page, [delay_ms] * 5, noise=0.002) == pytest.approx(delay_ms, abs=0.5)
+    assert measured(bare, [delay_ms] * 5, noise=0.002) == pytest.approx(delay_ms, abs=0.5)
 
 
-def test_a_delay_that_is_not_clear_is_not_told(page: Any) -> None:
-    assert measured(page, [None] * 5, noise=0.05) is None
-    assert measured(page, [20.0, 90.0, 40.0, 150.0, 10.0], noise=0.001) is None
+def test_a_delay_that_is_not_clear_is_not_told(bare: Any) -> None:
+    assert measured(bare, [None] * 5, noise=0.05) is None
+    assert measured(bare, [20.0, 90.0, 40.0, 150.0, 10.0], noise=0.001) is None
 
 
-def measured(page: Any, delays_ms: list[float | None], noise: float) -> float | None:
+def measured(bare: Any, delays_ms: list[float | None], noise: float) -> float | None:
     rate = 16000
-    wave = np.array(module(page, "take-delay", f"return Array.from(m.click({rate}));"))
+    wave = np.array(module(bare, "take-delay", f"return Array.from(m.click({rate}));"))
     samples = np.random.default_rng(5).normal(0, noise, int(2.8 * rate))
     times = [0.2 + 0.4 * number for number in range(5)]
     for start, delay in zip(times, delays_ms, strict=True):
@@ -342,12 +350,12 @@ def measured(page: Any, delays_ms: list[float | None], noise: float) -> float | 
             samples[at : at + len(wave)] += 0.1 * wave
     given = {"samples": samples.tolist(), "times": times, "wave": wave.tolist()}
     body = f"return m.delayOf(new Float32Array(given.samples), {rate}, given.times, new Float32Array(given.wave));"
-    found = module(page, "take-delay", body, given)
+    found = module(bare, "take-delay", body, given)
     return None if found is None else 1000 * found
 
 
 @pytest.mark.parametrize("delay_sec", [0.0, 0.08, 0.25])
-def test_what_was_played_with_the_beat_is_kept_on_the_beat(page: Any, delay_sec: float) -> None:
+def test_what_was_played_with_the_beat_is_kept_on_the_beat(bare: Any, delay_sec: float) -> None:
     """A knock on the first beat of the hearing, which comes back late, lies on that beat of what is kept."""
     body = """
         const rate = 8000, zeroAt = 3.7, startsAt = 3.2;
@@ -360,20 +368,20 @@ def test_what_was_played_with_the_beat_is_kept_on_the_beat(page: Any, delay_sec:
         const kept = session.stop(given);
         return { knock: kept.samples.indexOf(1) / rate + kept.offset, offset: kept.offset, length: kept.samples.length / rate };
     """
-    kept = module(page, "take-session", body, delay_sec)
+    kept = module(bare, "take-session", body, delay_sec)
     assert kept["knock"] == pytest.approx(2.0, abs=0.001)
     assert kept["offset"] == pytest.approx(1.2)
     assert kept["length"] == pytest.approx(6.8, abs=0.01)
 
 
 @pytest.mark.parametrize("by_sec", [0.0, 1.25, -0.5])
-def test_a_take_is_put_where_it_was_in_the_time_of_the_band(page: Any, by_sec: float) -> None:
+def test_a_take_is_put_where_it_was_in_the_time_of_the_band(bare: Any, by_sec: float) -> None:
     body = """
         const recorded = new AudioBuffer({ length: 8000, sampleRate: 8000 });
         recorded.getChannelData(0)[6000] = 1;
         return m.shifted(recorded, given).getChannelData(0).indexOf(1) / 8000;
     """
-    assert module(page, "take-along", body, by_sec) == pytest.approx(0.75 + by_sec)
+    assert module(bare, "take-along", body, by_sec) == pytest.approx(0.75 + by_sec)
 
 
 # Students and progress

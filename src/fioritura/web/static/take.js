@@ -2,31 +2,31 @@
 
 import { ask, query } from "./api.js";
 import { byId, el, say } from "./dom.js";
-import { cancelJob, followJob } from "./jobs.js";
 import { listenForKeys } from "./keys.js";
 import { Score } from "./score.js";
 import { guessedDelay, keepDelay, keptDelay, measuredDelay } from "./take-delay.js";
 import { Meter } from "./take-meter.js";
 import { Microphone, wavOf } from "./take-microphone.js";
+import { Sending } from "./take-sending.js";
 import { Session } from "./take-session.js";
 import { noteAt } from "./transport.js";
 
 /** @typedef {import("./api.js").HearingView} HearingView @typedef {import("./api.js").ArrangementView} ArrangementView */
-/** @typedef {import("./take-session.js").Taken} Taken @typedef {import("./take-session.js").Wish} Wish */
+/** @typedef {import("./take-session.js").Wish} Wish */
 
 const STAFF_STEPS = [5, 5.75, 6.5, 7, 7.75, 8.75, 10, 11.5];
 const PATIENCE_MS = 350;
 const MOST_EARLIER = 6;
-const ENDINGS = /\.(wav|flac|mp3|ogg|oga)$/i;
 
 const root = byId("take", HTMLElement), id = Number(root.dataset.arrangement);
 const music = byId("music", HTMLElement), record = byId("record", HTMLButtonElement);
 const tempo = byId("tempo", HTMLInputElement), choices = byId("choices", HTMLFieldSetElement);
-const mostSec = Number(root.dataset.mostSec), mostBytes = Number(root.dataset.mostBytes);
+const mostSec = Number(root.dataset.mostSec);
 
 const meter = new Meter();
 const microphone = new Microphone((level) => meter.show(level));
 const session = new Session(microphone, () => void finish());
+const sending = new Sending(Number(root.dataset.mostBytes), (isBusy) => setState(isBusy ? "listening" : "idle"));
 const score = new Score(music, { figure: () => {}, bars: () => {}, bar: () => {} });
 
 /** @type {ArrangementView["setting"] | null} */
@@ -38,10 +38,6 @@ let size = innerWidth < 560 ? 2 : 4;
 let state = "idle";
 let ready = Promise.resolve();
 let asked = 0, waiting = 0, frame = 0;
-/** @type {Taken | null} */
-let last = null;
-/** @type {string | null} */
-let job = null;
 
 /** @returns {Wish} */
 function wish() {
@@ -168,7 +164,7 @@ async function toggle() {
   if (state !== "idle") return;
   openPanel(false);
   setState("starting");
-  hideOutcome();
+  sending.hide();
   await told(async () => {
     void session.context;
     await ready;
@@ -203,14 +199,15 @@ function follow() {
 
 async function finish() {
   if (state !== "recording") return;
-  last = session.stop(delay().sec);
+  const last = session.stop(delay().sec);
+  sending.last = last;
   setState("idle");
   score.mark(null);
   byId("count", HTMLElement).textContent = "";
   const seconds = last.samples.length / last.rate;
   if (seconds < 1) return say("That was too short to be heard: play the tune, or a phrase of it.");
   if (meter.clips) say(`The recording clips in ${meter.clips} places: move back from the microphone next time.`);
-  await send(new File([wavOf(last.samples, last.rate)], "take.wav"), last.offset);
+  await send(wavOf(last.samples, last.rate), last.offset);
 }
 
 /** @param {typeof state} next */
@@ -222,74 +219,19 @@ function setState(next) {
   byId("record-words", HTMLElement).textContent = { idle: "Record", starting: "Wait…", recording: "Stop", listening: "Record" }[next];
 }
 
-// What becomes of a recording
-
-/** @param {File} file @param {number | null} offset */
-async function send(file, offset) {
-  const wanted = chosen(), body = new FormData(), student = byId("student", HTMLSelectElement).value;
-  body.append("recording", file, "take");
-  for (const [name, value] of Object.entries({ arrangement: id, line: wanted.line, tempo: tempo.value, offset, student })) {
-    if (value !== null && value !== "") body.append(name, String(value));
-  }
-  setState("listening");
-  showOutcome("Listening to it…", "Notes, ornaments, pitch and time are looked for. This takes some seconds for each minute of music.", true);
-  try {
-    /** @type {{take: string, job: import("./jobs.js").JobView}} */
-    const started = await ask("takes", { method: "POST", body });
-    job = started.job.id;
-    const done = await followJob(job, () => {}).catch((error) => forget(started.take).then(() => { throw error; }));
-    if (done.state === "done") return location.assign(`/takes/${started.take}`);
-    await forget(started.take);
-    hideOutcome();
-  } catch (error) {
-    showOutcome("This can't be reported on", wordsOf(error), false);
-  }
-  job = null;
-  setState("idle");
-}
-
-/** Have a recording deleted that is not reported on, if it is still there. @param {string} take */
-function forget(take) {
-  return ask(`takes/${take}`, { method: "DELETE" }).catch(() => {});
-}
-
-/** @param {string} title @param {string} words @param {boolean} isBusy */
-function showOutcome(title, words, isBusy) {
-  const box = byId("outcome", HTMLElement);
-  box.hidden = false;
-  box.classList.toggle("failed", !isBusy);
-  byId("outcome-title", HTMLElement).textContent = title;
-  byId("outcome-words", HTMLElement).textContent = words;
-  byId("outcome-progress", HTMLElement).hidden = !isBusy;
-  byId("cancel", HTMLElement).hidden = !isBusy;
-  byId("again", HTMLElement).hidden = isBusy;
-  byId("playback", HTMLElement).hidden = isBusy || !last;
-  byId("outcome-title", HTMLElement).focus({ preventScroll: true });
-  box.scrollIntoView({ block: "nearest" });
-}
-
-function hideOutcome() {
-  byId("outcome", HTMLElement).hidden = true;
-}
-
-function playBack() {
-  if (!last) return;
-  const { samples, rate } = last, context = session.context;
-  const buffer = new AudioBuffer({ length: samples.length, sampleRate: rate });
-  buffer.copyToChannel(new Float32Array(samples), 0);
-  const source = new AudioBufferSourceNode(context, { buffer });
-  source.connect(context.destination);
-  source.start();
+/** @param {Blob} recording @param {number | null} offset */
+function send(recording, offset) {
+  return sending.send(recording, { arrangement: id, line: chosen().line, tempo: tempo.value, offset, student: byId("student", HTMLSelectElement).value });
 }
 
 /** @param {File | undefined} file */
 async function bring(file) {
   if (!file || state !== "idle") return;
-  last = null;
-  if (!ENDINGS.test(file.name) && !file.type.startsWith("audio/")) return showOutcome("This can't be reported on", "It is no recording: bring a WAV, FLAC, MP3 or OGG file.", false);
-  if (file.size > mostBytes) return showOutcome("This can't be reported on", `The file has ${Math.ceil(file.size / 2 ** 20)} MB; ${mostBytes / 2 ** 20} MB is the limit. Save it as MP3, or record one tune at a time.`, false);
-  await send(file, null);
+  sending.last = null;
+  if (sending.takes(file)) await send(file, null);
 }
+
+// Students and earlier takes
 
 async function addStudent() {
   const field = byId("student-name", HTMLInputElement), list = byId("student", HTMLSelectElement);
@@ -370,8 +312,7 @@ byId("delay-part", HTMLElement).addEventListener("toggle", showDelay);
 byId("student-add", HTMLElement).addEventListener("click", () => void addStudent());
 byId("student-name", HTMLElement).addEventListener("keydown", (event) => { if (event.key === "Enter") void addStudent(); });
 byId("again", HTMLElement).addEventListener("click", () => void toggle());
-byId("playback", HTMLElement).addEventListener("click", playBack);
-byId("cancel", HTMLElement).addEventListener("click", () => { if (job) void cancelJob(job); });
+byId("playback", HTMLElement).addEventListener("click", () => sending.playBack(session.context));
 byId("smaller", HTMLElement).addEventListener("click", () => resize(-1));
 byId("larger", HTMLElement).addEventListener("click", () => resize(1));
 const file = byId("file", HTMLInputElement), drop = byId("drop", HTMLElement);
