@@ -577,3 +577,30 @@ def test_people_are_told_on_a_page_and_programs_as_json(client: TestClient) -> N
         answer = client.get(path)
         assert answer.status_code in (404, 422)
         assert answer.json()["problem"]
+
+
+def test_a_tune_can_have_several_arrangements(client: TestClient, waltz: int) -> None:
+    decide(client, waltz, at=0, kind="leave-out", figure=view(client, waltz)["figures"][0]["id"])
+    copied = client.post(f"/api/arrangements/{waltz}/copy", json={"name": "For <Anna>"})
+    assert copied.status_code == 201
+    other = copied.json()["id"]
+    mine, theirs = view(client, waltz), view(client, other)
+    assert [figure["id"] for figure in mine["figures"]] == [figure["id"] for figure in theirs["figures"]]
+    assert theirs["step"] == {"at": 0, "undoes": "", "redoes": ""}
+    decide(client, other, at=0, kind="leave-out", figure=theirs["figures"][0]["id"])
+    assert view(client, waltz)["figures"] == mine["figures"]
+    assert "For &lt;Anna&gt;" in client.get("/shelf").text
+    assert client.delete(f"/api/arrangements/{other}").status_code == 204
+    assert client.get(f"/api/arrangements/{other}").status_code == 404
+    refused = client.delete(f"/api/arrangements/{waltz}")
+    assert (refused.status_code, "only arrangement" in refused.json()["problem"]) == (422, True)
+
+
+def test_single_techniques_can_be_left_out(client: TestClient, waltz: int) -> None:
+    shown = view(client, waltz)
+    technique = shown["figures"][0]["technique"]
+    setting = shown["setting"] | {"without": [technique], "at": 0}
+    setting.pop("beat")
+    changed = client.put(f"/api/arrangements/{waltz}/setting", json=setting).json()
+    assert technique not in [figure["technique"] for figure in changed["figures"]]
+    assert changed["setting"]["without"] == [technique]

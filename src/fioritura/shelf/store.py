@@ -219,6 +219,19 @@ class Shelf:
         """
         return self.add_history(tune_id, name, 0, [(0, words, text)])
 
+    def remove_arrangement(self, id: int) -> None:
+        """Take one of several arrangements of a tune off the shelf, with its lessons.
+
+        Raises:
+            NotOnShelfError: there is none of that number.
+            OptionError: it is the only one of its tune.
+        """
+        with self._database.writing() as session:
+            row = _arrangement(session, id)
+            if len(_tune(session, row.tune_id).arrangements) < 2:
+                raise OptionError("It is the only arrangement of its tune: remove the tune, or copy it first.")
+            session.delete(row)
+
     def add_history(self, tune_id: int, name: str, position: int, steps: Sequence[tuple[int, str, str]]) -> int:
         """An arrangement with all its steps (number, words, text), standing at one of them; returns its number.
 

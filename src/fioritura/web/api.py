@@ -31,8 +31,10 @@ from fioritura.web.models import (
     AbcView,
     AlternativeView,
     ArrangementView,
+    Copied,
     Decision,
     HearingView,
+    NewCopy,
     Problem,
     Restored,
     SettingChange,
@@ -145,6 +147,23 @@ def set_up(
         change.density,
     )
     return _shown(request, _desk(request).set(id, change.at, wanted), Sheet(width, staff), seed)
+
+
+@api.post("/arrangements/{id}/copy", tags=["arrangements"], status_code=201)
+def copy(request: Request, id: Id, wanted: NewCopy) -> Copied:
+    """Make another arrangement of the same tune, as this one stands, without its history."""
+    desk = _desk(request)
+    step = desk.shelf.step(id)
+    return Copied(id=desk.shelf.add_arrangement(step.tune_id, wanted.name.strip() or "copy", step.text))
+
+
+@api.delete("/arrangements/{id}", tags=["arrangements"], status_code=204)
+def remove_arrangement(request: Request, id: Id) -> Response:
+    """Take one of several arrangements of a tune off the shelf, with its lessons; the last one stays with its tune."""
+    desk = _desk(request)
+    desk.shelf.remove_arrangement(id)
+    desk.forget([id])
+    return Response(status_code=204)
 
 
 @api.get("/arrangements/{id}/alternatives", tags=["arrangements"])

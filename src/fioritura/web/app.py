@@ -20,6 +20,7 @@ from fioritura.errors import FiorituraError, OutputError, ToolError
 from fioritura.players.instruments import all_instruments
 from fioritura.shelf.lessons import LessonEntry
 from fioritura.shelf.store import NotOnShelfError, Shelf, StaleError
+from fioritura.techniques.table import all_techniques
 from fioritura.web.api import api
 from fioritura.web.bringing import Choices, each_arranged, problem_of, shelved
 from fioritura.web.desk import Desk
@@ -137,7 +138,9 @@ def _add_pages(app: FastAPI, shelf: Shelf, page: Page, door: Door | None) -> Non
     @app.get("/stand/{id}", include_in_schema=False)
     def stand(request: Request, id: Annotated[int, InPath(ge=1, le=2**53)]) -> Response:
         step = shelf.step(id)
-        return page(request, "stand", id=id, tune=shelf.tune(step.tune_id))
+        tune = shelf.tune(step.tune_id)
+        name = next(version.name for version in tune.versions if version.id == id)
+        return page(request, "stand", id=id, tune=tune, version=name, techniques=all_techniques().values())
 
     @app.get("/bring", include_in_schema=False)
     def bring(request: Request) -> Response:

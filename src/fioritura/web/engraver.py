@@ -80,8 +80,8 @@ class Engraver:
         """End the processes."""
         with self._lock:
             if self._pool is not None:
-                self._pool.shutdown(wait=False, cancel_futures=True)
-            self._pool = None
+                self._pool.shutdown(cancel_futures=True)
+            self._pool, self._is_warm = None, False
 
     def _made(self, music: Music) -> tuple[System, ...]:
         for _ in range(_TRIES):

@@ -13,10 +13,12 @@ __all__ = [
     "AlternativeView",
     "ArrangementView",
     "BarTime",
+    "Copied",
     "Decision",
     "FigureView",
     "HearingView",
     "LineTime",
+    "NewCopy",
     "Problem",
     "Restored",
     "SettingChange",
@@ -27,6 +29,7 @@ __all__ = [
     "TuneChange",
     "TuneView",
     "Typed",
+    "VersionView",
     "Welcome",
 ]
 
@@ -50,6 +53,18 @@ class Decision(_Request):
     figure: FigureId
     other: FigureId | None = None
     note: Annotated[int, Field(ge=0, le=200)] | None = None
+
+
+class NewCopy(_Request):
+    """What a copy of an arrangement is to be called."""
+
+    name: Annotated[str, Field(min_length=1, max_length=80)]
+
+
+class Copied(BaseModel):
+    """The number of a new arrangement."""
+
+    id: int
 
 
 class StepChange(_Request):
@@ -244,6 +259,14 @@ class HearingView(BaseModel):
     remark: str
 
 
+class VersionView(BaseModel):
+    """An arrangement of a tune by its number and name."""
+
+    id: int
+    name: str
+    changed_at: str
+
+
 class TuneView(BaseModel):
     """A tune on the shelf and its arrangements."""
 
@@ -257,6 +280,7 @@ class TuneView(BaseModel):
     source_name: str
     changed_at: str
     arrangement: int | None
+    versions: list[VersionView]
 
 
 class Welcome(BaseModel):

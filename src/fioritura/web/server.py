@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import signal
 import socket
+import sys
+import threading
 from contextlib import suppress
 from ipaddress import IPv4Address, IPv6Address, ip_address
 from pathlib import Path
-from threading import Thread
 from typing import TYPE_CHECKING, Final
 
 from fioritura.errors import FiorituraError, OptionError
@@ -56,7 +58,7 @@ def serve(port: int, folder: Path | None = None, listen: str = LOOPBACK, token: 
     print(f"Fioritura is at {place} (stop it with Ctrl-C). Your shelf: {shelf.path.parent}", flush=True)
     if door is not None:
         print(f"{_MEANING}\nToken: {token}", flush=True)
-    Thread(target=_prepare, args=(shelf, sounds, engraver), daemon=True).start()
+    threading.Thread(target=_prepare, args=(shelf, sounds, engraver), daemon=True).start()
     config = uvicorn.Config(
         app,
         log_level="warning",
@@ -65,6 +67,8 @@ def serve(port: int, folder: Path | None = None, listen: str = LOOPBACK, token: 
         timeout_keep_alive=30,
         timeout_graceful_shutdown=1,
     )
+    if threading.current_thread() is threading.main_thread():
+        signal.signal(signal.SIGTERM, lambda *_: sys.exit(0))
     try:
         uvicorn.Server(config).run([listener])
     finally:

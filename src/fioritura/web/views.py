@@ -24,6 +24,7 @@ from fioritura.web.models import (
     StepView,
     SystemView,
     TuneView,
+    VersionView,
 )
 from fioritura.web.staves import little_staff, renamed
 
@@ -109,6 +110,7 @@ def tune_view(entry: TuneEntry) -> TuneView:
         source_name=entry.source_name,
         changed_at=latest.changed_at if latest else entry.added_at,
         arrangement=latest.id if latest else None,
+        versions=[VersionView(id=one.id, name=one.name, changed_at=one.changed_at) for one in entry.versions],
     )
 
 

@@ -20,7 +20,8 @@
  *   remark: string}} HearingView
  * @typedef {{problem: string, line?: number | null, column?: number | null, length?: number}} Problem
  * @typedef {{id: number, title: string, composer: string, key: string, metre: string, bars: number, tags: string[],
- *   source_name: string, changed_at: string, arrangement: number | null}} TuneView
+ *   source_name: string, changed_at: string, arrangement: number | null,
+ *   versions: {id: number, name: string, changed_at: string}[]}} TuneView
  */
 
 /** What the server says is wrong. */

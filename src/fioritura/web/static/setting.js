@@ -26,6 +26,10 @@ export class SettingForm {
     }
     this.#densityWords();
     for (const box of this.#families) box.checked = !setting.without.includes(box.value);
+    for (const box of this.#techniques) {
+      box.disabled = setting.without.includes(box.dataset.family ?? "");
+      box.checked = !box.disabled && !setting.without.includes(box.value);
+    }
   }
 
   /** @returns {Partial<SettingView>} */
@@ -38,7 +42,7 @@ export class SettingForm {
       feel: String(data.get("feel")),
       tempo: Number(data.get("tempo")),
       density: Number(data.get("density")),
-      without: this.#families.filter((box) => !box.checked).map((box) => box.value),
+      without: this.#without,
     };
   }
 
@@ -59,6 +63,17 @@ export class SettingForm {
   get words() {
     const player = byId("setting", HTMLFormElement).querySelector("select");
     return `${player?.selectedOptions[0]?.textContent ?? ""}, level ${this.wanted.level}, ${this.wanted.idiom}`;
+  }
+
+  /** Kinds that are not wanted, and single techniques of the others. */
+  get #without() {
+    const families = this.#families.filter((box) => !box.checked).map((box) => box.value);
+    const single = this.#techniques.filter((box) => !box.checked && !box.disabled && !families.includes(box.dataset.family ?? ""));
+    return [...families, ...single.map((box) => box.value)];
+  }
+
+  get #techniques() {
+    return /** @type {HTMLInputElement[]} */ ([...this.form.querySelectorAll("input[name=technique]")]);
   }
 
   get #families() {

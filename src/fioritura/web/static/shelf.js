@@ -20,6 +20,11 @@ document.addEventListener("click", (event) => {
   const card = button?.closest("[data-tune]");
   if (!(button instanceof HTMLElement) || !(card instanceof HTMLElement)) return;
   const path = `tunes/${card.dataset.tune}`;
+  if (button.dataset.act === "remove-version") {
+    byId("remove-name", HTMLElement).textContent = button.dataset.name ?? "";
+    asked(remove, () => ask(`arrangements/${button.dataset.version}`, { method: "DELETE" }));
+    return;
+  }
   if (button.dataset.act === "remove") {
     byId("remove-name", HTMLElement).textContent = card.dataset.title ?? "";
     asked(remove, () => ask(path, { method: "DELETE" }));

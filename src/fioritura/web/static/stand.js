@@ -215,6 +215,15 @@ byId("other-show", HTMLElement).addEventListener("click", () => void beside((vie
 byId("other-next", HTMLElement).addEventListener("click", () => void beside((seed ?? 0) + 1));
 byId("other-take", HTMLElement).addEventListener("click", () => void takeOther());
 byId("other-hide", HTMLElement).addEventListener("click", () => void beside(null));
+byId("copy", HTMLFormElement).addEventListener("submit", async (event) => {
+  event.preventDefault();
+  try {
+    const name = String(new FormData(byId("copy", HTMLFormElement)).get("name"));
+    location.assign(`/stand/${(await ask(`arrangements/${id}/copy`, { method: "POST", json: { name } })).id}`);
+  } catch (error) {
+    say(error instanceof Error ? error.message : String(error));
+  }
+});
 byId("close-panel", HTMLElement).addEventListener("click", () => panel.classList.remove("open"));
 for (const name of /** @type {const} */ (["figure", "setting"])) {
   const tab = byId(`tab-${name}`, HTMLElement);
