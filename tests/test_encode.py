@@ -122,3 +122,18 @@ def test_formats_go_by_ending() -> None:
     assert format_named(Path("x.MP3").suffix) == "mp3"
     with pytest.raises(OptionError, match="mp3, wav, flac"):
         format_named(".ogg")
+
+
+class _FullDisk(io.BytesIO):
+    def write(self, data: bytes) -> int:  # type: ignore[override]
+        if self.tell() + len(data) > 20_000:
+            raise OSError(28, "No space left on device")
+        return super().write(data)
+
+
+@pytest.mark.parametrize("format", AUDIO_FORMATS)
+def test_a_full_disk_is_an_os_error_and_nothing_else(format: AudioFormat, capfd: pytest.CaptureFixture[str]) -> None:
+    noise = np.random.default_rng(1).uniform(-0.5, 0.5, (SAMPLE_RATE * 2, 2)).astype(np.float32)
+    with pytest.raises(OSError, match="No space left"):
+        encode_blocks([noise, noise], format, _FullDisk())
+    assert capfd.readouterr().err == ""

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import io
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from typing import IO, Final, Literal, get_args
 
@@ -99,7 +99,8 @@ def _write_mp3(blocks: Iterable[Audio], file: IO[bytes], tags: Tags) -> None:
 def _write_with_soundfile(blocks: Iterable[Audio], format: AudioFormat, file: IO[bytes], tags: Tags) -> None:
     import soundfile
 
-    with soundfile.SoundFile(file, "w", SAMPLE_RATE, 2, "PCM_16", format=format.upper()) as sound:
+    target = _Sink(file)
+    with soundfile.SoundFile(target, "w", SAMPLE_RATE, 2, "PCM_16", format=format.upper()) as sound:
         facts = [str(tags.key)] if tags.key else []
         facts += [f"{tags.beats_per_minute:g} beats a minute"] if tags.beats_per_minute else []
         texts = {"title": tags.title, "artist": tags.artist, "comment": ", ".join(facts)}
@@ -108,6 +109,45 @@ def _write_with_soundfile(blocks: Iterable[Audio], format: AudioFormat, file: IO
                 setattr(sound, name, text)
         for block in blocks:
             sound.write(np.clip(block, -1.0, 1.0))
+            target.check()
+    target.check()
+
+
+class _Sink:
+    """A file whose first error waits for `check`: out of the encoder's callbacks it could not be raised."""
+
+    def __init__(self, file: IO[bytes]) -> None:
+        self._file = file
+        self._error: OSError | None = None
+
+    def check(self) -> None:
+        """Raise what went wrong."""
+        if self._error:
+            raise self._error
+
+    def write(self, data: bytes) -> int:
+        """Write, or keep the error."""
+        return self._kept(lambda: self._file.write(data))
+
+    def seek(self, offset: int, whence: int = 0) -> int:
+        """Go to a place, or keep the error."""
+        return self._kept(lambda: self._file.seek(offset, whence))
+
+    def tell(self) -> int:
+        """Where the file is."""
+        return self._kept(lambda: self._file.tell())
+
+    def read(self, size: int = -1) -> bytes:
+        """Read back."""
+        return self._file.read(size)
+
+    def _kept(self, action: Callable[[], int]) -> int:
+        try:
+            return action()
+        except OSError as error:
+            self._error = self._error or error
+            self._file = io.BytesIO()
+            return action()
 
 
 def _pcm16(block: Audio) -> bytes:
