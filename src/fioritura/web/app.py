@@ -41,7 +41,7 @@ from fioritura.web.views import setting_view, tune_view
 __all__ = ["create_app", "prepare_sound"]
 
 _HERE: Final = Path(__file__).parent
-_ABOUT: Final = "Arrangements, what there is to hear, and the shelf: the interface that Fioritura's own page uses."
+_ABOUT: Final = "Arrangements, sound, lessons, takes, students and the shelf: the interface that Fioritura's own page uses."
 _FAMILIES: Final = (
     "graces",
     "inflections",
