@@ -389,7 +389,7 @@ def test_a_take_is_put_where_it_was_in_the_time_of_the_band(bare: Any, by_sec: f
 
 def test_students_are_added_renamed_and_removed_by_keyboard(browser: Any, address: str) -> None:
     page = opened(browser, address, "/students")
-    page.wait_for_selector("#students[aria-busy=false]")
+    page.wait_for_selector("#students[aria-busy=false]", state="attached")
     tab_to(page, "name")
     page.keyboard.type("Gerda")
     page.keyboard.press("Enter")
