@@ -111,7 +111,7 @@ def _with_pitch(track: Track, pitch_hz: np.ndarray) -> Track:
     cents[: moved.size, 0] = moved
     unclear[: moved.size, 0] = np.where(np.isfinite(moved), OTHERS_UNCLEAR, 1)
     nothing = Dips(np.full_like(cents, np.nan), np.ones_like(unclear))
-    return Track(Dips(cents, unclear), nothing, track.level_db, track.hiss_db)
+    return Track(Dips(cents, unclear), nothing, track.level_db, track.hiss_db, track.bands_db)
 
 
 # Measures -----------------------------------------------------------------------------------------------------

@@ -34,7 +34,7 @@ class Event:
 
     `source` is the number of the line's note that it comes from: a written grace note that of its main note.
     `is_grace` is True for a written grace note; in a recording short notes are just short. `confidence` (0 to 1) says
-    how clearly the note was heard.
+    how clearly the note was heard, `apartness` how sure it is that it does not just go on from the one before.
     """
 
     onset: float
@@ -44,6 +44,7 @@ class Event:
     is_grace: bool = False
     marks: frozenset[Mark] = frozenset()
     confidence: float = 1.0
+    apartness: float = 1.0
 
     @property
     def end(self) -> float:
@@ -80,6 +81,6 @@ def events_of_take(take: Take) -> list[Event]:
         marks = {_MARK_OF[one.kind] for one in note.inflections if one.kind in _MARK_OF}
         if note.vibrato is not None and not is_tone:
             marks.add(Mark.VIBRATO)
-        event = Event(note.onset_sec, note.duration_sec, note.midi, number, False, frozenset(marks), note.confidence)
-        found.append(event)
+        sure = note.confidence, note.apartness
+        found.append(Event(note.onset_sec, note.duration_sec, note.midi, number, False, frozenset(marks), *sure))
     return found

@@ -6,6 +6,7 @@ audio -> frames (`pitch`) -> segments (`segment`, `attack`) -> tones (`inflect`)
 from __future__ import annotations
 
 from collections.abc import Iterator
+from math import exp
 from pathlib import Path
 from typing import Any, Final
 
@@ -102,9 +103,10 @@ def notes_of(track: Track) -> Iterator[PlayedNote]:
             midi=tone.midi,
             level_db=round(float(np.median(track.level_db[tone.core_start : tone.core_stop])), 1),
             attack=Attack.SLURRED if is_slurred else Attack.TONGUED,
-            inflections=tuple(inflections(line, tone, pitch, track.time(tone.start))),
+            inflections=tuple(inflections(line, tone, pitch, track.time(tone.start), before if is_joined else None)),
             vibrato=swing[0] if swing else None,
             confidence=round(_confidence(float(np.median(unclear[tone.core_start : tone.core_stop])), tone), 2),
+            apartness=round(1 / (1 + exp(-tone.struck_odds)), 2) if is_joined else 1.0,
             contour=tuple(line[: stop - tone.start : _CONTOUR_FRAMES].round(1).tolist()),
         )
 

@@ -29,6 +29,11 @@ WIDEST_SEMITONES: Final = 4
 SETTLED_CENTS: Final = 15.0
 LEAST_CENTS: Final = 35.0
 LEAST_SEC: Final = 0.04
+SCOOP_SEC: Final = 0.044
+SCOOP_CENTS: Final = (60.0, 350.0)
+"""A scoop lasts so long at least and comes from so far below; less is an attack that is not in tune at once."""
+SLUR_CENTS: Final = 20.0
+"""What comes from within this distance of the note before is slurred from it."""
 BEND_SEC: Final = (0.06, 0.5)
 VIBRATO_MOST_LEFT: Final = 0.5
 _RATES: Final = np.arange(3.5, 9.0, 0.05)
@@ -52,6 +57,7 @@ class Tone:
     stop: int
     midi: int
     is_struck: bool
+    struck_odds: float = np.inf
 
 
 def tones(segments: Sequence[Segment], track: Track, tuning_cents: float) -> list[Tone]:
@@ -66,7 +72,7 @@ def tones(segments: Sequence[Segment], track: Track, tuning_cents: float) -> lis
         before = joined[-2] if len(joined) > 1 and joined[-2].stop == last.start else None
         is_last = place + 1 == len(line) or line[place + 1].start > tone.stop
         if _is_lead(last, tone):
-            joined[-1] = replace(tone, start=last.start, is_struck=last.is_struck)
+            joined[-1] = replace(tone, start=last.start, is_struck=last.is_struck, struck_odds=last.struck_odds)
         elif (
             before
             and _is_bend(before, last, tone, track, tuning_cents)
@@ -95,6 +101,7 @@ def _with_glides(segments: Sequence[Segment]) -> list[Tone]:
         else:
             start = glide.start if glide else segment.start
             tone = Tone(start, segment.start, segment.stop, segment.stop, segment.midi, segment.is_struck)
+            tone = replace(tone, struck_odds=segment.struck_odds)
             if last and last.stop == start and last.midi == tone.midi and not tone.is_struck:
                 line[-1] = replace(last, core_stop=tone.core_stop, stop=tone.stop)
             else:
@@ -171,16 +178,21 @@ def steady_pitch(line: Line, tone: Tone) -> float:
     return float(np.median(core[margin : len(core) - margin]))
 
 
-def inflections(line: Line, tone: Tone, pitch_cents: float, start_sec: float) -> Iterator[Inflection]:
-    """Scoop, bend, fall or doit in a tone's pitch line; `start_sec` is the time of its first frame."""
+def inflections(
+    line: Line, tone: Tone, pitch_cents: float, start_sec: float, before: Tone | None = None
+) -> Iterator[Inflection]:
+    """Scoop, bend, fall or doit in a tone's pitch line; `start_sec` is the time of its first frame, `before` the tone
+    that it follows without a rest."""
     away = line - pitch_cents
     settled = np.flatnonzero(np.abs(away) < SETTLED_CENTS)
     if settled.size < 3:
         return
     first, last = int(settled[0]), int(settled[-1])
-    lead = first * FRAME_SEC
-    if lead >= LEAST_SEC and away[:first].min() < -LEAST_CENTS and _rise_sec(line[: first + 3]) > SLOW_SEC:
-        yield Inflection(InflectionKind.SCOOP, start_sec, lead, float(away[:first].min()))
+    lead, lowest = first * FRAME_SEC, float(away[:first].min(initial=0.0))
+    is_slur = before is not None and abs(lowest - 100 * (before.midi - tone.midi)) < SLUR_CENTS
+    is_deep = SCOOP_CENTS[0] <= -lowest <= SCOOP_CENTS[1]
+    if lead >= SCOOP_SEC and is_deep and not is_slur and _rise_sec(line[: first + 3]) > SLOW_SEC:
+        yield Inflection(InflectionKind.SCOOP, start_sec, lead, lowest)
     yield from _bends(away[first : last + 1], start_sec + first * FRAME_SEC)
     tail = len(line) - 1 - last
     if tail * FRAME_SEC >= LEAST_SEC:
@@ -224,14 +236,21 @@ def _vibrato(core: Line) -> tuple[Vibrato, float] | None:
     if core.size * FRAME_SEC < VIBRATO_LEAST_SEC:
         return None
     time = np.arange(core.size) * FRAME_SEC
-    calm = core - np.polyval(np.polyfit(time, core, 1), time)
+    steady = np.stack([np.ones_like(time), time - time.mean()], axis=1)
+    calm = core - (steady * _fitted(steady, core)).sum(axis=1)
     waves = np.exp(-2j * np.pi * _RATES[:, None] * time)
-    rate = float(_RATES[np.argmax(np.abs(waves @ (calm * np.hanning(core.size))))])
+    rate = float(_RATES[np.argmax(np.abs((waves * (calm * np.hanning(core.size))).sum(axis=1)))])
     angle = 2 * np.pi * rate * time
     basis = np.stack([np.cos(angle), np.sin(angle), np.ones_like(time), time], axis=1)
-    weights = np.linalg.lstsq(basis, core, rcond=None)[0]
+    weights = _fitted(basis, core)
     extent = float(np.hypot(weights[0], weights[1]))
-    left = float(np.var(core - basis @ weights) / max(float(np.var(calm)), 1e-9))
+    left = float(np.var(core - (basis * weights).sum(axis=1)) / max(float(np.var(calm)), 1e-9))
     if extent < VIBRATO_LEAST_CENTS or left > VIBRATO_MOST_LEFT or rate in (_RATES[0], _RATES[-1]):
         return None
     return Vibrato(round(rate, 2), round(extent, 1)), float(weights[2] + weights[3] * time[-1] / 2)
+
+
+def _fitted(basis: Line, values: Line) -> Line:
+    """The weights with which the columns of a basis fit values best, without the threads of a linear-algebra library:
+    for a few hundred numbers they cost more than they save."""
+    return np.asarray(np.linalg.solve(np.einsum("ij,ik->jk", basis, basis), np.einsum("ij,i->j", basis, values)))

@@ -22,6 +22,7 @@ from fioritura.listening.leftover import Leftover
 from fioritura.listening.naming import PLAIN, NamedFigure, Naming, Slip, SlipKind
 from fioritura.listening.notes import Take
 from fioritura.listening.reading import Heard, ReadingCosts, Use, read_line
+from fioritura.listening.rejoin import SURE, rejoined
 from fioritura.listening.tempo_map import long_share, straightened
 from fioritura.techniques.figure import Figure
 from fioritura.theory.metre import QUARTER
@@ -71,7 +72,10 @@ def name_take(tune: Tune, take: Take, asked: Sequence[Figure] = ()) -> Naming:
 
     Of several names for what was heard, that of a figure that was `asked` for is the likelier.
     """
-    return name_events(tune, events_of_take(take), asked=asked)
+    events = events_of_take(take)
+    if any(event.apartness < SURE for event in events):
+        events = rejoined(align(tune, events), asked)
+    return name_events(tune, events, asked=asked)
 
 
 def name_events(
@@ -259,12 +263,23 @@ class _Passage:
             if note.plain is None:
                 continue
             if event is None:
-                self._slip(SlipKind.LEFT_OUT, note.onset, note.plain, None)
+                if not self._is_held(note.plain):
+                    self._slip(SlipKind.LEFT_OUT, note.onset, note.plain, None)
             elif self.heard[event].midi != note.midi:
                 self._slip(SlipKind.WRONG, note.onset, note.plain, event)
         for event in sorted(extras):
             if self.heard[event].confidence >= _CLEAR:
                 self._slip(SlipKind.ADDED, self.heard[event].onset, None, event)
+
+    def _is_held(self, plain: int) -> bool:
+        """True where the note before, of the same pitch, sounds on: the ear can't tell that it was not struck again."""
+        if self.namer.is_written or plain == 0:
+            return False
+        before, note = self.tune.notes[plain - 1 : plain + 1]
+        event = self.standing.get(plain - 1)
+        if event is None or before.pitch.midi != note.pitch.midi or self.heard[event].midi != note.pitch.midi:
+            return False
+        return self.heard[event].end > note.onset_ticks + note.duration_ticks / 2
 
     def _slip(self, kind: SlipKind, ticks: float, plain: int | None, event: int | None) -> None:
         bar, beat = self.tune.beat_at(max(0, round(ticks)))

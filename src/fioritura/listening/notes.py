@@ -70,8 +70,9 @@ class Vibrato:
 class PlayedNote:
     """One note as it was heard.
 
-    `pitch_cents` is the pitch of its steady part, `confidence` (0 to 1) how clearly the sound speaks for it. `contour`
-    is the course of its pitch in cents, a point every `CONTOUR_SEC` from the onset.
+    `pitch_cents` is the pitch of its steady part, `confidence` (0 to 1) how clearly the sound speaks for it,
+    `apartness` (0 to 1) how sure it is that a note of the same pitch before it does not just go on. `contour` is the
+    course of its pitch in cents, a point every `CONTOUR_SEC` from the onset.
     """
 
     onset_sec: float
@@ -83,6 +84,7 @@ class PlayedNote:
     inflections: tuple[Inflection, ...] = ()
     vibrato: Vibrato | None = None
     confidence: float = 1.0
+    apartness: float = 1.0
     contour: tuple[float, ...] = field(default=(), repr=False)
 
     @property

@@ -23,7 +23,7 @@ import numpy as np
 from numpy.lib.stride_tricks import sliding_window_view
 from numpy.typing import NDArray
 
-__all__ = ["FRAME_SEC", "RATE", "Dips", "Floats", "Track", "Tracker"]
+__all__ = ["BANDS_HZ", "FRAME_SEC", "RATE", "Dips", "Floats", "Track", "Tracker"]
 
 Floats = NDArray[np.float32]
 
@@ -35,6 +35,12 @@ LAG_BANDS: Final = ((8, 14), (14, 24), (24, 41), (41, 71), (71, 122), (122, 208)
 """Ranges of lags, in samples, each less than an octave, so that a period and its double never meet in one: from
 2756 Hz, above a flute's C7, to 62 Hz, below a baritone saxophone's low A."""
 
+BANDS_HZ: Final = (600, 1200, 2400, 4800)
+"""Edges between the bands in which a frame's level is measured."""
+
+_BAND_FFT: Final = 512
+_BAND_STARTS: Final = [0, *(-(-edge * _BAND_FFT // RATE) for edge in BANDS_HZ)]
+_HANN: Final = np.hanning(WINDOW).astype(np.float32)
 _MAX_LAG: Final = LAG_BANDS[-1][1]
 _FRAME: Final = WINDOW + _MAX_LAG
 _FINE_LAG: Final = 120
@@ -95,13 +101,15 @@ class Track:
     """What each frame holds.
 
     `heard` are the dips of the frame as it is, `fresh` those that are left when the last clean tone is taken out.
-    `level_db` is the level of the frame, `hiss_db` that of what lies above some 4 kHz.
+    `level_db` is the level of the frame, `hiss_db` that of what lies above some 4 kHz, `bands_db` those of the octaves
+    parted at `BANDS_HZ`, shape (frames, bands).
     """
 
     heard: Dips
     fresh: Dips
     level_db: Floats
     hiss_db: Floats
+    bands_db: Floats
 
     def __len__(self) -> int:
         return len(self.level_db)
@@ -147,8 +155,9 @@ class Tracker:
         middle = _CENTRE - WINDOW // 2
         level = _running_energy(now)[middle::HOP][:count] / WINDOW
         hiss = _running_energy(np.diff(now, 2, prepend=0, append=0))[middle::HOP][:count] / WINDOW
-        columns = heard.cents, heard.aperiodicity, fresh.cents, fresh.aperiodicity, _decibels(level), _decibels(hiss)
-        self._parts.append(columns)
+        bands = _band_energies(sliding_window_view(now, WINDOW)[middle::HOP][:count])
+        levels = tuple(_decibels(energy) for energy in (level, hiss, bands))
+        self._parts.append((heard.cents, heard.aperiodicity, fresh.cents, fresh.aperiodicity, *levels))
 
     def _fresh(self, samples: Floats, heard: Dips) -> Dips:
         """The dips once the last clean tone is out, for frames that are not clean themselves or sound another tone.
@@ -208,6 +217,12 @@ def _running_energy(samples: Floats) -> NDArray[np.float64]:
     """Energy of the `WINDOW` samples from each sample on; shape (samples - WINDOW + 1,)."""
     total = np.concatenate([[0.0], np.cumsum(samples.astype(np.float64) ** 2)])
     return np.asarray(total[WINDOW:] - total[:-WINDOW])
+
+
+def _band_energies(frames: Floats) -> NDArray[np.float64]:
+    """Energy between the edges of `BANDS_HZ`, by a Hann window; shape (frames, bands)."""
+    power = np.abs(np.fft.rfft(frames * _HANN, _BAND_FFT)) ** 2
+    return np.asarray(np.add.reduceat(power, _BAND_STARTS, axis=1) / (WINDOW * _BAND_FFT / 4), np.float64)
 
 
 def _normalised_difference(frames: Floats) -> Floats:

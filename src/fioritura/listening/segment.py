@@ -63,7 +63,8 @@ class State(Enum):
 class Segment:
     """Frames `start` to `stop` (excluded) in one state; `midi` is 0 but for a note.
 
-    `is_struck` is True where the frames show a new attack at its start.
+    `is_struck` is True where the frames show a new attack at its start; `struck_odds` are its log-odds where nothing
+    else parts the note from one before it.
     """
 
     state: State
@@ -71,6 +72,7 @@ class Segment:
     stop: int
     midi: int = 0
     is_struck: bool = False
+    struck_odds: float = np.inf
 
 
 @dataclass(frozen=True, slots=True)
@@ -309,7 +311,7 @@ def _parted(segment: Segment, struck: Floats) -> Iterator[Segment]:
         for frame in first + np.flatnonzero(struck[first : segment.stop - _STRUCK_MARGIN] > 0):
             if frame - segment.start >= _STRUCK_MARGIN:
                 yield replace(segment, stop=int(frame))
-                segment = replace(segment, start=int(frame), is_struck=True)
+                segment = replace(segment, start=int(frame), is_struck=True, struck_odds=float(struck[frame]))
     yield segment
 
 
