@@ -90,3 +90,10 @@ def test_texts(text: str, expected: str) -> None:
 def test_bad_metre_is_refused(text: str) -> None:
     with pytest.raises(TuneError, match="not a metre"):
         Metre.parse(text)
+
+
+def test_beats_go_on_behind_the_bar() -> None:
+    """A pickup note that is held, or a bar of irregular length, is counted on in usual beats."""
+    assert Metre.parse("4/4").beat_at(WHOLE) == 5
+    assert Metre.parse("4/4").beat_at(WHOLE + QUARTER + QUARTER // 2) == Fraction(13, 2)
+    assert Metre.parse("6/8").beat_at(WHOLE) == Fraction(11, 3)
