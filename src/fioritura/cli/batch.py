@@ -221,11 +221,11 @@ def _progress() -> Iterator[Callable[[Summary], None]]:
     from tqdm import tqdm
 
     tqdm.monitor_interval = 0
-    form = "{desc} {percentage:3.0f}% |{bar}| {postfix} [{elapsed}, {remaining} left]"
-    with tqdm(total=1.0, desc="batch", bar_format=form, leave=False, mininterval=0.2) as bar:
+    form = "{percentage:3.0f}% |{bar}| {desc} [{elapsed}, {remaining} left]"
+    with tqdm(total=1.0, desc="0 tunes", bar_format=form, leave=False, mininterval=0.2) as bar:
 
         def tell(summary: Summary) -> None:
-            bar.set_postfix_str(f"{summary.tunes:,} tunes, {summary.failed:,} failed", refresh=False)
+            bar.set_description_str(f"{summary.tunes:,} tunes, {summary.failed:,} failed", refresh=False)
             bar.update(summary.share - bar.n)
 
         yield tell
