@@ -249,17 +249,18 @@ def test_a_folder_of_all_kinds(tmp_path: Path, capsys: pytest.CaptureFixture[str
     (tunes / "Waltz.musicxml").write_bytes((tunes / "deep" / "plain.musicxml").read_bytes())
     (tunes / "photo.abc").write_bytes(b"\x89PNG\r\n")
     (tunes / "notes.txt").write_text("no tune")
+    (tunes / "lost.abc").symlink_to(tunes / "nowhere.abc")
     capsys.readouterr()
     out = tunes / "made"
     arguments = (tunes, "--out", out, "--formats", "musicxml,abc,mid", *KEEP)
     first = summary(capsys, *arguments, code=SOME_FAILED)
     again = summary(capsys, *arguments, code=SOME_FAILED)
-    assert first["tunes"] == again["tunes"] == 9
+    assert first["tunes"] == again["tunes"] == 10
     assert again["made"] == 0
     names = {path.parent.relative_to(out).as_posix() for path in out.rglob("tune.json")}
     assert names >= {"Waltz.abc", "Waltz.musicxml", "deep/ornamented.mid", "deep/plain", "deep/comparison"}
     assert len([name for name in names if name.startswith("airs/book/000")]) == 2
-    assert [row["source"] for row in first["failures"]] == ["photo.abc"]  # type: ignore[attr-defined]
+    assert [row["source"] for row in first["failures"]] == ["lost.abc", "photo.abc"]  # type: ignore[attr-defined]
     made = {path.name for path in (out / "Waltz.abc").iterdir()}
     assert made == {"tune.json", "level-3.musicxml", "level-3.abc", "level-3.mid"}
     assert read_tune(out / "Waltz.abc" / "level-3.abc").notes
@@ -316,12 +317,14 @@ def test_reports_on_takes(tmp_path: Path, capsys: pytest.CaptureFixture[str]) ->
         "gigue.wav": made / "air" / "plain.wav",
     }.items():
         (takes / target).write_bytes(read_bytes(source))
+    (takes / "air-empty.wav").touch()
     capsys.readouterr()
     out = tmp_path / "out"
     arguments = (tunes, "--out", out, "--make", "report", "--takes", takes, *KEEP)
     found = summary(capsys, *arguments, code=SOME_FAILED)
     assert found["made"] == 2
     assert [(row["kind"], row["piece"]) for row in found["failures"]] == [  # type: ignore[attr-defined]
+        ("ReadError", "takes/air-empty.wav.json"),
         ("OtherTuneError", "takes/3.wav.json"),
         ("TakeOfNoTune", ""),
     ]

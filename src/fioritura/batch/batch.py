@@ -7,7 +7,7 @@ from collections import Counter
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
 from pathlib import Path
-from typing import Any
+from typing import Any, Final
 
 from fioritura.batch.job import LIMIT_SEC, Failure, Job, Made, Take, make, soundfont_id
 from fioritura.batch.pool import Lost, Team
@@ -35,6 +35,9 @@ class Summary:
     reasons: Counter[str] = field(default_factory=Counter)
     cpu_sec: Counter[str] = field(default_factory=Counter)
 
+
+MAX_TAKE_BYTES: Final = 512 * 1024 * 1024
+"""The largest recording: it is sent to the worker whole."""
 
 Progress = Callable[[Summary], None]
 """Told how far the batch is, after each tune."""
@@ -66,6 +69,16 @@ def run_batch(
     return run.summary
 
 
+@dataclass(frozen=True, slots=True)
+class _Open:
+    """A job that is being done: its tune's number and share, the keys of its pieces, and takes that can't be read."""
+
+    number: int
+    share: float
+    keys: dict[Piece, str]
+    refused: tuple[Failure, ...]
+
+
 class _Run:
     """A batch at work. Results come in any order; failures are written in the order of the tunes."""
 
@@ -77,7 +90,7 @@ class _Run:
         needs_sound = bool({"sound", "pack"} & set(wishes.kinds))
         self.soundfont = soundfont_id() if needs_sound else None
         self.code = code_digest()
-        self._open: dict[str, tuple[int, float, dict[Piece, str]]] = {}
+        self._open: dict[str, _Open] = {}
         self._outcomes: dict[int, tuple[Failure, ...]] = {}
         self._written = 0
 
@@ -90,25 +103,25 @@ class _Run:
             except FiorituraError as error:
                 self._end(number, found.share, (Failure(found.source, "", type(error).__name__, str(error)),))
                 continue
-            if job is None:
-                self._end(number, found.share, ())
-            else:
+            if job is not None:
                 yield job
 
     def _job(self, number: int, found: Found) -> Job | None:
-        """The job of a tune; None where all is done."""
+        """The job of a tune; None where all is done, which is noted."""
         if found.error or found.tune is None:
             raise found.error or AssertionError(found.name)
         content = found.tune.content
         keys = {piece: self._key(piece, content) for piece in self.wishes.pieces()}
-        takes = list(self._takes(found))
+        refused: list[Failure] = []
+        takes = list(self._takes(found, refused))
         keys |= {take.piece: self._key(take.piece, content, take.data) for take in takes}
         done = self.store.done(found.name, keys)
         self.summary.done_before += len(done)
         todo = tuple(piece for piece in keys if piece not in done)
         if not todo:
+            self._end(number, found.share, tuple(refused))
             return None
-        self._open[found.name] = (number, found.share, keys)
+        self._open[found.name] = _Open(number, found.share, keys, tuple(refused))
         heard = tuple(take for take in takes if take.piece in todo)
         font = self.soundfont if any(piece.needs_sound for piece in todo) else None
         return Job(found.name, found.source, found.tune, self.wishes, todo, heard, self.code, font, self.limit_sec)
@@ -117,22 +130,24 @@ class _Run:
         font = self.soundfont if piece.needs_sound else None
         return digest("batch", content, *more, piece, *self.wishes.bearing_on(piece), font)
 
-    def _takes(self, found: Found) -> Iterator[Take]:
-        if "report" not in self.wishes.kinds:
-            return
-        for path in found.takes:
+    def _takes(self, found: Found, refused: list[Failure]) -> Iterator[Take]:
+        """The takes of a tune that can be read; the others are `refused`."""
+        for path in found.takes if "report" in self.wishes.kinds else ():
             piece = Piece("report", f"takes/{path.name}.json", max(self.wishes.levels))
-            yield Take(piece, path.name, read_bytes(path))
+            try:
+                yield Take(piece, path.name, read_bytes(path, MAX_TAKE_BYTES))
+            except FiorituraError as error:
+                refused.append(Failure(found.source, piece.path, type(error).__name__, str(error)))
 
     def take_in(self, job: Job, outcome: Made | Lost) -> None:
         """Put away what came of a job."""
-        number, share, keys = self._open.pop(job.name)
+        begun = self._open.pop(job.name)
         if isinstance(outcome, Lost):
             outcome = Made(failures=(Failure(job.source, "", "WorkerLost", outcome.reason),))
-        self.store.keep(job, outcome, keys)
+        self.store.keep(job, outcome, begun.keys)
         self.summary.made += len(outcome.pieces)
         self.summary.cpu_sec.update(outcome.cpu_sec)
-        self._end(number, share, outcome.failures)
+        self._end(begun.number, begun.share, begun.refused + outcome.failures)
 
     def _end(self, number: int, share: float, failures: tuple[Failure, ...]) -> None:
         self.summary.failed += bool(failures)

@@ -49,7 +49,7 @@ class Sources:
         self.takes = Takes(takes) if takes else None
         if not root.exists():
             raise ReadError(f"{root} does not exist: name a folder of tunes, or a book.")
-        self.total_bytes = sum(path.stat().st_size for folder in self._folders() for path in folder)
+        self.total_bytes = sum(_bytes_in(path) for folder in self._folders() for path in folder)
         if not self.total_bytes:
             raise ReadError(f"There is no tune in {root}: a tune's file ends in {', '.join(TUNE_SUFFIXES)}.")
 
@@ -80,7 +80,7 @@ class Sources:
 
     def _in_file(self, path: Path, name: PurePosixPath, stems: Collection[str]) -> Iterator[Found]:
         source = path.name if self.root.is_file() else path.relative_to(self.root).as_posix()
-        share = path.stat().st_size / self.total_bytes
+        share = _bytes_in(path) / self.total_bytes
         try:
             tunes = unread_tunes(path)
         except FiorituraError as error:
@@ -95,6 +95,14 @@ class Sources:
             else:
                 takes = self.takes.of_tune(name, stems) if self.takes else ()
                 yield Found(name.as_posix(), source, share, tune, takes)
+
+
+def _bytes_in(path: Path) -> int:
+    """A file's size; 0 where it can't be looked at, which shows when it is read."""
+    try:
+        return path.stat().st_size
+    except OSError:
+        return 0
 
 
 def _slug(title: str) -> str:
