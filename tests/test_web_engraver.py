@@ -18,9 +18,9 @@ from tests.tunes import random_tune
 pytestmark = pytest.mark.skipif(sys.platform == "win32", reason="needs POSIX signals")
 
 
-def music(seed: int) -> bytes:
+def music(seed: int) -> Score:
     tune = random_tune(seed, bars=8)
-    return write_musicxml(Score(tune, (Staff(tune.notes),)))
+    return Score(tune, (Staff(tune.notes),))
 
 
 @pytest.fixture(scope="module")
@@ -32,9 +32,9 @@ def engraver() -> Iterator[Engraver]:
 
 
 def test_a_process_engraves_what_would_be_engraved_here(engraver: Engraver) -> None:
-    here = engrave_systems(music(1), width_mm=180, staff_mm=7)
+    here = engrave_systems(write_musicxml(music(1)), width_mm=180, staff_mm=7)
     assert engraver.engrave(music(1), 180, 7) == here
-    like = engrave_systems(music(1), width_mm=180, staff_mm=7, bars_per_system=2)
+    like = engrave_systems(write_musicxml(music(1)), width_mm=180, staff_mm=7, bars_per_system=2)
     again = engraver.engrave(music(1), 180, 7, like)
     assert [system.bar_count for system in again] == [system.bar_count for system in like]
 
@@ -50,4 +50,4 @@ def test_it_goes_on_after_its_process_was_ended(engraver: Engraver) -> None:
     (process,) = engraver._pool._processes.values()
     assert process.pid is not None
     os.kill(process.pid, signal.SIGKILL)
-    assert engraver.engrave(music(3), 180, 7) == engrave_systems(music(3), width_mm=180, staff_mm=7)
+    assert engraver.engrave(music(3), 180, 7) == engrave_systems(write_musicxml(music(3)), width_mm=180, staff_mm=7)

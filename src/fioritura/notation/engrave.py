@@ -213,12 +213,13 @@ def _toolkit(seed: int) -> verovio.toolkit:
     return toolkit
 
 
-def _pages(toolkit: verovio.toolkit, mei: str, **options: Any) -> Iterator[str]:
-    """The SVG of each page of a layout."""
+def _pages(toolkit: verovio.toolkit, mei: str, *, is_last: bool = False, **options: Any) -> Iterator[str]:
+    """The SVG of each page of a layout, or of the last one alone."""
     toolkit.setOptions(options)
     if not toolkit.loadData(mei):
         raise ToolError(f"The engraver can't lay out the music: {toolkit.getLog().strip() or 'no reason given'}.")
-    for number in range(1, toolkit.getPageCount() + 1):
+    count = toolkit.getPageCount()
+    for number in range(count if is_last else 1, count + 1):
         yield toolkit.renderToSVG(number)
 
 
@@ -291,14 +292,15 @@ def _laid_out(
     if len(pages) != len(starts):
         return None
     if last_units < line_units - _UNITS_PER_PIXEL:
-        pages[-1] = list(_system_pages(toolkit, mei, last_units))[-1]
+        pages[-1] = list(_system_pages(toolkit, mei, last_units, is_last=True))[-1]
     return [dress(page, piece.effects) for page in pages]
 
 
-def _system_pages(toolkit: verovio.toolkit, mei: str, width_units: float) -> Iterator[str]:
+def _system_pages(toolkit: verovio.toolkit, mei: str, width_units: float, *, is_last: bool = False) -> Iterator[str]:
     return _pages(
         toolkit,
         mei,
+        is_last=is_last,
         breaks="encoded",
         noJustification=False,
         systemMaxPerPage=1,

@@ -95,7 +95,10 @@ def _sounds(request: Request) -> Sounds:
 @api.get("/arrangements/{id}", tags=["arrangements"])
 def show(request: Request, id: Id, width: Width = 180, staff: Staff = 7, seed: Seed = None) -> ArrangementView:
     """An arrangement, engraved: plain over ornamented, and another version under them when a seed is given."""
-    return _shown(request, _desk(request).open(id), Sheet(width, staff), seed)
+    work = _desk(request).open(id)
+    shown = _shown(request, work, Sheet(width, staff), seed)
+    _desk(request).look_ahead(work)
+    return shown
 
 
 @api.post("/arrangements/{id}/decisions", tags=["arrangements"])

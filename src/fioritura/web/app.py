@@ -82,7 +82,7 @@ def create_app(
     async def lifespan(app: FastAPI) -> AsyncIterator[None]:
         yield
         jobs.close()
-        desk.engraver.close()
+        desk.close()
 
     app = FastAPI(
         title="Fioritura",

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections import OrderedDict
 from collections.abc import Callable, Iterable
+from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass, field, replace
 from threading import Lock, RLock
 from typing import Final
@@ -89,6 +90,7 @@ class Desk:
         self.shelf, self.engraver = shelf, engraver or Engraver()
         self._open: OrderedDict[int, Open] = OrderedDict()
         self._lock = Lock()
+        self._ahead = ThreadPoolExecutor(1, "survey")
 
     def open(self, id: int) -> Open:
         """An arrangement by its number.
@@ -105,6 +107,16 @@ class Desk:
             while len(self._open) > MOST_OPEN:
                 self._open.popitem(last=False)
             return found
+
+    def look_ahead(self, work: Open) -> None:
+        """Have the tune surveyed before the first decision asks for it: one tune after the other, so that decisions
+        made meanwhile wait little."""
+        self._ahead.submit(_surveyed, work)
+
+    def close(self) -> None:
+        """End what goes on in the background."""
+        self._ahead.shutdown(wait=False, cancel_futures=True)
+        self.engraver.close()
 
     def forget(self, ids: Iterable[int]) -> None:
         """Close arrangements."""
@@ -201,6 +213,11 @@ class Desk:
             raise StaleError(
                 f"The arrangement was changed elsewhere (step {work.step.number}, not {at}): look at it again."
             )
+
+
+def _surveyed(work: Open) -> None:
+    with work.lock:
+        _ = work.arrangement.spots
 
 
 def _without_past(arrangement: Arrangement) -> Arrangement:

@@ -6,18 +6,21 @@ Choosing figures and engraving them take about equally long, and Python does one
 from __future__ import annotations
 
 import multiprocessing
+import pickle
 import sys
 from collections import OrderedDict
 from collections.abc import Sequence
 from concurrent.futures import ProcessPoolExecutor
 from concurrent.futures.process import BrokenProcessPool
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from threading import Lock
 from typing import Final
 
 from fioritura.errors import ToolError
 from fioritura.lesson.workers import worker_setup
 from fioritura.notation.engrave import System, engrave_systems
+from fioritura.notation.musicxml_writer import write_musicxml
+from fioritura.notation.score import Score
 
 __all__ = ["Engraver", "Music"]
 
@@ -27,18 +30,13 @@ _TRIES: Final = 2
 
 @dataclass(frozen=True, slots=True)
 class Music:
-    """What is to be engraved: MusicXML, the page's width and a staff's height in millimetres; `like` is for
-    `engrave_systems`."""
+    """What is to be engraved: a packed score, the page's width and a staff's height in millimetres, and the systems of
+    an earlier engraving without their drawings, for `engrave_systems`."""
 
-    musicxml: bytes
+    score: bytes
     width_mm: float
     staff_mm: float
     like: tuple[System, ...] = ()
-
-    @property
-    def key(self) -> tuple[bytes, float, float, tuple[int, ...]]:
-        """What the result depends on: of `like` only where the systems break."""
-        return self.musicxml, self.width_mm, self.staff_mm, tuple(system.bar_count for system in self.like)
 
 
 class Engraver:
@@ -48,24 +46,25 @@ class Engraver:
         self.count = count
         self._pool: ProcessPoolExecutor | None = None
         self._is_warm = False
-        self._kept: OrderedDict[object, tuple[System, ...]] = OrderedDict()
+        self._kept: OrderedDict[Music, tuple[System, ...]] = OrderedDict()
         self._lock = Lock()
 
     def engrave(
-        self, musicxml: bytes, width_mm: float, staff_mm: float, like: Sequence[System] = ()
+        self, score: Score, width_mm: float, staff_mm: float, like: Sequence[System] = ()
     ) -> tuple[System, ...]:
-        """See `engrave_systems`; what was engraved lately is at hand.
+        """The score's systems, see `engrave_systems`; what was engraved lately is at hand.
 
         Raises:
-            ToolError: the engraver can't read the music, or its processes were ended again and again.
+            ToolError: the engraver can't set the music, or its processes were ended again and again.
         """
-        music = Music(musicxml, width_mm, staff_mm, tuple(like))
+        places = tuple(replace(system, svg="") for system in like)
+        music = Music(pickle.dumps(score, pickle.HIGHEST_PROTOCOL), width_mm, staff_mm, places)
         with self._lock:
-            found = self._kept.get(music.key)
+            found = self._kept.get(music)
         if found is None:
             found = self._made(music) if self._is_warm else _engraved(music)
             with self._lock:
-                self._kept[music.key] = found
+                self._kept[music] = found
                 while len(self._kept) > MOST_KEPT:
                     self._kept.popitem(last=False)
         return found
@@ -111,4 +110,5 @@ def _warmed(number: int) -> int:
 
 
 def _engraved(music: Music) -> tuple[System, ...]:
-    return engrave_systems(music.musicxml, width_mm=music.width_mm, staff_mm=music.staff_mm, like=music.like)
+    musicxml = write_musicxml(pickle.loads(music.score))
+    return engrave_systems(musicxml, width_mm=music.width_mm, staff_mm=music.staff_mm, like=music.like)

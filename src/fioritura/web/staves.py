@@ -52,7 +52,7 @@ def engraved(
     if sheet.width_mm < _NARROW_MM:
         staves = [replace(staff, name="\N{NO-BREAK SPACE}") for staff in staves]
     score = Score(rendition.tune, tuple(staves))
-    return engraver.engrave(write_musicxml(score), sheet.width_mm, sheet.staff_mm, like)
+    return engraver.engrave(score, sheet.width_mm, sheet.staff_mm, like)
 
 
 def engraved_tune(tune: Tune, sheet: Sheet) -> tuple[System, ...]:
