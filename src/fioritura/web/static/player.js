@@ -10,6 +10,7 @@ import { askSound } from "./api.js";
 /** @typedef {{startedAt: number, from: number, loop: [number, number] | null, endsAt: number, turn: number}} Run */
 
 const AHEAD_SEC = 0.12;
+const JOIN_SEC = 0.05;
 const FADE_SEC = 0.012;
 const TICK_MS = 100;
 const SOON_SEC = 0.4;
@@ -28,6 +29,8 @@ export class Player {
     this.hearing = null;
     /** @type {Map<string, {source: AudioBufferSourceNode, gain: GainNode}>} */
     this.voices = new Map();
+    /** @type {Map<string, AudioBuffer>} */
+    this.decoded = new Map();
     /** @type {Run | null} */
     this.run = null;
     /** @type {AudioBufferSourceNode | null} */
@@ -45,11 +48,22 @@ export class Player {
 
   /** Fetch and decode all that a hearing needs. @param {HearingView} hearing */
   async load(hearing) {
-    const keys = [...hearing.lines.map((line) => line.sound), ...Object.values(hearing.band)];
-    await Promise.all(keys.map((key) => this.#buffer(key)));
+    await this.prepare(hearing);
+    await Promise.all(keysOf(hearing).map((key) => this.#buffer(key)));
+  }
+
+  /** Fetch and decode what is heard first; all else follows, and joins in when it is there. @param {HearingView} hearing */
+  async prepare(hearing) {
+    const keys = keysOf(hearing);
+    const first = hearing.lines.filter((line) => this.lines.includes(line.name)).map((line) => line.sound);
+    if (hearing.band.click) first.push(hearing.band.click);
+    await Promise.all(first.map((key) => this.#buffer(key)));
+    for (const key of keys) this.#buffer(key).catch(() => {});
     for (const key of this.buffers.keys()) {
       if (this.buffers.size <= MOST_BUFFERS) break;
-      if (!keys.includes(key)) this.buffers.delete(key);
+      if (keys.includes(key)) continue;
+      this.buffers.delete(key);
+      this.decoded.delete(key);
     }
     this.hearing = hearing;
   }
@@ -59,7 +73,7 @@ export class Player {
     let found = this.buffers.get(key);
     if (!found) {
       found = askSound(`sounds/${key}`).then((data) => new OfflineAudioContext(2, 1, 48000).decodeAudioData(data));
-      found.catch(() => this.buffers.delete(key));
+      found.then((buffer) => this.decoded.set(key, buffer), () => this.buffers.delete(key));
       this.buffers.set(key, found);
     }
     return found;
@@ -88,13 +102,10 @@ export class Player {
     if (!hearing) return;
     const context = this.awake();
     this.stop();
-    /** @type {[string, AudioBuffer][]} */
-    const sounds = [];
-    for (const line of hearing.lines) sounds.push([line.name, await this.#buffer(line.sound)]);
-    for (const [name, key] of Object.entries(hearing.band)) sounds.push([name, await this.#buffer(key)]);
+    await Promise.all(hearing.lines.filter((line) => this.lines.includes(line.name)).map((line) => this.#buffer(line.sound)));
+    const click = hearing.band.click ? await this.#buffer(hearing.band.click) : null;
     if (this.run) return;
     let at = context.currentTime + AHEAD_SEC + (plan.after ?? 0);
-    const click = hearing.band.click ? await this.#buffer(hearing.band.click) : null;
     const fromTop = plan.from <= hearing.bars[0].start;
     let from = plan.from;
     if (fromTop && plan.countIn) from = 0;
@@ -107,7 +118,7 @@ export class Player {
     const first = plan.loop ? plan.loop[1] - from : hearing.ends_at + 2.5 - from;
     const endsAt = plan.passes === Infinity ? Infinity : at + first + (plan.passes - 1) * length;
     this.run = { startedAt: at, from, loop: plan.loop, endsAt, turn: 0 };
-    for (const [name, buffer] of sounds) this.#voice(name, buffer, at);
+    this.#enter([...hearing.lines.map((line) => /** @type {[string, string]} */ ([line.name, line.sound])), ...Object.entries(hearing.band)], at);
     const clickGain = this.voices.get("click")?.gain.gain;
     if (clickGain) {
       const silentAt = from < hearing.starts_at ? at + hearing.starts_at - from - 0.02 : at;
@@ -117,7 +128,17 @@ export class Player {
     this.timer = window.setInterval(() => this.#tick(), TICK_MS);
   }
 
-  /** @param {string} name @param {AudioBuffer} buffer @param {number} at */
+  /** Let sounds in, by name and key: those that are decoded now, the others as soon as they are. @param {[string, string][]} sounds @param {number} at */
+  #enter(sounds, at) {
+    const { run } = this;
+    for (const [name, key] of sounds) {
+      const buffer = this.decoded.get(key);
+      if (buffer) this.#voice(name, buffer, at);
+      else this.#buffer(key).then((late) => { if (this.run === run) this.#voice(name, late, at); }, () => {});
+    }
+  }
+
+  /** A sound from a time on, or from now where that has passed. @param {string} name @param {AudioBuffer} buffer @param {number} at */
   #voice(name, buffer, at) {
     const run = this.run;
     if (!this.context || !this.out || !run) return;
@@ -128,7 +149,9 @@ export class Player {
       [source.loopStart, source.loopEnd] = run.loop;
     }
     source.connect(gain).connect(this.out);
-    source.start(at, run.from);
+    const now = this.context.currentTime + JOIN_SEC;
+    if (at >= now) source.start(at, run.from);
+    else source.start(now, placeIn(run, now).sec);
     if (run.endsAt !== Infinity) source.stop(run.endsAt + 0.3);
     this.voices.set(name, { source, gain });
   }
@@ -169,11 +192,7 @@ export class Player {
   get position() {
     if (!this.run || !this.context) return null;
     const latency = this.context.outputLatency || 0;
-    const at = this.run.from + this.context.currentTime - latency - this.run.startedAt;
-    const { loop } = this.run;
-    if (!loop || at < loop[1]) return { sec: at, pass: 0 };
-    const over = at - loop[1], length = loop[1] - loop[0];
-    return { sec: loop[0] + (over % length), pass: 1 + Math.floor(over / length) };
+    return placeIn(this.run, this.context.currentTime - latency);
   }
 
   /** The line that is heard in a pass. @param {number} pass */
@@ -230,4 +249,18 @@ export class Player {
     run.turn += 1;
     for (const line of this.hearing?.lines ?? []) this.voices.get(line.name)?.gain.gain.setValueAtTime(this.#level(line.name), next);
   }
+}
+
+/** Where a run is at a time of the audio clock. @param {Run} run @param {number} at */
+function placeIn(run, at) {
+  const sec = run.from + at - run.startedAt;
+  const { loop } = run;
+  if (!loop || sec < loop[1]) return { sec, pass: 0 };
+  const over = sec - loop[1], length = loop[1] - loop[0];
+  return { sec: loop[0] + (over % length), pass: 1 + Math.floor(over / length) };
+}
+
+/** The sounds of a hearing. @param {HearingView} hearing */
+function keysOf(hearing) {
+  return [...hearing.lines.map((line) => line.sound), ...Object.values(hearing.band)];
 }

@@ -111,7 +111,7 @@ export class Transport {
       const hearing = await ask(`arrangements/${this.arrangement}/hearing${query({ tempo: this.tempo, feel, seed: this.seed })}`);
       if (number !== this.asked) return;
       words.textContent = "Preparing the sound…";
-      await this.player.load(hearing);
+      await this.player.prepare(hearing);
       if (number !== this.asked) return;
       this.hearing = hearing;
       words.textContent = hearing.remark;
