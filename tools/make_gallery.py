@@ -44,7 +44,7 @@ def main() -> None:
     ]
     for number, (name, player, level, idiom, seed) in enumerate(RENDITIONS, start=1):
         rendition = made(name, player, level, idiom, seed)
-        stem = f"{number:02}-{name}-{player}-{level}"
+        stem = stem_of(number, name, player, level)
         svg = engrave_page(write_musicxml(comparison_score(Edition(rendition))), width_mm=190, staff_mm=6.2)
         (HOME / f"{stem}.svg").write_text(svg, encoding="utf-8")
         sound(rendition, HOME / f"{stem}.mp3")
@@ -60,6 +60,11 @@ def made(name: str, player: str, level: int, idiom: str, seed: int) -> Rendition
     return ornament(tune, setting, seed=seed)
 
 
+def stem_of(number: int, name: str, player: str, level: int, *rest: object) -> str:
+    """What the files of a rendition are called, without their endings."""
+    return f"{number:02}-{name}-{player}-{level}"
+
+
 def sound(rendition: Rendition, path: Path) -> None:
     """The ornamented line as MP3."""
     tune, setting = rendition.tune, rendition.setting
@@ -69,23 +74,34 @@ def sound(rendition: Rendition, path: Path) -> None:
 def page_entry(rendition: Rendition, number: int, stem: str) -> list[str]:
     """The Markdown of one rendition: title, settings, picture, sound, and the reason of each figure."""
     tune, setting = rendition.tune, rendition.setting
-    command = (
-        f"fioritura ornament docs/gallery/{stem[3:].split('-')[0]}.abc --player {setting.instrument.id} "
-        f"--level {setting.level} --idiom {setting.idiom} --seed {rendition.seed}"
-    )
-    rows = []
-    for figure in rendition.figures:
-        bar, beat = tune.beat_at(figure.start_ticks)
-        rows.append(f"| {bar} | {beat:g} | {technique_named(figure.technique).name} | {figure.why} |")
     return [
         f"## {number}. {tune.title}: {setting.instrument.name}, level {setting.level}, {setting.idiom}\n",
-        f"`{command}` · {len(rendition.figures)} figures, {rendition.kept_share:.0%} of the tune kept · [hear it]({stem}.mp3)\n",
+        f"`{command_for(stem, rendition)}` · {len(rendition.figures)} figures, {rendition.kept_share:.0%} of the tune kept · "
+        f"[hear it]({stem}.mp3)\n",
         f"![{tune.title}, level {setting.level}]({stem}.svg)\n",
         "| bar | beat | figure | why here |",
         "|---|---|---|---|",
-        *rows,
+        *figure_rows(rendition),
         "",
     ]
+
+
+def command_for(stem: str, rendition: Rendition) -> str:
+    """The command that makes a rendition."""
+    setting = rendition.setting
+    return (
+        f"fioritura ornament docs/gallery/{stem[3:].split('-')[0]}.abc --player {setting.instrument.id} "
+        f"--level {setting.level} --idiom {setting.idiom} --seed {rendition.seed}"
+    )
+
+
+def figure_rows(rendition: Rendition) -> list[str]:
+    """Place, name and reason of each figure as rows of a table."""
+    rows = []
+    for figure in rendition.figures:
+        bar, beat = rendition.tune.beat_at(figure.start_ticks)
+        rows.append(f"| {bar} | {beat:g} | {technique_named(figure.technique).name} | {figure.why} |")
+    return rows
 
 
 if __name__ == "__main__":
