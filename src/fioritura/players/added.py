@@ -8,7 +8,7 @@ from functools import cache
 
 from fioritura import plugins
 from fioritura.players.chart import FingeringChart
-from fioritura.players.instruments import INSTRUMENTS, Instrument
+from fioritura.players.instrument import INSTRUMENTS, Instrument
 
 __all__ = ["Added", "added_players"]
 

@@ -1,109 +1,16 @@
-"""Wind instruments: transposition, written range, clef and General MIDI sound.
-
-Transpositions are those of orchestration handbooks, checked in the tests against music21's instruments; written
-ranges are common practice for a competent player (saxophones: B♭3 to F♯6 with the high F♯ key). Programs are
-General MIDI 1, counted from 1.
-"""
+"""All instruments by name: our own, and those of plugins."""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import Final, Literal
-
 from fioritura.errors import OptionError
-from fioritura.theory.pitch import Interval, Pitch
+from fioritura.players.added import added_players
+from fioritura.players.instrument import INSTRUMENTS, Clef, Instrument
 
 __all__ = ["INSTRUMENTS", "Clef", "Instrument", "all_instruments", "instrument_named"]
-
-Clef = Literal["treble", "bass"]
-
-
-@dataclass(frozen=True, slots=True)
-class Instrument:
-    """A wind instrument.
-
-    `transposition` leads from the sounding to the written pitch. `lowest` and `highest` are written pitches.
-    `reading_octave` is the octave in which the instrument plays a lead sheet by custom: a tenor saxophone reads
-    it a major ninth up, which would lie too high, so it plays one octave lower (−1) and reads a major second up.
-    """
-
-    id: str
-    name: str
-    transposition: Interval
-    lowest: Pitch
-    highest: Pitch
-    comfortable_low: Pitch
-    comfortable_high: Pitch
-    program: int
-    clef: Clef = "treble"
-    reading_octave: int = 0
-    abbreviation: str = ""
-
-    def written(self, sounding: Pitch) -> Pitch:
-        """The written pitch of a sounding one."""
-        return sounding.up(self.transposition)
-
-    def sounding(self, written: Pitch) -> Pitch:
-        """The sounding pitch of a written one."""
-        return written.up(-self.transposition)
-
-    def reaches(self, sounding: Pitch) -> bool:
-        """True when the sounding pitch lies in the instrument's range."""
-        return self.lowest_midi <= sounding.midi <= self.highest_midi
-
-    @property
-    def lowest_midi(self) -> int:
-        """Sounding MIDI number of the lowest note."""
-        return self.lowest.midi - self.transposition.semitones
-
-    @property
-    def highest_midi(self) -> int:
-        """Sounding MIDI number of the highest note."""
-        return self.highest.midi - self.transposition.semitones
-
-
-def _instrument(
-    id: str,
-    name: str,
-    abbreviation: str,
-    up: str,
-    written_range: str,
-    comfortable: str,
-    program: int,
-    clef: Clef = "treble",
-    reading_octave: int = 0,
-) -> Instrument:
-    low, high = (Pitch.parse(text) for text in written_range.split())
-    easy_low, easy_high = (Pitch.parse(text) for text in comfortable.split())
-    return Instrument(
-        id, name, Interval.parse(up), low, high, easy_low, easy_high, program, clef, reading_octave, abbreviation
-    )
-
-
-INSTRUMENTS: Final[dict[str, Instrument]] = {
-    instrument.id: instrument
-    for instrument in (
-        _instrument("concert", "Concert pitch", "C", "P1", "C2 C8", "G3 C6", 74),
-        _instrument("soprano-sax", "Soprano saxophone", "S. Sax.", "M2", "Bb3 F#6", "D4 D6", 65),
-        _instrument("alto-sax", "Alto saxophone", "A. Sax.", "M6", "Bb3 F#6", "D4 D6", 66),
-        _instrument("tenor-sax", "Tenor saxophone", "T. Sax.", "M9", "Bb3 F#6", "D4 D6", 67, reading_octave=-1),
-        _instrument("baritone-sax", "Baritone saxophone", "B. Sax.", "M13", "A3 F#6", "D4 D6", 68, reading_octave=-1),
-        _instrument("clarinet", "Clarinet in B♭", "Cl.", "M2", "E3 G6", "G3 C6", 72),
-        _instrument("bass-clarinet", "Bass clarinet", "B. Cl.", "M9", "Eb3 G6", "G3 C6", 72, reading_octave=-1),
-        _instrument("flute", "Flute", "Fl.", "P1", "C4 C7", "E4 A6", 74),
-        _instrument("oboe", "Oboe", "Ob.", "P1", "Bb3 G6", "D4 D6", 69),
-        _instrument("trumpet", "Trumpet in B♭", "Tpt.", "M2", "F#3 D6", "C4 A5", 57),
-        _instrument("flugelhorn", "Flugelhorn", "Flghn.", "M2", "F#3 C6", "C4 G5", 57),
-        _instrument("trombone", "Trombone", "Tbn.", "P1", "E2 C5", "Bb2 F4", 58, clef="bass", reading_octave=-1),
-    )
-}
-"""Our own instruments by id, in the order in which they are listed."""
 
 
 def all_instruments() -> dict[str, Instrument]:
     """All instruments by id: our own, then those of plugins."""
-    from fioritura.players.added import added_players
-
     return {**INSTRUMENTS, **added_players().instruments}
 
 
