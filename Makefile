@@ -5,7 +5,7 @@ PYTHON ?= python3
 VENV := .venv
 READY := $(VENV)/.ready
 
-.PHONY: demo test check bench listen-bench scale sweep taste fuzz format clean
+.PHONY: demo docs test check bench listen-bench scale sweep taste fuzz format clean
 
 demo: $(READY)
 	$(VENV)/bin/fioritura demo --out demo
@@ -20,11 +20,15 @@ check: $(READY)
 	$(VENV)/bin/mypy
 	$(VENV)/bin/lint-imports --no-cache
 
+docs: $(READY)
+	NO_MKDOCS_2_WARNING=1 $(VENV)/bin/python -m mkdocs build --strict
+
 bench: $(READY)
 	$(VENV)/bin/python -m pytest benchmarks -o python_files='bench_*.py' -o python_functions='bench_*' --benchmark-only -q
 
 listen-bench: $(READY)
-	PYTHONPATH=. $(VENV)/bin/python benchmarks/listen_bench.py
+	PYTHONPATH=. $(VENV)/bin/python benchmarks/listen_bench.py && notes=0 || notes=1; \
+	PYTHONPATH=. $(VENV)/bin/python benchmarks/name_bench.py && exit $$notes
 
 scale: $(READY)
 	PYTHONPATH=. $(VENV)/bin/python benchmarks/scale_bench.py
@@ -43,7 +47,7 @@ format: $(READY)
 	$(VENV)/bin/ruff format .
 
 clean:
-	rm -rf $(VENV) demo build dist .mypy_cache .ruff_cache .pytest_cache .hypothesis .benchmarks
+	rm -rf $(VENV) demo site build dist .mypy_cache .ruff_cache .pytest_cache .hypothesis .benchmarks
 
 $(READY): pyproject.toml
 	@$(PYTHON) -c 'import ensurepip, venv' 2>/dev/null || (apt-get update -q && apt-get install -y -q python3-venv)

@@ -50,6 +50,8 @@ OTHERS_UNCLEAR: Final = 0.05
 TARGETS: Final = {"dry": 0.96, "room": 0.94, "noise": 0.85, "soundfont": 0.90}
 ORNAMENT_TARGETS: Final = {"long graces": 0.95, "short graces": 0.75, "scoops": 0.85}
 MOST_FALSE: Final = 0.05
+LEAST_SPEED: Final = 60.0
+"""Seconds of sound heard in a second of processor time."""
 
 
 def takes(half: Half, count: int) -> Iterator[tuple[str, Sounding]]:
@@ -206,7 +208,7 @@ def missed(rows: dict[str, Counter[str]]) -> list[str]:
     return found
 
 
-def main() -> None:
+def main() -> int:
     parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
     parser.add_argument("--half", choices=("train", "test"), default="test")
     parser.add_argument("--tunes", type=int, default=TUNES, help="tunes to each row (half as many by soundfont)")
@@ -215,13 +217,19 @@ def main() -> None:
     listeners: dict[str, Listener] = {"fioritura": ours}
     if arguments.others:
         listeners |= {"librosa.pyin, same segmentation": librosa_pyin, "librosa.yin, same segmentation": librosa_yin}
+    below: list[str] = []
     for name, listener in listeners.items():
         rows = table(arguments.half, arguments.tunes, listener)
         report(name, rows)
+        ratio = speed(arguments.half, listener)
+        print(f"\nSpeed: {ratio:.0f} x real time on one core.", flush=True)
         if listener is ours:
-            print("\nBelow target: " + ("; ".join(missed(rows)) or "none") + ".")
-        print(f"\nSpeed: {speed(arguments.half, listener):.0f} x real time on one core.", flush=True)
+            below = missed(rows)
+            if ratio < LEAST_SPEED:
+                below.append(f"speed: {ratio:.0f} x real time, target {LEAST_SPEED:.0f}")
+    print("\nBelow target: " + ("; ".join(below) or "none") + ".")
+    return 1 if below else 0
 
 
 if __name__ == "__main__":
-    main()
+    sys.exit(main())

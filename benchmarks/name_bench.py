@@ -235,18 +235,30 @@ def rows(half: lines.Half, count: int, pairs: int) -> Iterator[tuple[str, float,
     print("missed:", dict((written.missed + heard.missed + ornate.missed).most_common(12)), file=sys.stderr)
 
 
-def main() -> None:
+def is_below(value: float, target: str) -> bool:
+    """True when a value does not reach what is asked: at least a number, or below one."""
+    if not target:
+        return False
+    return value >= float(target.removeprefix("below ")) if target.startswith("below") else value < float(target)
+
+
+def main() -> int:
     parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
     parser.add_argument("--half", choices=("train", "test"), default="test")
     parser.add_argument("--tunes", type=int, default=100)
     parser.add_argument("--pairs", type=int, default=400)
     options = parser.parse_args()
     start = time.perf_counter()
+    missed = []
     print(f"{'measure':<40}{'value':>8}  {'asked':<12}on")
     for name, value, target, material in rows(options.half, options.tunes, options.pairs):
         print(f"{name:<40}{value:>8.4f}  {target:<12}{material}", flush=True)
+        if is_below(value, target):
+            missed.append(f"{name}: {value:.4f}, asked {target}")
     print(f"{time.perf_counter() - start:.0f} s")
+    print("Below target: " + ("; ".join(missed) or "none") + ".")
+    return 1 if missed else 0
 
 
 if __name__ == "__main__":
-    main()
+    sys.exit(main())

@@ -25,7 +25,7 @@ REACH: Final = 8
 """Frames looked at before and after, 46 ms."""
 
 _STRUCK_WEIGHTS: Final = (1.0, 0.74)
-_STRUCK_BIAS: Final = -5.0
+_STRUCK_BIAS: Final = -4.8
 _TONGUED_WEIGHTS: Final = (0.99, 1.26)
 _TONGUED_BIAS: Final = -4.56
 _MOST_DB: Final = 15.0

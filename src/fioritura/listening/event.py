@@ -18,7 +18,7 @@ GRACE_TICKS: Final = THIRTYSECOND // 2
 
 LONG_SEC: Final = 0.8
 """A note of this length can carry vibrato."""
-_HABIT_SHARE: Final = 0.5
+_HABIT_SHARE: Final = 0.34
 _FAINT_DB: Final = 22.0
 
 _MARK_OF: Final = {
@@ -68,7 +68,7 @@ def _written(number: int, note: Note) -> Iterator[Event]:
 def events_of_take(take: Take) -> list[Event]:
     """The events of a recording, in seconds; scoops, falls, doits and vibrato become signs.
 
-    Vibrato on half of the long notes or more is the player's tone, and no sign. What is far softer than the notes of the take
+    Vibrato on a third of the long notes or more is the player's tone, and no sign. What is far softer than the notes of the take
     is a tail or a noise, and no note.
     """
     usual_db = median(note.level_db for note in take.notes) if take.notes else 0.0

@@ -29,10 +29,10 @@ WIDEST_SEMITONES: Final = 4
 SETTLED_CENTS: Final = 15.0
 LEAST_CENTS: Final = 35.0
 LEAST_SEC: Final = 0.04
-SCOOP_SEC: Final = 0.044
+SCOOP_SEC: Final = 0.04
 SCOOP_CENTS: Final = (60.0, 350.0)
 """A scoop lasts so long at least and comes from so far below; less is an attack that is not in tune at once."""
-SLUR_CENTS: Final = 20.0
+SLUR_CENTS: Final = 15.0
 """What comes from within this distance of the note before is slurred from it."""
 BEND_SEC: Final = (0.06, 0.5)
 VIBRATO_MOST_LEFT: Final = 0.5
@@ -188,11 +188,11 @@ def inflections(
     if settled.size < 3:
         return
     first, last = int(settled[0]), int(settled[-1])
-    lead, lowest = first * FRAME_SEC, float(away[:first].min(initial=0.0))
-    is_slur = before is not None and abs(lowest - 100 * (before.midi - tone.midi)) < SLUR_CENTS
+    own = _own_start(away[:first], before, tone)
+    lead, lowest = (first - own) * FRAME_SEC, float(away[own:first].min(initial=0.0))
     is_deep = SCOOP_CENTS[0] <= -lowest <= SCOOP_CENTS[1]
-    if lead >= SCOOP_SEC and is_deep and not is_slur and _rise_sec(line[: first + 3]) > SLOW_SEC:
-        yield Inflection(InflectionKind.SCOOP, start_sec, lead, lowest)
+    if lead >= SCOOP_SEC and is_deep and _rise_sec(line[own : first + 3]) > SLOW_SEC:
+        yield Inflection(InflectionKind.SCOOP, start_sec + own * FRAME_SEC, lead, lowest)
     yield from _bends(away[first : last + 1], start_sec + first * FRAME_SEC)
     tail = len(line) - 1 - last
     if tail * FRAME_SEC >= LEAST_SEC:
@@ -200,6 +200,14 @@ def inflections(
         if abs(end) > 1.5 * LEAST_CENTS:
             kind = InflectionKind.FALL if end < 0 else InflectionKind.DOIT
             yield Inflection(kind, start_sec + last * FRAME_SEC, tail * FRAME_SEC, end)
+
+
+def _own_start(away: Line, before: Tone | None, tone: Tone) -> int:
+    """The first frame of a tone's way to its pitch that does not still hold the pitch of the tone before."""
+    if before is None:
+        return 0
+    held = np.flatnonzero(np.abs(away - 100 * (before.midi - tone.midi)) < SLUR_CENTS)
+    return int(held[-1]) + 1 if held.size else 0
 
 
 def _bends(away: Line, start_sec: float) -> Iterator[Inflection]:

@@ -21,6 +21,9 @@ __all__ = ["rejoined"]
 SURE: Final = 0.95
 """From this apartness on two notes of a pitch are two, whatever the tune has."""
 
+GRACE_SEC: Final = 0.13
+GRACE_SEMITONES: Final = 2
+
 
 def rejoined(alignment: Alignment, asked: Sequence[Figure] = ()) -> list[Event]:
     """The events of an alignment with its tune, doubtful repetitions that neither the tune nor `asked` has made one."""
@@ -31,7 +34,7 @@ def rejoined(alignment: Alignment, asked: Sequence[Figure] = ()) -> list[Event]:
     for number, event in enumerate(alignment.events):
         before = line[-1] if line else None
         is_doubtful = before is not None and before.midi == event.midi and event.apartness < SURE
-        if before is None or not is_doubtful or {last, number} <= wanted:
+        if before is None or not is_doubtful or {last, number} <= wanted or _leads(alignment.events, number):
             line.append(event)
             last = number
             continue
@@ -39,6 +42,14 @@ def rejoined(alignment: Alignment, asked: Sequence[Figure] = ()) -> list[Event]:
         line[-1] = replace(before, duration=event.end - before.onset, marks=marks)
         last = number if number in wanted else last
     return line
+
+
+def _leads(events: Sequence[Event], number: int) -> bool:
+    """True where an event may be a grace note that repeats the note before: short, and another pitch follows at once."""
+    event = events[number]
+    after = events[number + 1] if number + 1 < len(events) else None
+    is_step = after is not None and 0 < abs(after.midi - event.midi) <= GRACE_SEMITONES
+    return event.duration <= GRACE_SEC and after is not None and is_step and after.onset - event.end < GRACE_SEC / 4
 
 
 def _asked_events(alignment: Alignment, asked: Sequence[Figure]) -> Iterator[int]:
