@@ -12,7 +12,7 @@ from typing import Final
 
 from fioritura.errors import FiorituraError
 
-__all__ = ["COMMANDS", "main"]
+__all__ = ["COMMANDS", "command_parser", "main"]
 
 COMMANDS: Final = (
     "demo",
@@ -45,7 +45,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
     """Run the command line; returns the exit code (0 well done, 2 bad input, 3 another tune, 4 some of a batch failed,
     130 interrupted)."""
     warnings.formatwarning = _in_words
-    parser = _parser()
+    parser = command_parser()
     options = parser.parse_args(arguments)
     try:
         return int(options.run(options) or 0)
@@ -60,7 +60,8 @@ def main(arguments: Sequence[str] | None = None) -> int:
         return 0
 
 
-def _parser() -> argparse.ArgumentParser:
+def command_parser() -> argparse.ArgumentParser:
+    """The parser of the whole command line, a subparser for each command."""
     parser = argparse.ArgumentParser(
         prog="fioritura", description=_ABOUT, formatter_class=argparse.RawDescriptionHelpFormatter
     )

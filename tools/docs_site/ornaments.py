@@ -1,0 +1,168 @@
+"""How each technique is found: a page for each family, made from the technique table and the demo tune.
+
+For each technique the engine is asked where the tune offers it; the best place is shown as `fioritura lesson` would
+show it, with the reason, what counted, and the rule itself.
+"""
+
+from __future__ import annotations
+
+import inspect
+import sys
+from collections.abc import Iterator
+from dataclasses import replace
+from html import escape
+from importlib.resources import as_file, files
+from typing import Final
+
+from fioritura.arrange.arranger import choose_figures
+from fioritura.arrange.prepare import prepared
+from fioritura.arrange.survey import Survey, survey
+from fioritura.lesson.example import Example, example_score
+from fioritura.lesson.lesson import Lesson, lesson_on
+from fioritura.lesson.soundtrack import balance_of, balanced, example_session
+from fioritura.notation.musicxml_writer import write_musicxml
+from fioritura.notation.read import read_tune
+from fioritura.players.player import Player
+from fioritura.sound.session import played
+from fioritura.techniques.place import Setting
+from fioritura.techniques.table import all_techniques
+from fioritura.techniques.technique import Technique
+from tools.docs_site.media import CARE, Media, Sound, both_widths, in_sentence, music_figure
+
+__all__ = ["Ornaments", "family_pages"]
+
+PLAYER: Final = "alto-sax"
+LEVEL: Final = 5
+_MOST_REASONS: Final = 8
+_EXAMPLE_MM: Final = 150.0
+_MEDIA: Final = "ornaments/music"
+
+
+def family_pages() -> list[tuple[str, str]]:
+    """Title and path of each family's page, the easiest family first."""
+    families = dict.fromkeys(technique.family for technique in all_techniques().values())
+    return [(_title(family), f"ornaments/{family}.md") for family in families]
+
+
+class Ornaments:
+    """The demo tune surveyed and ornamented for the highest level, and the pages about it."""
+
+    def __init__(self) -> None:
+        with as_file(files("fioritura.data") / "lanterns.abc") as path:
+            tune = read_tune(path)
+        player = Player.of(PLAYER, LEVEL)
+        tune = prepared(tune, player.instrument)
+        self.found: Survey = survey(tune, Setting(player, tune.quarters_per_minute, tune.feel))
+        self.lesson: Lesson = lesson_on(self.found, choose_figures(self.found))
+        self.examples: dict[str, Example] = {example.technique.id: example for example in self.lesson.examples}
+        self.families: dict[str, list[Technique]] = {}
+        for technique in all_techniques().values():
+            self.families.setdefault(technique.family, []).append(technique)
+
+    def media(self) -> Iterator[Media]:
+        """Picture and sound of each technique's example."""
+        balance = balance_of(self.lesson)
+        names = (self.lesson.words("plain"), self.lesson.words("ornamented"))
+        for id, example in self.examples.items():
+            score = example_score(example, self.lesson.instrument, example.technique.label, names)
+            music = write_musicxml(score)
+            notes = example.figure_notes
+            yield from both_widths(
+                f"{_MEDIA}/{id}", music, width_mm=_EXAMPLE_MM, shows_tempo=False, tinted_notes=notes
+            )
+            performance = replace(played(example_session(self.lesson, example, 1.0)), title=example.technique.name)
+            yield Sound(f"{_MEDIA}/{id}.mp3", balanced(performance, balance))
+
+    def pages(self) -> Iterator[tuple[str, str]]:
+        """The overview and the families' pages: path and Markdown."""
+        yield "ornaments/index.md", self._overview()
+        for family, techniques in self.families.items():
+            yield f"ornaments/{family}.md", self._family(family, techniques)
+
+    def _overview(self) -> str:
+        rows = [
+            f"| [{one.name}]({one.family}.md#{one.id}) | {one.level} | [{_title(one.family)}]({one.family}.md) | {one.text} |"
+            for one in all_techniques().values()
+        ]
+        return "\n".join(
+            [
+                "# The ornaments\n",
+                f"Fioritura knows {len(rows)} techniques in {len(self.families)} families. Each is a rule that looks at every",
+                "note of a tune and proposes figures where they fit; [How it works](../how-it-works.md) tells how the best of them",
+                "are chosen. The pages of the families show, for each technique, the place that the rule finds in the demo tune",
+                f"*{self.found.tune.title}*, why it is that place, and how it sounds.\n",
+                "| technique | level | family | what it is |",
+                "|---|---|---|---|",
+                *rows,
+                "",
+            ]
+        )
+
+    def _family(self, family: str, techniques: list[Technique]) -> str:
+        module = sys.modules[techniques[0].find.__module__]
+        head = inspect.cleandoc(module.__doc__ or "").partition("\n\n")[0]
+        setting = self.found.setting
+        lines = [
+            f"# {_title(family)}\n",
+            f"{head}\n",
+            f"Found in *{self.found.tune.title}* ({in_sentence(setting.instrument)}, level {setting.level}, "
+            f"{setting.idiom}) and played plain, then ornamented. {CARE}\n{{ .care }}\n",
+        ]
+        for technique in techniques:
+            lines += self._technique(technique)
+        return "\n".join(lines)
+
+    def _technique(self, technique: Technique) -> Iterator[str]:
+        yield f"## {technique.name} {{ #{technique.id} }}\n"
+        yield f"{technique.text}\n"
+        yield f'<span class="level">Level {technique.level}</span> `{technique.id}`\n'
+        example = self.examples.get(technique.id)
+        if example is None:
+            yield f"*{self.found.tune.title}* has no place for it.\n"
+        else:
+            yield from self._place(example)
+        yield "| | |\n|---|---|"
+        for title, text in (
+            ("How", technique.how),
+            ("When", technique.when),
+            ("A common fault", technique.fault),
+            ("Its cure", technique.cure),
+        ):
+            yield f"| **{title}** | {text} |"
+        yield ""
+        if example is not None:
+            yield from self._score(example)
+        yield '??? example "The rule, as it runs"\n'
+        yield from _indented(["```python", *inspect.getsource(technique.find).splitlines(), "```"])
+        yield ""
+
+    def _place(self, example: Example) -> Iterator[str]:
+        tune, figure = self.found.tune, example.figure
+        onset = figure.notes[0].onset_ticks if figure.notes else tune.notes[figure.anchors[0]].onset_ticks
+        bar, beat = tune.beat_at(onset)
+        words = f"{example.technique.name} in bar {bar}, beat {beat:.4g}: {figure.why}"
+        path = f"music/{example.technique.id}"
+        yield music_figure(path, words, caption=f"Bar {bar}, beat {beat:.4g}. {figure.why}", sound=f"{path}.mp3")
+        places = "place" if example.places == 1 else "places"
+        bars = f"{'bar' if len(example.bars) == 1 else 'bars'} {', '.join(map(str, example.bars))}"
+        used = f"the performance uses it in {bars}" if example.bars else "the performance does without it"
+        yield f"The tune offers it at {example.places} {places}; {used}.\n"
+
+    def _score(self, example: Example) -> Iterator[str]:
+        reasons = list(self.found.why(example.figure).items())
+        yield f'??? note "What counted here: a score of {example.figure.score:.2f}"\n'
+        rows = [f"| {escape(name)} | {value:+.2f} |" for name, value in reasons[:_MOST_REASONS]]
+        rest = sum(value for _, value in reasons[_MOST_REASONS:])
+        if len(reasons) > _MOST_REASONS:
+            rows.append(f"| {len(reasons) - _MOST_REASONS} smaller ones | {rest:+.2f} |")
+        yield from _indented(["| feature | adds |", "|---|---:|", *rows])
+        yield ""
+
+
+def _indented(lines: list[str]) -> Iterator[str]:
+    for line in lines:
+        yield f"    {line}" if line else ""
+
+
+def _title(family: str) -> str:
+    return family.replace("-", " ").capitalize()
