@@ -172,20 +172,25 @@ def _piece(piece: Piece) -> tuple[Block, ...]:
 
 def _played(sheet: Sheet) -> Iterator[Block]:
     review = sheet.review
-    yield Heading("What you played")
     below = "what was asked" if review.asked else "the plain tune"
-    yield Paragraph(
-        f"Above what was heard, below it {below}. The line behind the notes is your pitch: on the head it is in tune, and "
-        "a staff space higher or lower is a semitone."
-    )
-    yield Music((_key_to_colours(review, sheet.width_mm),))
+    opening: list[Block] = [
+        Heading("What you played"),
+        Paragraph(
+            f"Above what was heard, below it {below}. The line behind the notes is your pitch: on the head it is in "
+            "tune, and a staff space higher or lower is a semitone."
+        ),
+        Music((_key_to_colours(review, sheet.width_mm),)),
+    ]
     found = list(passages(review))
     for passage in found:
-        systems = sheet.pictures[f"passage-{passage.number}"]
+        first, *others = sheet.pictures[f"passage-{passage.number}"]
         if len(found) > 1:
             bars = f"bars {passage.first_bar or 'pickup'}–{passage.last_bar}"
-            yield Caption(f"Passage {passage.number} of {len(found)}, {bars}")
-        yield Music(systems, 5.0)
+            opening.append(Caption(f"Passage {passage.number} of {len(found)}, {bars}"))
+        yield Keep((*opening, Music((first,))))
+        opening = []
+        if others:
+            yield Music(tuple(others), 5.0)
 
 
 def _key_to_colours(review: Review, width_mm: float) -> System:
@@ -216,7 +221,7 @@ def _ornaments(report: Report) -> Iterator[Block]:
         (
             *((str(row.passage),) if several else ()),
             str(row.bar or "pickup"),
-            f"{row.beat:.4g}",
+            _beat(row.beat),
             *_ornament(report, row),
         )
         for row in report.figures
@@ -224,6 +229,11 @@ def _ornaments(report: Report) -> Iterator[Block]:
     widths = (*((0.0,) if several else ()), 0.0, 0.0, 3.0, 1.5, 3.0)
     listing = (Heading("Ornaments, one by one", 2), Table(header, tuple(rows), widths, is_dense=len(rows) > 12))
     yield from listing if len(rows) > MOST_TOGETHER else (Keep(listing),)
+
+
+def _beat(beat: float) -> str:
+    """A beat to the nearest twelfth, which holds sixteenths and triplets."""
+    return f"{round(12 * beat) / 12:.3g}"
 
 
 def _ornament(report: Report, row: FigureRow) -> tuple[Text, Text, Text]:
@@ -239,7 +249,7 @@ def _ornament(report: Report, row: FigureRow) -> tuple[Text, Text, Text]:
 def _slips(report: Report) -> Iterator[Block]:
     if report.slips:
         yield Heading("Notes other than written", 2)
-        yield Bullets(tuple(f"Bar {slip.bar}, beat {slip.beat:.3g}: {slip.words}." for slip in report.slips))
+        yield Bullets(tuple(f"Bar {slip.bar}, beat {_beat(slip.beat)}: {slip.words}." for slip in report.slips))
 
 
 # Time, tuning, level -------------------------------------------------------------------------------------------
@@ -265,7 +275,7 @@ def _time(sheet: Sheet) -> Iterator[Block]:
         rows = tuple(
             (
                 str(row.bar),
-                f"{row.beat:.4g}",
+                _beat(row.beat),
                 row.name,
                 f"{row.spread_percent:.0f} percent",
                 _evenness(row.spread_percent),
