@@ -109,9 +109,7 @@ def taste_of(idiom: Idiom) -> Taste:
     text = files("fioritura.arrange").joinpath(f"taste_{idiom}.json").read_text(encoding="utf-8")
     data = json.loads(text)
     base, share, place = added_taste(idiom, FEATURES)
-    return Taste(
-        share | data["share"], base | data["base"], place | data["place"], data["figure"], data["learned"]
-    )
+    return Taste(share | data["share"], base | data["base"], place | data["place"], data["figure"], data["learned"])
 
 
 def place_features(place: Place) -> list[float]:
