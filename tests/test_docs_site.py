@@ -12,6 +12,7 @@ import io
 import json
 import os
 import re
+import shlex
 import shutil
 import subprocess
 import sys
@@ -30,7 +31,7 @@ import soundfile
 from lxml import etree, html
 
 import fioritura
-from fioritura.cli import COMMANDS, main
+from fioritura.cli import COMMANDS, command_parser, main
 from fioritura.techniques.table import all_techniques
 
 pytest.importorskip("mkdocs", reason="the site is built with mkdocs: pip install '.[docs]'")
@@ -247,6 +248,38 @@ def test_the_gallery_is_what_the_command_makes(site: Site, capsys: pytest.Captur
     rows = page.xpath("(//details)[5]//tbody/tr/td[4]")
     assert rows
     assert {row.text_content() for row in rows} <= offered
+
+
+WRITTEN = [ROOT / "README.md", *sorted((ROOT / "docs").rglob("*.md")), ROOT / "examples" / "plugin" / "README.md"]
+
+
+def blocks(page: Path, language: str) -> list[str]:
+    """The code of a language on a written page."""
+    return re.findall(rf"^```{language}\n(.*?)^```", page.read_text(encoding="utf-8"), re.DOTALL | re.MULTILINE)
+
+
+@pytest.mark.parametrize("page", WRITTEN, ids=lambda page: page.name)
+def test_every_command_on_a_page_is_one_that_the_program_takes(page: Path) -> None:
+    for line in "".join(blocks(page, "sh")).splitlines():
+        program, *arguments = shlex.split(line, comments=True) or [""]
+        if program == "fioritura":
+            command_parser().parse_args(arguments)
+
+
+def test_the_library_is_used_as_the_developer_s_page_says(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    shutil.copy(ROOT / "docs" / "gallery" / "saints.abc", tmp_path)
+    monkeypatch.chdir(tmp_path)
+    page = ROOT / "docs" / "learn" / "developer.md"
+    names: dict[str, Any] = {}
+    for block in blocks(page, "python"):
+        exec(block, names)
+    printed = capsys.readouterr().out
+    [quoted] = re.findall(r"lines like `([^`]+)`", page.read_text(encoding="utf-8"))
+    assert " ".join(quoted.split()) in printed
+    assert {path.suffix for path in (tmp_path / "out").iterdir()} == {".pdf", ".mp3"}
+    assert printed.rstrip().endswith("}")
 
 
 CHROMIUM = shutil.which("chromium") or shutil.which("chromium-browser")

@@ -14,8 +14,8 @@ from lxml import etree
 from fioritura.lesson.geometry import tinted
 from fioritura.lesson.lesson import Engraving
 from fioritura.lesson.workers import Workers
-from fioritura.notation.engrave import System
-from fioritura.notation.svg import standalone
+from fioritura.notation.engraving.engrave import System
+from fioritura.notation.engraving.svg import standalone
 from fioritura.players.instruments import Instrument
 from fioritura.sound.mixdown import write_audio
 from fioritura.sound.performance import Performance
@@ -100,7 +100,7 @@ def music_figure(path: str, words: str, *, caption: str = "", sound: str = "") -
     alt, label = escape(words, quote=True), escape(f"Hear: {words}", quote=True)
     lines = [
         '<figure class="music">',
-        f'<picture><source media="{_PHONE}" srcset="{path}-narrow.svg"><img src="{path}.svg" alt="{alt}" loading="lazy"></picture>',
+        f'<picture><source media="{_PHONE}" srcset="{path}-narrow.svg"><img src="{path}.svg" alt="{alt}"></picture>',
     ]
     if caption:
         lines.append(f"<figcaption>{escape(caption)}</figcaption>")
