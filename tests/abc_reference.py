@@ -16,7 +16,7 @@ from functools import cache
 from pathlib import Path
 
 from fioritura.errors import FiorituraError
-from fioritura.notation.abc_reader import AbcEntry, list_abc
+from fioritura.notation.abc.reader import AbcEntry, list_abc
 from fioritura.theory.metre import QUARTER
 from fioritura.tune import Tune
 

@@ -2,7 +2,7 @@
 
 from pathlib import Path
 
-from fioritura.notation.musicxml_file import unpacked
+from fioritura.notation.musicxml.file import unpacked
 
 
 def content(path: Path) -> bytes:

@@ -11,7 +11,7 @@ from pathlib import Path
 
 from fioritura.arrange.harmonise import harmonise
 from fioritura.errors import FiorituraError
-from fioritura.notation.abc_reader import AbcEntry, list_abc
+from fioritura.notation.abc.reader import AbcEntry, list_abc
 from fioritura.tune import Tune
 
 BOOKS = ("oneills1850", "ryansMammoth", "airdsAirs", "essenFolksong")

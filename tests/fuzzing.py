@@ -171,7 +171,7 @@ def _tunes() -> tuple[object, ...]:
 
 @cache
 def _musicxml() -> tuple[bytes, ...]:
-    from fioritura.notation.musicxml_writer import write_musicxml
+    from fioritura.notation.musicxml.writer import write_musicxml
     from fioritura.notation.score import Score, Staff
 
     files = [path.read_bytes() for path in sorted((HOME / "data").glob("*.musicxml"))]
@@ -260,7 +260,7 @@ def _mxl_drawn(rng: random.Random) -> bytes:
 
 @cache
 def _abc() -> tuple[bytes, ...]:
-    from fioritura.notation.abc_writer import write_abc
+    from fioritura.notation.abc.writer import write_abc
     from fioritura.notation.score import Score, Staff
 
     written = [
@@ -431,8 +431,8 @@ def _ornamented(data: bytes) -> object:
     from fioritura.arrange.arranger import ornament
     from fioritura.arrange.prepare import prepared
     from fioritura.lesson.edition import Edition, comparison_score
-    from fioritura.notation.abc_writer import write_abc
-    from fioritura.notation.musicxml_writer import write_musicxml
+    from fioritura.notation.abc.writer import write_abc
+    from fioritura.notation.musicxml.writer import write_musicxml
     from fioritura.notation.read import read_tunes
     from fioritura.players.player import Player
     from fioritura.techniques.place import Setting

@@ -25,7 +25,7 @@ from fioritura.arrange.rendition import Rendition
 from fioritura.errors import FiorituraError
 from fioritura.listening.event import GRACE_TICKS, Event
 from fioritura.listening.notes import Attack, Inflection, InflectionKind, PlayedNote, Take, Vibrato
-from fioritura.notation.abc_reader import AbcEntry
+from fioritura.notation.abc.reader import AbcEntry
 from fioritura.phrase import phrases
 from fioritura.players.instruments import instrument_named
 from fioritura.players.player import Player

@@ -15,9 +15,9 @@ from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
 from fioritura.errors import FiorituraError, OptionError, ReadError, TuneError
-from fioritura.notation.abc_fields import part_order, read_key, read_metre, read_tempo, text_string
-from fioritura.notation.abc_lyrics import syllables
-from fioritura.notation.abc_reader import AbcError, AbcPolyphonyError, iter_abc, list_abc, read_abc
+from fioritura.notation.abc.fields import part_order, read_key, read_metre, read_tempo, text_string
+from fioritura.notation.abc.lyrics import syllables
+from fioritura.notation.abc.reader import AbcError, AbcPolyphonyError, iter_abc, list_abc, read_abc
 from fioritura.theory.key import Key
 from fioritura.theory.metre import QUARTER, Metre
 from fioritura.tune import Jump, Mark, Tune

@@ -13,8 +13,8 @@ from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 from fioritura.errors import OutputError
-from fioritura.notation.abc_reader import read_abc
-from fioritura.notation.abc_writer import write_abc
+from fioritura.notation.abc.reader import read_abc
+from fioritura.notation.abc.writer import write_abc
 from fioritura.notation.score import Label, Score, Staff
 from fioritura.players.instruments import INSTRUMENTS
 from fioritura.theory.chord_symbol import read_chord

@@ -18,7 +18,7 @@ from fioritura.listening.align import align
 from fioritura.listening.event import Event, events_of_line
 from fioritura.listening.matching import Moves, best_path
 from fioritura.listening.tempo_map import exact_shift, long_share, mapped, median_slope, straightened
-from fioritura.notation.abc_reader import read_abc
+from fioritura.notation.abc.reader import read_abc
 from fioritura.theory.metre import EIGHTH, QUARTER
 from fioritura.tune import Tune
 from fioritura.unfold import unfolded

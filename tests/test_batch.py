@@ -27,7 +27,7 @@ from fioritura.cli import main
 from fioritura.cli.batch import SOME_FAILED
 from fioritura.errors import OptionError, ToolError
 from fioritura.files import read_bytes
-from fioritura.notation.musicxml_reader import read_musicxml
+from fioritura.notation.musicxml.reader import read_musicxml
 from fioritura.notation.read import read_tune, unread_tunes
 from tests.batches import MARKER, deadly, tree, write_book
 from tests.corpus_tunes import book_entries

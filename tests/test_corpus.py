@@ -19,9 +19,9 @@ from fioritura.arrange.harmonise import harmonise
 from fioritura.arrange.prepare import fitted, fitting_octaves
 from fioritura.arrange.rendition import Rendition
 from fioritura.lesson.edition import Edition, line_score
-from fioritura.notation.abc_reader import AbcEntry, list_abc
-from fioritura.notation.musicxml_reader import read_musicxml
-from fioritura.notation.musicxml_writer import write_musicxml
+from fioritura.notation.abc.reader import AbcEntry, list_abc
+from fioritura.notation.musicxml.reader import read_musicxml
+from fioritura.notation.musicxml.writer import write_musicxml
 from fioritura.players.instruments import instrument_named
 from fioritura.players.player import Player
 from fioritura.techniques.place import Setting

@@ -15,12 +15,12 @@ import pytest
 from lxml import etree
 
 from fioritura.errors import OptionError, ToolError
-from fioritura.notation import breaking
-from fioritura.notation.breaking import BarWidth, system_starts
 from fioritura.notation.chord_text import chord_pieces
-from fioritura.notation.engrave import System, engrave_page, engrave_systems
-from fioritura.notation.fonts import SIGN_FONT, TEXT_FONT, font_folder
-from fioritura.notation.musicxml_writer import write_musicxml
+from fioritura.notation.engraving import breaking
+from fioritura.notation.engraving.breaking import BarWidth, system_starts
+from fioritura.notation.engraving.engrave import System, engrave_page, engrave_systems
+from fioritura.notation.engraving.fonts import SIGN_FONT, TEXT_FONT, font_folder
+from fioritura.notation.musicxml.writer import write_musicxml
 from fioritura.players.player import Player
 from tests.scores import ornamented, score_of
 
@@ -451,7 +451,7 @@ def test_options_outside_their_limits(options: dict[str, float], message: str) -
 
 def test_the_engraver_is_silent_and_imported_only_when_used() -> None:
     program = (
-        "import sys; from fioritura.notation import engrave, sheet; assert 'verovio' not in sys.modules\n"
+        "import sys; from fioritura.notation.engraving import engrave, sheet; assert 'verovio' not in sys.modules\n"
         "try: engrave.engrave_systems(b'<score-partwise><part-list/></score-partwise>')\n"
         "except Exception as error: print(type(error).__name__)"
     )

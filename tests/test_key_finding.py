@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 from fioritura.errors import FiorituraError
-from fioritura.notation.musicxml_reader import read_musicxml
+from fioritura.notation.musicxml.reader import read_musicxml
 from fioritura.theory.key import Key
 from fioritura.theory.key_finding import MAJOR_PROFILE, MINOR_PROFILE, find_key, find_mode, spell_between
 from fioritura.theory.pitch import Pitch

@@ -18,8 +18,8 @@ from fioritura.lesson.geometry import layout_of
 from fioritura.lesson.handout import example_engraving, handout, handout_engravings
 from fioritura.lesson.lesson import Lesson, drawn_here
 from fioritura.lesson.overrides import parse_overrides
-from fioritura.notation.page import Document, paper_mm
-from fioritura.notation.typeset import pdf, pngs
+from fioritura.notation.engraving.page import Document, paper_mm
+from fioritura.notation.engraving.typeset import pdf, pngs
 from fioritura.techniques.table import all_techniques, technique_named
 from fioritura.theory.key import Key
 from fioritura.theory.pitch import NoteName

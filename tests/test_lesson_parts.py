@@ -9,7 +9,7 @@ from fioritura.lesson.course import stages
 from fioritura.lesson.drill import around_the_keys, cell_at, isolated, rhythm_names, rhythms
 from fioritura.lesson.exercises import place_tempos
 from fioritura.lesson.parts import CLASS_SET, part_for, part_scores
-from fioritura.notation.musicxml_writer import write_musicxml
+from fioritura.notation.musicxml.writer import write_musicxml
 from fioritura.players.instruments import INSTRUMENTS
 from fioritura.theory.metre import Metre
 from fioritura.theory.pitch import Interval

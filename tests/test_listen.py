@@ -16,7 +16,7 @@ from fioritura.cli import main
 from fioritura.lesson.edition import Edition, plain_score
 from fioritura.listening.hear import hear
 from fioritura.listening.report import Status, report_on
-from fioritura.notation.musicxml_writer import write_musicxml
+from fioritura.notation.musicxml.writer import write_musicxml
 from fioritura.players.player import Player
 from fioritura.techniques.place import Setting
 from fioritura.tune import Note, Tune

@@ -197,7 +197,7 @@ def test_refusals() -> None:
 def test_from_sound_to_musicxml_that_music21_reads() -> None:
     from music21 import converter
 
-    from fioritura.notation.musicxml_writer import write_musicxml
+    from fioritura.notation.musicxml.writer import write_musicxml
     from fioritura.notation.score import Score, Staff
 
     line = fitted(melody(tune_names("test", 3)[2], 24), 58, 80)

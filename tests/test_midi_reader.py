@@ -12,8 +12,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from fioritura.errors import FiorituraError, OptionError, ReadError, TuneError
-from fioritura.notation.midi_reader import read_midi
-from fioritura.notation.musicxml_reader import read_musicxml
+from fioritura.notation.midi.reader import read_midi
+from fioritura.notation.musicxml.reader import read_musicxml
 from fioritura.theory.metre import QUARTER
 from fioritura.tune import Tune
 from fioritura.unfold import unfolded

@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 
 from fioritura.errors import FiorituraError
-from fioritura.notation.musicxml_reader import read_musicxml
+from fioritura.notation.musicxml.reader import read_musicxml
 from fioritura.theory.metre import QUARTER
 from fioritura.tune import Tune
 

@@ -9,8 +9,8 @@ import pytest
 from lxml import etree
 
 from fioritura.errors import OptionError, ReadError, TuneError
-from fioritura.notation.musicxml_reader import read_musicxml
-from fioritura.notation.musicxml_writer import write_musicxml
+from fioritura.notation.musicxml.reader import read_musicxml
+from fioritura.notation.musicxml.writer import write_musicxml
 from fioritura.notation.read import read_tune
 from fioritura.notation.score import Score, Staff
 from fioritura.players.instruments import INSTRUMENTS

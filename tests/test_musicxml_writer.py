@@ -14,9 +14,9 @@ from hypothesis import Phase, assume, given, settings
 from lxml import etree
 
 from fioritura.errors import OptionError, OutputError
-from fioritura.notation.engrave import engrave_systems
-from fioritura.notation.musicxml_reader import read_musicxml
-from fioritura.notation.musicxml_writer import write_musicxml
+from fioritura.notation.engraving.engrave import engrave_systems
+from fioritura.notation.musicxml.reader import read_musicxml
+from fioritura.notation.musicxml.writer import write_musicxml
 from fioritura.notation.score import Label, Score, Staff
 from fioritura.players.instruments import INSTRUMENTS
 from fioritura.theory.chord_symbol import read_chord

@@ -24,7 +24,7 @@ from fioritura.listening.lattice import FIGURE_MARKS, offers
 from fioritura.listening.name import name_line, name_take
 from fioritura.listening.naming import Naming, SlipKind
 from fioritura.listening.words import key_words, slip_words
-from fioritura.notation.musicxml_writer import write_musicxml
+from fioritura.notation.musicxml.writer import write_musicxml
 from fioritura.players.instruments import INSTRUMENTS
 from fioritura.players.player import Player
 from fioritura.techniques.figure import Figure

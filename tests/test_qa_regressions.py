@@ -13,9 +13,9 @@ import pytest
 
 from fioritura.arrange.rendition import Rendition, laid_out
 from fioritura.lesson.edition import Edition, figure_records, line_score
-from fioritura.notation.abc_reader import read_abc
-from fioritura.notation.abc_writer import write_abc
-from fioritura.notation.musicxml_writer import write_musicxml
+from fioritura.notation.abc.reader import read_abc
+from fioritura.notation.abc.writer import write_abc
+from fioritura.notation.musicxml.writer import write_musicxml
 from fioritura.notation.part_spelling import written_tune
 from fioritura.players.instruments import INSTRUMENTS
 from fioritura.players.player import Player

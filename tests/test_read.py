@@ -136,7 +136,7 @@ def test_missing_files_and_folders(tmp_path):
 
 
 def test_a_member_that_lies_about_its_size_is_still_bounded(tmp_path, monkeypatch):
-    monkeypatch.setattr("fioritura.notation.musicxml_file.MAX_XML_BYTES", 1000)
+    monkeypatch.setattr("fioritura.notation.musicxml.file.MAX_XML_BYTES", 1000)
     data = bytearray(packed({"s.xml": LEAD}))
     for size_place in (22, data.rfind(b"PK\x01\x02") + 24):  # uncompressed size: local header, central directory
         data[size_place : size_place + 4] = (500).to_bytes(4, "little")
@@ -145,7 +145,7 @@ def test_a_member_that_lies_about_its_size_is_still_bounded(tmp_path, monkeypatc
 
 
 def test_too_many_elements_are_refused(tmp_path, monkeypatch):
-    monkeypatch.setattr("fioritura.notation.musicxml_file.MAX_ELEMENTS", 100)
+    monkeypatch.setattr("fioritura.notation.musicxml.file.MAX_ELEMENTS", 100)
     with pytest.raises(ReadError, match="more than 100 elements"):
         read_tune(written(tmp_path, "t.xml", LEAD))
 

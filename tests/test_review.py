@@ -26,8 +26,8 @@ from fioritura.lesson.edition import Edition, plain_score
 from fioritura.listening.advice import Advice, Subject
 from fioritura.listening.naming import SlipKind
 from fioritura.listening.report import Status
-from fioritura.notation.musicxml_writer import write_musicxml
-from fioritura.notation.typeset import pdf
+from fioritura.notation.engraving.typeset import pdf
+from fioritura.notation.musicxml.writer import write_musicxml
 from fioritura.review.document import Sheet, review_document, sheet_of
 from fioritura.review.exercise import exercise_for
 from fioritura.review.page import review_page

@@ -20,11 +20,10 @@ from hypothesis import strategies as st
 from PIL import Image
 
 from fioritura.errors import OptionError, ToolError
-from fioritura.notation import fonts, typeset
-from fioritura.notation.engrave import engrave_systems
-from fioritura.notation.fonts import ENGRAVING_FONT, MUSIC_SIGNS, font_folder, plain_signs
-from fioritura.notation.musicxml_writer import write_musicxml
-from fioritura.notation.page import (
+from fioritura.notation.engraving import fonts, typeset
+from fioritura.notation.engraving.engrave import engrave_systems
+from fioritura.notation.engraving.fonts import ENGRAVING_FONT, MUSIC_SIGNS, font_folder, plain_signs
+from fioritura.notation.engraving.page import (
     Block,
     Bullets,
     Caption,
@@ -45,7 +44,7 @@ from fioritura.notation.page import (
     TitleBlock,
     print_area_mm,
 )
-from fioritura.notation.sheet import (
+from fioritura.notation.engraving.sheet import (
     RIGHTS_NOTE,
     comparison_pdf,
     instrument_title,
@@ -53,6 +52,7 @@ from fioritura.notation.sheet import (
     line_pdf,
     page_png,
 )
+from fioritura.notation.musicxml.writer import write_musicxml
 from fioritura.players.instruments import INSTRUMENTS
 from tests.scores import ornamented
 

@@ -9,8 +9,8 @@ from collections.abc import Iterator
 
 import pytest
 
-from fioritura.notation.engrave import engrave_systems
-from fioritura.notation.musicxml_writer import write_musicxml
+from fioritura.notation.engraving.engrave import engrave_systems
+from fioritura.notation.musicxml.writer import write_musicxml
 from fioritura.notation.score import Score, Staff
 from fioritura.web.engraver import Engraver
 from tests.tunes import random_tune

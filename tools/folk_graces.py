@@ -21,7 +21,7 @@ from numpy.typing import NDArray
 
 from fioritura.arrange.grace_taste import PLACEMENT, SIDE, GraceTaste, Spot, spots
 from fioritura.errors import FiorituraError
-from fioritura.notation.abc_reader import list_abc
+from fioritura.notation.abc.reader import list_abc
 from fioritura.tune import Tune
 
 BOOKS = ("oneills1850", "ryansMammoth", "airdsAirs")

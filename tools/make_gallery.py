@@ -11,8 +11,8 @@ from fioritura.arrange.arranger import ornament
 from fioritura.arrange.prepare import prepared
 from fioritura.arrange.rendition import Rendition
 from fioritura.lesson.edition import Edition, comparison_score
-from fioritura.notation.engrave import engrave_page
-from fioritura.notation.musicxml_writer import write_musicxml
+from fioritura.notation.engraving.engrave import engrave_page
+from fioritura.notation.musicxml.writer import write_musicxml
 from fioritura.notation.read import read_tune
 from fioritura.players.player import Player
 from fioritura.sound.mixdown import write_audio

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from fioritura.arrange.rendition import Rendition
 from fioritura.lesson.edition import Edition, comparison_score, line_performance
-from fioritura.notation.musicxml_writer import write_musicxml
+from fioritura.notation.musicxml.writer import write_musicxml
 from tools.docs_site.media import CARE, Media, Sound, both_widths, in_sentence, music_figure
 from tools.make_gallery import RENDITIONS, command_for, figure_rows, made, stem_of
 

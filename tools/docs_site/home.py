@@ -12,7 +12,7 @@ from fioritura.accompany.form import Chorus
 from fioritura.arrange.prepare import prepared
 from fioritura.lesson.lesson import Lesson, figure_labels, lesson_of
 from fioritura.lesson.soundtrack import balance_of, balanced
-from fioritura.notation.musicxml_writer import write_musicxml
+from fioritura.notation.musicxml.writer import write_musicxml
 from fioritura.notation.read import read_tune
 from fioritura.notation.score import Score, Staff
 from fioritura.players.player import Player

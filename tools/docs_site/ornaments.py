@@ -20,7 +20,7 @@ from fioritura.arrange.survey import Survey, survey
 from fioritura.lesson.example import Example, example_score
 from fioritura.lesson.lesson import Lesson, lesson_on
 from fioritura.lesson.soundtrack import balance_of, balanced, example_session
-from fioritura.notation.musicxml_writer import write_musicxml
+from fioritura.notation.musicxml.writer import write_musicxml
 from fioritura.notation.read import read_tune
 from fioritura.players.player import Player
 from fioritura.sound.session import played

@@ -10,7 +10,7 @@ from fioritura.errors import OptionError
 from fioritura.lesson.catalogue import catalogue
 from fioritura.lesson.pack import SECTIONS
 from fioritura.notation.assemble import Irregular
-from fioritura.notation.page import Paper
+from fioritura.notation.engraving.page import Paper
 from fioritura.players.instruments import instrument_named
 from fioritura.players.limits import LEVELS
 from fioritura.techniques.place import Idiom

@@ -12,7 +12,15 @@ if TYPE_CHECKING:
     from fioritura.techniques.place import Setting
     from fioritura.tune import Tune
 
-__all__ = ["add_choice_options", "add_source_options", "add_taste_options", "names", "part_of", "setting_of", "tune_of"]
+__all__ = [
+    "add_choice_options",
+    "add_source_options",
+    "add_taste_options",
+    "names",
+    "part_of",
+    "setting_of",
+    "tune_of",
+]
 
 
 def add_source_options(parser: argparse.ArgumentParser) -> None:
@@ -34,7 +42,9 @@ def add_source_options(parser: argparse.ArgumentParser) -> None:
 def add_taste_options(parser: argparse.ArgumentParser, *, has_level: bool = True) -> None:
     """For whom, and in what manner, the tune is ornamented; one level where a command `has_level`."""
     group = parser.add_argument_group("player and manner")
-    group.add_argument("--player", default="alto-sax", metavar="INSTRUMENT", help=f"{', '.join(INSTRUMENTS)}; or a plugin's")
+    group.add_argument(
+        "--player", default="alto-sax", metavar="INSTRUMENT", help=f"{', '.join(INSTRUMENTS)}; or a plugin's"
+    )
     if has_level:
         group.add_argument("--level", type=int, default=3, metavar="1-5", help="1 beginner to 5 expert (default: 3)")
     group.add_argument("--idiom", choices=("jazz", "folk"), default="jazz", help="whose ornaments (default: jazz)")

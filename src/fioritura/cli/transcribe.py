@@ -108,9 +108,9 @@ def _concert(tune: Tune) -> Instrument:
 
 def _write(options: argparse.Namespace, tune: Tune, instrument: Instrument) -> list[Path]:
     from fioritura.files import staged_folder
-    from fioritura.notation.musicxml_writer import write_musicxml
+    from fioritura.notation.engraving.sheet import line_pdf
+    from fioritura.notation.musicxml.writer import write_musicxml
     from fioritura.notation.score import Score, Staff
-    from fioritura.notation.sheet import line_pdf
     from fioritura.sound.midi_writer import write_midi
     from fioritura.sound.perform import perform
 

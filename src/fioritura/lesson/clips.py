@@ -20,9 +20,9 @@ from fioritura.lesson.example import Example
 from fioritura.lesson.geometry import Layout, layout_of, tinted
 from fioritura.lesson.handout import TINT
 from fioritura.lesson.soundtrack import Balance, balanced
-from fioritura.notation.engrave import System
-from fioritura.notation.page import Canvas, Placed
-from fioritura.notation.typeset import canvas_png
+from fioritura.notation.engraving.engrave import System
+from fioritura.notation.engraving.page import Canvas, Placed
+from fioritura.notation.engraving.typeset import canvas_png
 from fioritura.sound.session import Session, played
 
 if TYPE_CHECKING:

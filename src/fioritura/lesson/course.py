@@ -10,8 +10,7 @@ from fioritura.arrange.arranger import ornament
 from fioritura.arrange.levels import LEVELS
 from fioritura.arrange.rendition import Rendition
 from fioritura.lesson.lesson import Drawn, Engraving, Lesson, figure_labels, figure_legend
-from fioritura.notation.musicxml_writer import write_musicxml
-from fioritura.notation.page import (
+from fioritura.notation.engraving.page import (
     Block,
     Bullets,
     Document,
@@ -24,8 +23,9 @@ from fioritura.notation.page import (
     Text,
     TitleBlock,
 )
+from fioritura.notation.engraving.sheet import LINE_STAFF_MM
+from fioritura.notation.musicxml.writer import write_musicxml
 from fioritura.notation.score import Score, Staff
-from fioritura.notation.sheet import LINE_STAFF_MM
 from fioritura.players.player import Player
 from fioritura.techniques.place import Setting
 from fioritura.techniques.table import technique_named

@@ -88,7 +88,8 @@ def write_edition(edition: Edition, folder: Path, progress: Progress = lambda na
 
 def _jobs(edition: Edition) -> Iterator[tuple[str, Callable[[Path], Any]]]:
     """The files of an edition: name, and what writes it."""
-    from fioritura.notation import engrave, musicxml_writer, sheet
+    from fioritura.notation.engraving import engrave, sheet
+    from fioritura.notation.musicxml import writer as musicxml_writer
 
     rendition = edition.rendition
     tune, wanted, both = rendition.tune, edition.formats, comparison_score(edition)
@@ -156,7 +157,9 @@ def line_bytes(edition: Edition, ending: str) -> bytes:
     Raises:
         ToolError: the engraver or the typesetter is missing or failed.
     """
-    from fioritura.notation import abc_writer, engrave, musicxml_writer, sheet
+    from fioritura.notation.abc import writer as abc_writer
+    from fioritura.notation.engraving import engrave, sheet
+    from fioritura.notation.musicxml import writer as musicxml_writer
     from fioritura.sound.midi_writer import write_midi
 
     if ending == "mid":

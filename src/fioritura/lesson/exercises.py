@@ -15,9 +15,8 @@ from fioritura.lesson.example import Example
 from fioritura.lesson.geometry import tinted
 from fioritura.lesson.handout import TINT, bars_text, example_engraving
 from fioritura.lesson.lesson import Drawn, Engraving, Lesson
-from fioritura.notation.engrave import System
-from fioritura.notation.musicxml_writer import write_musicxml
-from fioritura.notation.page import (
+from fioritura.notation.engraving.engrave import System
+from fioritura.notation.engraving.page import (
     Block,
     Bullets,
     Caption,
@@ -33,8 +32,9 @@ from fioritura.notation.page import (
     Text,
     TitleBlock,
 )
+from fioritura.notation.engraving.sheet import COMPARISON_STAFF_MM, LINE_STAFF_MM
+from fioritura.notation.musicxml.writer import write_musicxml
 from fioritura.notation.score import Score, Staff
-from fioritura.notation.sheet import COMPARISON_STAFF_MM, LINE_STAFF_MM
 from fioritura.players.playability import HardPlace
 from fioritura.techniques.place import Setting
 from fioritura.tune import Tune

@@ -12,7 +12,7 @@ from typing import Final
 
 from lxml import etree
 
-from fioritura.notation.engrave import System
+from fioritura.notation.engraving.engrave import System
 
 __all__ = ["Box", "Layout", "layout_of", "tinted"]
 

@@ -9,8 +9,7 @@ from typing import Final
 from fioritura.lesson.example import Example, example_score
 from fioritura.lesson.geometry import tinted
 from fioritura.lesson.lesson import Drawn, Engraving, Lesson, figure_labels, figure_legend
-from fioritura.notation.musicxml_writer import write_musicxml
-from fioritura.notation.page import (
+from fioritura.notation.engraving.page import (
     Block,
     Bullets,
     Caption,
@@ -30,8 +29,9 @@ from fioritura.notation.page import (
     Text,
     TitleBlock,
 )
+from fioritura.notation.engraving.sheet import LINE_STAFF_MM
+from fioritura.notation.musicxml.writer import write_musicxml
 from fioritura.notation.score import Score, Staff
-from fioritura.notation.sheet import LINE_STAFF_MM
 from fioritura.players.playability import HardPlace
 
 __all__ = ["bars_text", "example_engraving", "handout", "handout_engravings", "performance_score"]

@@ -15,10 +15,10 @@ from fioritura.lesson.catalogue import Catalogue, NoteNames, catalogue
 from fioritura.lesson.edition import sounding_start
 from fioritura.lesson.example import Example, examples_of
 from fioritura.lesson.overrides import Overrides
-from fioritura.notation.engrave import System, engrave_systems
-from fioritura.notation.page import Legend, Paper, print_area_mm
+from fioritura.notation.engraving.engrave import System, engrave_systems
+from fioritura.notation.engraving.page import Legend, Paper, print_area_mm
+from fioritura.notation.engraving.sheet import legend_entries
 from fioritura.notation.score import Label
-from fioritura.notation.sheet import legend_entries
 from fioritura.players.instruments import Instrument
 from fioritura.players.playability import HardPlace
 from fioritura.techniques.figure import Figure

@@ -7,10 +7,10 @@ from typing import Final
 
 from fioritura.lesson.geometry import tinted
 from fioritura.lesson.handout import TINT
-from fioritura.notation.engrave import System
-from fioritura.notation.page import Canvas, Placed
-from fioritura.notation.svg import standalone
-from fioritura.notation.typeset import canvas_png
+from fioritura.notation.engraving.engrave import System
+from fioritura.notation.engraving.page import Canvas, Placed
+from fioritura.notation.engraving.svg import standalone
+from fioritura.notation.engraving.typeset import canvas_png
 
 __all__ = ["write_overlay_png", "write_overlay_svg"]
 

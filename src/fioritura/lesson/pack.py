@@ -38,10 +38,10 @@ from fioritura.lesson.soundtrack import (
 )
 from fioritura.lesson.web_page import write_web_page
 from fioritura.lesson.workers import Workers
-from fioritura.notation.engrave import System
-from fioritura.notation.musicxml_writer import write_musicxml
-from fioritura.notation.page import Document
-from fioritura.notation.typeset import pdf
+from fioritura.notation.engraving.engrave import System
+from fioritura.notation.engraving.page import Document
+from fioritura.notation.engraving.typeset import pdf
+from fioritura.notation.musicxml.writer import write_musicxml
 from fioritura.players.instruments import instrument_named
 
 __all__ = ["SECTIONS", "Job", "PackOptions", "Progress", "write_pack"]

@@ -7,10 +7,10 @@ from dataclasses import dataclass, replace
 from typing import Final
 
 from fioritura.lesson.lesson import Drawn, Engraving, Lesson, figure_labels, figure_legend
-from fioritura.notation.musicxml_writer import write_musicxml
-from fioritura.notation.page import Block, Document, LeadSheet, Small, TitleBlock
+from fioritura.notation.engraving.page import Block, Document, LeadSheet, Small, TitleBlock
+from fioritura.notation.engraving.sheet import LINE_STAFF_MM
+from fioritura.notation.musicxml.writer import write_musicxml
 from fioritura.notation.score import Score, Staff
-from fioritura.notation.sheet import LINE_STAFF_MM
 from fioritura.players.instruments import Instrument
 from fioritura.theory.pitch import Interval
 from fioritura.tune import Note, Tune, transpose

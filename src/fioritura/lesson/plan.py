@@ -17,7 +17,7 @@ from fioritura.lesson.lesson import Lesson, lesson_on
 from fioritura.lesson.overrides import LONGEST, NAMES, Overrides
 from fioritura.lesson.pack import SECTIONS, PackOptions
 from fioritura.lesson.parts import CLASS_SET
-from fioritura.notation.page import Paper
+from fioritura.notation.engraving.page import Paper
 from fioritura.phrase import Phrase, phrases
 from fioritura.players.player import Player
 from fioritura.techniques.figure import Figure

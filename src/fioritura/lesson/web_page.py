@@ -20,8 +20,8 @@ from typing import Any, Final
 from fioritura.lesson.geometry import Layout, layout_of, tinted
 from fioritura.lesson.handout import TINT, bars_text, example_engraving, handout_engravings
 from fioritura.lesson.lesson import Drawn, Lesson
-from fioritura.notation.engrave import System
-from fioritura.notation.fonts import MUSIC_SIGNS, sign_font_css
+from fioritura.notation.engraving.engrave import System
+from fioritura.notation.engraving.fonts import MUSIC_SIGNS, sign_font_css
 from fioritura.sound.perform import perform
 from fioritura.sound.performance import Performance, PerformedNote, PerformedPart
 from fioritura.theory.metre import QUARTER

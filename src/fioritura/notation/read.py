@@ -14,7 +14,7 @@ from fioritura.files import read_bytes
 from fioritura.tune import Tune
 
 if TYPE_CHECKING:
-    from fioritura.notation.abc_reader import AbcEntry
+    from fioritura.notation.abc.reader import AbcEntry
     from fioritura.notation.assemble import Irregular
 
 __all__ = ["TUNE_SUFFIXES", "Format", "UnreadTune", "format_of", "read_tune", "read_tunes", "unread_tunes"]
@@ -74,7 +74,7 @@ def read_tune(
     with _named(path):
         kind, data = format_of(data)
         if kind == "ABC":
-            from fioritura.notation.abc_reader import list_abc
+            from fioritura.notation.abc.reader import list_abc
 
             entries = list_abc(_decoded(data))
             entry = _chosen(entries, tune_number, title)
@@ -149,7 +149,7 @@ def unread_tunes(path: str | Path) -> list[UnreadTune]:
         kind, data = format_of(data)
         if kind != "ABC":
             return [UnreadTune(path, 1, kind, data)]
-        from fioritura.notation.abc_reader import list_abc
+        from fioritura.notation.abc.reader import list_abc
 
         entries = list_abc(_decoded(data))
         return [UnreadTune(path, place, kind, entry=entry) for place, entry in enumerate(entries, start=1)]
@@ -195,11 +195,11 @@ def _decoded(data: bytes) -> str:
 def _reader(kind: Format) -> Callable[[bytes, str | int | None, Irregular], Tune]:
     """The reader of a format that holds one tune; imported only when it is needed."""
     if kind == "MIDI":
-        from fioritura.notation.midi_reader import read_midi
+        from fioritura.notation.midi.reader import read_midi
 
         return lambda data, part, irregular: read_midi(data, part=part, irregular=irregular)
-    from fioritura.notation.musicxml_file import unpacked
-    from fioritura.notation.musicxml_reader import read_musicxml
+    from fioritura.notation.musicxml.file import unpacked
+    from fioritura.notation.musicxml.reader import read_musicxml
 
     is_packed = kind == "compressed MusicXML"
     return lambda data, part, irregular: read_musicxml(

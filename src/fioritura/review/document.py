@@ -9,8 +9,8 @@ from typing import Final
 from fioritura.listening.advice import Advice
 from fioritura.listening.report import FigureRow, Report, Status
 from fioritura.listening.words import key_words
-from fioritura.notation.engrave import System
-from fioritura.notation.page import (
+from fioritura.notation.engraving.engrave import System
+from fioritura.notation.engraving.page import (
     Block,
     Bullets,
     Caption,
@@ -29,7 +29,7 @@ from fioritura.notation.page import (
     TitleBlock,
     print_area_mm,
 )
-from fioritura.notation.sheet import instrument_title
+from fioritura.notation.engraving.sheet import instrument_title
 from fioritura.review.colours import ADDED, DONE, FLAT, IN_TUNE, INK, MISSED, SHARP, SLIP
 from fioritura.review.exercise import Exercise, Piece, exercise_for
 from fioritura.review.pictures import Pictures, pictures_of

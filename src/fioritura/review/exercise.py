@@ -18,8 +18,8 @@ from fioritura.arrange.survey import survey
 from fioritura.errors import FiorituraError
 from fioritura.lesson.drill import Cell, cell_at, isolated, rhythms
 from fioritura.listening.advice import Advice, Subject
-from fioritura.notation.engrave import System, engrave_systems
-from fioritura.notation.musicxml_writer import write_musicxml
+from fioritura.notation.engraving.engrave import System, engrave_systems
+from fioritura.notation.musicxml.writer import write_musicxml
 from fioritura.notation.score import Score, Staff
 from fioritura.players.playability import HardPlace, hardest_places
 from fioritura.players.player import Player

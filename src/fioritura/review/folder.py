@@ -8,9 +8,9 @@ from pathlib import Path
 from typing import Final
 
 from fioritura.files import staged_folder
-from fioritura.notation.page import Paper
-from fioritura.notation.svg import standalone
-from fioritura.notation.typeset import pdf
+from fioritura.notation.engraving.page import Paper
+from fioritura.notation.engraving.svg import standalone
+from fioritura.notation.engraving.typeset import pdf
 from fioritura.review.document import review_document, sheet_of
 from fioritura.review.page import review_page
 from fioritura.review.progress import TakeRow, rows_text, shown

@@ -8,9 +8,9 @@ from html import escape
 from importlib.resources import files
 from typing import Final
 
-from fioritura.notation.engrave import System
-from fioritura.notation.fonts import MUSIC_SIGNS, sign_font_css
-from fioritura.notation.page import (
+from fioritura.notation.engraving.engrave import System
+from fioritura.notation.engraving.fonts import MUSIC_SIGNS, sign_font_css
+from fioritura.notation.engraving.page import (
     Block,
     Bullets,
     Caption,

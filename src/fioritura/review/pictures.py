@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from fioritura.notation.engrave import System
-from fioritura.notation.svg import standalone
+from fioritura.notation.engraving.engrave import System
+from fioritura.notation.engraving.svg import standalone
 from fioritura.review.played import passages
 from fioritura.review.plots import level_plot, time_plot, tuning_plot
 from fioritura.review.staves import passage_systems

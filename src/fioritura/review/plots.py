@@ -13,8 +13,8 @@ from statistics import median
 from typing import Final
 
 from fioritura.listening.report import NoteRow, Report
-from fioritura.notation.engrave import System
-from fioritura.notation.fonts import TEXT_FONT
+from fioritura.notation.engraving.engrave import System
+from fioritura.notation.engraving.fonts import TEXT_FONT
 from fioritura.review.colours import FLAT, GRID, IN_TUNE, INK, QUIET, SHARP
 from fioritura.review.staves import IN_TUNE_CENTS
 from fioritura.theory.metre import QUARTER

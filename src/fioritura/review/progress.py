@@ -17,7 +17,7 @@ from typing import Any, Final
 from fioritura.errors import ReadError
 from fioritura.files import read_bytes
 from fioritura.listening.report import Report, Status
-from fioritura.notation.engrave import System
+from fioritura.notation.engraving.engrave import System
 from fioritura.review.colours import GRID, INK, QUIET
 from fioritura.review.plots import Drawing
 from fioritura.review.take_review import Review

@@ -16,9 +16,9 @@ from typing import Final
 from fioritura.lesson.geometry import Layout, layout_of, tinted
 from fioritura.listening.notes import CONTOUR_SEC, InflectionKind, PlayedNote
 from fioritura.listening.report import Status
-from fioritura.notation.engrave import System, engrave_systems
-from fioritura.notation.musicxml_writer import write_musicxml
-from fioritura.notation.svg import STAFF_UNITS
+from fioritura.notation.engraving.engrave import System, engrave_systems
+from fioritura.notation.engraving.svg import STAFF_UNITS
+from fioritura.notation.musicxml.writer import write_musicxml
 from fioritura.review.colours import ADDED, DONE, FLAT, IN_TUNE, MISSED, SHARP, SLIP
 from fioritura.review.played import Passage
 from fioritura.review.take_review import Review

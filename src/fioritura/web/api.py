@@ -224,7 +224,7 @@ def sound(request: Request, key: str) -> Response:
 @api.post("/abc", tags=["tunes"])
 def look_at_abc(typed: AbcText) -> AbcView:
     """Typed ABC, engraved at sounding pitch; and what is wrong with it, and where. What can be read is shown even so."""
-    from fioritura.notation.abc_reader import list_abc
+    from fioritura.notation.abc.reader import list_abc
 
     view = AbcView()
     ways: tuple[Irregular, ...] = ("refuse", "keep")

@@ -41,7 +41,9 @@ from fioritura.web.views import setting_view, tune_view
 __all__ = ["create_app", "prepare_sound"]
 
 _HERE: Final = Path(__file__).parent
-_ABOUT: Final = "Arrangements, sound, lessons, takes, students and the shelf: the interface that Fioritura's own page uses."
+_ABOUT: Final = (
+    "Arrangements, sound, lessons, takes, students and the shelf: the interface that Fioritura's own page uses."
+)
 _FAMILIES: Final = (
     "graces",
     "inflections",
@@ -161,7 +163,7 @@ def _add_pages(app: FastAPI, shelf: Shelf, page: Page, door: Door | None) -> Non
 
     @app.get("/fonts/signs.ttf", include_in_schema=False)
     def signs() -> Response:
-        from fioritura.notation.fonts import font_folder
+        from fioritura.notation.engraving.fonts import font_folder
 
         data = (font_folder() / "FiorituraSigns.ttf").read_bytes()
         return Response(data, media_type="font/ttf", headers={"Cache-Control": "private, max-age=86400"})

@@ -8,7 +8,7 @@ from typing import Any
 
 from fioritura.arrange.arrangement_file import arrangement_to_json
 from fioritura.errors import FiorituraError
-from fioritura.notation.abc_faults import AbcError, AbcPolyphonyError
+from fioritura.notation.abc.faults import AbcError, AbcPolyphonyError
 from fioritura.shelf.store import Shelf
 from fioritura.techniques.place import Idiom
 from fioritura.web.intake import Reading, Source, each_tune, facts_of, first_arrangement

@@ -18,7 +18,7 @@ from fioritura.arrange.arrangement_file import arrangement_from_json, arrangemen
 from fioritura.arrange.rendition import Rendition
 from fioritura.errors import OptionError
 from fioritura.lesson.plan import at_level
-from fioritura.notation.engrave import System
+from fioritura.notation.engraving.engrave import System
 from fioritura.players.player import Player
 from fioritura.shelf.store import Shelf, StaleError, Step
 from fioritura.techniques.place import Setting

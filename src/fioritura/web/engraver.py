@@ -18,8 +18,8 @@ from typing import Final
 
 from fioritura.errors import ToolError
 from fioritura.lesson.workers import worker_setup
-from fioritura.notation.engrave import System, engrave_systems
-from fioritura.notation.musicxml_writer import write_musicxml
+from fioritura.notation.engraving.engrave import System, engrave_systems
+from fioritura.notation.musicxml.writer import write_musicxml
 from fioritura.notation.score import Score
 
 __all__ = ["Engraver", "Music"]

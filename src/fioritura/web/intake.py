@@ -93,7 +93,7 @@ def _places(source: Source) -> list[int | None]:
     """
     if not source.name.endswith(".abc"):
         return [None]
-    from fioritura.notation.abc_reader import list_abc
+    from fioritura.notation.abc.reader import list_abc
 
     count = len(list_abc(source.content.decode("utf-8", "replace")))
     return [None] if count <= 1 else list(range(1, min(count, MOST_TUNES) + 1))
@@ -106,7 +106,7 @@ def read_source(source: Source, reading: Reading) -> Tune:
         ReadError, TuneError: it can't be read; the message says where and why.
     """
     if reading.place is not None:
-        from fioritura.notation.abc_reader import list_abc
+        from fioritura.notation.abc.reader import list_abc
 
         entries = list_abc(source.content.decode("utf-8", "replace"))
         if not 1 <= reading.place <= len(entries):

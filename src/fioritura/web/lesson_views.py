@@ -16,8 +16,8 @@ from fioritura.lesson.example import Example, example_score
 from fioritura.lesson.lesson import Lesson
 from fioritura.lesson.parts import part_for
 from fioritura.lesson.plan import LessonPlan, phrase_of
-from fioritura.notation.engrave import engrave_systems
-from fioritura.notation.musicxml_writer import write_musicxml
+from fioritura.notation.engraving.engrave import engrave_systems
+from fioritura.notation.musicxml.writer import write_musicxml
 from fioritura.notation.score import Label, Score, Staff
 from fioritura.phrase import Phrase, phrases
 from fioritura.players.instruments import instrument_named

@@ -11,8 +11,8 @@ from fioritura.accompany.excerpt import excerpt
 from fioritura.arrange.arrangement import Arrangement
 from fioritura.arrange.rendition import Rendition, laid_out
 from fioritura.lesson.edition import sounding_start
-from fioritura.notation.engrave import System, engrave_systems
-from fioritura.notation.musicxml_writer import write_musicxml
+from fioritura.notation.engraving.engrave import System, engrave_systems
+from fioritura.notation.musicxml.writer import write_musicxml
 from fioritura.notation.score import Label, Score, Staff
 from fioritura.techniques.figure import Figure
 from fioritura.techniques.table import technique_named

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from typing import Final
 
 from fioritura.arrange.arrangement_file import arrangement_from_json
-from fioritura.notation.typeset import pdf
+from fioritura.notation.engraving.typeset import pdf
 from fioritura.review.document import review_document, sheet_of
 from fioritura.review.progress import TakeRow, measures_of, shown, tune_digest
 from fioritura.shelf.takes import TakeEntry

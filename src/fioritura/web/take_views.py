@@ -9,8 +9,8 @@ from pydantic import ValidationError
 
 from fioritura.arrange.arrangement import Arrangement
 from fioritura.errors import ReadError
-from fioritura.notation.engrave import engrave_systems
-from fioritura.notation.musicxml_writer import write_musicxml
+from fioritura.notation.engraving.engrave import engrave_systems
+from fioritura.notation.musicxml.writer import write_musicxml
 from fioritura.notation.score import Label, Score, Staff
 from fioritura.shelf.takes import StudentEntry, TakeEntry
 from fioritura.web.staves import Sheet

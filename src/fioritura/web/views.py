@@ -10,7 +10,7 @@ from fioritura.arrange.arrangement import Alternative, Arrangement
 from fioritura.arrange.rendition import Rendition
 from fioritura.arrange.survey import difficulty, figure_id
 from fioritura.lesson.edition import sounding_start
-from fioritura.notation.engrave import System
+from fioritura.notation.engraving.engrave import System
 from fioritura.shelf.store import Step, TuneEntry
 from fioritura.techniques.figure import Figure
 from fioritura.techniques.table import technique_named

@@ -11,7 +11,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 from itertools import groupby
 
-from fioritura.notation.abc_lexer import Token
+from fioritura.notation.abc.lexer import Token
 
 __all__ = ["in_playing_order"]
 

@@ -14,13 +14,13 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Final
 
-from fioritura.notation.abc_faults import AbcError, AbcPolyphonyError, Faults, UnreadableError
-from fioritura.notation.abc_fields import read_properties, text_string
-from fioritura.notation.abc_lexer import TuneText, header_fields, split_book
-from fioritura.notation.abc_notes import note_parts
-from fioritura.notation.abc_sheet import Voice, read_sheet
-from fioritura.notation.abc_signs import is_chord_text
-from fioritura.notation.abc_voice import VoiceReader
+from fioritura.notation.abc.faults import AbcError, AbcPolyphonyError, Faults, UnreadableError
+from fioritura.notation.abc.fields import read_properties, text_string
+from fioritura.notation.abc.lexer import TuneText, header_fields, split_book
+from fioritura.notation.abc.notes import note_parts
+from fioritura.notation.abc.sheet import Voice, read_sheet
+from fioritura.notation.abc.signs import is_chord_text
+from fioritura.notation.abc.voice import VoiceReader
 from fioritura.notation.assemble import Irregular, RawTune, assemble
 from fioritura.notation.part_choice import PartSummary, choose_part, part_list
 from fioritura.theory.pitch import Interval, Pitch

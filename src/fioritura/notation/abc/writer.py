@@ -23,7 +23,7 @@ from operator import itemgetter
 from typing import Final
 
 from fioritura.errors import OutputError
-from fioritura.notation.abc_notes import Accidentals
+from fioritura.notation.abc.notes import Accidentals
 from fioritura.notation.part_spelling import written_tune
 from fioritura.notation.rhythm import Tuplet, WrittenEvent, written_bars
 from fioritura.notation.score import Score, Staff

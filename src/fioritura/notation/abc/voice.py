@@ -16,9 +16,9 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field
 from typing import Final
 
-from fioritura.notation.abc_bars import BarBuilder, Sound, Ticks, scaled
-from fioritura.notation.abc_faults import Faults, UnreadableError
-from fioritura.notation.abc_fields import (
+from fioritura.notation.abc.bars import BarBuilder, Sound, Ticks, scaled
+from fioritura.notation.abc.faults import Faults, UnreadableError
+from fioritura.notation.abc.fields import (
     AbcKey,
     read_key,
     read_metre,
@@ -27,10 +27,10 @@ from fioritura.notation.abc_fields import (
     read_unit,
     text_string,
 )
-from fioritura.notation.abc_lexer import NOTE, Kind, Token
-from fioritura.notation.abc_lyrics import Slots
-from fioritura.notation.abc_notes import Accidentals, Slurs, length_parts, note_parts
-from fioritura.notation.abc_signs import DECORATIONS, chord_text, is_chord_text, jump_named, mark_in_words
+from fioritura.notation.abc.lexer import NOTE, Kind, Token
+from fioritura.notation.abc.lyrics import Slots
+from fioritura.notation.abc.notes import Accidentals, Slurs, length_parts, note_parts
+from fioritura.notation.abc.signs import DECORATIONS, chord_text, is_chord_text, jump_named, mark_in_words
 from fioritura.notation.assemble import RawBar, RawNote
 from fioritura.theory.metre import WHOLE, Metre
 from fioritura.theory.pitch import Pitch

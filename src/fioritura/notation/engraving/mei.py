@@ -16,7 +16,7 @@ from typing import TYPE_CHECKING, Final
 from lxml import etree
 
 from fioritura.errors import ToolError
-from fioritura.notation.svg import LABEL_CLASS, LABEL_PADDING, Effect, joined_words
+from fioritura.notation.engraving.svg import LABEL_CLASS, LABEL_PADDING, Effect, joined_words
 
 if TYPE_CHECKING:
     import verovio

@@ -15,9 +15,9 @@ from typing import Final
 from lxml import etree
 
 from fioritura.errors import ReadError, TuneError
-from fioritura.notation import musicxml_signs as signs
 from fioritura.notation.assemble import RawBar, RawNote, RawTempo, quarters_text
-from fioritura.notation.musicxml_signs import Ticks
+from fioritura.notation.musicxml import signs
+from fioritura.notation.musicxml.signs import Ticks
 from fioritura.theory.key import Key, Mode
 from fioritura.theory.metre import QUARTER, Metre
 from fioritura.theory.pitch import Interval, Pitch

@@ -1,9 +1,9 @@
 """Engrave MusicXML: one SVG a system, or one for the whole piece.
 
 The engraver is verovio, which reads MusicXML into MEI. The MEI is dressed for a method book
-(`fioritura.notation.mei`), divided into systems (`fioritura.notation.breaking`), laid out, and its SVG finished
-(`fioritura.notation.svg`). Note ids of the MusicXML are the ids of the notes' groups in the SVG, and the same bytes
-give the same SVG. Text stands in the fonts of `fioritura.notation.fonts`; there is no background.
+(`fioritura.notation.engraving.mei`), divided into systems (`fioritura.notation.engraving.breaking`), laid out, and its SVG finished
+(`fioritura.notation.engraving.svg`). Note ids of the MusicXML are the ids of the notes' groups in the SVG, and the same bytes
+give the same SVG. Text stands in the fonts of `fioritura.notation.engraving.fonts`; there is no background.
 
 Lengths are millimetres; `staff_mm` is the height of a five-line staff.
 """
@@ -20,10 +20,10 @@ from zlib import crc32
 from lxml import etree
 
 from fioritura.errors import OptionError, ToolError
-from fioritura.notation.breaking import BarWidth, system_starts
-from fioritura.notation.fonts import ENGRAVING_FONT
-from fioritura.notation.mei import Piece, read_piece, with_breaks
-from fioritura.notation.svg import STAFF_UNITS, Drawing, dress, standalone, to_svg, with_text_above
+from fioritura.notation.engraving.breaking import BarWidth, system_starts
+from fioritura.notation.engraving.fonts import ENGRAVING_FONT
+from fioritura.notation.engraving.mei import Piece, read_piece, with_breaks
+from fioritura.notation.engraving.svg import STAFF_UNITS, Drawing, dress, standalone, to_svg, with_text_above
 
 if TYPE_CHECKING:
     import verovio

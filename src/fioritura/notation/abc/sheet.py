@@ -6,9 +6,9 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 from typing import Final
 
-from fioritura.notation.abc_bars import Ticks
-from fioritura.notation.abc_faults import AbcError, Faults, UnreadableError
-from fioritura.notation.abc_fields import (
+from fioritura.notation.abc.bars import Ticks
+from fioritura.notation.abc.faults import AbcError, Faults, UnreadableError
+from fioritura.notation.abc.fields import (
     AbcKey,
     default_unit,
     part_order,
@@ -19,10 +19,10 @@ from fioritura.notation.abc_fields import (
     read_unit,
     text_string,
 )
-from fioritura.notation.abc_lexer import Field, Line, Token, TuneText, header_fields, music_tokens, read_field
-from fioritura.notation.abc_parts import in_playing_order
-from fioritura.notation.abc_signs import SHORT_FORMS
-from fioritura.notation.abc_voice import VoiceSettings, define_symbol
+from fioritura.notation.abc.lexer import Field, Line, Token, TuneText, header_fields, music_tokens, read_field
+from fioritura.notation.abc.parts import in_playing_order
+from fioritura.notation.abc.signs import SHORT_FORMS
+from fioritura.notation.abc.voice import VoiceSettings, define_symbol
 from fioritura.theory.key import Key
 from fioritura.theory.metre import Metre
 

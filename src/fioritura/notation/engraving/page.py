@@ -1,6 +1,6 @@
 """What a printed page is made of: headings, text, tables, music, and whole lead sheets.
 
-These are plain values; `fioritura.notation.typeset` turns a `Document` of them into PDF or PNG. Text is plain text
+These are plain values; `fioritura.notation.engraving.typeset` turns a `Document` of them into PDF or PNG. Text is plain text
 throughout: nothing in it is ever taken for markup. Lengths are millimetres.
 """
 
@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from typing import Final, Literal
 
 from fioritura.errors import OptionError
-from fioritura.notation.engrave import System
+from fioritura.notation.engraving.engrave import System
 
 __all__ = [
     "MARGINS_MM",

@@ -18,8 +18,8 @@ from fractions import Fraction
 from typing import Final
 
 from fioritura.errors import TuneError
-from fioritura.notation.abc_faults import UnreadableError
-from fioritura.notation.abc_signs import main_chord
+from fioritura.notation.abc.faults import UnreadableError
+from fioritura.notation.abc.signs import main_chord
 from fioritura.notation.assemble import RawBar, RawChord, RawNote, RawTempo, free_metre
 from fioritura.theory.key import Key
 from fioritura.theory.metre import QUARTER, Metre

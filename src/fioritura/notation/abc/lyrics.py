@@ -11,8 +11,8 @@ import re
 from collections.abc import Iterator, Sequence
 from typing import Final
 
-from fioritura.notation.abc_bars import Sound
-from fioritura.notation.abc_fields import text_string
+from fioritura.notation.abc.bars import Sound
+from fioritura.notation.abc.fields import text_string
 
 __all__ = ["Slots", "syllables"]
 

@@ -15,7 +15,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Final, Literal, NamedTuple, cast
 
-from fioritura.notation.abc_faults import AbcError
+from fioritura.notation.abc.faults import AbcError
 
 __all__ = [
     "Field",

@@ -16,8 +16,8 @@ from lxml import etree
 
 from fioritura.errors import FiorituraError, TuneError
 from fioritura.notation.assemble import MAX_BARS, Irregular, RawBar, RawTune, assemble, bar_numbers
-from fioritura.notation.musicxml_file import parse_score
-from fioritura.notation.musicxml_part import Measure, PartContent, VoiceNote, settle_codas, walk_part
+from fioritura.notation.musicxml.file import parse_score
+from fioritura.notation.musicxml.part import Measure, PartContent, VoiceNote, settle_codas, walk_part
 from fioritura.notation.part_choice import PartSummary, choose_part, part_list
 from fioritura.theory.key import Key
 from fioritura.theory.key_finding import find_mode

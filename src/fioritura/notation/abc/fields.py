@@ -18,7 +18,7 @@ from fractions import Fraction
 from typing import Final
 
 from fioritura.errors import TuneError
-from fioritura.notation.abc_faults import UnreadableError
+from fioritura.notation.abc.faults import UnreadableError
 from fioritura.notation.assemble import MAX_QUARTERS_PER_MINUTE, MIN_QUARTERS_PER_MINUTE
 from fioritura.theory.key import MODES, Key, Mode
 from fioritura.theory.metre import WHOLE, Metre

@@ -6,7 +6,7 @@ import re
 from functools import lru_cache
 from typing import Final
 
-from fioritura.notation.abc_faults import UnreadableError
+from fioritura.notation.abc.faults import UnreadableError
 from fioritura.notation.assemble import RawNote
 from fioritura.theory.pitch import LETTERS, Pitch
 from fioritura.tune import Mark

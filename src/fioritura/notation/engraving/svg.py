@@ -16,7 +16,7 @@ from typing import Final, Literal
 from lxml import etree
 
 from fioritura.notation.chord_text import chord_pieces
-from fioritura.notation.fonts import MUSIC_SIGNS, SIGN_FONT, TEXT_FONT, plain_signs, sign_font_css
+from fioritura.notation.engraving.fonts import MUSIC_SIGNS, SIGN_FONT, TEXT_FONT, plain_signs, sign_font_css
 
 __all__ = [
     "LABEL_CLASS",

@@ -16,7 +16,7 @@ from typing import Any, Final
 
 from fioritura.errors import ReadError, TuneError
 from fioritura.notation.assemble import MAX_BARS, Irregular, RawBar, RawChord, RawNote, RawTempo, RawTune, assemble
-from fioritura.notation.midi_rhythm import (
+from fioritura.notation.midi.rhythm import (
     CrowdedBeatError,
     PlayedNote,
     WrittenNote,

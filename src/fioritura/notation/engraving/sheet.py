@@ -13,9 +13,8 @@ from textwrap import shorten
 from typing import Final
 
 from fioritura.errors import OptionError
-from fioritura.notation.engrave import engrave_systems
-from fioritura.notation.musicxml_writer import write_musicxml
-from fioritura.notation.page import (
+from fioritura.notation.engraving.engrave import engrave_systems
+from fioritura.notation.engraving.page import (
     Document,
     LeadSheet,
     Legend,
@@ -25,8 +24,9 @@ from fioritura.notation.page import (
     TitleBlock,
     print_area_mm,
 )
+from fioritura.notation.engraving.typeset import pdf, pngs
+from fioritura.notation.musicxml.writer import write_musicxml
 from fioritura.notation.score import Score
-from fioritura.notation.typeset import pdf, pngs
 from fioritura.players.instruments import Instrument
 from fioritura.theory.pitch import NoteName, Pitch
 
@@ -146,7 +146,7 @@ def sheet_document(
     paper: Paper = "a4",
     bars_per_system: int | None = None,
 ) -> Document:
-    """The sheet of an engraved piece, ready for `fioritura.notation.typeset`.
+    """The sheet of an engraved piece, ready for `fioritura.notation.engraving.typeset`.
 
     Raises:
         OptionError: no such paper, or a staff height or number of bars outside its limits.

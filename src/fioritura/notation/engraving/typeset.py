@@ -14,9 +14,9 @@ from importlib.resources import files
 from typing import TYPE_CHECKING, Final, Literal
 
 from fioritura.errors import OptionError, ToolError
-from fioritura.notation.engrave import System
-from fioritura.notation.fonts import MUSIC_SIGNS, font_folder
-from fioritura.notation.page import (
+from fioritura.notation.engraving.engrave import System
+from fioritura.notation.engraving.fonts import MUSIC_SIGNS, font_folder
+from fioritura.notation.engraving.page import (
     MARGINS_MM,
     Block,
     Bullets,
@@ -138,7 +138,7 @@ def _needs_system_fonts(text: str) -> bool:
 
 @lru_cache(maxsize=1)
 def _template() -> str:
-    return files("fioritura.notation").joinpath("templates/page.typ").read_text(encoding="utf-8")
+    return files("fioritura.notation.engraving").joinpath("templates/page.typ").read_text(encoding="utf-8")
 
 
 def _program(document: Document, background: str) -> str:

@@ -28,7 +28,7 @@ from typing import Final
 from lxml import etree
 
 from fioritura.errors import OptionError, OutputError
-from fioritura.notation.musicxml_notes import Element, NoteWriter, add, clean
+from fioritura.notation.musicxml.notes import Element, NoteWriter, add, clean
 from fioritura.notation.part_spelling import written_tune
 from fioritura.notation.rhythm import TYPE_NAMES, written_bars
 from fioritura.notation.score import Score, Staff

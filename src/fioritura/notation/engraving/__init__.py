@@ -1,0 +1,1 @@
+"""Engraved music, and the pages that hold it."""
