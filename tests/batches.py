@@ -11,8 +11,6 @@ from fioritura.batch.job import Job, Made, make
 from tests.corpus_tunes import book_entries
 
 BAD_TUNE = "X:900\nT:No Music Here\nK:C\n%nothing\n"
-MARKER = "FIORITURA_TEST_MARKER"
-"""Environment variable that names the file which says that a worker has died once."""
 
 
 def write_book(path: Path, tunes: int, *, bad_after: int | None = None) -> Path:
@@ -31,11 +29,15 @@ def tree(folder: Path) -> dict[str, bytes]:
 
 
 def deadly(job: Job) -> Made:
-    """Make a job, but kill the worker whenever its title says so, or once."""
+    """Make a job, but kill the worker whenever its title says so, or once.
+
+    A title that kills once names, after a space at its end, the file which says that it has.
+    """
     title = job.tune.title
     if "kills always" in title:
         os.kill(os.getpid(), signal.SIGKILL)
-    if "kills once" in title and not Path(os.environ[MARKER]).exists():
-        Path(os.environ[MARKER]).touch()
+    marker = Path(title.rpartition(" ")[2])
+    if "kills once" in title and not marker.exists():
+        marker.touch()
         os.kill(os.getpid(), signal.SIGKILL)
     return make(job)

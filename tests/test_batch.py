@@ -29,7 +29,7 @@ from fioritura.errors import OptionError, ToolError
 from fioritura.files import read_bytes
 from fioritura.notation.musicxml.reader import read_musicxml
 from fioritura.notation.read import read_tune, unread_tunes
-from tests.batches import MARKER, deadly, tree, write_book
+from tests.batches import deadly, tree, write_book
 from tests.corpus_tunes import book_entries
 from tests.musicxml_schema import schema_errors
 
@@ -167,10 +167,9 @@ def jobs_titled(tmp_path: Path, *titles: str) -> Iterator[Job]:
         yield Job(title, title, tune, Wishes(levels=(2,)), (piece,))
 
 
-def test_a_killed_worker_loses_nothing(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+def test_a_killed_worker_loses_nothing(tmp_path: Path) -> None:
     """A worker that is killed once costs nothing; the tune that always kills its worker is the only one lost."""
-    monkeypatch.setenv(MARKER, str(tmp_path / "marker"))
-    titles = ["a", "kills once", "b", "c", "kills always", "d", "e", "f", "g", "h", "i", "j"]
+    titles = ["a", f"kills once {tmp_path / 'marker'}", "b", "c", "kills always", "d", "e", "f", "g", "h", "i", "j"]
     with Pool(2) as pool:
         outcomes = {job.name: outcome for job, outcome in pool.spread(deadly, jobs_titled(tmp_path, *titles))}
     assert sorted(outcomes) == sorted(titles)
