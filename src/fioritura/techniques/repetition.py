@@ -74,7 +74,7 @@ TECHNIQUES = (
         how="Tongue each note lightly, 'dah-dah', with the air running through.",
         when="On a note longer than its neighbours, where the line would otherwise stand still.",
         fault="The air stops with each tongue stroke.",
-        cure="Play the note long, then touch the reed without changing the air.",
+        cure="Play the note long, then touch it with the tongue without changing the air.",
         repeats_pitch=True,
     ),
     Technique(
