@@ -134,7 +134,7 @@ def test_a_killed_batch_is_taken_up_again(tmp_path: Path) -> None:
 
 
 def test_an_interrupt_ends_in_order(tmp_path: Path) -> None:
-    book, out = write_book(tmp_path / "book.abc", 30), tmp_path / "out"
+    book, out = write_book(tmp_path / "book.abc", 400), tmp_path / "out"
     command = [sys.executable, "-m", "fioritura", "batch", str(book), "--out", str(out), *KEEP]
     process = subprocess.Popen(command, stderr=subprocess.PIPE, text=True)
     while not list(out.glob("*/tune.json")):

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import random
 from dataclasses import replace
 from itertools import pairwise
 from statistics import mean, pstdev
@@ -17,6 +18,7 @@ from fioritura.sound.ornaments import realised
 from fioritura.sound.perform import grace_sec, perform
 from fioritura.sound.performance import BEND_RANGE, PerformedNote
 from fioritura.sound.swing import soloist_delay_sec, soloist_ratio
+from fioritura.sound.timing import Span, humanised
 from fioritura.theory.key import Key
 from fioritura.theory.metre import EIGHTH, HALF, QUARTER
 from fioritura.theory.pitch import Pitch
@@ -246,6 +248,13 @@ def test_clock_goes_there_and_back_and_slows_only_inside_spans() -> None:
         assert clock.ticks(clock.seconds(ticks)) == pytest.approx(ticks)
     assert clock.seconds(HALF + QUARTER) - clock.seconds(HALF) == pytest.approx(60 / 45)
     assert clock.seconds(HALF + 2 * QUARTER) - clock.seconds(HALF + QUARTER) == pytest.approx(60 / 90)
+
+
+def test_the_quickest_notes_keep_their_order_in_human_timing() -> None:
+    spans = [Span(0.004 * number, 0.004 * (number + 1)) for number in range(200)]
+    for seed in range(50):
+        onsets = [span.onset_sec for span in humanised(spans, random.Random(seed))]
+        assert all(before <= after for before, after in pairwise(onsets[10:]))
 
 
 @settings(max_examples=60, deadline=None)

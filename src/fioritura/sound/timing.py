@@ -9,6 +9,7 @@ from __future__ import annotations
 import random
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 from typing import Final
 
 from fioritura.sound.clock import Clock
@@ -51,8 +52,11 @@ def written_spans(tune: Tune, line: Sequence[Note], clock: Clock, feel: Feel, *,
 
 
 def humanised(spans: Sequence[Span], dice: random.Random) -> list[Span]:
-    """The spans with onsets that drift around the grid; each note ends with its successor's drift."""
+    """The spans with onsets that drift around the grid, in order; each note ends with its successor's drift."""
     drifts = drifts_sec(len(spans), dice)
+    for number, (before, span) in enumerate(pairwise(spans), start=1):
+        half = (span.onset_sec - before.onset_sec) / 2
+        drifts[number] = max(drifts[number], drifts[number - 1] - half)
     return [
         Span(max(0.0, span.onset_sec + drift), span.end_sec + next_drift)
         for span, drift, next_drift in zip(spans, drifts, [*drifts[1:], *drifts[-1:]], strict=True)
