@@ -65,6 +65,16 @@ def test_what_stands_is_never_worth_less_than_its_alternatives(start: Arrangemen
         assert standing >= 0.995 * max(a.worth for a in alternatives)
 
 
+def test_alternatives_are_ranked_beside_locked_neighbours(start: Arrangement) -> None:
+    """Some of them collide with a neighbour that is locked: it would give way, as it does when they are accepted."""
+    locked = start
+    for id in ids(start):
+        locked = locked.accept(id)
+    for id in ids(locked):
+        others = [one for one in locked.alternatives(id, count=40) if not one.stands]
+        assert others and all(one.worth < locked.rendition.score + 5.0 for one in others)
+
+
 def test_one_pitch_can_be_bent_and_the_rest_is_chosen_anew(start: Arrangement) -> None:
     bent = 0
     for figure in start.rendition.figures:

@@ -96,12 +96,14 @@ def rivals(
     spoilt = figures.barred_since
     at_hand = [n for n, other in enumerate(found.found) if n not in spoilt and one.collides(other)]
     at_hand.sort(key=lambda number: (number not in standing.numbers, -found.scores[number], number))
-    others = frozenset(number for number in constraints.fixed if not one.collides(found.found[number]))
     worths: list[tuple[int, float]] = []
     for number in at_hand[: max(count, 1)]:
         worth = standing.rendition.score
         if number not in standing.numbers:
-            held = replace(constraints, fixed=others | {number}, barred=(constraints.barred | spoilt) - {number})
+            stays = {lock for lock in constraints.fixed if not found.found[number].collides(found.found[lock])}
+            held = replace(
+                constraints, fixed=frozenset(stays | {number}), barred=(constraints.barred | spoilt) - {number}
+            )
             worth = _Field(found, held).solve(standing.terms).rendition.score
         worths.append((number, worth))
     return sorted(worths, key=lambda entry: -entry[1])
