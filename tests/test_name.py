@@ -23,6 +23,7 @@ from fioritura.listening.definition import Group, technique_of, techniques_of
 from fioritura.listening.lattice import FIGURE_MARKS, offers
 from fioritura.listening.name import name_line, name_take
 from fioritura.listening.naming import Naming, SlipKind
+from fioritura.listening.notes import Attack, PlayedNote, Take
 from fioritura.listening.words import key_words, slip_words
 from fioritura.notation.musicxml.writer import write_musicxml
 from fioritura.players.instruments import INSTRUMENTS
@@ -221,6 +222,28 @@ def test_quick_notes_are_grace_notes(inner: tuple[int, ...], technique: str) -> 
     assert technique_of(Group(60, inner, 67, is_quick=True, scale=SCALE)) == technique
     falling = Group(69, (68,), 67, is_quick=True, scale=SCALE)
     assert technique_of(falling) == "upper-grace-semitone"
+
+
+@pytest.mark.parametrize("path", ["60 67 67", "60 60 67", "64 65 62"])
+def test_a_note_as_long_as_the_tune_s_own_is_no_light_ornament(path: str) -> None:
+    """An anticipation, a note said again and an escape tone are shorter than what they embellish: common practice."""
+    first, inner, last = map(int, path.split())
+    assert technique_of(Group(first, (inner,), last, scale=SCALE)) is not None
+    assert technique_of(Group(first, (inner,), last, is_light=False, scale=SCALE)) is None
+
+
+def test_a_faint_attack_is_a_grace_note_where_the_next_note_is_a_step_away_and_nothing_elsewhere() -> None:
+    tune = line_of("C4 E4 D4 G4 E4 F4 A4 G4 F4 E4 G4 C5", chords="C F C")
+    played = [
+        PlayedNote(place / 2, place / 2 + 0.48, 0.0, note.pitch.midi, -20.0, Attack.TONGUED)
+        for place, note in enumerate(tune.notes)
+    ]
+    played[5] = replace(played[5], faint_attacks=((2.7, 0.4),))
+    assert not name_take(tune, Take(tuple(played), 6.0, 0.0)).figures
+    played[1] = replace(played[1], offset_sec=1.1, faint_attacks=((1.01, 0.4),))
+    played[2] = replace(played[2], onset_sec=1.1)
+    (named,) = name_take(tune, Take(tuple(played), 6.0, 0.0)).figures
+    assert (named.technique, named.anchors) == ("upper-grace-step", (2,))
 
 
 def test_a_longer_group_is_parted() -> None:

@@ -18,20 +18,23 @@ __all__ = ["DEFINITIONS", "Group", "technique_of", "techniques_of"]
 
 _STEP: Final = 2
 _LONGEST_FILL_LEAP: Final = 9
+_LONGEST_ESCAPE_LEAP: Final = 7
 
 
 @dataclass(frozen=True)
 class Group:
     """Added notes between two notes that are the tune's: MIDI numbers in order.
 
-    `before` and `after` are None at the ends of the line. `is_quick` tells notes of a grace note's length, `is_fill` that
-    the note before is long enough to be answered. `scale`, `five` and `chord` are pitch classes.
+    `before` and `after` are None at the ends of the line. `is_quick` tells notes of a grace note's length, `is_light`
+    notes too short to be a step of the tune themselves, `is_fill` that the note before is long enough to be answered.
+    `scale`, `five` and `chord` are pitch classes.
     """
 
     before: int | None
     inner: tuple[int, ...]
     after: int | None
     is_quick: bool = False
+    is_light: bool = True
     is_fill: bool = False
     scale: frozenset[int] = frozenset(range(12))
     five: frozenset[int] = frozenset()
@@ -140,11 +143,12 @@ def _double_grace_around(g: Group) -> bool:
 
 
 def _repeated(g: Group) -> bool:
-    return not g.is_quick and len(set(g.inner)) == 1 and g.inner[0] == g.before
+    return g.is_light and not g.is_quick and len(set(g.inner)) == 1 and g.inner[0] == g.before
 
 
 def _anticipation(g: Group) -> bool:
-    return not g.is_quick and len(g.inner) == 1 and g.inner[0] == g.after and g.before != g.after
+    is_same = len(g.inner) == 1 and g.inner[0] == g.after and g.before != g.after
+    return g.is_light and not g.is_quick and is_same
 
 
 def _flick(direction: int) -> Callable[[Group], bool]:
@@ -227,11 +231,12 @@ def _chromatic_run(g: Group) -> bool:
     return g.is_between and len(g.inner) >= 2 and set(g.moves) in ({1}, {-1})
 
 
-def _run(classes: Callable[[Group], frozenset[int]], widest: int) -> Callable[[Group], bool]:
-    """A way through some pitch classes, in one direction, from the note before to the note after."""
+def _run(classes: Callable[[Group], frozenset[int]], widest: int, least: int = 1) -> Callable[[Group], bool]:
+    """A way of `least` notes or more through some pitch classes, in one direction, from the note before to the note
+    after."""
 
     def is_one(g: Group) -> bool:
-        if not g.is_between or not g.goes_one_way or max(map(abs, g.moves)) > widest:
+        if len(g.inner) < least or not g.is_between or not g.goes_one_way or max(map(abs, g.moves)) > widest:
             return False
         return g.all_in(classes(g))
 
@@ -246,7 +251,7 @@ def _escape(g: Group) -> bool:
     if not (g.is_between and len(g.inner) == 1 and g.is_diatonic):
         return False
     away, on = g.moves
-    return _is_step(away) and abs(on) > _STEP and away * on < 0
+    return g.is_light and _is_step(away) and _STEP < abs(on) <= _LONGEST_ESCAPE_LEAP and away * on < 0
 
 
 def _approach(g: Group) -> bool:
@@ -291,7 +296,7 @@ DEFINITIONS: Final[tuple[tuple[str, Callable[[Group], bool]], ...]] = (
     ("run-chromatic", _chromatic_run),
     ("run-scale", _run(lambda g: g.scale, 3)),
     ("run-arpeggio", _run(lambda g: g.chord, 9)),
-    ("run-pentatonic", _run(lambda g: g.five, 4)),
+    ("run-pentatonic", _run(lambda g: g.five, 4, 2)),
     ("escape-tone", _escape),
     ("approach-note", _approach),
     ("appoggiatura", _appoggiatura),

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from statistics import median
 from typing import Final
 
@@ -69,12 +69,12 @@ def events_of_take(take: Take) -> list[Event]:
     """The events of a recording, in seconds; scoops, falls, doits and vibrato become signs.
 
     Vibrato on a third of the long notes or more is the player's tone, and no sign. What is far softer than the notes of the take
-    is a tail or a noise, and no note.
+    is a tail or a noise, and no note. A note with faint attacks is parted there, with little apartness.
     """
     usual_db = median(note.level_db for note in take.notes) if take.notes else 0.0
     long_notes = [note for note in take.notes if note.duration_sec >= LONG_SEC]
     is_tone = sum(note.vibrato is not None for note in long_notes) >= _HABIT_SHARE * len(long_notes)
-    found = []
+    found: list[Event] = []
     for number, note in enumerate(take.notes):
         if note.level_db < usual_db - _FAINT_DB:
             continue
@@ -82,5 +82,14 @@ def events_of_take(take: Take) -> list[Event]:
         if note.vibrato is not None and not is_tone:
             marks.add(Mark.VIBRATO)
         sure = note.confidence, note.apartness
-        found.append(Event(note.onset_sec, note.duration_sec, note.midi, number, False, frozenset(marks), *sure))
+        whole = Event(note.onset_sec, note.duration_sec, note.midi, number, False, frozenset(marks), *sure)
+        found += _parted(whole, note.faint_attacks)
     return found
+
+
+def _parted(whole: Event, attacks: Sequence[tuple[float, float]]) -> Iterator[Event]:
+    """The event up to the first attack, and what follows each; signs stay with the first part."""
+    edges = [*(onset for onset, _ in attacks), whole.end]
+    yield replace(whole, duration=edges[0] - whole.onset)
+    for (onset, apartness), end in zip(attacks, edges[1:], strict=True):
+        yield replace(whole, onset=onset, duration=end - onset, marks=frozenset(), apartness=apartness)

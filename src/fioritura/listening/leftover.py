@@ -10,7 +10,7 @@ from fioritura.listening.definition import Group, techniques_of
 from fioritura.listening.naming import PLAIN, NamedFigure
 from fioritura.listening.reading import Heard
 from fioritura.techniques.table import technique_named
-from fioritura.theory.metre import HALF, THIRTYSECOND
+from fioritura.theory.metre import EIGHTH, HALF, THIRTYSECOND
 from fioritura.theory.scale import chord_scale, key_scale, pentatonic
 from fioritura.tune import Tune
 
@@ -108,11 +108,17 @@ class Leftover:
             inner=tuple(one.midi for one in own),
             after=None if after is None else self.heard[run[-1] + 1].midi,
             is_quick=all(map(_is_quick, own)),
+            is_light=max(one.end - one.onset for one in own) <= self._light_ticks(run),
             is_fill=before is not None and goal - note.onset_ticks >= HALF,
             scale=chord_scale(chord, key).pitch_classes | key_scale(key).pitch_classes,
             five=pentatonic(chord, key).pitch_classes,
             chord=chord.pitch_classes if chord else frozenset(),
         )
+
+    def _light_ticks(self, run: Sequence[int]) -> float:
+        """An eighth, or half of the longer note beside a run, where that is less."""
+        beside = [self.heard[place] for place in (run[0] - 1, run[-1] + 1) if 0 <= place < len(self.heard)]
+        return min(EIGHTH, max(one.end - one.onset for one in beside) / 2) + THIRTYSECOND / 2
 
 
 def _is_quick(one: Heard) -> bool:

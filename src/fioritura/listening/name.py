@@ -51,7 +51,7 @@ _INFLECTIONS: Final = {
 }
 _SOUND: Final = ReadingCosts(length=0.2, length_limit=0.5, onset=0.4)
 _WRITTEN: Final = ReadingCosts(
-    wrong_pitch=4.0, wrong_added=6.0, extra=4.0, extra_grace=4.0, left_out=4.0, sign=5.0, grace=1.0
+    wrong_pitch=4.0, wrong_added=6.0, extra=4.0, extra_grace=4.0, left_out=4.0, sign=5.0, grace=2.5, figure=0.4
 )
 """In a written line slips are rare."""
 _SOUND_ONSET_SEC: Final = 0.035

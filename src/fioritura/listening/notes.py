@@ -71,8 +71,9 @@ class PlayedNote:
     """One note as it was heard.
 
     `pitch_cents` is the pitch of its steady part, `confidence` (0 to 1) how clearly the sound speaks for it,
-    `apartness` (0 to 1) how sure it is that a note of the same pitch before it does not just go on. `contour` is the
-    course of its pitch in cents, a point every `CONTOUR_SEC` from the onset.
+    `apartness` (0 to 1) how sure it is that a note of the same pitch before it does not just go on. `faint_attacks` are
+    moments inside the note at which it may have been struck again, less likely than not: (seconds, probability).
+    `contour` is the course of its pitch in cents, a point every `CONTOUR_SEC` from the onset.
     """
 
     onset_sec: float
@@ -85,6 +86,7 @@ class PlayedNote:
     vibrato: Vibrato | None = None
     confidence: float = 1.0
     apartness: float = 1.0
+    faint_attacks: tuple[tuple[float, float], ...] = ()
     contour: tuple[float, ...] = field(default=(), repr=False)
 
     @property

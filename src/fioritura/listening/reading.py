@@ -61,6 +61,8 @@ class ReadingCosts:
     """A sign that is expected and not there, or there and not expected."""
     grace: float = 0.8
     """A written grace note for a full note, or the other way round."""
+    figure: float = 0.0
+    """For each figure, on top of its own price."""
     grace_sec: float = 0.09
     """In a recording a note of up to this length may be a grace note."""
 
@@ -147,7 +149,7 @@ class _Reader:
             now = np.minimum(played, unplayed)
             stages.append(now)
         rows = self._after(now, arc.opens, window) if arc.opens else (now,)
-        stages.append(np.stack(rows) + arc.price)
+        stages.append(np.stack(rows) + self.evidence.price(arc))
         return stages
 
     def _after(self, now: Floats, note: Expected, window: slice) -> tuple[Floats, Floats]:
@@ -217,6 +219,10 @@ class _Evidence:
         sure = np.array([one.confidence for one in heard])
         extra = np.where(self.is_grace, costs.extra_grace, costs.extra) * sure**2
         self.behind = np.concatenate([[0.0], np.cumsum(extra)])
+
+    def price(self, arc: Arc) -> float:
+        """What an arc costs before any note is heard."""
+        return arc.price if arc.offer is None else arc.price + self.costs.figure
 
     def window(self, arc: Arc) -> slice:
         """The places within a band around what an arc expects."""

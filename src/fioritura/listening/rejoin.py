@@ -21,7 +21,7 @@ __all__ = ["rejoined"]
 SURE: Final = 0.95
 """From this apartness on two notes of a pitch are two, whatever the tune has."""
 
-GRACE_SEC: Final = 0.13
+GRACE_SEC: Final = 0.15
 GRACE_SEMITONES: Final = 2
 
 

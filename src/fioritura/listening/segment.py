@@ -31,12 +31,14 @@ from numpy.typing import NDArray
 from fioritura.listening.attack import articulation, peaks, start_of_change
 from fioritura.listening.pitch import FRAME_SEC, Dips, Floats, Track
 
-__all__ = ["DEFAULT_COSTS", "Costs", "Segment", "State", "gate_db", "segments"]
+__all__ = ["DEFAULT_COSTS", "STRUCK_MARGIN", "Costs", "Segment", "State", "gate_db", "segments"]
 
 LOWEST_MIDI: Final = 35
 HIGHEST_MIDI: Final = 97
 SHORTEST: Final = 4
 """Frames that a note lasts at least, 23 ms."""
+STRUCK_MARGIN: Final = 9
+"""Frames from the ends of a note within which a break belongs to the moves there."""
 
 _PITCHES: Final = HIGHEST_MIDI - LOWEST_MIDI + 1
 _REST: Final = _PITCHES
@@ -44,7 +46,6 @@ _GLIDE: Final = _PITCHES + 1
 _NEVER: Final = np.float32(1e9)
 _LONGEST_CHUNK: Final = 4000
 _SILENT_FRAMES: Final = 8
-_STRUCK_MARGIN: Final = 9
 _PULL: Final = 12
 _PULL_SHARE: Final = 0.4
 _WHOLE: Final = 0.02
@@ -307,9 +308,9 @@ def _traced(steps: _Steps) -> list[Segment]:
 def _parted(segment: Segment, struck: Floats) -> Iterator[Segment]:
     """A note, parted where an attack breaks it; a break close to its ends belongs to the moves there."""
     if segment.state is State.NOTE:
-        first = segment.start + _STRUCK_MARGIN
-        for frame in first + np.flatnonzero(struck[first : segment.stop - _STRUCK_MARGIN] > 0):
-            if frame - segment.start >= _STRUCK_MARGIN:
+        first = segment.start + STRUCK_MARGIN
+        for frame in first + np.flatnonzero(struck[first : segment.stop - STRUCK_MARGIN] > 0):
+            if frame - segment.start >= STRUCK_MARGIN:
                 yield replace(segment, stop=int(frame))
                 segment = replace(segment, start=int(frame), is_struck=True, struck_odds=float(struck[frame]))
     yield segment
