@@ -133,10 +133,15 @@ def test_a_killed_batch_is_taken_up_again(tmp_path: Path) -> None:
     assert tree(killed) == tree(straight)
 
 
+def heeding_interrupts() -> None:
+    """Tests that run in the background of a shell would hand on that the keyboard's interrupt is ignored."""
+    signal.signal(signal.SIGINT, signal.default_int_handler)
+
+
 def test_an_interrupt_ends_in_order(tmp_path: Path) -> None:
     book, out = write_book(tmp_path / "book.abc", 400), tmp_path / "out"
     command = [sys.executable, "-m", "fioritura", "batch", str(book), "--out", str(out), *KEEP]
-    process = subprocess.Popen(command, stderr=subprocess.PIPE, text=True)
+    process = subprocess.Popen(command, stderr=subprocess.PIPE, text=True, preexec_fn=heeding_interrupts)
     while not list(out.glob("*/tune.json")):
         assert process.poll() is None
         time.sleep(0.005)

@@ -5,7 +5,6 @@ from __future__ import annotations
 import asyncio
 import os
 import re
-import signal
 import subprocess
 import sys
 from collections.abc import Iterator
@@ -135,7 +134,7 @@ def test_the_command_says_what_listening_means(tmp_path: Path) -> None:
     with subprocess.Popen(command, stdout=subprocess.PIPE, text=True, env=environment) as process:
         assert process.stdout is not None
         lines = [process.stdout.readline() for _ in range(5)]
-        process.send_signal(signal.SIGINT)
+        process.terminate()
     said = "".join(lines)
     assert "Whoever can reach it and has the token" in said
     assert "encrypted" in said
