@@ -293,7 +293,11 @@ def test_reports_on_takes(tmp_path: Path, capsys: pytest.CaptureFixture[str]) ->
     tunes, takes, book = tmp_path / "tunes", tmp_path / "takes", tmp_path / "tunes" / "book.abc"
     tunes.mkdir()
     second = TUNE.format(title="Second").replace("X:1", "X:2").replace("G2 B d|e2 d c", "B/c/d B G|A B/A/ G2")
-    third = second.replace("X:2", "X:3").replace("|B G E2|A2 D2|", "|d3 c|c2 E2|")
+    third = (
+        second.replace("X:2", "X:3")
+        .replace("|B G E2|A2 D2|", "|d3 c|c2 E2|")
+        .replace("B/c/d B G|A B/A/ G2", "d2 A F|E3 d")
+    )
     book.write_text(f"{TUNE.format(title='First')}\n{second}\n{third}")
     (tunes / "air.abc").write_text(TUNE.format(title="Air"))
     (tunes / "air two.abc").write_text(TUNE.format(title="Air two").replace("G2 B d", "B2 d G"))
