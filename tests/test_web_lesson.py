@@ -144,7 +144,8 @@ def test_the_pack_holds_the_plan_and_the_words(client: TestClient) -> None:
     lesson = asked(client, "POST", "lessons", 201, json={"arrangement": 1, "plan": plan})
     job = packed(client, lesson)
     assert job["result"]["techniques"] == 1
-    assert {step["name"] for step in job["steps"]} == {"engraving", "documents"}
+    steps = {step["name"] for step in job["steps"]}
+    assert "documents" in steps <= {"engraving", "documents"}, "what was engraved before comes from the cache"
     assert all(step["done"] == step["total"] for step in job["steps"])
     answer = client.get(job["file"])
     assert "An _Evening_ _ Song.zip" in answer.headers["content-disposition"].replace("%20", " ")
