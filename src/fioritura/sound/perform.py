@@ -152,8 +152,10 @@ class _Player:
         if not self.played or onset_sec - self.played[-1].end_sec > BREATH_SEC / 2:
             self.last_breath_sec = onset_sec
         onset_sec = self._play_graces(number, onset_sec)
-        end_sec = max(self._end_sec(number, onset_sec), onset_sec + SHORTEST_NOTE_SEC)
-        pieces = realised(note.pitch, note.marks, self.tune.bar_at(note.onset_ticks).key, end_sec - onset_sec)
+        wanted_sec = self._end_sec(number, onset_sec)
+        end_sec = max(wanted_sec, onset_sec + SHORTEST_NOTE_SEC)
+        signs = note.marks if wanted_sec == end_sec else ()
+        pieces = realised(note.pitch, signs, self.tune.bar_at(note.onset_ticks).key, end_sec - onset_sec)
         share = LEGATO_VELOCITY_SHARE if self._is_slurred_into(number) else 1.0
         velocity = _midi_velocity(self.velocities[number] * share)
         if len(pieces) > 1:
