@@ -12,6 +12,7 @@ import pytest
 
 sys.path.insert(0, str(Path(__file__).parents[1]))
 
+from fioritura.listening.attack import struck_odds
 from fioritura.listening.hear import hear, notes_of
 from fioritura.listening.notes import Take
 from fioritura.listening.pitch import RATE, Floats, Track, Tracker
@@ -56,7 +57,7 @@ def test_pitch(benchmark: Any, samples: Floats) -> None:
 
 
 def test_segments(benchmark: Any, track: Track) -> None:
-    assert len(benchmark(segments, track, 0.0)) > 20
+    assert len(benchmark(segments, track, 0.0, struck_odds(track))) > 20
 
 
 def test_notes(benchmark: Any, track: Track) -> None:

@@ -19,7 +19,7 @@ from numpy.typing import NDArray
 
 from fioritura.listening.pitch import Floats, Track
 
-__all__ = ["around", "articulation", "peaks", "start_of_change", "tonguing"]
+__all__ = ["around", "start_of_change", "struck_odds", "tonguing"]
 
 REACH: Final = 8
 """Frames looked at before and after, 46 ms."""
@@ -32,7 +32,12 @@ _MOST_DB: Final = 15.0
 _APERIODIC_FLOOR: Final = 0.01
 
 
-def articulation(track: Track) -> Floats:
+def struck_odds(track: Track) -> Floats:
+    """Log-odds that a note was struck again, in the frames where they are a peak; −∞ elsewhere."""
+    return _peaks(_articulation(track))
+
+
+def _articulation(track: Track) -> Floats:
     """Log-odds of a new attack at each frame: above 0 more likely than not."""
     bits = np.log2(track.heard.aperiodicity.min(axis=1) + _APERIODIC_FLOOR)
     burst = around(bits, -2, 2, np.max)
@@ -49,7 +54,7 @@ def tonguing(track: Track) -> Floats:
     return np.asarray(odds + _TONGUED_BIAS, np.float32)
 
 
-def peaks(values: Floats) -> Floats:
+def _peaks(values: Floats) -> Floats:
     """The values where they are the largest within `REACH` frames either way; −∞ elsewhere."""
     return np.where(values == around(values, -REACH, REACH, np.max), values, np.float32(-np.inf))
 

@@ -14,7 +14,7 @@ import numpy as np
 from numpy.lib.stride_tricks import sliding_window_view
 from numpy.typing import NDArray
 
-from fioritura.listening.attack import articulation, peaks, tonguing
+from fioritura.listening.attack import struck_odds, tonguing
 from fioritura.listening.audio import blocks_of_array, blocks_of_file
 from fioritura.listening.inflect import Tone, inflections, pitch_line, steady_pitch, tones, vibrato
 from fioritura.listening.notes import CONTOUR_SEC, Attack, PlayedNote, Take
@@ -85,8 +85,8 @@ def tuning_cents(track: Track) -> float:
 def notes_of(track: Track) -> Iterator[PlayedNote]:
     """The notes of a track, in order."""
     tuning = tuning_cents(track)
-    found = tones(segments(track, tuning), track, tuning)
-    tongued, struck = tonguing(track), peaks(articulation(track))
+    tongued, struck = tonguing(track), struck_odds(track)
+    found = tones(segments(track, tuning, struck), track, tuning)
     unclear = np.minimum(track.heard.best()[1], track.fresh.aperiodicity.min(axis=1))
     for place, tone in enumerate(found):
         before = found[place - 1] if place else None

@@ -28,7 +28,7 @@ import numpy as np
 from numpy.lib.stride_tricks import sliding_window_view
 from numpy.typing import NDArray
 
-from fioritura.listening.attack import articulation, peaks, start_of_change
+from fioritura.listening.attack import start_of_change
 from fioritura.listening.pitch import FRAME_SEC, Dips, Floats, Track
 
 __all__ = ["DEFAULT_COSTS", "STRUCK_MARGIN", "Costs", "Segment", "State", "gate_db", "segments"]
@@ -115,12 +115,12 @@ class Costs:
 DEFAULT_COSTS: Final = Costs()
 
 
-def segments(track: Track, tuning_cents: float, costs: Costs = DEFAULT_COSTS) -> list[Segment]:
-    """The path of least cost, as segments in order that leave no frame out.
+def segments(track: Track, tuning_cents: float, struck: Floats, costs: Costs = DEFAULT_COSTS) -> list[Segment]:
+    """The path of least cost, as segments in order that leave no frame out; `struck` are the track's `struck_odds`.
 
     The track is cut where it is silent, so that memory and time grow with the length alone.
     """
-    evidence = _Evidence(track, tuning_cents, costs)
+    evidence = _Evidence(track, tuning_cents, struck, costs)
     found: list[Segment] = []
     for start, stop, is_silent in _chunks(evidence.is_silent):
         if is_silent:
@@ -129,7 +129,7 @@ def segments(track: Track, tuning_cents: float, costs: Costs = DEFAULT_COSTS) ->
             found += (
                 replace(one, start=start + one.start, stop=start + one.stop) for one in evidence.path(start, stop)
             )
-    return _pulled_back([part for segment in found for part in _parted(segment, evidence.struck)], evidence)
+    return _pulled_back([part for segment in found for part in _parted(segment, struck)], evidence)
 
 
 def gate_db(level_db: Floats) -> float:
@@ -162,11 +162,10 @@ def _pieces(start: int, stop: int) -> Iterator[tuple[int, int, bool]]:
 class _Evidence:
     """The track seen as costs: what each frame says for and against each state."""
 
-    def __init__(self, track: Track, tuning_cents: float, costs: Costs) -> None:
-        self.track, self._tuning, self._costs = track, tuning_cents, costs
+    def __init__(self, track: Track, tuning_cents: float, struck: Floats, costs: Costs) -> None:
+        self.track, self._tuning, self.struck, self._costs = track, tuning_cents, struck, costs
         gate = gate_db(track.level_db)
         self.is_silent = track.level_db < gate - 10
-        self.struck = peaks(articulation(track))
         above = np.clip((track.level_db - gate) * costs.quiet, -costs.quiet_limit, costs.quiet_limit)
         best = track.heard.aperiodicity.min(axis=1)
         self._rest = np.maximum(above, 0) + costs.rest_periodic * np.clip(1 - 2 * best, 0, 1)
