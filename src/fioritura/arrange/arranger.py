@@ -88,8 +88,7 @@ def rivals(
         OptionError: there is no such figure.
     """
     constraints = _constraints(found, seed, locked, refused)
-    if id not in found.by_id:
-        raise OptionError(f"No figure {id!r} in this tune and setting: list them with `spots`.")
+    _check_known(found, (id,))
     one = found.found[found.by_id[id]]
     figures = _Field(found, constraints)
     standing = _settled(figures, seed)
@@ -109,10 +108,14 @@ def rivals(
     return sorted(worths, key=lambda entry: -entry[1])
 
 
-def _constraints(found: Survey, seed: int, locked: Collection[str], refused: Collection[str]) -> Constraints:
-    unknown = [name for name in (*locked, *refused) if name not in found.by_id]
+def _check_known(found: Survey, names: Iterable[str]) -> None:
+    unknown = [name for name in names if name not in found.by_id]
     if unknown:
         raise OptionError(f"No figure {unknown[0]!r} in this tune and setting: list them with `spots`.")
+
+
+def _constraints(found: Survey, seed: int, locked: Collection[str], refused: Collection[str]) -> Constraints:
+    _check_known(found, (*locked, *refused))
     return Constraints(
         fixed=frozenset(found.by_id[name] for name in locked),
         barred=frozenset(found.by_id[name] for name in refused),

@@ -158,10 +158,8 @@ class _Programme:
     def _batch_end(self, slot: int) -> int:
         """The end of the longest row of slots from this one into which none of its own figures lands."""
         stop, nearest = slot + 1, self.nearest_landing[slot]
-        while stop < nearest and stop < self.slots:
+        while stop < nearest:
             nearest = min(nearest, self.nearest_landing[stop])
-            if stop >= nearest:
-                break
             stop += 1
         return stop
 
