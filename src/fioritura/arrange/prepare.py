@@ -8,12 +8,14 @@ from dataclasses import replace
 from fioritura.arrange.harmonise import chords_from_text, harmonise
 from fioritura.errors import OptionError, RangeError
 from fioritura.players.instruments import Instrument, all_instruments
+from fioritura.players.player import Player
+from fioritura.techniques.place import Idiom, Setting
 from fioritura.theory.metre import QUARTER
 from fioritura.theory.pitch import Interval
-from fioritura.tune import Tune, transpose
+from fioritura.tune import Feel, Tune, transpose
 from fioritura.unfold import unfolded
 
-__all__ = ["fitted", "fitting_octaves", "nearest_octave", "prepared", "quarters_of"]
+__all__ = ["fitted", "fitting_octaves", "nearest_octave", "prepared", "quarters_of", "setting_for"]
 
 _OCTAVES = (0, 1, -1, 2, -2, 3, -3)
 
@@ -76,6 +78,25 @@ def nearest_octave(tune: Tune, instrument: Instrument) -> int:
     if not fitting:
         raise RangeError(_range_message(tune, instrument, custom, _outside(tune, instrument, custom)))
     return min(fitting, key=lambda octave: abs(octave - custom))
+
+
+def setting_for(
+    tune: Tune,
+    player: str,
+    level: int,
+    *,
+    beats_per_minute: float | None = None,
+    feel: Feel | None = None,
+    idiom: Idiom = "jazz",
+    density: float = 1.0,
+) -> Setting:
+    """For whom and how a tune is ornamented; tempo and feel are the tune's own where None is given.
+
+    Raises:
+        OptionError: an unknown instrument or level, or a tempo outside 20-400 quarter notes a minute.
+    """
+    quarters = tune.quarters_per_minute if beats_per_minute is None else quarters_of(tune, beats_per_minute)
+    return Setting(Player.of(player, level), quarters, feel or tune.feel, idiom, density)
 
 
 def quarters_of(tune: Tune, beats_per_minute: float) -> float:

@@ -15,7 +15,7 @@ from typing import Any, Final
 
 from fioritura.arrange.arrangement import Arrangement
 from fioritura.arrange.arranger import choose_figures
-from fioritura.arrange.prepare import nearest_octave, prepared, quarters_of
+from fioritura.arrange.prepare import nearest_octave, prepared, setting_for
 from fioritura.arrange.survey import survey
 from fioritura.batch.wishes import Piece, Wishes
 from fioritura.errors import FiorituraError, ToolError
@@ -23,7 +23,6 @@ from fioritura.lesson.cache import code_digest
 from fioritura.lesson.edition import Edition, line_bytes, line_performance
 from fioritura.notation.read import UnreadTune
 from fioritura.players.instruments import instrument_named
-from fioritura.players.player import Player
 from fioritura.techniques.place import Setting
 from fioritura.tune import Tune
 
@@ -229,10 +228,16 @@ class _Work:
         return self.arrangements[level]
 
     def _setting(self, level: int) -> Setting:
-        wishes, tune = self.wishes, self.tune
-        quarters = tune.quarters_per_minute if wishes.tempo is None else quarters_of(tune, wishes.tempo)
-        player, feel = Player.of(wishes.player, level), wishes.feel or tune.feel
-        return Setting(player, quarters, feel, wishes.idiom, wishes.density)
+        wishes = self.wishes
+        return setting_for(
+            self.tune,
+            wishes.player,
+            level,
+            beats_per_minute=wishes.tempo,
+            feel=wishes.feel,
+            idiom=wishes.idiom,
+            density=wishes.density,
+        )
 
     def _piece(self, piece: Piece, take: Take | None) -> MadePiece:
         if piece.kind == "pack":

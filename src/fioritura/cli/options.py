@@ -95,13 +95,17 @@ def setting_of(options: argparse.Namespace, tune: Tune) -> Setting:
     Raises:
         OptionError: an unknown instrument or level, or a tempo outside 20-400 quarter notes a minute.
     """
-    from fioritura.arrange.prepare import quarters_of
-    from fioritura.players.player import Player
-    from fioritura.techniques.place import Setting
+    from fioritura.arrange.prepare import setting_for
 
-    quarters = tune.quarters_per_minute if options.tempo is None else quarters_of(tune, options.tempo)
-    player = Player.of(options.player, options.level)
-    return Setting(player, quarters, options.feel or tune.feel, options.idiom, options.density)
+    return setting_for(
+        tune,
+        options.player,
+        options.level,
+        beats_per_minute=options.tempo,
+        feel=options.feel,
+        idiom=options.idiom,
+        density=options.density,
+    )
 
 
 def print_json(data: Any) -> None:
