@@ -11,7 +11,7 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from datetime import UTC, datetime
 from pathlib import Path
-from typing import Any, Final
+from typing import Any, Final, TypeVar
 
 from sqlalchemy import create_engine, event
 from sqlalchemy.engine import Connection
@@ -21,13 +21,15 @@ from sqlalchemy.orm import Session, sessionmaker
 from fioritura.errors import OptionError, OutputError, ReadError
 from fioritura.shelf.schema import migrate
 
-__all__ = ["LIKE", "Database", "NotOnShelfError", "StaleError", "now", "packed", "unpacked"]
+__all__ = ["LIKE", "Database", "NotOnShelfError", "StaleError", "now", "packed", "standing", "unpacked"]
 
 LIKE: Final = str.maketrans({"%": "\\%", "_": "\\_", "\\": "\\\\"})
 """Escapes what has a meaning in a LIKE pattern."""
 
 _BUSY_MS: Final = 10_000
 _WRITES: Final = "writes"
+
+Row = TypeVar("Row")
 
 
 class NotOnShelfError(OptionError):
@@ -88,6 +90,18 @@ class Database:
             raise OutputError(
                 f"The shelf {self.path} can't be written ({error.orig}): check space and rights."
             ) from None
+
+
+def standing(session: Session, kind: type[Row], id: int, name: str) -> Row:
+    """The row of that number; `name` is what it is called on the shelf.
+
+    Raises:
+        NotOnShelfError: there is none.
+    """
+    row = session.get(kind, id)
+    if row is None:
+        raise NotOnShelfError(f"There is no {name} {id} on the shelf: choose one of those it lists.")
+    return row
 
 
 def now() -> str:

@@ -12,7 +12,7 @@ from sqlalchemy import func, select
 from sqlalchemy.orm import Session
 
 from fioritura.errors import OptionError
-from fioritura.shelf.database import Database, NotOnShelfError, StaleError, now
+from fioritura.shelf.database import Database, NotOnShelfError, StaleError, now, standing
 from fioritura.shelf.schema import ArrangementRow, LessonRow, TuneRow
 
 __all__ = ["LessonEntry", "Lessons"]
@@ -110,10 +110,7 @@ class Lessons:
 
 
 def _lesson(session: Session, id: int) -> LessonRow:
-    row = session.get(LessonRow, id)
-    if row is None:
-        raise NotOnShelfError(f"There is no lesson {id} on the shelf: choose one of those it lists.")
-    return row
+    return standing(session, LessonRow, id, "lesson")
 
 
 def _entry(session: Session, row: LessonRow) -> LessonEntry:

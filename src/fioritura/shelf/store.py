@@ -18,7 +18,7 @@ from sqlalchemy import delete, func, select
 from sqlalchemy.orm import Session
 
 from fioritura.errors import OptionError
-from fioritura.shelf.database import LIKE, Database, NotOnShelfError, StaleError, now, packed, unpacked
+from fioritura.shelf.database import LIKE, Database, NotOnShelfError, StaleError, now, packed, standing, unpacked
 from fioritura.shelf.lessons import Lessons
 from fioritura.shelf.schema import ArrangementRow, LessonRow, StepRow, TagRow, TuneRow
 from fioritura.shelf.takes import Takes
@@ -309,17 +309,11 @@ class Shelf:
 
 
 def _tune(session: Session, id: int) -> TuneRow:
-    row = session.get(TuneRow, id)
-    if row is None:
-        raise NotOnShelfError(f"There is no tune {id} on the shelf: choose one of those it lists.")
-    return row
+    return standing(session, TuneRow, id, "tune")
 
 
 def _arrangement(session: Session, id: int) -> ArrangementRow:
-    row = session.get(ArrangementRow, id)
-    if row is None:
-        raise NotOnShelfError(f"There is no arrangement {id} on the shelf: choose one of those it lists.")
-    return row
+    return standing(session, ArrangementRow, id, "arrangement")
 
 
 def _check_position(row: ArrangementRow, at: int) -> None:

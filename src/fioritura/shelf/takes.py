@@ -15,7 +15,7 @@ from sqlalchemy import delete, func, select
 from sqlalchemy.orm import Session
 
 from fioritura.errors import OptionError
-from fioritura.shelf.database import Database, NotOnShelfError, now, packed, unpacked
+from fioritura.shelf.database import Database, NotOnShelfError, now, packed, standing, unpacked
 from fioritura.shelf.recordings import Recordings
 from fioritura.shelf.schema import ArrangementRow, StudentRow, TakeRow, TuneRow
 
@@ -248,10 +248,7 @@ def _recordings(session: Session, condition: Any) -> list[str]:
 
 
 def _student(session: Session, id: int) -> StudentRow:
-    row = session.get(StudentRow, id)
-    if row is None:
-        raise NotOnShelfError(f"There is no student {id} on the shelf: choose one of those it lists.")
-    return row
+    return standing(session, StudentRow, id, "student")
 
 
 def _take(session: Session, id: str) -> TakeRow:
