@@ -19,15 +19,12 @@ from starlette.testclient import TestClient
 from fioritura.arrange.arrangement_file import arrangement_from_json
 from fioritura.cli import main
 from fioritura.shelf.store import Shelf
-from fioritura.web.app import create_app
-from fioritura.web.guard import MOST_BYTES, hosts_of
-from fioritura.web.hearing import Sounds
+from fioritura.web.guard import MOST_BYTES
 from fioritura.web.server import _listener
 from fioritura.web.views import page_words
 from tests.musicxml_text import attributes, notes, score
-from tests.sound_fakes import SineSynth
+from tests.served import client_of
 
-BASE = "http://127.0.0.1:8420"
 HOSTILE = '<script>alert(1)</script>"&'
 WALTZ = 'X:1\nT:Small Waltz\nM:3/4\nL:1/4\nQ:1/4=120\nK:D\n"D"D F A|"G"B2 A|"A7"G2 E|"D"F3|"D"D F A|"G"d2 B|"A7"A G E|"D"D3|]\n'
 
@@ -39,13 +36,8 @@ def folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 @pytest.fixture(scope="module")
 def client(folder: Path) -> Iterator[TestClient]:
-    patch = pytest.MonkeyPatch()
-    patch.setenv("XDG_CACHE_HOME", str(folder / "cache"))
-    shelf = Shelf(folder / "data")
-    with TestClient(create_app(shelf, hosts_of(8420), Sounds(SineSynth())), base_url=BASE) as client:
+    with client_of(folder) as client:
         yield client
-    shelf.close()
-    patch.undo()
 
 
 @pytest.fixture

@@ -14,25 +14,15 @@ import pypdf
 import pytest
 from starlette.testclient import TestClient
 
-from fioritura.shelf.store import Shelf
-from fioritura.web.app import create_app
-from fioritura.web.guard import hosts_of
-from fioritura.web.hearing import Sounds
-from tests.sound_fakes import SineSynth
+from tests.served import client_of
 
-BASE = "http://127.0.0.1:8420"
 PLAN: dict[str, Any] = {"sections": ["handout"]}
 
 
 @pytest.fixture(scope="module")
 def client(tmp_path_factory: pytest.TempPathFactory) -> Iterator[TestClient]:
-    folder, patch = tmp_path_factory.mktemp("lessons"), pytest.MonkeyPatch()
-    patch.setenv("XDG_CACHE_HOME", str(folder / "cache"))
-    shelf = Shelf(folder / "data")
-    with TestClient(create_app(shelf, hosts_of(8420), Sounds(SineSynth())), base_url=BASE) as client:
+    with client_of(tmp_path_factory.mktemp("lessons")) as client:
         yield client
-    shelf.close()
-    patch.undo()
 
 
 def asked(client: TestClient, method: str, path: str, status: int = 200, **rest: Any) -> Any:

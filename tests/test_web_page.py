@@ -7,22 +7,16 @@ from __future__ import annotations
 
 import json
 import shutil
-import threading
-import time
 from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 from urllib.request import Request, urlopen
 
 import pytest
-import uvicorn
 
 from fioritura.shelf.store import Shelf
-from fioritura.web.app import create_app
-from fioritura.web.guard import hosts_of
-from fioritura.web.hearing import Sounds
 from fioritura.web.server import _listener
-from tests.sound_fakes import SineSynth
+from tests.served import cached_in, served
 
 playwright = pytest.importorskip(
     "playwright.sync_api", reason="the page is tested with Playwright: pip install playwright"
@@ -40,21 +34,10 @@ READY = "#music[aria-busy=false] .system svg"
 @pytest.fixture(scope="module")
 def address(tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
     folder = tmp_path_factory.mktemp("browser")
-    patch = pytest.MonkeyPatch()
-    patch.setenv("XDG_CACHE_HOME", str(folder / "cache"))
-    shelf, listener = Shelf(folder / "data"), _listener(0)
-    port = listener.getsockname()[1]
-    app = create_app(shelf, hosts_of(port), Sounds(SineSynth()))
-    server = uvicorn.Server(uvicorn.Config(app, log_level="warning"))
-    thread = threading.Thread(target=server.run, args=([listener],), daemon=True)
-    thread.start()
-    while not server.started:
-        time.sleep(0.02)
-    yield f"http://127.0.0.1:{port}"
-    server.should_exit = True
-    thread.join(10)
+    shelf = Shelf(folder / "data")
+    with cached_in(folder / "cache"), served(shelf, _listener(0)) as address:
+        yield address
     shelf.close()
-    patch.undo()
 
 
 @pytest.fixture(scope="module")

@@ -3,23 +3,17 @@
 from __future__ import annotations
 
 import json
-import threading
-import time
 import zipfile
 from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import Any
 
 import pytest
-import uvicorn
 
 from fioritura.shelf.store import Shelf
-from fioritura.web.app import create_app
 from fioritura.web.door import Door
-from fioritura.web.guard import hosts_of
-from fioritura.web.hearing import Sounds
 from fioritura.web.server import _listener
-from tests.sound_fakes import SineSynth
+from tests.served import served
 from tests.test_web_page import CHROMIUM, READY, WALTZ, address, browser, faults_of, opened
 
 __all__ = ["address", "browser"]
@@ -219,17 +213,9 @@ def test_a_folder_is_brought_in_with_progress(browser: Any, address: str, tmp_pa
 @pytest.fixture
 def guarded(tmp_path: Path) -> Iterator[str]:
     """A server behind a door, on an address of loopback that is none of its usual names."""
-    shelf, listener = Shelf(tmp_path), _listener(0, "127.0.0.2")
-    port = listener.getsockname()[1]
-    app = create_app(shelf, hosts_of(port, is_open=True), Sounds(SineSynth()), door=Door(TOKEN))
-    server = uvicorn.Server(uvicorn.Config(app, log_level="warning"))
-    thread = threading.Thread(target=server.run, args=([listener],), daemon=True)
-    thread.start()
-    while not server.started:
-        time.sleep(0.02)
-    yield f"http://127.0.0.2:{port}"
-    server.should_exit = True
-    thread.join(10)
+    shelf = Shelf(tmp_path)
+    with served(shelf, _listener(0, "127.0.0.2"), is_open=True, door=Door(TOKEN)) as address:
+        yield address
     shelf.close()
 
 

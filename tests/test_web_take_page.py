@@ -9,7 +9,6 @@ from __future__ import annotations
 import base64
 import io
 import json
-import threading
 import time
 from collections.abc import Iterator
 from pathlib import Path
@@ -19,16 +18,12 @@ from urllib.request import Request, urlopen
 import numpy as np
 import pytest
 import soundfile
-import uvicorn
 
 from fioritura.arrange.arrangement_file import arrangement_from_json
 from fioritura.shelf.store import Shelf
-from fioritura.web.app import create_app
-from fioritura.web.guard import hosts_of
-from fioritura.web.hearing import Sounds
 from fioritura.web.server import _listener
 from tests import listening_takes as sound
-from tests.sound_fakes import SineSynth
+from tests.served import cached_in, served
 from tests.take_sound import wave_of, write_wav
 from tests.test_web_page import CHROMIUM, faults_of, opened, playwright
 
@@ -51,21 +46,8 @@ def shelf(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Shelf]:
 
 @pytest.fixture(scope="module")
 def address(shelf: Shelf) -> Iterator[str]:
-    patch = pytest.MonkeyPatch()
-    patch.setenv("XDG_CACHE_HOME", str(shelf.path.parent / "cache"))
-    listener = _listener(0)
-    port = listener.getsockname()[1]
-    server = uvicorn.Server(
-        uvicorn.Config(create_app(shelf, hosts_of(port), Sounds(SineSynth())), log_level="warning")
-    )
-    thread = threading.Thread(target=server.run, args=([listener],), daemon=True)
-    thread.start()
-    while not server.started:
-        time.sleep(0.02)
-    yield f"http://127.0.0.1:{port}"
-    server.should_exit = True
-    thread.join(10)
-    patch.undo()
+    with cached_in(shelf.path.parent / "cache"), served(shelf, _listener(0)) as address:
+        yield address
 
 
 @pytest.fixture(scope="module")
