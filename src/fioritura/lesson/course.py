@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final
 
 from fioritura.arrange.arranger import ornament
@@ -27,7 +27,6 @@ from fioritura.notation.engraving.sheet import LINE_STAFF_MM
 from fioritura.notation.musicxml.writer import write_musicxml
 from fioritura.notation.score import Score, Staff
 from fioritura.players.player import Player
-from fioritura.techniques.place import Setting
 from fioritura.techniques.table import technique_named
 
 __all__ = ["Stage", "course_document", "stage_document", "stage_engraving", "stage_score", "stages"]
@@ -57,8 +56,7 @@ def stages(lesson: Lesson) -> tuple[Stage, ...]:
             rendition = lesson.rendition
         else:
             player = Player.of(lesson.instrument.id, level)
-            at_level = Setting(player, setting.quarters_per_minute, setting.feel, setting.idiom)
-            rendition = ornament(lesson.tune, at_level, seed=lesson.rendition.seed)
+            rendition = ornament(lesson.tune, replace(setting, player=player), seed=lesson.rendition.seed)
         used = dict.fromkeys(figure.technique for figure in rendition.figures)
         new = tuple(id for id in used if id not in seen)
         seen.update(new)
