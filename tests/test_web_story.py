@@ -99,7 +99,8 @@ def tab_to(page: Any, selector: str) -> None:
 
 def test_the_same_by_keyboard_alone(browser: Any, address: str, waltz_file: Path, tmp_path: Path) -> None:
     page = opened(browser, address, "/")
-    page.on("filechooser", lambda chooser: None)  # The browser is told to hand choosers over well before there is one.
+    # Listening from here on has the browser hand choosers over well before there is one.
+    page.on("filechooser", lambda chooser: None)
     tab_to(page, "nav a[href='/bring']")
     page.keyboard.press("Enter")
     page.wait_for_selector("#preview svg")
