@@ -9,7 +9,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from fioritura.sound.audio import SAMPLE_RATE, Audio
-from fioritura.sound.filters import StereoFilter, high_pass, without_rumble
+from fioritura.sound.filters import Biquad, StereoFilter, without_rumble
 from fioritura.sound.loudness import SILENCE_LUFS, LoudnessMeter, integrated_loudness, true_peak_db
 from fioritura.sound.master import CEILING_DBTP, TARGET_LUFS, master, mastering_of
 from fioritura.sound.scratch import BLOCK_FRAMES, blocks_of, in_memory, recorded
@@ -137,20 +137,49 @@ def test_mastering_does_not_depend_on_where_the_recording_is_kept() -> None:
 
 @settings(max_examples=20, deadline=None)
 @given(st.floats(20.0, 200.0), st.lists(st.integers(1, 150_000), max_size=4))
-def test_filters_are_those_that_scipy_designs_and_runs(hertz: float, cuts: list[int]) -> None:
+def test_filters_are_run_as_scipy_runs_them(hertz: float, cuts: list[int]) -> None:
     from scipy import signal
 
-    audio, filtering, place, found = noise(4, 4), StereoFilter((high_pass(hertz),)), 0, []
+    b, a = signal.butter(2, hertz, "high", fs=SAMPLE_RATE)
+    audio, filtering, place, found = noise(4, 4), StereoFilter((Biquad(tuple(b), tuple(a[1:])),)), 0, []
     for size in [*cuts, len(audio)]:
         found.append(filtering.filtered(audio[place : place + size]))
         place += size
-    expected = signal.lfilter(*signal.butter(2, hertz, "high", fs=SAMPLE_RATE), audio.astype(float), axis=0)
+    expected = signal.lfilter(b, a, audio.astype(float), axis=0)
     mine = np.concatenate(found)
     assert np.allclose(np.stack([mine.real, mine.imag], axis=1), expected, atol=1e-5)
 
 
+def centred(audio: Audio) -> Audio:
+    return np.concatenate(list(without_rumble([audio])))
+
+
 def test_what_lies_below_hearing_is_taken_out_and_the_lowest_bass_note_stays() -> None:
     off_centre = tone(-20, 2, 41.2) + np.float32(0.3)
-    cleaned = without_rumble(off_centre)[SAMPLE_RATE // 2 :]
+    cleaned = centred(off_centre)[SAMPLE_RATE // 2 : -SAMPLE_RATE // 2]
     assert np.abs(cleaned.mean(axis=0)).max() < 0.002
     assert np.abs(cleaned).max() == pytest.approx(0.1, rel=0.1)
+
+
+@pytest.mark.parametrize(("hertz", "least_db", "most_db"), [(5, -60, -20), (10, -60, -10), (16.4, -8, -4)])
+def test_rumble_fades_below_the_lowest_note_of_the_band(hertz: float, least_db: float, most_db: float) -> None:
+    before = tone(0, 3, hertz)
+    after = centred(before)[SAMPLE_RATE:-SAMPLE_RATE]
+    assert least_db < 20 * np.log10(after.std() / before[SAMPLE_RATE:-SAMPLE_RATE].std()) < most_db
+
+
+@given(st.floats(41.2, 15_000), st.integers(0, 200))
+@settings(max_examples=30, deadline=None)
+def test_every_note_keeps_its_level_when_rumble_is_taken_out(hertz: float, odd_frames: int) -> None:
+    before = tone(0, 1, hertz)[odd_frames:]
+    middle = slice(SAMPLE_RATE // 4, -SAMPLE_RATE // 4)
+    loss_db = 20 * np.log10(centred(before)[middle].std() / before[middle].std())
+    assert loss_db == pytest.approx(0.0, abs=0.3)
+
+
+@pytest.mark.parametrize("sizes", [(0,), (1,), (96, 0, 500), (4800, 48000, 7)])
+def test_rumble_is_taken_out_alike_whatever_the_blocks(sizes: tuple[int, ...]) -> None:
+    audio = noise(3, 2)[: sum(sizes)]
+    blocks = list(without_rumble(np.split(audio, np.cumsum(sizes)[:-1])))
+    assert np.concatenate(blocks).shape == audio.shape
+    assert np.allclose(np.concatenate(blocks), centred(audio), atol=1e-3)

@@ -130,7 +130,7 @@ def balanced(performance: Performance, balance: Balance) -> Performance:
 
 
 def write_track(track: Track, balance: Balance, artist: str, path: Path) -> None:
-    """Play a track and write it as the audio format that the path's ending names.
+    """Play a track and write it as the audio format that the path's ending names, with one synth: others are busy.
 
     Raises:
         ToolError: the synth is missing or failed.
@@ -140,7 +140,7 @@ def write_track(track: Track, balance: Balance, artist: str, path: Path) -> None
     from fioritura.sound.session import played
 
     performance = replace(played(track.session), title=track.title)
-    write_audio(balanced(performance, balance), path, artist=artist)
+    write_audio(balanced(performance, balance), path, artist=artist, at_once=1)
 
 
 def write_midi_track(track: Track, path: Path) -> None:

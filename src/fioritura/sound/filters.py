@@ -1,16 +1,16 @@
-"""Recursive filters applied in the frequency domain, to stereo audio that comes in blocks.
+"""Filters for stereo audio: recursive ones over blocks that come one after the other, and one against rumble.
 
-Both channels go through at once, left as the real and right as the imaginary part of a complex signal, since the
-filters are real. Blocks overlap by a stretch after which what is left of a filter's response to an impulse lies below
-the precision of float32.
+Recursive filters are applied in the frequency domain. Both channels go through at once, left as the real and right as
+the imaginary part of a complex signal, since the filters are real. Blocks overlap by a stretch after which what is left
+of a filter's response to an impulse lies below the precision of float32.
 """
 
 from __future__ import annotations
 
-import math
-from collections.abc import Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
 from functools import lru_cache
+from itertools import chain
 from typing import Final
 
 import numpy as np
@@ -18,13 +18,29 @@ from numpy.typing import NDArray
 
 from fioritura.sound.audio import SAMPLE_RATE, Audio
 
-__all__ = ["Biquad", "StereoFilter", "high_pass", "without_rumble"]
+__all__ = ["Biquad", "StereoFilter", "without_rumble"]
 
 _BLOCK: Final = 1 << 17
 _TAIL: Final = 1 << 13
 
-RUMBLE_HZ: Final = 25.0
-"""Below the lowest note of the bass (E1, 41 Hz)."""
+STEP: Final = SAMPLE_RATE // 500
+"""Frames over which rumble is taken to run straight."""
+
+_HANN: Final = np.hanning(33)[1:-1] / np.hanning(33).sum()
+"""64 ms: half is gone at 16 Hz, and less than half a decibel at the lowest note of the bass (E1, 41 Hz)."""
+
+REACH: Final = len(_HANN) // 2
+MARGIN: Final = (REACH + 2) * STEP
+"""How far the running mean, and the lines between its values, look on either side."""
+
+_MEAN: Final = np.kron(np.full((STEP, 1), 1 / STEP), np.eye(2)).astype(np.float32)
+"""Takes a row of `STEP` stereo frames to their mean."""
+
+_AFTER: Final = (np.arange(STEP) + 0.5) / STEP - 0.5
+_BETWEEN: Final = np.vstack(
+    [np.kron(share, np.eye(2)) for share in (np.maximum(-_AFTER, 0), 1 - np.abs(_AFTER), np.maximum(_AFTER, 0))]
+).astype(np.float32)
+"""Takes the means of a row's predecessor, of the row and of its successor to the straight lines between their middles."""
 
 Signal = NDArray[np.complex64]
 
@@ -35,14 +51,6 @@ class Biquad:
 
     b: tuple[float, float, float]
     a: tuple[float, float]
-
-
-def high_pass(hertz: float) -> Biquad:
-    """A second-order Butterworth high-pass at 48 kHz (bilinear transform)."""
-    angle = 2.0 * math.pi * hertz / SAMPLE_RATE
-    alpha, cosine = math.sin(angle) / math.sqrt(2.0), math.cos(angle)
-    edge = (1.0 + cosine) / 2.0 / (1.0 + alpha)
-    return Biquad((edge, -2.0 * edge, edge), (-2.0 * cosine / (1.0 + alpha), (1.0 - alpha) / (1.0 + alpha)))
 
 
 @dataclass(slots=True)
@@ -69,9 +77,30 @@ class StereoFilter:
         return np.fft.ifft(spectrum)[: len(chunk)].astype(np.complex64, copy=False)
 
 
-def without_rumble(audio: Audio) -> Audio:
-    """Audio of shape (frames, 2) without what lies below hearing: some soundfonts' samples are off centre."""
-    return StereoFilter((high_pass(RUMBLE_HZ),)).filtered(audio).view(np.float32).reshape(-1, 2)
+def without_rumble(blocks: Iterable[Audio]) -> Iterator[Audio]:
+    """Consecutive blocks of shape (frames, 2) without what lies below hearing: some soundfonts' samples are off centre.
+
+    What is taken away is a running mean, worked out at every `STEP` frames and drawn straight between them. It needs to
+    see `MARGIN` frames ahead, so the last of what comes out are a block of their own.
+    """
+    known = np.zeros((MARGIN, 2), np.float32)
+    for block in chain(blocks, [np.zeros((MARGIN, 2), np.float32)]):
+        known = np.concatenate([known, block])
+        if len(known) >= 2 * MARGIN:
+            yield _centred(known)[MARGIN:-MARGIN]
+            known = known[-2 * MARGIN :]
+
+
+def _centred(audio: Audio) -> Audio:
+    """The audio less its running mean, which is right from `MARGIN` frames after its beginning to as many before its end."""
+    steps = len(audio) // STEP + 1
+    rows = np.zeros((steps, STEP * 2), np.float32)
+    rows.reshape(-1, 2)[: len(audio)] = audio
+    means = rows @ _MEAN
+    smooth = [np.convolve(mean, _HANN)[REACH - 1 : REACH + steps + 1] for mean in means.T]
+    around = np.stack(smooth, axis=1, dtype=np.float32)
+    rows -= np.hstack([around[:-2], around[1:-1], around[2:]]) @ _BETWEEN
+    return rows.reshape(-1, 2)[: len(audio)]
 
 
 @lru_cache(maxsize=8)

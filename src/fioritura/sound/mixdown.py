@@ -31,8 +31,11 @@ def write_audio(
     ceiling_dbtp: float = CEILING_DBTP,
     mastering: Master | None = None,
     progress: Progress | None = None,
+    at_once: int | None = None,
 ) -> Master:
     """Write a performance as the audio format that the file's ending names; whole or not at all.
+
+    `at_once` synths run side by side, as many as there are cores unless told.
 
     Returns what mastering did. Given to the stems of the same mix as `mastering`, it makes them add up to the mix.
 
@@ -43,7 +46,7 @@ def write_audio(
     """
     kind = format_named(path.suffix)
     meter = MixMeter()
-    with recorded(meter.watched(render_blocks(performance, synth, progress))) as mix:
+    with recorded(meter.watched(render_blocks(performance, synth, progress, at_once=at_once))) as mix:
         least_frames = round(performance.duration_sec * SAMPLE_RATE)
         mastering = mastering or meter.mastering(mix, target_lufs, ceiling_dbtp, least_frames)
         with opened_beside(path) as file:

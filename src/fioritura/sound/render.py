@@ -54,15 +54,24 @@ def render(performance: Performance, synth: Synth | None = None) -> Audio:
 
 
 def render_blocks(
-    performance: Performance, synth: Synth | None = None, progress: Progress | None = None
+    performance: Performance,
+    synth: Synth | None = None,
+    progress: Progress | None = None,
+    *,
+    at_once: int | None = None,
 ) -> Iterator[Audio]:
     """The audio in consecutive blocks; all of them together are `render`'s.
+
+    `at_once` synths run side by side, as many as there are cores unless told.
 
     Raises:
         ToolError: the synth is missing or failed.
     """
-    synth = synth or synth_named()
-    workers = os.cpu_count() or 1
+    yield from without_rumble(_mixed(performance, synth or synth_named(), at_once or os.cpu_count() or 1, progress))
+
+
+def _mixed(performance: Performance, synth: Synth, workers: int, progress: Progress | None) -> Iterator[Audio]:
+    """The synth's audio in blocks, as many synths at once as there are workers."""
     bounds = _bounds(performance.duration_sec, workers)
     total = round((performance.duration_sec + END_SEC) * SAMPLE_RATE)
     tasks = (partial(_rendered, piece, synth) for piece in _pieces(performance, bounds))
@@ -86,7 +95,7 @@ def render_short(performance: Performance, synth: Synth) -> Audio:
         ToolError: the synth is missing or failed.
     """
     (piece,) = _pieces(performance, [0, math.ceil(performance.duration_sec) + 1])
-    return _rendered(piece, synth)
+    return np.concatenate(list(without_rumble([_rendered(piece, synth)])))
 
 
 def _in_order(tasks: Iterable[Callable[[], Audio]], workers: int) -> Iterator[Audio]:
@@ -137,7 +146,7 @@ def _rendered(piece: Performance, synth: Synth) -> Audio:
     heard = tuple(part if part.is_drums else mended(part, synth.keys(part.program)) for part in piece.parts)
     audio = synth.render(write_midi(replace(piece, parts=heard)))
     if np.abs(audio).max(initial=0.0) < FULL_SCALE:
-        return without_rumble(audio)
+        return audio
     softer = [replace(part, volume=round(part.volume * SOFTER)) for part in piece.parts]
     raised = _rendered(replace(piece, parts=tuple(softer)), synth)
     return raised / np.float32(SOFTER * SOFTER)

@@ -1,7 +1,6 @@
 """MIDI to audio behind a small interface: the built-in synth, or the fluidsynth program where it is installed.
 
-Every synth runs as a program of
-its own that takes MIDI and gives WAV, so that several run side by side and none can take the caller down.
+Every synth runs as a program of its own that takes MIDI and gives WAV, so that several run side by side and none can take the caller down.
 """
 
 from __future__ import annotations
@@ -27,10 +26,14 @@ from fioritura.sound.soundfont import Soundfont, find_soundfont
 __all__ = ["SAMPLE_RATE", "Audio", "BuiltInSynth", "FluidsynthProgram", "Synth", "synth_named"]
 
 _BUILT_IN: Final = (
-    "import sys, pathlib, midirenderer;"
-    "font = pathlib.Path(sys.argv[1]).read_bytes();"
+    "import sys;"
+    "sys.path.append(sys.argv[1]);"
+    "import midirenderer;"
+    "font = open(sys.argv[2], 'rb').read();"
     "sys.stdout.buffer.write(midirenderer.render_wave_from(font, sys.stdin.buffer.read()))"
 )
+"""What the synth's own interpreter runs; it starts twice as fast where it looks for nothing but the synth."""
+
 _TIMEOUT_SEC: Final = 600
 
 
@@ -58,7 +61,7 @@ class BuiltInSynth:
 
     def render(self, midi: bytes) -> Audio:
         """See `Synth.render`."""
-        command = [sys.executable, "-I", "-c", _BUILT_IN, str(self.soundfont.path)]
+        command = [sys.executable, "-I", "-S", "-c", _BUILT_IN, _home_of_built_in(), str(self.soundfont.path)]
         with tempfile.TemporaryFile(prefix="fioritura-") as file:
             _run(command, midi, file, "The built-in synth")
             return _from_wave(file)
@@ -119,6 +122,14 @@ def synth_named(name: str | None = None, soundfont: Path | None = None) -> Synth
 
 def _has_built_in() -> bool:
     return find_spec("midirenderer") is not None
+
+
+def _home_of_built_in() -> str:
+    """The folder from which the built-in synth is imported."""
+    spec = find_spec("midirenderer")
+    if spec is None or spec.origin is None:
+        raise ToolError("The built-in synth (midirenderer) is no longer installed: install it again.")
+    return str(Path(spec.origin).parents[1 if spec.submodule_search_locations else 0])
 
 
 def _run(command: Sequence[str], given: bytes, output: IO[bytes] | int, name: str) -> None:
