@@ -596,3 +596,15 @@ def test_single_techniques_can_be_left_out(client: TestClient, waltz: int) -> No
     changed = client.put(f"/api/arrangements/{waltz}/setting", json=setting).json()
     assert technique not in [figure["technique"] for figure in changed["figures"]]
     assert changed["setting"]["without"] == [technique]
+
+
+@pytest.mark.parametrize("path", ["/stand/1", "/bring", "/shelf", "/take/1"])
+def test_a_page_names_all_scripts_that_it_needs_beforehand(client: TestClient, path: str) -> None:
+    html = client.get(path).text
+    named = re.findall(r'<link rel="modulepreload" href="(/static/[\w-]+\.js)">', html)
+    assert set(re.findall(r'<script type="module" src="(.+?)">', html)) <= set(named)
+    for address in named:
+        script = client.get(address)
+        assert script.status_code == 200
+        imported = set(re.findall(r"""from ["']\./([\w-]+\.js)["']""", script.text))
+        assert {f"/static/{name}" for name in imported} <= set(named)

@@ -11,11 +11,12 @@ from fioritura.accompany.form import Chorus, Ending, Form, form_of
 from fioritura.accompany.part import BandPart
 from fioritura.players.instruments import Instrument
 from fioritura.sound.band import perform_band
+from fioritura.sound.clock import Clock
 from fioritura.sound.perform import clock_of, perform_line
-from fioritura.sound.performance import Performance
+from fioritura.sound.performance import Performance, PerformedPart
 from fioritura.tune import Feel, Tune
 
-__all__ = ["Session", "played", "session_form"]
+__all__ = ["Session", "played", "played_melody", "session_form"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,8 +72,33 @@ def played(session: Session) -> Performance:
         OptionError: the feel does not suit the metre, the tempo is out of reach, or there are too many bars.
     """
     form = session_form(session)
-    clock = clock_of(form.tune, form.tune.notes, session.quarters_per_minute)
-    melody = perform_line(
+    clock = _clock(session, form)
+    melody = _melody(session, form, clock)
+    band = perform_band(
+        tuple(_wanted(session, form)), form, session.feel, clock, exact=session.exact, seed=session.seed
+    )
+    parts = (melody, *band) if melody.notes else band
+    end_sec = clock.seconds(form.tune.duration_ticks)
+    performance = Performance(session.tune.title, session.tune.key, clock, form.tune.bars, parts)
+    return replace(performance, lasts_sec=end_sec)
+
+
+def played_melody(session: Session) -> PerformedPart:
+    """The melody of a session alone, as it is in `played`.
+
+    Raises:
+        OptionError: the tempo is out of reach, or there are too many bars.
+    """
+    form = session_form(session)
+    return _melody(session, form, _clock(session, form))
+
+
+def _clock(session: Session, form: Form) -> Clock:
+    return clock_of(form.tune, form.tune.notes, session.quarters_per_minute)
+
+
+def _melody(session: Session, form: Form, clock: Clock) -> PerformedPart:
+    return perform_line(
         form.tune,
         form.tune.notes,
         clock,
@@ -82,13 +108,6 @@ def played(session: Session) -> Performance:
         laid_back=session.has_band,
         seed=session.seed,
     )
-    band = perform_band(
-        tuple(_wanted(session, form)), form, session.feel, clock, exact=session.exact, seed=session.seed
-    )
-    parts = (melody, *band) if melody.notes else band
-    end_sec = clock.seconds(form.tune.duration_ticks)
-    performance = Performance(session.tune.title, session.tune.key, clock, form.tune.bars, parts)
-    return replace(performance, lasts_sec=end_sec)
 
 
 def _wanted(session: Session, form: Form) -> Iterator[BandPart]:

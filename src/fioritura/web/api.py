@@ -96,9 +96,7 @@ def _sounds(request: Request) -> Sounds:
 def show(request: Request, id: Id, width: Width = 180, staff: Staff = 7, seed: Seed = None) -> ArrangementView:
     """An arrangement, engraved: plain over ornamented, and another version under them when a seed is given."""
     work = _desk(request).open(id)
-    shown = _shown(request, work, Sheet(width, staff), seed)
-    _desk(request).look_ahead(work)
-    return shown
+    return _shown(request, work, Sheet(width, staff), seed)
 
 
 @api.post("/arrangements/{id}/decisions", tags=["arrangements"])
@@ -209,7 +207,9 @@ def hear(
     with work.lock:
         arrangement = work.arrangement
         other = None if seed is None else _desk(request).other(work, seed)
-    return hearing(arrangement, _sounds(request), beats_per_minute=tempo, feel=feel, other=other)
+    heard = hearing(arrangement, _sounds(request), beats_per_minute=tempo, feel=feel, other=other)
+    _desk(request).look_ahead(work)
+    return heard
 
 
 @api.get("/sounds/{key}", tags=["sound"], response_class=Response)

@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import AsyncIterator, Callable, Container
+from concurrent.futures import ThreadPoolExecutor
 from contextlib import asynccontextmanager
+from functools import cache
 from pathlib import Path
 from typing import Annotated, Any, Final
 
@@ -58,6 +61,8 @@ _FAMILIES: Final = (
     "turns",
 )
 
+_IMPORTED: Final = re.compile(r'^import .* from "\./([\w-]+\.js)";$', re.MULTILINE)
+
 _STATUSES: Final[dict[type[FiorituraError], int]] = {
     NotOnShelfError: 404,
     NoJobError: 404,
@@ -111,15 +116,17 @@ def create_app(
 
 
 def prepare_sound(shelf: Shelf, sounds: Sounds) -> None:
-    """Make what is to be heard of the arrangement that was last worked on, so that it can be played at once."""
+    """Make what is to be heard of the arrangement that was last worked on, first what the page plays first."""
     id = _latest(shelf)
     if id is None:
         return
     arrangement = arrangement_from_json(shelf.step(id).text)
     view = hearing(arrangement, sounds, beats_per_minute=setting_view(arrangement).tempo)
     sounds.trim()
-    for key in [*(line.sound for line in reversed(view.lines)), *view.band.values()]:
-        sounds.get(key)
+    lines = {line.name: line.sound for line in view.lines}
+    keys = dict.fromkeys([lines["ornamented"], *reversed(view.band.values()), *lines.values()])
+    with ThreadPoolExecutor(2) as pool:
+        list(pool.map(sounds.get, keys))
 
 
 def _latest(shelf: Shelf) -> int | None:
@@ -172,12 +179,23 @@ def _add_pages(app: FastAPI, shelf: Shelf, page: Page, door: Door | None) -> Non
 def _page_maker() -> Page:
     """What renders a template under its name."""
     templates = Jinja2Templates(_HERE / "templates")
+    templates.env.globals["modules"] = _modules
 
     def page(request: Request, name: str, status: int = 200, **values: Any) -> Response:
         shared = {"instruments": all_instruments(), "families": _FAMILIES, "page": name}
         return templates.TemplateResponse(request, f"{name}.html", shared | values, status)
 
     return page
+
+
+@cache
+def _modules(name: str) -> tuple[str, ...]:
+    """A script of the page and all that it imports: a browser that knows them beforehand fetches them at once."""
+    found = [name]
+    for module in found:
+        imported = _IMPORTED.findall((_HERE / "static" / module).read_text(encoding="utf-8"))
+        found += [other for other in imported if other not in found]
+    return tuple(found)
 
 
 def _add_errors(app: FastAPI, page: Page) -> None:

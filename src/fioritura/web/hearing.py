@@ -33,7 +33,7 @@ from fioritura.sound.loudness import integrated_loudness
 from fioritura.sound.perform import perform
 from fioritura.sound.performance import Performance, PerformedPart
 from fioritura.sound.render import render, render_short
-from fioritura.sound.session import Session, played
+from fioritura.sound.session import Session, played, played_melody
 from fioritura.sound.synth import Synth, synth_named
 from fioritura.techniques.figure import Figure
 from fioritura.theory.metre import QUARTER
@@ -171,10 +171,11 @@ def hearing(
     if other is not None:
         lines["other"] = (3, other.line)
     written = {name: unfolded(replace(tune, notes=_numbered(line))) for name, (_, line) in lines.items()}
-    performances = {
-        name: _performed(played_tune, rendition, band_feel, tempo) for name, played_tune in written.items()
+    plain = _performed(written["plain"], rendition, band_feel, tempo)
+    melodies = {
+        name: plain.parts[0] if name == "plain" else _performed_line(one, rendition, band_feel, tempo)
+        for name, one in written.items()
     }
-    plain = performances["plain"]
     balance = sounds.balance_of(plain)
     bars = list(_bar_times(tune, plain))
     return HearingView(
@@ -186,8 +187,8 @@ def hearing(
         lines=[
             LineTime(
                 name=name,
-                sound=balance.offered(performances[name].parts[0]),
-                notes=list(_note_times(performances[name].parts[0], written[name].notes, staff)),
+                sound=balance.offered(melodies[name]),
+                notes=list(_note_times(melodies[name], written[name].notes, staff)),
             )
             for name, (staff, _) in lines.items()
         ],
@@ -242,13 +243,26 @@ def _band_feel(tune: Tune, rendition: Rendition, name: str) -> tuple[BandFeel | 
 
 def _performed(tune: Tune, rendition: Rendition, feel: BandFeel | None, tempo: float) -> Performance:
     """An unfolded tune as it is played, once through, with the band after a count-in; without a feel alone."""
-    setting = rendition.setting
+    return _alone(tune, rendition, tempo) if feel is None else played(_session(tune, rendition, feel, tempo))
+
+
+def _performed_line(tune: Tune, rendition: Rendition, feel: BandFeel | None, tempo: float) -> PerformedPart:
+    """The melody of such a performance."""
     if feel is None:
-        return perform(tune, tune.notes, instrument=setting.instrument, tempo=tempo, feel=setting.feel, seed=SEED)
-    session = Session(
+        return _alone(tune, rendition, tempo).parts[0]
+    return played_melody(_session(tune, rendition, feel, tempo))
+
+
+def _alone(tune: Tune, rendition: Rendition, tempo: float) -> Performance:
+    setting = rendition.setting
+    return perform(tune, tune.notes, instrument=setting.instrument, tempo=tempo, feel=setting.feel, seed=SEED)
+
+
+def _session(tune: Tune, rendition: Rendition, feel: BandFeel, tempo: float) -> Session:
+    return Session(
         tune=tune,
         choruses=(Chorus("chorus", tune.notes),),
-        instrument=setting.instrument,
+        instrument=rendition.setting.instrument,
         feel=feel,
         quarters_per_minute=tempo,
         clicks=True,
@@ -256,7 +270,6 @@ def _performed(tune: Tune, rendition: Rendition, feel: BandFeel | None, tempo: f
         holds_last=False,
         seed=SEED,
     )
-    return played(session)
 
 
 def _numbered(line: Sequence[Note]) -> tuple[Note, ...]:

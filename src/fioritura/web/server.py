@@ -6,6 +6,7 @@ import signal
 import socket
 import sys
 import threading
+import time
 from contextlib import suppress
 from ipaddress import IPv4Address, IPv6Address, ip_address
 from pathlib import Path
@@ -21,6 +22,9 @@ if TYPE_CHECKING:
 __all__ = ["LOOPBACK", "serve"]
 
 LOOPBACK: Final = "127.0.0.1"
+PATIENCE_SEC: Final = 2.0
+"""How long the address is held back for what the first visit asks for."""
+
 _MEANING: Final = """\
 It listens beyond this machine. Whoever can reach it and has the token below can see, change and remove everything on
 your shelf. Nothing that goes over the network is encrypted, the token included: do this only in a network that you
@@ -54,11 +58,11 @@ def serve(port: int, folder: Path | None = None, listen: str = LOOPBACK, token: 
     sounds = Sounds()
     engraver = Engraver(worker_count())
     app = create_app(shelf, hosts_of(port, is_open=door is not None), sounds, engraver, door)
+    _prepare(shelf, sounds, engraver)
     place = f"http://{_shown(address)}:{port}"
     print(f"Fioritura is at {place} (stop it with Ctrl-C). Your shelf: {shelf.path.parent}", flush=True)
     if door is not None:
         print(f"{_MEANING}\nToken: {token}", flush=True)
-    threading.Thread(target=_prepare, args=(shelf, sounds, engraver), daemon=True).start()
     config = uvicorn.Config(
         app,
         log_level="warning",
@@ -77,12 +81,25 @@ def serve(port: int, folder: Path | None = None, listen: str = LOOPBACK, token: 
 
 
 def _prepare(shelf: Shelf, sounds: Sounds, engraver: Engraver) -> None:
-    """What the first visit does not wait for but is glad of: its sound, then processes for the next visitors."""
+    """Get ready what the first visit asks for: its sound, and the engraver with its font. What takes longer goes on."""
+    from fioritura.notation.engraving.fonts import font_folder
     from fioritura.web.app import prepare_sound
 
-    with suppress(FiorituraError):
-        prepare_sound(shelf, sounds)
-    engraver.warm()
+    def sound() -> None:
+        with suppress(FiorituraError):
+            prepare_sound(shelf, sounds)
+
+    def engraving() -> None:
+        engraver.warm()
+        with suppress(FiorituraError):
+            font_folder()
+
+    threads = [threading.Thread(target=task, daemon=True) for task in (sound, engraving)]
+    until = time.monotonic() + PATIENCE_SEC
+    for thread in threads:
+        thread.start()
+    for thread in threads:
+        thread.join(max(0.0, until - time.monotonic()))
 
 
 def _address(text: str) -> IPv4Address | IPv6Address:
