@@ -1,8 +1,8 @@
 """Filters for stereo audio: recursive ones over blocks that come one after the other, and one against rumble.
 
-Recursive filters are applied in the frequency domain. Both channels go through at once, left as the real and right as
-the imaginary part of a complex signal, since the filters are real. Blocks overlap by a stretch after which what is left
-of a filter's response to an impulse lies below the precision of float32.
+Both channels go through at once, left as the real and right as the imaginary part of a complex signal, since the
+filters are real. Recursive filters are applied in the frequency domain: blocks overlap by a stretch after which what is
+left of a filter's response to an impulse lies below the precision of float32.
 """
 
 from __future__ import annotations
@@ -33,14 +33,8 @@ REACH: Final = len(_HANN) // 2
 MARGIN: Final = (REACH + 2) * STEP
 """How far the running mean, and the lines between its values, look on either side."""
 
-_MEAN: Final = np.kron(np.full((STEP, 1), 1 / STEP), np.eye(2)).astype(np.float32)
-"""Takes a row of `STEP` stereo frames to their mean."""
-
-_AFTER: Final = (np.arange(STEP) + 0.5) / STEP - 0.5
-_BETWEEN: Final = np.vstack(
-    [np.kron(share, np.eye(2)) for share in (np.maximum(-_AFTER, 0), 1 - np.abs(_AFTER), np.maximum(_AFTER, 0))]
-).astype(np.float32)
-"""Takes the means of a row's predecessor, of the row and of its successor to the straight lines between their middles."""
+_BEFORE: Final = (0.5 - (np.arange(STEP // 2) + 0.5) / STEP).astype(np.float32)
+"""How much the value before a step's own counts in the step's first half."""
 
 Signal = NDArray[np.complex64]
 
@@ -62,7 +56,7 @@ class StereoFilter:
 
     def filtered(self, block: Audio) -> Signal:
         """The next frames, shape (frames, 2), filtered; left and right as real and imaginary part."""
-        signal = np.ascontiguousarray(block, np.float32).view(np.complex64)[:, 0]
+        signal = _signal(block)
         done = np.empty_like(signal)
         for start in range(0, len(signal), _BLOCK - _TAIL):
             chunk = np.concatenate([self._before, signal[start : start + _BLOCK - _TAIL]])
@@ -94,13 +88,18 @@ def without_rumble(blocks: Iterable[Audio]) -> Iterator[Audio]:
 def _centred(audio: Audio) -> Audio:
     """The audio less its running mean, which is right from `MARGIN` frames after its beginning to as many before its end."""
     steps = len(audio) // STEP + 1
-    rows = np.zeros((steps, STEP * 2), np.float32)
-    rows.reshape(-1, 2)[: len(audio)] = audio
-    means = rows @ _MEAN
-    smooth = [np.convolve(mean, _HANN)[REACH - 1 : REACH + steps + 1] for mean in means.T]
-    around = np.stack(smooth, axis=1, dtype=np.float32)
-    rows -= np.hstack([around[:-2], around[1:-1], around[2:]]) @ _BETWEEN
-    return rows.reshape(-1, 2)[: len(audio)]
+    signal = np.zeros(steps * STEP, np.complex64)
+    signal[: len(audio)] = _signal(audio)
+    rows = signal.reshape(steps, STEP)
+    smooth = np.convolve(rows.mean(axis=1), _HANN)[REACH - 1 : REACH + steps + 1, None].astype(np.complex64)
+    before, here, after = smooth[:-2], smooth[1:-1], smooth[2:]
+    rows[:, : STEP // 2] -= here + (before - here) * _BEFORE
+    rows[:, STEP // 2 :] -= here + (after - here) * _BEFORE[::-1]
+    return signal[: len(audio)].view(np.float32).reshape(-1, 2)
+
+
+def _signal(audio: Audio) -> Signal:
+    return np.ascontiguousarray(audio, np.float32).view(np.complex64)[:, 0]
 
 
 @lru_cache(maxsize=8)
