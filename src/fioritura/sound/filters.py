@@ -65,9 +65,8 @@ class StereoFilter:
         return done
 
     def _convolved(self, chunk: Signal) -> Signal:
-        padded = np.zeros(_BLOCK, np.complex64)
-        padded[: len(chunk)] = chunk
-        spectrum = np.fft.fft(padded) * _response(self.stages)
+        size = 1 << (len(chunk) - 1).bit_length()
+        spectrum = np.fft.fft(chunk, size) * _response(self.stages, size)
         return np.fft.ifft(spectrum)[: len(chunk)].astype(np.complex64, copy=False)
 
 
@@ -102,11 +101,11 @@ def _signal(audio: Audio) -> Signal:
     return np.ascontiguousarray(audio, np.float32).view(np.complex64)[:, 0]
 
 
-@lru_cache(maxsize=8)
-def _response(stages: Sequence[Biquad]) -> Signal:
-    """The frequency response at the places of a discrete Fourier transform."""
-    delay = np.exp(-2j * np.pi * np.arange(_BLOCK) / _BLOCK)
-    response = np.ones(_BLOCK, np.complex128)
+@lru_cache(maxsize=16)
+def _response(stages: Sequence[Biquad], size: int) -> Signal:
+    """The frequency response at the places of a discrete Fourier transform of a size."""
+    delay = np.exp(-2j * np.pi * np.arange(size) / size)
+    response = np.ones(size, np.complex128)
     for stage in stages:
         (b0, b1, b2), (a1, a2) = stage.b, stage.a
         response *= (b0 + delay * (b1 + delay * b2)) / (1.0 + delay * (a1 + delay * a2))

@@ -187,7 +187,8 @@ def _closed(track: mido.MidiTrack, events: Iterable[Event], last_tick: int) -> m
 
     now = 0
     for tick, _, message in sorted(events, key=lambda event: event[:2]):
-        track.append(message.copy(time=tick - now))
+        message.time = tick - now
+        track.append(message)
         now = tick
     track.append(mido.MetaMessage("end_of_track", time=max(0, last_tick - now)))
     return track
