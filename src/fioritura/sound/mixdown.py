@@ -11,7 +11,7 @@ from pathlib import Path
 
 from fioritura.files import opened_beside
 from fioritura.sound.audio import SAMPLE_RATE, Audio
-from fioritura.sound.encode import encode_blocks, format_named, tags_of
+from fioritura.sound.encode import OVERSHOOT_DB, encode_blocks, format_named, tags_of
 from fioritura.sound.master import CEILING_DBTP, TARGET_LUFS, Master, MixMeter
 from fioritura.sound.performance import Performance
 from fioritura.sound.render import Progress, render_blocks
@@ -48,6 +48,7 @@ def write_audio(
     meter = MixMeter()
     with recorded(meter.watched(render_blocks(performance, synth, progress, at_once=at_once))) as mix:
         least_frames = round(performance.duration_sec * SAMPLE_RATE)
+        ceiling_dbtp -= OVERSHOOT_DB[kind]
         mastering = mastering or meter.mastering(mix, target_lufs, ceiling_dbtp, least_frames)
         with opened_beside(path) as file:
             encode_blocks(_ahead(_mastered(mix, mastering)), kind, file, tags_of(performance, artist))
