@@ -324,9 +324,27 @@ def test_the_click_counts_in_and_goes_on_only_when_asked() -> None:
     assert len(throughout) > 4 * 16
 
 
-@pytest.mark.parametrize(
-    "metre", ["2/4", "3/4", "4/4", "5/4", "6/4", "7/4", "2/2", "3/8", "6/8", "9/8", "12/8", "5/8", "7/8"]
+METRES = (
+    "1/4",
+    "2/4",
+    "3/4",
+    "4/4",
+    "5/4",
+    "6/4",
+    "7/4",
+    "12/4",
+    "2/2",
+    "3/8",
+    "6/8",
+    "9/8",
+    "12/8",
+    "15/8",
+    "5/8",
+    "7/8",
 )
+
+
+@pytest.mark.parametrize("metre", METRES)
 @pytest.mark.parametrize("feel", sorted(FEELS))
 def test_every_feel_plays_the_metres_it_suits_and_names_others_for_the_rest(metre: str, feel: str) -> None:
     tune = chart("C | F G7 | Am | Dm7 G7", metre=metre)
@@ -341,8 +359,10 @@ def test_every_feel_plays_the_metres_it_suits_and_names_others_for_the_rest(metr
             band_parts(form, FEELS[feel])
 
 
-@pytest.mark.parametrize("metre", ["4/4", "3/4", "6/8", "2/4", "5/4", "9/8"])
-def test_a_default_feel_always_suits(metre: str) -> None:
+@pytest.mark.parametrize("unit", [1, 2, 4, 8, 16, 32])
+@pytest.mark.parametrize("beats", range(1, 33))
+def test_a_default_feel_always_suits(beats: int, unit: int) -> None:
+    metre = f"{beats}/{unit}"
     for swing in ("swing", "straight"):
         for is_folk in (True, False):
             tune = chart("C", metre=metre, feel=swing)  # type: ignore[arg-type]

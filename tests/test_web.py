@@ -377,10 +377,11 @@ def test_only_the_changed_line_is_made_anew(client: TestClient, waltz: int) -> N
     assert sounds[0]["ornamented"] != sounds[1]["ornamented"]
 
 
-def test_a_metre_without_a_band_is_heard_alone(client: TestClient) -> None:
+def test_a_feel_that_is_not_played_in_the_metre_leaves_the_melody_alone(client: TestClient) -> None:
     text = "X:1\nT:Five Beats of Three\nM:15/8\nL:1/8\nK:C\nC3D3E3F3G3|]\n"
     id = client.post("/api/tunes/typed", json={"text": text}).json()["tunes"][0]["arrangement"]
-    heard = hearing(client, id)
+    assert hearing(client, id)["band"]
+    heard = hearing(client, id, feel="waltz")
     assert heard["band"] == {}
     assert heard["remark"]
     assert heard["starts_at"] == 0

@@ -37,6 +37,10 @@ JAZZ_KIT: Final = 33
 BRUSH_KIT: Final = 41
 FUNK_KIT: Final = 1
 
+_ANY: Final = frozenset(range(1, 65))
+_THREE: Final = frozenset(range(3, 65, 3))
+_NOT_ODD_THREES: Final = _ANY - frozenset(range(3, 65, 6))
+
 
 @dataclass(frozen=True, slots=True)
 class Levels:
@@ -63,14 +67,12 @@ class BandFeel:
     levels: Levels = Levels()
     ending: Ending = "straight"
     is_compound: bool = False
-    beats: frozenset[int] = frozenset({2, 4, 5, 6, 7, 8})
+    beats: frozenset[int] = _NOT_ODD_THREES
 
     def suits(self, metre: Metre) -> bool:
         """True when the feel can be played in a metre."""
         return metre.is_compound == self.is_compound and len(beat_lengths(metre)) in self.beats
 
-
-_THREE: Final = frozenset({3, 6, 9})
 
 _SWING_TIME: Final = (
     """
@@ -251,7 +253,7 @@ _BALLAD: Final = BandFeel(
     ),
     levels=Levels(chords=-7.0, drums=-11.0),
     ending="ritard",
-    beats=frozenset({2, 3, 4, 5, 6, 7, 8}),
+    beats=_ANY,
 )
 _BOSSA: Final = BandFeel(
     "bossa",
@@ -468,7 +470,7 @@ _JIG: Final = BandFeel(
     ),
     levels=Levels(bass=-6.0, chords=-5.5, drums=-11.0),
     is_compound=True,
-    beats=frozenset({1, 2, 3, 4}),
+    beats=_ANY,
 )
 
 FEELS: Final[Mapping[str, BandFeel]] = MappingProxyType(
@@ -490,15 +492,8 @@ def feel_named(id: str) -> BandFeel:
 
 
 def default_feel(tune: Tune, *, is_folk: bool = False) -> BandFeel:
-    """The feel that suits a tune's metre and its swing or straight eighths; straight ones as folk, or as soul.
-
-    Raises:
-        OptionError: no feel suits the metre.
-    """
+    """The feel that suits a tune's metre and its swing or straight eighths; straight ones as folk, or as soul."""
     by_custom = (
         ("swing", "waltz") if tune.feel == "swing" else ("reel", "folk-waltz") if is_folk else ("soul", "folk-waltz")
     )
-    for id in (*by_custom, "jig", "swing", "ballad"):
-        if FEELS[id].suits(tune.metre):
-            return FEELS[id]
-    raise OptionError(f"The band has no feel for {tune.metre}; play the melody without a band.")
+    return next(FEELS[id] for id in (*by_custom, "jig", "ballad") if FEELS[id].suits(tune.metre))

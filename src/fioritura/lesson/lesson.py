@@ -168,7 +168,7 @@ def lesson_of(
     `octave` says by how many octaves the tune has been moved from where its file has it.
 
     Raises:
-        OptionError: an unknown technique or language, or a metre that the band has no feel for.
+        OptionError: an unknown technique or language.
     """
     found = survey(tune, setting, only, without)
     return lesson_on(
@@ -196,7 +196,7 @@ def lesson_on(
     """A lesson on a rendition that has been chosen; only figures that `is_shown` holds for become examples.
 
     Raises:
-        OptionError: an unknown language, or a metre that the band has no feel for.
+        OptionError: an unknown language.
     """
     tune, setting = found.tune, found.setting
     return Lesson(

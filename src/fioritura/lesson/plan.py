@@ -85,7 +85,7 @@ def planned_lesson(arrangement: Arrangement, plan: LessonPlan, octave: int = 0) 
     """The lesson on an arrangement that a plan asks for; `octave` as in `Lesson`.
 
     Raises:
-        OptionError: nothing is left to show, or the band has no feel for the metre.
+        OptionError: nothing is left to show.
     """
     arrangement = at_level(arrangement, plan.level)
     found = arrangement.spots

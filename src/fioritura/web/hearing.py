@@ -23,7 +23,6 @@ from fioritura.accompany.feels import BandFeel, default_feel, feel_named
 from fioritura.accompany.form import Chorus
 from fioritura.arrange.arrangement import Arrangement
 from fioritura.arrange.rendition import Rendition
-from fioritura.errors import OptionError
 from fioritura.files import cache_folder
 from fioritura.lesson.cache import Cache, digest
 from fioritura.sound.audio import Audio
@@ -235,10 +234,7 @@ def _band_feel(tune: Tune, rendition: Rendition, name: str) -> tuple[BandFeel | 
     if name:
         feel = feel_named(name)
         return (feel, "") if feel.suits(tune.metre) else (None, f"{feel.name} is not played in {tune.metre}.")
-    try:
-        return default_feel(replace(tune, feel=setting.feel), is_folk=setting.idiom == "folk"), ""
-    except OptionError:
-        return None, f"The band has no feel for {tune.metre}: the melody is heard alone."
+    return default_feel(replace(tune, feel=setting.feel), is_folk=setting.idiom == "folk"), ""
 
 
 def _performed(tune: Tune, rendition: Rendition, feel: BandFeel | None, tempo: float) -> Performance:
