@@ -246,6 +246,32 @@ def test_a_faint_attack_is_a_grace_note_where_the_next_note_is_a_step_away_and_n
     assert (named.technique, named.anchors) == ("upper-grace-step", (2,))
 
 
+@pytest.mark.parametrize("apartness, names", [(0.9, ["repeated-notes"]), (0.2, [])])
+def test_a_doubtful_second_attack_is_a_repeated_note_where_the_ear_is_sure_enough(
+    apartness: float, names: list[str]
+) -> None:
+    tune = line_of("C4 E4 D4 G4 E4/2 F4 A4 G4 F4 E4 G4/2 C5", chords="C F C")
+    played = [
+        PlayedNote(
+            note.onset_ticks / QUARTER / 2,
+            note.end_ticks / QUARTER / 2 - 0.02,
+            0.0,
+            note.pitch.midi,
+            -20.0,
+            Attack.TONGUED,
+        )
+        for note in tune.notes
+    ]
+    held = played[4]
+    middle = held.onset_sec + 0.5
+    again = replace(held, onset_sec=middle, apartness=apartness)
+    played[4:5] = [replace(held, offset_sec=middle - 0.01), again]
+    naming = name_take(tune, Take(tuple(played), played[-1].offset_sec, 0.0))
+    assert [named.technique for named in naming.figures] == names
+    assert not naming.slips
+    assert len(naming.alignment.events) == len(tune.notes) + len(names)
+
+
 def test_a_longer_group_is_parted() -> None:
     parts = techniques_of(Group(60, (62, 64, 65, 64), 60, scale=SCALE))
     edges = [0, *(stop for _, _, stop in parts)]

@@ -21,6 +21,7 @@ from numpy.typing import NDArray
 
 from fioritura.listening.event import Event
 from fioritura.listening.matching import Moves, Step, best_path, runs
+from fioritura.listening.rejoin import repeat_odds
 from fioritura.listening.tempo_map import exact_shift, mapped, median_slope
 from fioritura.phrase import phrases
 from fioritura.theory.metre import QUARTER
@@ -174,6 +175,7 @@ class _Aligner:
         self.ends = np.array([event.end for event in events])
         self.midis = np.array([event.midi for event in events])
         self.graces = np.array([event.is_grace for event in events])
+        self.repeats = np.array(list(repeat_odds(events)))
         self.onsets = np.array([note.onset_ticks for note in tune.notes], dtype=np.float64)
         self.plain = np.array([note.pitch.midi for note in tune.notes])
         self.moves = _moves(tune, costs)
@@ -231,12 +233,13 @@ class _Aligner:
         costs = self.costs
         away = self.midis[:stop, None] - self.semitones - self.plain
         match = np.where(away == 0, 0.0, np.where(away % 12 == 0, costs.other_octave, costs.wrong_pitch))
-        match += costs.grace_as_main * self.graces[:stop, None]
+        match += (costs.grace_as_main * self.graces + np.logaddexp(0.0, -self.repeats))[:stop, None]
         longer = np.log2(np.maximum(self.held[:stop, None] * self.rate, 1.0) / np.maximum(self.reaches, 1.0))
         match += costs.rhythm * np.minimum(np.abs(longer), 3.0)
         usual = float(np.median(self.reaches)) / self.rate
         length = np.minimum(self.held[:stop] / max(usual, 1e-9), 1.5)
         own = np.where(self.graces[:stop], costs.added_grace, costs.added * (0.4 + 0.6 * length))
+        own = np.minimum(own, np.logaddexp(0.0, self.repeats[:stop]))
         added = np.repeat(own[:, None], len(self.plain) + 1, axis=1)
         if weight and self.maps:
             at_note, between = self._distances(stop)

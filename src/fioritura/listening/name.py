@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
-from math import exp
+from math import exp, isfinite
 from typing import Final
 
 import numpy as np
@@ -22,7 +22,7 @@ from fioritura.listening.leftover import Leftover
 from fioritura.listening.naming import PLAIN, NamedFigure, Naming, Slip, SlipKind
 from fioritura.listening.notes import Take
 from fioritura.listening.reading import Heard, ReadingCosts, Use, read_line
-from fioritura.listening.rejoin import SURE, rejoined
+from fioritura.listening.rejoin import rejoined, repeat_odds
 from fioritura.listening.tempo_map import long_share, straightened
 from fioritura.techniques.figure import Figure
 from fioritura.theory.metre import QUARTER
@@ -73,8 +73,10 @@ def name_take(tune: Tune, take: Take, asked: Sequence[Figure] = ()) -> Naming:
     Of several names for what was heard, that of a figure that was `asked` for is the likelier.
     """
     events = events_of_take(take)
-    if any(event.apartness < SURE for event in events):
-        events = rejoined(align(tune, events), asked)
+    if any(isfinite(odds) for odds in repeat_odds(events)):
+        alignment = align(tune, events)
+        if alignment.is_this_tune:
+            events = rejoined(events, _Namer(alignment, False, asked).explained())
     return name_events(tune, events, asked=asked)
 
 
@@ -101,6 +103,11 @@ class _Namer:
     def _sound_costs(self) -> ReadingCosts:
         ticks = _SOUND_ONSET_SEC * self.alignment.ticks_per_unit
         return replace(_SOUND, onset_ticks=max(_SOUND.onset_ticks, ticks))
+
+    def explained(self) -> frozenset[int]:
+        """The events that the best reading explains."""
+        passages = (_Passage(self, one, number) for number, one in enumerate(self.alignment.passes) if one.spans)
+        return frozenset().union(*(passage.explained for passage in passages))
 
     def naming(self) -> Naming:
         figures: list[NamedFigure] = []
@@ -145,8 +152,9 @@ class _Passage:
                 event.marks,
                 None if self.namer.is_written else event.duration,
                 event.confidence,
+                odds,
             )
-            for event, onset, end in zip(events, onsets, ends, strict=True)
+            for event, onset, end, odds in zip(events, onsets, ends, repeat_odds(events), strict=True)
         ]
 
     def _arcs(self) -> dict[int, list[Arc]]:
@@ -175,6 +183,12 @@ class _Passage:
     def _standing(self) -> dict[int, int]:
         pairs = (pair for use in self.reading.uses for pair in use.events)
         return {note.plain: event for note, event in pairs if note.plain is not None and event is not None}
+
+    @property
+    def explained(self) -> frozenset[int]:
+        """Events that the reading explains, counted in the whole line."""
+        pairs = (pair for use in self.reading.uses for pair in use.events)
+        return frozenset(self._event(event) for _, event in pairs if event is not None)
 
     def _event(self, number: int) -> int:
         """The number of a heard event in the whole line."""

@@ -72,7 +72,7 @@ class PlayedNote:
 
     `pitch_cents` is the pitch of its steady part, `confidence` (0 to 1) how clearly the sound speaks for it,
     `apartness` (0 to 1) how sure it is that a note of the same pitch before it does not just go on. `faint_attacks` are
-    moments inside the note at which it may have been struck again, less likely than not: (seconds, probability).
+    moments inside the note at which it may have been struck again: (seconds, probability).
     `contour` is the course of its pitch in cents, a point every `CONTOUR_SEC` from the onset.
     """
 

@@ -38,6 +38,7 @@ class Heard:
     marks: frozenset[Mark] = frozenset()
     seconds: float | None = None
     confidence: float = 1.0
+    repeat_odds: float = np.inf
 
 
 @dataclass(frozen=True, slots=True)
@@ -217,7 +218,10 @@ class _Evidence:
         self.seconds = np.array([one.seconds or 0.0 for one in heard])
         self.signs = {mark: np.array([mark in one.marks for one in heard]) for mark in FIGURE_MARKS}
         sure = np.array([one.confidence for one in heard])
+        odds = np.array([one.repeat_odds for one in heard])
         extra = np.where(self.is_grace, costs.extra_grace, costs.extra) * sure**2
+        extra = np.minimum(extra, np.logaddexp(0.0, odds))
+        self.struck = np.logaddexp(0.0, -odds)
         self.behind = np.concatenate([[0.0], np.cumsum(extra)])
 
     def price(self, arc: Arc) -> float:
@@ -245,7 +249,7 @@ class _Evidence:
         costs = self.costs
         events = slice(window.start, window.stop - 1)
         wrong = costs.wrong_added if note.plain is None else costs.wrong_pitch
-        cost = wrong * (self.midi[events] != note.midi)
+        cost = wrong * (self.midi[events] != note.midi) + self.struck[events]
         away = np.abs(self.onset[events] - note.onset)
         if note.is_grace:
             cost = cost + np.where(
