@@ -4,7 +4,8 @@ Run it from the repository's root::
 
     python benchmarks/listen_bench.py                # the test half
     python benchmarks/listen_bench.py --half train   # the half on which settings may be chosen
-    python benchmarks/listen_bench.py --others       # beside librosa's pyin and yin, with the same segmentation
+    python benchmarks/listen_bench.py --others       # beside librosa's pyin and yin, with the same segmentation, and
+                                                     # the transcriber basic-pitch, as far as they are installed
 
 Notes are matched by `mir_eval.transcription` (Raffel et al. 2014): onset within 50 ms, pitch within 50 cents; with
 offsets also within 50 ms or 20 % of the length. A grace note is found when it is matched; a scoop is found when its
@@ -14,20 +15,26 @@ note is matched and carries a scoop, and false when any other note does.
 from __future__ import annotations
 
 import argparse
+import contextlib
+import io
 import sys
+import tempfile
 import time
 from collections import Counter
 from collections.abc import Callable, Iterator, Sequence
+from functools import cache
+from importlib.util import find_spec
 from pathlib import Path
 from typing import Final
 
 import mir_eval
 import numpy as np
+import soundfile
 
 sys.path.insert(0, str(Path(__file__).parents[1]))
 
 from fioritura.listening.hear import hear, notes_of
-from fioritura.listening.notes import InflectionKind, PlayedNote
+from fioritura.listening.notes import Attack, InflectionKind, PlayedNote
 from fioritura.listening.pitch import HOP, RATE, Dips, Floats, Track, Tracker
 from tests.listening_takes import (
     CONDITIONS,
@@ -89,6 +96,34 @@ def librosa_yin(take: Sounding) -> tuple[PlayedNote, ...]:
     samples, track = _prepared(take)
     pitch = librosa.yin(samples, fmin=60, fmax=2200, sr=RATE, hop_length=HOP, frame_length=1024)
     return tuple(notes_of(_with_pitch(track, pitch)))
+
+
+def basic_pitch(take: Sounding) -> tuple[PlayedNote, ...]:
+    from basic_pitch.inference import predict
+
+    with tempfile.NamedTemporaryFile(suffix=".wav") as file, contextlib.redirect_stdout(io.StringIO()):
+        soundfile.write(file.name, take.wave, take.rate)
+        _, _, events = predict(file.name, _basic_pitch_model(), minimum_frequency=60, maximum_frequency=2200)
+    return tuple(
+        PlayedNote(start, end, 100 * (midi - 69), midi, 0.0, Attack.TONGUED)
+        for start, end, midi, *_ in sorted(events)
+    )
+
+
+@cache
+def _basic_pitch_model() -> object:
+    from basic_pitch import ICASSP_2022_MODEL_PATH
+    from basic_pitch.inference import Model
+
+    return Model(ICASSP_2022_MODEL_PATH)
+
+
+OTHERS: Final[dict[str, tuple[str, Listener]]] = {
+    "librosa.pyin, same segmentation": ("librosa", librosa_pyin),
+    "librosa.yin, same segmentation": ("librosa", librosa_yin),
+    "basic-pitch": ("basic_pitch", basic_pitch),
+}
+"""Other listeners by name, with the package that each needs."""
 
 
 def _prepared(take: Sounding) -> tuple[Floats, Track]:
@@ -212,11 +247,11 @@ def main() -> int:
     parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
     parser.add_argument("--half", choices=("train", "test"), default="test")
     parser.add_argument("--tunes", type=int, default=TUNES, help="tunes to each row (half as many by soundfont)")
-    parser.add_argument("--others", action="store_true", help="measure librosa's trackers too (slow)")
+    parser.add_argument("--others", action="store_true", help="measure other listeners too (slow)")
     arguments = parser.parse_args()
     listeners: dict[str, Listener] = {"fioritura": ours}
     if arguments.others:
-        listeners |= {"librosa.pyin, same segmentation": librosa_pyin, "librosa.yin, same segmentation": librosa_yin}
+        listeners |= {name: listener for name, (package, listener) in OTHERS.items() if find_spec(package)}
     below: list[str] = []
     for name, listener in listeners.items():
         rows = table(arguments.half, arguments.tunes, listener)
