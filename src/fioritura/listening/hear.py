@@ -83,7 +83,7 @@ def tuning_cents(track: Track) -> float:
 
 
 def notes_of(track: Track) -> Iterator[PlayedNote]:
-    """The notes of a track, in order."""
+    """The notes of a track, in order; they begin and end between two frames."""
     tuning = tuning_cents(track)
     tongued, struck = tonguing(track), struck_odds(track)
     found = tones(segments(track, tuning, struck), track, tuning)
@@ -99,8 +99,8 @@ def notes_of(track: Track) -> Iterator[PlayedNote]:
         swing = vibrato(line[tone.core_start - tone.start : tone.core_stop - tone.start])
         pitch = swing[1] if swing else steady_pitch(line, tone)
         yield PlayedNote(
-            onset_sec=round(track.time(tone.start), 4),
-            offset_sec=round(track.time(stop), 4),
+            onset_sec=round(track.time(tone.start - 0.5), 4),
+            offset_sec=round(track.time(stop - 0.5), 4),
             pitch_cents=round(pitch, 1),
             midi=tone.midi,
             level_db=round(float(np.median(track.level_db[tone.core_start : tone.core_stop])), 1),

@@ -50,6 +50,8 @@ _PULL: Final = 12
 _PULL_SHARE: Final = 0.4
 _WHOLE: Final = 0.02
 _ATTACK_DB: Final = 8.0
+_PARTED_ODDS: Final = -0.5
+"""Log-odds of an attack from which on it parts a note; chosen on the train half of the benchmark's tunes."""
 
 
 class State(Enum):
@@ -308,7 +310,7 @@ def _parted(segment: Segment, struck: Floats) -> Iterator[Segment]:
     """A note, parted where an attack breaks it; a break close to its ends belongs to the moves there."""
     if segment.state is State.NOTE:
         first = segment.start + STRUCK_MARGIN
-        for frame in first + np.flatnonzero(struck[first : segment.stop - STRUCK_MARGIN] > 0):
+        for frame in first + np.flatnonzero(struck[first : segment.stop - STRUCK_MARGIN] > _PARTED_ODDS):
             if frame - segment.start >= STRUCK_MARGIN:
                 yield replace(segment, stop=int(frame))
                 segment = replace(segment, start=int(frame), is_struck=True, struck_odds=float(struck[frame]))
