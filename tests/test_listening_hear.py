@@ -254,6 +254,13 @@ def test_noise_alone_is_not_made_into_a_tune() -> None:
     assert len(take.notes) < 4
 
 
+def test_a_recording_that_can_only_be_read_forward_is_heard(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    soundfile.write(tmp_path / "scale.wav", scale(), RATE)
+    expected = hear(tmp_path / "scale.wav").notes
+    monkeypatch.setattr(soundfile.SoundFile, "seekable", lambda self: False)
+    assert hear(tmp_path / "scale.wav").notes == expected
+
+
 @pytest.mark.slow
 def test_memory_stays_bounded_for_an_hour(tmp_path: Path) -> None:
     import tracemalloc

@@ -43,7 +43,7 @@ def blocks_of_file(path: Path) -> Iterator[Block]:
     try:
         with soundfile.SoundFile(str(path)) as file:
             size = int(BLOCK_SEC * file.samplerate)
-            yield from _mono(file.blocks(size, dtype="float32", always_2d=True), file.samplerate, path.name)
+            yield from _mono(_read(file, size), file.samplerate, path.name)
     except soundfile.LibsndfileError as error:
         reason = str(error.error_string).rstrip(".")
         raise ReadError(f"{path} can't be read as audio ({reason}): save it as WAV, FLAC, MP3 or OGG.") from None
@@ -64,6 +64,12 @@ def blocks_of_array(samples: NDArray[Any], rate: int) -> Iterator[Block]:
     table = (samples[:, None] if samples.ndim == 1 else samples).astype(np.float32, copy=False)
     size = int(BLOCK_SEC * max(rate, 1))
     yield from _mono((table[start : start + size] for start in range(0, len(table), size)), rate, "the array")
+
+
+def _read(file: Any, size: int) -> Iterator[Floats]:
+    """The samples to their end, whatever the file says of its length: some damaged ones say nothing."""
+    while len(block := file.read(size, dtype="float32", always_2d=True)):
+        yield block
 
 
 def _mono(blocks: Iterator[Floats], rate: int, name: str) -> Iterator[Block]:
