@@ -105,6 +105,12 @@ def sounding(page: Any) -> list[str]:
     return [group.get_attribute("id") for group in page.query_selector_all(".sounding")]
 
 
+def sounding_note(page: Any, staff: str = "s") -> tuple[str, int]:
+    """Staff and number of the next note that is marked: between two notes there is none for a moment."""
+    where, note = page.wait_for_selector(f".sounding[id^={staff}]").get_attribute("id").split("-n")
+    return where, int(note.split("-")[0])
+
+
 def test_a_figure_is_chosen_kept_and_left_out_by_mouse(stand: Any) -> None:
     stand.click(".fig[role=button] >> nth=1")
     stand.wait_for_selector(".alternative")
@@ -181,14 +187,11 @@ def test_an_added_note_is_raised_and_lowered_again(stand: Any) -> None:
 def test_the_marker_follows_the_line_that_is_heard(short: Any) -> None:
     short.uncheck("#count-in")
     short.keyboard.press(" ")
-    short.wait_for_selector(".sounding")
-    assert sounding(short)[0].startswith("s2-")
+    assert sounding_note(short)[0] == "s2"
     short.keyboard.press("p")
-    short.wait_for_selector(".sounding[id^=s1-]")
-    first = int(sounding(short)[0].split("-n")[1].split("-")[0])
+    _, first = sounding_note(short, "s1")
     short.wait_for_timeout(1500)
-    short.wait_for_selector(".sounding")
-    assert int(sounding(short)[0].split("-n")[1].split("-")[0]) > first
+    assert sounding_note(short, "s1")[1] > first
     short.keyboard.press(" ")
     short.wait_for_selector("#play[aria-pressed=false]")
     assert sounding(short) == []

@@ -6,7 +6,7 @@
 import { askSound } from "./api.js";
 
 /** @typedef {import("./api.js").HearingView} HearingView */
-/** @typedef {{from: number, start: number, loop: [number, number] | null, passes: number, countIn: boolean, after?: number}} Plan */
+/** @typedef {{from: number, start: number, loop: [number, number] | null, passes: number, countIn: boolean}} Plan */
 /** @typedef {{startedAt: number, from: number, loop: [number, number] | null, endsAt: number, turn: number}} Run */
 
 const AHEAD_SEC = 0.12;
@@ -93,7 +93,7 @@ export class Player {
   }
 
   /**
-   * Play what is loaded, `after` some seconds. `from` is where in the sounds to begin; with `countIn` the click is heard
+   * Play what is loaded. `from` is where in the sounds to begin; with `countIn` the click is heard
    * before that.
    * @param {Plan} plan
    */
@@ -105,7 +105,7 @@ export class Player {
     await Promise.all(hearing.lines.filter((line) => this.lines.includes(line.name)).map((line) => this.#buffer(line.sound)));
     const click = hearing.band.click ? await this.#buffer(hearing.band.click) : null;
     if (this.run) return;
-    let at = context.currentTime + AHEAD_SEC + (plan.after ?? 0);
+    let at = context.currentTime + AHEAD_SEC;
     const fromTop = plan.from <= hearing.bars[0].start;
     let from = plan.from;
     if (fromTop && plan.countIn) from = 0;

@@ -40,9 +40,8 @@ export class Session {
     this.wish = wish;
     this.setLevels(wish);
     this.player.setLines([wish.line]);
-    const after = hearing.band.click ? 0 : this.#countIn(hearing);
     this.microphone.start(mostSec);
-    await this.player.play({ from: 0, start: hearing.starts_at, loop: null, passes: 1, countIn: true, after });
+    await this.player.play({ from: 0, start: hearing.starts_at, loop: null, passes: 1, countIn: true });
     const run = this.player.run;
     this.zeroAt = run ? run.startedAt - run.from : this.context.currentTime;
   }
@@ -69,23 +68,5 @@ export class Session {
     const from = Math.max(began, first - LEAD_SEC), to = hearing.ends_at + TAIL_SEC;
     const cut = samples.subarray(Math.round((from - began) * rate), Math.max(0, Math.round((to - began) * rate)));
     return { samples: cut, rate, offset: this.wish?.behind === "nothing" ? null : from };
-  }
-
-  /** A bar of clicks where the band has none; returns how long it takes. @param {HearingView} hearing */
-  #countIn(hearing) {
-    const context = this.context, beat = 60 / hearing.tempo;
-    const bar = hearing.bars.reduce((longest, one) => Math.max(longest, one.end - one.start), beat);
-    const beats = Math.max(1, Math.round(bar / beat));
-    for (let index = 0; index < beats; index++) {
-      const at = context.currentTime + 0.12 + index * beat;
-      const tone = new OscillatorNode(context, { frequency: index ? 1200 : 1600 });
-      const gain = new GainNode(context, { gain: 0 });
-      gain.gain.setValueAtTime(0.25, at);
-      gain.gain.exponentialRampToValueAtTime(0.0005, at + 0.06);
-      tone.connect(gain).connect(context.destination);
-      tone.start(at);
-      tone.stop(at + 0.08);
-    }
-    return beats * beat;
   }
 }
