@@ -196,7 +196,7 @@ class _Player:
         if room / 2 < SHORTEST_GRACE_SEC * count and not self.played:
             each = min(grace_sec(count, 0.5), self.spans[number].duration_sec / (count + 2))
             onset_sec += each * count
-        start = onset_sec - each * count
+        start = max(0.0, onset_sec - each * count)
         if self.played and self.played[-1].end_sec > start:
             self.played[-1] = _cut(self.played[-1], start + LEGATO_OVERLAP_SEC)
         velocity = _midi_velocity(self.velocities[number] * GRACE_VELOCITY_SHARE)
