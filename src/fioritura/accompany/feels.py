@@ -37,9 +37,12 @@ JAZZ_KIT: Final = 33
 BRUSH_KIT: Final = 41
 FUNK_KIT: Final = 1
 
-_ANY: Final = frozenset(range(1, 65))
-_THREE: Final = frozenset(range(3, 65, 3))
-_NOT_ODD_THREES: Final = _ANY - frozenset(range(3, 65, 6))
+_MOST_BEATS: Final = 64
+"""A bar of 32 halves, the most that a metre may have, is walked in quarters."""
+
+_ANY: Final = frozenset(range(1, _MOST_BEATS + 1))
+_THREE: Final = frozenset(beats for beats in _ANY if beats % 3 == 0)
+_NOT_ODD_THREES: Final = frozenset(beats for beats in _ANY if beats % 6 != 3)
 
 
 @dataclass(frozen=True, slots=True)

@@ -85,7 +85,7 @@ def without_rumble(blocks: Iterable[Audio]) -> Iterator[Audio]:
 
 
 def _centred(audio: Audio) -> Audio:
-    """The audio less its running mean, which is right from `MARGIN` frames after its beginning to as many before its end."""
+    """The audio less its running mean, right but for `MARGIN` frames at either end."""
     steps = len(audio) // STEP + 1
     signal = np.zeros(steps * STEP, np.complex64)
     signal[: len(audio)] = _signal(audio)

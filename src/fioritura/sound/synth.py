@@ -1,6 +1,7 @@
 """MIDI to audio behind a small interface: the built-in synth, or the fluidsynth program where it is installed.
 
-Every synth runs as a program of its own that takes MIDI and gives WAV, so that several run side by side and none can take the caller down.
+Every synth runs as a program of its own that takes MIDI and gives WAV, so that several run side by side and none can
+take the caller down.
 """
 
 from __future__ import annotations

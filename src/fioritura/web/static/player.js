@@ -93,8 +93,7 @@ export class Player {
   }
 
   /**
-   * Play what is loaded. `from` is where in the sounds to begin; with `countIn` the click is heard
-   * before that.
+   * Play what is loaded. `from` is where in the sounds to begin; with `countIn` the click is heard before that.
    * @param {Plan} plan
    */
   async play(plan) {
