@@ -234,7 +234,7 @@ def test_unclear_takes_and_other_tunes_are_said_plainly(
 def test_a_tune_in_any_metre_is_counted_in_and_what_can_not_be_reported_on_is_deleted(
     browser: Any, address: str, shelf: Shelf
 ) -> None:
-    text = "X:1\nT:Steps\nM:1/4\nL:1/4\nQ:1/4=100\nK:C\n" + "C|^f|_B|^g|_E|=a|^c|=g|" * 4
+    text = "X:1\nT:Steps\nM:1/4\nL:1/4\nQ:1/4=50\nK:C\n" + "C|^f|_B|^g|_E|=a|^c|=g|" * 4
     arrangement = asked(address, "/api/tunes/typed", {"text": text})["tunes"][0]["arrangement"]
     assert told(address, f"/api/arrangements/{arrangement}/hearing?tempo=100")["band"]
     page = opened(browser, address, f"/take/{arrangement}", permissions=["microphone"])
