@@ -34,7 +34,7 @@ scale: $(READY)
 	PYTHONPATH=. $(VENV)/bin/python benchmarks/scale_bench.py
 
 sweep: $(READY)
-	$(VENV)/bin/python -m pytest -m slow -n 2
+	$(VENV)/bin/python -m pytest -m slow -n 2 --hypothesis-profile=search
 
 taste: $(READY)
 	PYTHONPATH=. $(VENV)/bin/python benchmarks/taste.py

@@ -20,6 +20,7 @@ from pathlib import Path
 from tempfile import NamedTemporaryFile
 
 from fioritura.errors import FiorituraError
+from tests import fuzzing_api
 
 __all__ = ["READERS", "Reader", "made", "tried"]
 
@@ -447,6 +448,15 @@ def _ornamented(data: bytes) -> object:
     return write_musicxml(score), write_abc(score)
 
 
+UPLOADS = {"abc": ".abc", "musicxml": ".musicxml", "mxl": ".mxl", "midi": ".mid", "audio": ".wav"}
+
+
+def _upload(rng: random.Random) -> tuple[str, bytes]:
+    """A file as another reader's input would be, under the name of its kind."""
+    reader = rng.choice(tuple(UPLOADS))
+    return "sent" + UPLOADS[reader], made(reader, rng.randrange(10**9))
+
+
 READERS: dict[str, Reader] = {
     "musicxml": Reader(_musicxml, _musicxml_drawn, _file_reader(".musicxml")),
     "mxl": Reader(_mxl, _mxl_drawn, _file_reader(".mxl")),
@@ -459,5 +469,8 @@ READERS: dict[str, Reader] = {
         lambda: (*_musicxml(), *_abc()),
         lambda rng: rng.choice((_musicxml_rearranged, _abc_interspersed))(rng),
         _ornamented,
+    ),
+    "api": Reader(
+        fuzzing_api.page_requests, lambda rng: fuzzing_api.drawn(rng, _upload, _abc_drawn), fuzzing_api.answered
     ),
 }

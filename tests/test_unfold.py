@@ -135,6 +135,9 @@ def test_da_capo_and_dal_segno_al_fine_play_as_in_music21(bars: list[Bar]) -> No
             bars_of({}, {"jumps": (Jump.TO_CODA,)}, {"jumps": (Jump.DA_CAPO,)}, {"jumps": (Jump.CODA,)}, {}),
             [0, 1, 2, 0, 1, 3, 4],
         ),
+        # A second ending to which no repeat leads is played all the same.
+        (bars_of({}, {"endings": (2,)}, {}), [0, 1, 2]),
+        (bars_of({}, {"endings": (1,), "repeats": 1}, {}, {"endings": (2,)}), [0, 1, 0, 2, 3]),
     ],
 )
 def test_worked_orders(bars: list[Bar], order: list[int]) -> None:
@@ -143,6 +146,16 @@ def test_worked_orders(bars: list[Bar], order: list[int]) -> None:
 
 def test_a_da_capo_is_taken_once() -> None:
     assert playing_order(bars_of({}, {"jumps": (Jump.DA_CAPO,)})) == [0, 1, 0, 1]
+
+
+def test_jumps_past_every_note_are_refused() -> None:
+    tune = tune_of(bars_of({"jumps": (Jump.DA_CAPO, Jump.TO_CODA)}, {}, {"jumps": (Jump.CODA,)}))
+    skipped = tune.bars[1]
+    silent = replace(
+        tune, notes=tuple(note for note in tune.notes if skipped.start_ticks <= note.onset_ticks < skipped.end_ticks)
+    )
+    with pytest.raises(TuneError, match="every note"):
+        unfolded(silent)
 
 
 def test_too_many_repeats_are_refused() -> None:

@@ -81,7 +81,7 @@ def test_from_a_file_to_a_pack_by_mouse_in_few_clicks(
     page.click("nav >> text=Lesson")
     page.wait_for_selector(".example svg")
     page.click("#build")
-    page.wait_for_selector("#progress progress")
+    page.wait_for_selector("#progress progress", state="attached")
     finished(page)
     assert_whole(downloaded(page, lambda: page.click("#download"), tmp_path))
     assert int(page.evaluate("sessionStorage.clicks")) <= MOST_CLICKS

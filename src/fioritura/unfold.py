@@ -21,11 +21,20 @@ def playing_order(bars: Sequence[Bar]) -> list[int]:
     """Indices of the written bars in the order in which they are played.
 
     A da capo or dal segno is taken once, without repeats, up to Fine or through To Coda to the coda (common
-    practice).
+    practice). An ending that no repeat leads to is played like any other bar.
 
     Raises:
         TuneError: more than 5000 bars would be played.
     """
+    order = _order(bars)
+    played = set(order)
+    stray = {index for index, bar in enumerate(bars) if bar.endings and index not in played}
+    if not stray:
+        return order
+    return _order([replace(bar, endings=()) if index in stray else bar for index, bar in enumerate(bars)])
+
+
+def _order(bars: Sequence[Bar]) -> list[int]:
     order: list[int] = []
     section_start, played_pass = 0, 1
     jumped = False
@@ -84,7 +93,7 @@ def unfolded(tune: Tune) -> Tune:
     """The tune as it is played, its bars numbered anew; itself when nothing repeats.
 
     Raises:
-        TuneError: more than 5000 bars would be played.
+        TuneError: more than 5000 bars would be played, or not a single note.
     """
     order = playing_order(tune.bars)
     if order == list(range(len(tune.bars))):
@@ -108,6 +117,8 @@ def unfolded(tune: Tune) -> Tune:
             moved = replace(span, onset_ticks=first + shift, duration_ticks=last - first)
             _append_chord(chords, moved, goes_on=first > span.onset_ticks)
         start += bar.duration_ticks
+    if not notes:
+        raise TuneError("The tune's repeats and jumps leave out every note: take them out, or use the tune as written.")
     return replace(
         tune, notes=tuple(notes), chords=tuple(chords), bars=tuple(bars), tempos=tuple(tempos) or tune.tempos
     )
