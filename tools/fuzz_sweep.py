@@ -45,7 +45,7 @@ def main() -> int:
     options = parser.parse_args()
     started = time.monotonic()
     totals = {reader: Outcome(reader) for reader in READERS}
-    with ProcessPoolExecutor(max_tasks_per_child=200) as pool:
+    with ProcessPoolExecutor() as pool:
         running = [pool.submit(run_chunk, chunk) for chunk in _chunks(options.count)]
         for number, ended in enumerate(as_completed(running), start=1):
             _add(totals[ended.result().reader], ended.result(), options.kept)

@@ -116,7 +116,7 @@ def bar_cell(metre: Metre, length: int) -> Cell:
     return bar if length <= bar.length else _row([bar] * -(-length // bar.length))
 
 
-@lru_cache(maxsize=65536)
+@lru_cache(maxsize=8192)
 def cuts(cell: Cell, start: int, end: int, is_rest: bool) -> tuple[tuple[int, int], ...]:
     """Cut a stretch of a cell into pieces that are written with one note value each."""
     for part, place in zip(cell.parts, cell.borders, strict=False):
@@ -184,7 +184,7 @@ def tuplets(cell: Cell, spans: Sequence[Span]) -> tuple[Region, ...]:
     return _plan(cell, tuple(spans), False)[1]
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=2048)
 def _plan(cell: Cell, spans: tuple[Span, ...], goes_on: bool) -> _Plan:
     """The cheapest reading of a cell that `spans` fill: its cost and its tuplets, counted from the cell's start.
 

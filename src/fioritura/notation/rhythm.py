@@ -202,7 +202,7 @@ class _Shape:
 _Layout = tuple[tuple[_Shape, Tuplet | None, tuple[Beam, ...]], ...]
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=4096)
 def _layout(metre: Metre, offset: int, ends: tuple[int, ...], sounds: tuple[bool, ...]) -> _Layout:
     """The written pieces of a bar that starts `offset` ticks into its metre; span n ends at ``ends[n]``."""
     cell = bar_cell(metre, ends[-1])

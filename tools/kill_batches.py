@@ -1,0 +1,200 @@
+"""Kill batches and their workers while they are at work, and compare what comes of it: ``python -m tools.kill_batches``.
+
+A book of corpus tunes is made once without a disturbance. Then the batch is killed again and again and taken up each time;
+its workers are killed, one after the other; and the workers of a scheduler on loopback are. Each time the folder must be
+the same, byte for byte, and no process may stay behind. Prints a log; the exit code is 1 when anything differs.
+"""
+
+from __future__ import annotations
+
+import argparse
+import hashlib
+import os
+import random
+import signal
+import socket
+import subprocess
+import sys
+import time
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from pathlib import Path
+from tempfile import TemporaryDirectory
+from typing import Final
+
+from tests.corpus_tunes import book_entries
+
+PAUSES_SEC: Final = (1.0, 6.0)
+"""The shortest and the longest time between two kills."""
+
+MOST_LEFT_SEC: Final = 10.0
+
+
+def main() -> int:
+    """Kill, take up again, compare, and say so."""
+    parser = argparse.ArgumentParser(description=__doc__.splitlines()[0])
+    parser.add_argument("--tunes", type=int, default=300, help="tunes in the book (default: 300)")
+    parser.add_argument("--kills", type=int, default=8, help="kills in each way (default: 8)")
+    options = parser.parse_args()
+    luck = random.Random(options.tunes)
+    with TemporaryDirectory(prefix="fioritura-kills-") as name:
+        book = Path(name) / "book.abc"
+        entries = luck.sample(list(book_entries()), options.tunes)
+        book.write_text("\n\n".join(str(entry.text) for entry in entries) + "\n", encoding="utf-8")
+        straight = Path(name) / "straight"
+        ended = started(book, straight, "--workers", "2").wait()
+        wanted = tree(straight)
+        say(f"undisturbed: exit {ended}, {len(wanted):,} files, {digest_of(wanted)}")
+        ways: list[tuple[str, Callable[[], Iterator[Path]]]] = [
+            ("batch killed", lambda: batch_killed(book, options.kills, luck)),
+            ("workers killed", lambda: workers_killed(book, options.kills, luck)),
+            ("cluster of 3, workers killed", lambda: cluster_killed(book, options.kills, luck)),
+        ]
+        differ = 0
+        for title, way in ways:
+            for out in way():
+                found = tree(out)
+                is_same = found == wanted
+                differ += not is_same
+                say(f"{title}: {len(found):,} files, {digest_of(found)}: {'the same' if is_same else 'DIFFERENT'}")
+    return 1 if differ else 0
+
+
+def batch_killed(book: Path, kills: int, luck: random.Random) -> Iterator[Path]:
+    """The batch itself gets SIGKILL, and is taken up again."""
+    out = book.parent / "batch-killed"
+    for number in range(1, kills + 1):
+        process = started(book, out, "--workers", "2")
+        if ends_within(process, luck.uniform(*PAUSES_SEC)):
+            say(f"batch: ended by itself before kill {number}")
+            break
+        workers = children(process.pid)
+        process.kill()
+        process.wait()
+        left_sec = gone_after(workers)
+        say(
+            f"batch: kill {number}, {records(out)} tunes done, its {len(workers)} workers gone after {left_sec:.2f} s"
+        )
+    say(f"batch: taken up for the last time, exit {started(book, out, '--workers', '2').wait()}")
+    yield out
+
+
+def workers_killed(book: Path, kills: int, luck: random.Random) -> Iterator[Path]:
+    """A worker of the batch gets SIGKILL, and then another one."""
+    out = book.parent / "workers-killed"
+    process = started(book, out, "--workers", "2")
+    for number in range(1, kills + 1):
+        if ends_within(process, luck.uniform(*PAUSES_SEC)):
+            break
+        if workers := children(process.pid):
+            os.kill(luck.choice(workers), signal.SIGKILL)
+            say(f"workers: kill {number}, {records(out)} tunes done")
+    say(f"workers: exit {process.wait()}")
+    yield out
+
+
+def cluster_killed(book: Path, kills: int, luck: random.Random) -> Iterator[Path]:
+    """A scheduler and three workers on loopback: first left alone, then a worker after the other gets SIGKILL."""
+    with cluster() as (address, nannies):
+        calm = book.parent / "cluster"
+        say(f"cluster: scheduler and 3 workers, exit {started(book, calm, '--scheduler', address).wait()}")
+        yield calm
+        out = book.parent / "cluster-killed"
+        process = started(book, out, "--scheduler", address)
+        for number in range(1, kills + 1):
+            if ends_within(process, luck.uniform(*PAUSES_SEC)):
+                break
+            if workers := children(luck.choice(nannies)):
+                os.kill(workers[-1], signal.SIGKILL)
+                say(f"cluster: kill {number}, {records(out)} tunes done")
+        say(f"cluster: exit {process.wait()}")
+        yield out
+
+
+@contextmanager
+def cluster() -> Iterator[tuple[str, list[int]]]:
+    """The address of a scheduler, and the processes that look after one worker each."""
+    with socket.create_server(("127.0.0.1", 0)) as free:
+        address = f"tcp://127.0.0.1:{free.getsockname()[1]}"
+    port = address.rpartition(":")[2]
+    quiet = {"stdout": subprocess.DEVNULL, "stderr": subprocess.DEVNULL}
+    dask = [sys.executable, "-m", "distributed.cli.dask_scheduler", "--host", "127.0.0.1", "--port", port]
+    worker = [sys.executable, "-m", "distributed.cli.dask_worker", address, "--nthreads", "1", "--no-dashboard"]
+    processes = [subprocess.Popen([*dask, "--no-dashboard"], **quiet)]  # type: ignore[call-overload]
+    processes += [subprocess.Popen(worker, **quiet) for _ in range(3)]  # type: ignore[call-overload]
+    try:
+        yield address, [process.pid for process in processes[1:]]
+    finally:
+        for process in reversed(processes):
+            process.terminate()
+            process.wait()
+
+
+def started(book: Path, out: Path, *more: str) -> subprocess.Popen[bytes]:
+    """A batch that has begun."""
+    command = [sys.executable, "-m", "fioritura", "batch", str(book), "--out", str(out)]
+    command += ["--levels", "1,3,5", "--irregular", "keep", "--json", *more]
+    return subprocess.Popen(command, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
+
+
+def ends_within(process: subprocess.Popen[bytes], seconds: float) -> bool:
+    """True when the process ends in that time."""
+    try:
+        process.wait(seconds)
+    except subprocess.TimeoutExpired:
+        return False
+    return True
+
+
+def children(pid: int) -> list[int]:
+    """The processes that a process has started and that still run."""
+    try:
+        return [int(child) for child in Path(f"/proc/{pid}/task/{pid}/children").read_text().split()]
+    except OSError:
+        return []
+
+
+def gone_after(pids: list[int]) -> float:
+    """The seconds until all of these have ended."""
+    began = time.monotonic()
+    while any(is_running(pid) for pid in pids):
+        if time.monotonic() - began > MOST_LEFT_SEC:
+            raise SystemExit(f"Workers stay behind: {pids}")
+        time.sleep(0.01)
+    return time.monotonic() - began
+
+
+def is_running(pid: int) -> bool:
+    """True for a process that has not ended."""
+    try:
+        return Path(f"/proc/{pid}/stat").read_text().rsplit(")", 1)[1].split()[0] not in "ZX"
+    except OSError:
+        return False
+
+
+def records(out: Path) -> int:
+    """How many tunes have been written."""
+    return sum(1 for _ in out.glob("*/tune.json"))
+
+
+def tree(folder: Path) -> dict[str, str]:
+    """The checksum of every file below a folder by its path."""
+    return {
+        path.relative_to(folder).as_posix(): hashlib.sha256(path.read_bytes()).hexdigest()
+        for path in sorted(folder.rglob("*"))
+        if path.is_file()
+    }
+
+
+def digest_of(files: dict[str, str]) -> str:
+    """A short checksum of a whole tree."""
+    return "sha256 " + hashlib.sha256(repr(sorted(files.items())).encode()).hexdigest()[:16]
+
+
+def say(words: str) -> None:
+    """A line of the log."""
+    print(f"{time.strftime('%H:%M:%S')}  {words}", flush=True)
+
+
+if __name__ == "__main__":
+    sys.exit(main())
