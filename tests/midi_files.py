@@ -39,7 +39,7 @@ def metre(beats: int, unit: int, place: float = 0.0) -> Event:
     return place, mido.MetaMessage("time_signature", numerator=beats, denominator=unit)
 
 
-def meta(kind: str, place: float = 0.0, **values) -> Event:
+def meta(kind: str, place: float = 0.0, **values: str | float) -> Event:
     return place, mido.MetaMessage(kind, **values)
 
 

@@ -1,5 +1,6 @@
 """Invented lines, tunes and scores for property tests of the writers."""
 
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import replace
 from itertools import pairwise
 from random import Random
@@ -12,7 +13,7 @@ from fioritura.theory.chord_symbol import read_chord
 from fioritura.theory.key import MODES, Key
 from fioritura.theory.metre import Metre
 from fioritura.theory.pitch import Interval, Pitch
-from fioritura.tune import Bar, ChordSpan, Jump, Mark, Note, Tempo, Tune
+from fioritura.tune import Bar, ChordSpan, Feel, Jump, Mark, Note, Tempo, Tune
 
 METRES = tuple(
     Metre(beats, unit)
@@ -33,15 +34,20 @@ _CELLS = (
 _DIVISIONS = {2520: (1, 2, 3, 4, 5, 6, 7, 12), 1260: (1, 2, 3, 4, 5, 6, 7, 12)}
 _GRACES = tuple(Interval.parse(name) for name in ("-m2", "M2", "-M3"))
 
+Lines = Callable[[tuple[Bar, ...]], st.SearchStrategy[tuple[Note, ...]]]
+"""A line drawn for a row of bars."""
+
+_FEELS: tuple[Feel, ...] = ("straight", "swing")
+
 generators = st.builds(Random, st.integers(0, 2**32))
 """Seeded generators: a line drawn note by note would be slow."""
 
 
-def _pitch(rng):
+def _pitch(rng: Random) -> Pitch:
     return Pitch(rng.randint(28, 40), rng.choice((0, 0, 0, 1, -1, 2, -2)))
 
 
-def _line(rng, lengths, place, end):
+def _line(rng: Random, lengths: Iterable[int], place: int, end: int) -> tuple[Note, ...]:
     notes = []
     for length in lengths:
         stop = min(place + length, end)
@@ -52,7 +58,7 @@ def _line(rng, lengths, place, end):
 
 
 @st.composite
-def grid_lines(draw, bars):
+def grid_lines(draw: st.DrawFn, bars: tuple[Bar, ...]) -> tuple[Note, ...]:
     """Notes and rests in common rhythms, which may begin off the beat and lie over bar lines."""
     rng = draw(generators)
     end = bars[-1].end_ticks
@@ -66,7 +72,7 @@ def grid_lines(draw, bars):
 
 
 @st.composite
-def beat_lines(draw, bars):
+def beat_lines(draw: st.DrawFn, bars: tuple[Bar, ...]) -> tuple[Note, ...]:
     """Every beat divided evenly (2 to 8 parts, 5 and 7 too), parts then joined at random, over beats as well."""
     rng = draw(generators)
     places = {0, bars[-1].end_ticks}
@@ -81,7 +87,7 @@ def beat_lines(draw, bars):
 
 
 @st.composite
-def odd_lines(draw, bars):
+def odd_lines(draw: st.DrawFn, bars: tuple[Bar, ...]) -> tuple[Note, ...]:
     """Notes whose places are any ticks at all."""
     end = bars[-1].end_ticks
     cuts = sorted(draw(st.sets(st.integers(0, end), min_size=2, max_size=12)))
@@ -89,7 +95,7 @@ def odd_lines(draw, bars):
 
 
 @st.composite
-def bar_rows(draw, metres=METRES, most=4):
+def bar_rows(draw: st.DrawFn, metres: Sequence[Metre] = METRES, most: int = 4) -> tuple[Bar, ...]:
     """Bars in order, at times with a pickup, a change of metre or key, or a split bar."""
     metre = draw(st.sampled_from(metres))
     key = Key(draw(st.integers(-6, 6)), draw(st.sampled_from(tuple(MODES))))
@@ -110,7 +116,7 @@ def bar_rows(draw, metres=METRES, most=4):
     return tuple(bars)
 
 
-def decorated(rng, line):
+def decorated(rng: Random, line: tuple[Note, ...]) -> tuple[Note, ...]:
     """The line with graces, marks and syllables."""
     notes = []
     for note in line:
@@ -122,7 +128,7 @@ def decorated(rng, line):
 
 
 @st.composite
-def tunes(draw, lines=grid_lines):
+def tunes(draw: st.DrawFn, lines: Lines = grid_lines) -> Tune:
     bars = draw(bar_rows())
     duration = bars[-1].end_ticks
     bars = tuple(
@@ -147,12 +153,12 @@ def tunes(draw, lines=grid_lines):
         chords.append(ChordSpan(place * 840, end - place * 840, chord, text, bool(chord) and draw(st.booleans())))
     tempos = (Tempo(0, draw(st.sampled_from((60.0, 132.5, 208.0)))),) if draw(st.booleans()) else ()
     line = decorated(draw(generators), draw(lines(bars)))
-    feel = draw(st.sampled_from(("straight", "swing")))
+    feel = draw(st.sampled_from(_FEELS))
     return Tune(draw(st.sampled_from(("", "A <Tune> & \x01more"))), line, bars, tuple(chords), tempos, feel, "Anon.")
 
 
 @st.composite
-def scores(draw, lines=grid_lines):
+def scores(draw: st.DrawFn, lines: Lines = grid_lines) -> Score:
     """One or two staves over a tune, for any instrument."""
     tune = draw(tunes(lines))
     instrument = INSTRUMENTS[draw(st.sampled_from(tuple(INSTRUMENTS)))]

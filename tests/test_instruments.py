@@ -4,7 +4,7 @@ import music21
 import pytest
 
 from fioritura.errors import OptionError
-from fioritura.players.instruments import INSTRUMENTS, instrument_named
+from fioritura.players.instruments import INSTRUMENTS, Instrument, instrument_named
 from fioritura.theory.pitch import Pitch
 
 REFERENCES = {
@@ -22,7 +22,7 @@ REFERENCES = {
 
 
 @pytest.mark.parametrize("id", REFERENCES)
-def test_transposition_and_sound_as_in_music21(id):
+def test_transposition_and_sound_as_in_music21(id: str) -> None:
     instrument, reference = INSTRUMENTS[id], REFERENCES[id]()
     assert instrument.program == reference.midiProgram + 1
     for name in ("C4", "F#4", "Bb4", "E5"):
@@ -34,21 +34,21 @@ def test_transposition_and_sound_as_in_music21(id):
 
 
 @pytest.mark.parametrize("id", [id for id in REFERENCES if id != "baritone-sax"])
-def test_lowest_written_note_as_in_music21(id):
+def test_lowest_written_note_as_in_music21(id: str) -> None:
     assert str(INSTRUMENTS[id].lowest) == str(REFERENCES[id]().lowestNote).replace("-", "b")
 
 
-def test_a_baritone_saxophone_has_the_low_a():  # common practice; music21 gives the older B flat
+def test_a_baritone_saxophone_has_the_low_a() -> None:  # common practice; music21 gives the older B flat
     assert INSTRUMENTS["baritone-sax"].lowest == Pitch.parse("A3")
 
 
-def test_a_flugelhorn_transposes_and_sounds_as_a_trumpet():  # music21 has none; common practice
+def test_a_flugelhorn_transposes_and_sounds_as_a_trumpet() -> None:  # music21 has none; common practice
     flugelhorn, trumpet = INSTRUMENTS["flugelhorn"], INSTRUMENTS["trumpet"]
     assert (flugelhorn.transposition, flugelhorn.program) == (trumpet.transposition, trumpet.program)
 
 
 @pytest.mark.parametrize("instrument", INSTRUMENTS.values(), ids=list(INSTRUMENTS))
-def test_ranges_are_nested_and_reachable(instrument):
+def test_ranges_are_nested_and_reachable(instrument: Instrument) -> None:
     places = [
         instrument.lowest.midi,
         instrument.comfortable_low.midi,
@@ -62,6 +62,6 @@ def test_ranges_are_nested_and_reachable(instrument):
     assert instrument_named(instrument.id) is instrument
 
 
-def test_an_unknown_instrument_is_answered_with_those_there_are():
+def test_an_unknown_instrument_is_answered_with_those_there_are() -> None:
     with pytest.raises(OptionError, match="alto-sax"):
         instrument_named("kazoo")

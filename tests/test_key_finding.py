@@ -9,7 +9,7 @@ import pytest
 
 from fioritura.errors import FiorituraError
 from fioritura.notation.musicxml.reader import read_musicxml
-from fioritura.theory.key import Key
+from fioritura.theory.key import Key, Mode
 from fioritura.theory.key_finding import MAJOR_PROFILE, MINOR_PROFILE, find_key, find_mode, spell_between
 from fioritura.theory.pitch import Pitch
 
@@ -19,15 +19,16 @@ music21 = pytest.importorskip("music21")
 KESSLER = music21.analysis.discrete.KrumhanslKessler()
 
 
-def test_the_profiles_are_those_of_krumhansl_and_kessler():
+def test_the_profiles_are_those_of_krumhansl_and_kessler() -> None:
     assert list(MAJOR_PROFILE) == pytest.approx(KESSLER.getWeights("major"))
     assert list(MINOR_PROFILE) == pytest.approx(KESSLER.getWeights("minor"))
 
 
 @pytest.mark.parametrize("seed", range(20))
-def test_the_same_key_as_music21_finds(seed):
+def test_the_same_key_as_music21_finds(seed: int) -> None:
     dice = random.Random(seed)
-    scale = Key(dice.randrange(-5, 6), dice.choice(["major", "minor"])).scale
+    modes: tuple[Mode, ...] = ("major", "minor")
+    scale = Key(dice.randrange(-5, 6), dice.choice(modes)).scale
     stream = music21.stream.Stream()
     weights = [0.0] * 12
     for name in dice.choices(scale, weights=[5, 2, 4, 2, 4, 1, 2], k=60):
@@ -39,13 +40,13 @@ def test_the_same_key_as_music21_finds(seed):
     assert (ours.tonic.pitch_class, ours.mode) == (theirs.tonic.pitchClass, theirs.mode)
 
 
-def test_the_last_note_tells_relative_keys_apart():
+def test_the_last_note_tells_relative_keys_apart() -> None:
     even = [1.0, 0, 1.0, 0, 1.0, 1.0, 0, 1.0, 0, 1.0, 0, 1.0]
     assert str(find_mode(0, even, 0)) == "C major"
     assert str(find_mode(0, even, 9)) == "A minor"
 
 
-def test_silence_has_some_key_and_does_not_divide_by_zero():
+def test_silence_has_some_key_and_does_not_divide_by_zero() -> None:
     assert isinstance(find_key([0.0] * 12), Key)
 
 
@@ -62,7 +63,7 @@ def test_silence_has_some_key_and_does_not_divide_by_zero():
         ("Eb major", (63, 64, 65), "Eb4 E4 F4"),
     ],
 )
-def test_spelling_by_degree_and_direction(key, line, names):
+def test_spelling_by_degree_and_direction(key: str, line: tuple[int, int, int], names: str) -> None:
     """Common practice: raised on the way up, lowered on the way down, leading notes raised."""
     tonic, mode = key.split()
     around = [None, *line, None]
@@ -70,7 +71,7 @@ def test_spelling_by_degree_and_direction(key, line, names):
     assert " ".join(map(str, spelled)) == names
 
 
-def test_chorale_melodies_are_spelled_as_their_editors_spelled_them():
+def test_chorale_melodies_are_spelled_as_their_editors_spelled_them() -> None:
     """Sopranos of Bach chorales: of the notes that the signature does not give, 95 in a hundred at least."""
     wrong = chromatic = 0
     for path in sorted((Path(music21.__file__).parent / "corpus" / "bach").glob("bwv[12]*.mxl"))[:80]:

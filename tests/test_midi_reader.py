@@ -5,7 +5,9 @@ disorder the reader bears."""
 from __future__ import annotations
 
 import random
+from collections.abc import Iterable
 from pathlib import Path
+from typing import Any
 
 import pytest
 from hypothesis import given, settings
@@ -19,7 +21,7 @@ from fioritura.tune import Tune
 from fioritura.unfold import unfolded
 
 from .corpus import content
-from .midi_files import TICKS, melody, meta, metre, midi_file, played, sounded
+from .midi_files import TICKS, Event, melody, meta, metre, midi_file, played, sounded
 from .tunes import random_tune
 
 SCALE = melody(*[(midi, 1) for midi in (60, 62, 64, 65, 67, 69, 71, 72)])
@@ -33,11 +35,11 @@ def onsets(tune: Tune) -> list[float]:
     return [note.onset_ticks / QUARTER for note in tune.notes]
 
 
-def one_track(line, *events) -> bytes:
+def one_track(line: Iterable[tuple[float, float, int]], *events: Event) -> bytes:
     return midi_file([metre(4, 4), *events, *sounded(line)])
 
 
-def test_names_key_metre_and_tempo_are_kept():
+def test_names_key_metre_and_tempo_are_kept() -> None:
     head = [
         meta("track_name", name="The Weir"),
         metre(3, 4),
@@ -52,7 +54,7 @@ def test_names_key_metre_and_tempo_are_kept():
     assert lengths(tune) == [1, 1, 1, 2, 1]
 
 
-def test_triplets_sixteenths_and_quintuplets_are_exact():
+def test_triplets_sixteenths_and_quintuplets_are_exact() -> None:
     line = melody(
         *[(60 + n, 1 / 3) for n in range(3)],
         *[(64 + n, 0.25) for n in range(4)],
@@ -64,19 +66,19 @@ def test_triplets_sixteenths_and_quintuplets_are_exact():
 
 
 @pytest.mark.parametrize("gate", [0.95, 0.9, 0.8, 0.6])
-def test_a_gate_is_undone_and_rests_are_kept(gate):
+def test_a_gate_is_undone_and_rests_are_kept(gate: float) -> None:
     """A sequencer's gate shortens all notes alike."""
     pattern = [(60, 1), (62, 0.5), (0, 0.5), (64, 2), (65, 1.5), (67, 0.5), (69, 1), (0, 1), (60, 3), (62, 1)]
     tune = read_midi(one_track(melody(*pattern, gate=gate)))
     assert lengths(tune) == [1, 0.5, 2, 1.5, 0.5, 1, 3, 1]
 
 
-def test_written_rests_of_an_exact_file_are_kept():
+def test_written_rests_of_an_exact_file_are_kept() -> None:
     tune = read_midi(one_track(melody((60, 0.5), (0, 0.5), (62, 0.75), (64, 0.25), (65, 1), (0, 1))))
     assert list(zip(onsets(tune), lengths(tune), strict=True)) == [(0, 0.5), (1, 0.75), (1.75, 0.25), (2, 1)]
 
 
-def test_short_overlaps_are_legato_and_long_ones_polyphony():
+def test_short_overlaps_are_legato_and_long_ones_polyphony() -> None:
     legato = [(0.0, 1.1, 60), (1.0, 2.05, 62), (2.0, 4.0, 64)]
     assert lengths(read_midi(one_track(legato))) == [1, 1, 2]
     chords = [(0.0, 1.0, 60), (0.0, 1.0, 64), (1.0, 2.0, 62)]
@@ -84,14 +86,14 @@ def test_short_overlaps_are_legato_and_long_ones_polyphony():
         read_midi(one_track(chords))
 
 
-def test_a_note_struck_just_before_another_is_its_grace_note():
+def test_a_note_struck_just_before_another_is_its_grace_note() -> None:
     line = [(0.0, 0.93, 60), (0.93, 1.0, 63), (1.0, 2.0, 64), (2.0, 4.0, 65)]
     tune = read_midi(one_track(line))
     assert [[str(grace) for grace in note.graces] for note in tune.notes] == [[], ["D#4"], []]
     assert onsets(tune) == [0, 1, 2]
 
 
-def test_triplet_eighth_pairs_throughout_are_swing():
+def test_triplet_eighth_pairs_throughout_are_swing() -> None:
     pairs = [(60 + n % 7, length) for n in range(12) for length in (2 / 3, 1 / 3)]
     tune = read_midi(one_track(melody(*pairs)))
     assert tune.feel == "swing"
@@ -99,7 +101,7 @@ def test_triplet_eighth_pairs_throughout_are_swing():
     assert "swing feel" in " ".join(tune.warnings)
 
 
-def test_true_triplets_and_dotted_rhythms_are_not_swing():
+def test_true_triplets_and_dotted_rhythms_are_not_swing() -> None:
     triplets = [(60 + n % 5, 1 / 3) for n in range(24)]
     dotted = [(60 + n % 5, length) for n in range(8) for length in (0.75, 0.25)]
     assert read_midi(one_track(melody(*triplets))).feel == "straight"
@@ -107,26 +109,26 @@ def test_true_triplets_and_dotted_rhythms_are_not_swing():
     assert (tune.feel, lengths(tune)[:2]) == ("straight", [0.75, 0.25])
 
 
-def test_compound_metre_divides_in_three():
+def test_compound_metre_divides_in_three() -> None:
     jig = melody(*[(67 + n % 3, 0.5) for n in range(12)])
     tune = read_midi(midi_file([metre(6, 8), *sounded(jig)]))
     assert set(lengths(tune)) == {0.5}
     assert [str(bar.metre) for bar in tune.bars] == ["6/8", "6/8"]
 
 
-def test_a_late_first_note_makes_a_pickup_and_silent_bars_go():
+def test_a_late_first_note_makes_a_pickup_and_silent_bars_go() -> None:
     tune = read_midi(one_track(melody((67, 1), *[(60 + n, 1) for n in range(8)], start=11.0)))
     assert [(bar.number, bar.duration_ticks // QUARTER) for bar in tune.bars] == [(0, 1), (1, 4), (2, 4)]
     assert "2 silent bars before the melody left out" in tune.warnings
 
 
-def test_a_rest_at_the_start_of_a_full_bar_stays():
+def test_a_rest_at_the_start_of_a_full_bar_stays() -> None:
     tune = read_midi(one_track(melody((60, 1), (62, 2), (64, 4), start=1.0)))
     assert [bar.number for bar in tune.bars] == [1, 2]
     assert onsets(tune) == [1, 2, 4]
 
 
-def test_a_short_first_metre_is_the_pickup_of_the_next():
+def test_a_short_first_metre_is_the_pickup_of_the_next() -> None:
     line = melody(*[(60 + n % 5, 1) for n in range(9)])
     tune = read_midi(midi_file([metre(1, 4), metre(4, 4, 1.0), *sounded(line)]))
     assert [(bar.number, str(bar.metre), bar.duration_ticks // QUARTER) for bar in tune.bars] == [
@@ -136,7 +138,7 @@ def test_a_short_first_metre_is_the_pickup_of_the_next():
     ]
 
 
-def test_the_melody_track_is_chosen_and_others_can_be_asked_for():
+def test_the_melody_track_is_chosen_and_others_can_be_asked_for() -> None:
     high = [meta("track_name", name="Melody"), *sounded(SCALE)]
     low = [meta("track_name", name="Bass"), *sounded(melody((36, 4), (43, 4)), channel=1)]
     drums = [meta("track_name", name="Kit"), *sounded(melody(*[(76, 0.5)] * 16), channel=9)]
@@ -149,7 +151,7 @@ def test_the_melody_track_is_chosen_and_others_can_be_asked_for():
         read_midi(data, part="oboe")
 
 
-def test_channels_of_a_format_0_file_are_parts_named_by_their_program():
+def test_channels_of_a_format_0_file_are_parts_named_by_their_program() -> None:
     from mido import Message
 
     programs = [
@@ -161,7 +163,7 @@ def test_channels_of_a_format_0_file_are_parts_named_by_their_program():
     assert read_midi(data).part_name == "Reed"
 
 
-def test_chord_symbols_in_markers_and_lyrics():
+def test_chord_symbols_in_markers_and_lyrics() -> None:
     texts = ["C", "Am7", "Dm7", "G7(b9)"]
     marks = [meta("marker", 2.0 * n, text=text) for n, text in enumerate(texts)]
     words = [meta("lyrics", float(n), text=text) for n, text in enumerate(["Down", "by", "the", "ri-", "ver"])]
@@ -172,12 +174,12 @@ def test_chord_symbols_in_markers_and_lyrics():
     assert [note.lyric for note in tune.notes[:5]] == ["Down", "by", "the", "ri-", "ver"]
 
 
-def test_rehearsal_letters_are_not_chords():
+def test_rehearsal_letters_are_not_chords() -> None:
     marks = [meta("marker", 2.0 * n, text=letter) for n, letter in enumerate("ABCD")]
     assert read_midi(one_track(SCALE, *marks)).chords == ()
 
 
-def test_channels_that_take_turns_are_one_part():
+def test_channels_that_take_turns_are_one_part() -> None:
     """As in files that give bent notes a channel of their own."""
     first, second = SCALE[::2], SCALE[1::2]
     data = midi_file([metre(4, 4)], [meta("track_name", name="Sax"), *sounded(first), *sounded(second, channel=1)])
@@ -185,7 +187,7 @@ def test_channels_that_take_turns_are_one_part():
     assert (tune.part_name, len(tune.notes)) == ("Sax", 8)
 
 
-def test_a_c_major_that_is_only_a_default_gives_way_to_the_notes():
+def test_a_c_major_that_is_only_a_default_gives_way_to_the_notes() -> None:
     line = melody(*[(midi, 1) for midi in (69, 71, 73, 74, 76, 78, 80, 81)])
     tune = read_midi(one_track(line, meta("key_signature", key="C")))
     assert str(tune.key) == "A major"
@@ -193,23 +195,23 @@ def test_a_c_major_that_is_only_a_default_gives_way_to_the_notes():
     assert str(read_midi(one_track(line, meta("key_signature", key="F"))).key) == "F major"
 
 
-def test_a_key_is_found_where_the_file_names_none():
+def test_a_key_is_found_where_the_file_names_none() -> None:
     tune = read_midi(one_track(melody(*[(midi, 1) for midi in (74, 76, 77, 79, 81, 73, 76, 74)])))
     assert str(tune.key) == "D minor"
     assert "the file names no key; D minor was found from the notes" in tune.warnings
 
 
-def test_key_changes_hold_from_their_bar():
+def test_key_changes_hold_from_their_bar() -> None:
     keys = [meta("key_signature", 0.0, key="C"), meta("key_signature", 4.0, key="Eb")]
     assert [str(bar.key) for bar in read_midi(one_track(SCALE, *keys)).bars] == ["C major", "Eb major"]
 
 
 @pytest.mark.parametrize("name, fifths", [("Cb", -7), ("F#m", 3), ("C#", 7), ("Abm", -7)])
-def test_every_signature_is_read(name, fifths):
+def test_every_signature_is_read(name: str, fifths: int) -> None:
     assert read_midi(one_track(SCALE, meta("key_signature", key=name))).key.fifths == fifths
 
 
-def agreement(seeds: range, metres: tuple[str, ...], **touch) -> float:
+def agreement(seeds: range, metres: tuple[str, ...], **touch: Any) -> float:
     """The share of notes whose onset, pitch and duration come back."""
     right = total = 0
     for seed in seeds:
@@ -222,7 +224,7 @@ def agreement(seeds: range, metres: tuple[str, ...], **touch) -> float:
     return right / total
 
 
-def test_played_files_come_back_as_written():
+def test_played_files_come_back_as_written() -> None:
     """8 ms and 15 ms of spread at 120 quarter notes a minute."""
     metres = ("4/4", "3/4", "6/8", "2/4")
     assert agreement(range(16), metres, spread=0.0, gate=(1.0, 1.0)) == 1.0
@@ -230,7 +232,7 @@ def test_played_files_come_back_as_written():
     assert agreement(range(16), metres, spread=0.03, gate=(0.75, 1.05)) > 0.93
 
 
-def test_swing_eighths_come_back_as_even_ones():
+def test_swing_eighths_come_back_as_even_ones() -> None:
     metres = ("4/4", "3/4")
     assert agreement(range(12), metres, spread=0.01, gate=(0.85, 1.0), long_share=0.64) > 0.9
 
@@ -244,7 +246,7 @@ CORPUS_SAMPLE = [
 
 
 @pytest.mark.parametrize("name", CORPUS_SAMPLE)
-def test_files_written_by_music21_read_like_the_score(name):
+def test_files_written_by_music21_read_like_the_score(name: str) -> None:
     music21 = pytest.importorskip("music21")
     path = Path(music21.__file__).parent / "corpus" / name
     score = music21.converter.parse(path).toSoundingPitch()
@@ -271,7 +273,7 @@ def test_files_written_by_music21_read_like_the_score(name):
         (b"MThd" + b"\x00" * 3_000_000, "larger than 2,097,152 bytes"),
     ],
 )
-def test_files_that_can_not_be_read(data, message):
+def test_files_that_can_not_be_read(data: bytes, message: str) -> None:
     with pytest.raises(ReadError, match=message):
         read_midi(data)
 
@@ -287,14 +289,14 @@ def test_files_that_can_not_be_read(data, message):
         ([metre(4, 4), *sounded([(0.0, 1.0, 60), (500_000.0, 500_001.0, 62)])], "more than 10,000 bars"),
     ],
 )
-def test_tunes_that_can_not_be_worked_with(events, message):
+def test_tunes_that_can_not_be_worked_with(events: list[tuple[float, Event]], message: str) -> None:
     with pytest.raises(TuneError, match=message):
         read_midi(midi_file(events))
 
 
 @settings(max_examples=200, deadline=None)
 @given(seed=st.integers(0, 2**32))
-def test_mutated_files_give_nothing_but_deliberate_errors(seed):
+def test_mutated_files_give_nothing_but_deliberate_errors(seed: int) -> None:
     dice = random.Random(seed)
     data = bytearray(
         one_track(SCALE, meta("key_signature", key="C"), meta("marker", text="C"), meta("set_tempo", tempo=500_000))
@@ -311,7 +313,7 @@ def test_mutated_files_give_nothing_but_deliberate_errors(seed):
         assert str(error)
 
 
-def test_a_low_resolution_is_exact_too():
+def test_a_low_resolution_is_exact_too() -> None:
     data = midi_file(
         [metre(4, 4), *sounded(melody((60, 1 / 3), (62, 1 / 3), (64, 1 / 3), (65, 0.25), (67, 0.75), (60, 2)))],
         ticks=24,

@@ -6,6 +6,7 @@ from __future__ import annotations
 import random
 from fractions import Fraction
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -51,7 +52,7 @@ def ours(tune: Tune) -> list[tuple[Fraction, Fraction, str]]:
     ]
 
 
-def theirs(part) -> list[tuple[Fraction, Fraction, str]]:
+def theirs(part: Any) -> list[tuple[Fraction, Fraction, str]]:
     return [
         (exact(n.offset), exact(n.quarterLength), f"{n.pitch.step}{n.pitch.midi}")
         for n in part.stripTies().flatten().getElementsByClass(music21.note.Note)
@@ -59,7 +60,7 @@ def theirs(part) -> list[tuple[Fraction, Fraction, str]]:
     ]
 
 
-def exact(value) -> Fraction:
+def exact(value: float | Fraction) -> Fraction:
     return Fraction(value).limit_denominator(10_000)
 
 
@@ -83,7 +84,7 @@ def comparison(path: Path) -> bool | None:
 
 
 @pytest.mark.parametrize("path", [pytest.param(path, id=path.name) for path in sample(16, seed=4)])
-def test_a_sample_of_the_corpus_reads_as_music21_reads_it(path):
+def test_a_sample_of_the_corpus_reads_as_music21_reads_it(path: Path) -> None:
     agrees = comparison(path)
     if agrees is None:
         pytest.skip("refused as a melody, or its parts are split otherwise by music21")
@@ -91,7 +92,7 @@ def test_a_sample_of_the_corpus_reads_as_music21_reads_it(path):
 
 
 @pytest.mark.parametrize("name", LEAD_SHEETS)
-def test_chord_symbols_of_lead_sheets_match_in_place_and_root(name):
+def test_chord_symbols_of_lead_sheets_match_in_place_and_root(name: str) -> None:
     path = CORPUS / name
     tune = read_musicxml(content(path), irregular="keep")
     symbols = music21.converter.parse(path).flatten().getElementsByClass(music21.harmony.ChordSymbol)
@@ -101,7 +102,7 @@ def test_chord_symbols_of_lead_sheets_match_in_place_and_root(name):
 
 
 @pytest.mark.slow
-def test_the_whole_corpus_reads_as_music21_reads_it():
+def test_the_whole_corpus_reads_as_music21_reads_it() -> None:
     """Scores above 600 kB are left out: music21 takes minutes for each."""
     found = {path: comparison(path) for path in files() if len(content(path)) < 600_000}
     assert [path.name for path, agrees in found.items() if agrees is False] == []

@@ -43,34 +43,34 @@ def written(tmp_path: Path, name: str, data: bytes) -> Path:
     return path
 
 
-def test_a_compressed_score_reads_like_a_plain_one(tmp_path):
+def test_a_compressed_score_reads_like_a_plain_one(tmp_path: Path) -> None:
     mxl = packed({"META-INF/container.xml": container("deep/score.xml"), "deep/score.xml": LEAD, "a.xml": b"<x/>"})
     assert read_tune(written(tmp_path, "tune.mxl", mxl)) == read_tune(DATA / "lantern_lane.musicxml")
 
 
-def test_a_compressed_score_without_container_is_found(tmp_path):
+def test_a_compressed_score_without_container_is_found(tmp_path: Path) -> None:
     assert read_tune(written(tmp_path, "t.mxl", packed({"score.xml": LEAD}))).title == "Lantern Lane"
 
 
 @pytest.mark.parametrize("encoding", ["utf-8-sig", "utf-16"])
-def test_other_encodings_of_xml(tmp_path, encoding):
+def test_other_encodings_of_xml(tmp_path: Path, encoding: str) -> None:
     text = LEAD.decode().replace('encoding="UTF-8"', "").replace("Lantern", "Lantérn")
     assert read_tune(written(tmp_path, "t.xml", text.encode(encoding))).title == "Lantérn Lane"
 
 
 @pytest.mark.parametrize("suffix", [".mid", ".abc", ".mxl"])
-def test_the_content_decides_and_a_wrong_name_is_said(tmp_path, suffix):
+def test_the_content_decides_and_a_wrong_name_is_said(tmp_path: Path, suffix: str) -> None:
     tune = read_tune(written(tmp_path, "tune" + suffix, LEAD))
     assert tune.title == "Lantern Lane"
     assert tune.warnings[0] == f"the file's name ends in {suffix}, but it holds MusicXML and was read as that"
 
 
-def test_a_tune_without_title_gets_the_files_name(tmp_path):
+def test_a_tune_without_title_gets_the_files_name(tmp_path: Path) -> None:
     data = score(attributes() + notes("C4 D4 E4 F4"))
     assert read_tune(written(tmp_path, "my_tune.musicxml", data)).title == "my tune"
 
 
-def test_books_give_tunes_by_number_title_and_one_after_the_other(tmp_path):
+def test_books_give_tunes_by_number_title_and_one_after_the_other(tmp_path: Path) -> None:
     book = written(tmp_path, "book.abc", BOOK.encode())
     assert [tune.title for tune in read_tunes(book, irregular="keep")] == ["First", "The Second", "Third"]
     assert read_tune(book, tune_number=7, irregular="keep").title == "The Second"
@@ -121,21 +121,21 @@ REFUSED = {
 
 
 @pytest.mark.parametrize("name", REFUSED)
-def test_bad_files_are_refused_by_name_with_a_reason(tmp_path, name):
+def test_bad_files_are_refused_by_name_with_a_reason(tmp_path: Path, name: str) -> None:
     data, message = REFUSED[name]
     with pytest.raises(ReadError, match=message) as caught:
         read_tune(written(tmp_path, name, data))
     assert name in str(caught.value)
 
 
-def test_missing_files_and_folders(tmp_path):
+def test_missing_files_and_folders(tmp_path: Path) -> None:
     with pytest.raises(ReadError, match="does not exist"):
         read_tune(tmp_path / "gone.xml")
     with pytest.raises(ReadError, match="is a folder"):
         read_tune(tmp_path)
 
 
-def test_a_member_that_lies_about_its_size_is_still_bounded(tmp_path, monkeypatch):
+def test_a_member_that_lies_about_its_size_is_still_bounded(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr("fioritura.notation.musicxml.file.MAX_XML_BYTES", 1000)
     data = bytearray(packed({"s.xml": LEAD}))
     for size_place in (22, data.rfind(b"PK\x01\x02") + 24):  # uncompressed size: local header, central directory
@@ -144,20 +144,20 @@ def test_a_member_that_lies_about_its_size_is_still_bounded(tmp_path, monkeypatc
         read_tune(written(tmp_path, "liar.mxl", bytes(data)))
 
 
-def test_too_many_elements_are_refused(tmp_path, monkeypatch):
+def test_too_many_elements_are_refused(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr("fioritura.notation.musicxml.file.MAX_ELEMENTS", 100)
     with pytest.raises(ReadError, match="more than 100 elements"):
         read_tune(written(tmp_path, "t.xml", LEAD))
 
 
-def test_errors_about_music_name_the_file_too(tmp_path):
+def test_errors_about_music_name_the_file_too(tmp_path: Path) -> None:
     path = written(tmp_path, "odd.xml", score(attributes() + notes("C4 D4 E4 F4"), notes("C4"), notes("C4:16")))
     with pytest.raises(TuneError, match=r"^odd\.xml: bar 2 holds 1 quarter note where 4/4 has 4"):
         read_tune(path)
     assert len(read_tune(path, irregular="keep").bars) == 3
 
 
-def test_a_midi_file_inside_riff_is_unwrapped():
+def test_a_midi_file_inside_riff_is_unwrapped() -> None:
     assert format_of(b"RIFF\x00\x00\x00\x00RMIDdata\x00\x00\x00\x00MThd...") == ("MIDI", b"MThd...")
 
 
@@ -175,20 +175,20 @@ FUZZ = settings(max_examples=150, deadline=None, suppress_health_check=[HealthCh
 @given(
     data=st.binary(min_size=1, max_size=400), head=st.sampled_from([b"", b"<", b"MThd", b"PK\x03\x04", b"X:1\nK:C\n"])
 )
-def test_random_bytes_give_nothing_but_deliberate_errors(tmp_path, data, head):
+def test_random_bytes_give_nothing_but_deliberate_errors(tmp_path: Path, data: bytes, head: bytes) -> None:
     only_deliberate_errors(written(tmp_path, "fuzz", head + data))
 
 
 @FUZZ
 @given(seed=st.integers(0, 2**32))
-def test_mutated_scores_give_nothing_but_deliberate_errors(tmp_path, seed):
+def test_mutated_scores_give_nothing_but_deliberate_errors(tmp_path: Path, seed: int) -> None:
     dice = random.Random(seed)
     only_deliberate_errors(written(tmp_path, "fuzz.xml", mutated(LEAD, dice)))
 
 
 @FUZZ
 @given(seed=st.integers(0, 2**32))
-def test_shuffled_elements_give_nothing_but_deliberate_errors(tmp_path, seed):
+def test_shuffled_elements_give_nothing_but_deliberate_errors(tmp_path: Path, seed: int) -> None:
     """Well-formed XML with texts, attributes and tags that stand where they should not."""
     dice = random.Random(seed)
     text = LEAD.decode()
@@ -210,7 +210,7 @@ def test_shuffled_elements_give_nothing_but_deliberate_errors(tmp_path, seed):
 
 @FUZZ
 @given(seed=st.integers(0, 2**32))
-def test_mutated_archives_give_nothing_but_deliberate_errors(tmp_path, seed):
+def test_mutated_archives_give_nothing_but_deliberate_errors(tmp_path: Path, seed: int) -> None:
     mxl = packed({"META-INF/container.xml": container("s.xml"), "s.xml": LEAD})
     only_deliberate_errors(written(tmp_path, "fuzz.mxl", mutated(mxl, random.Random(seed))))
 
