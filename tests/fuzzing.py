@@ -18,9 +18,13 @@ from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
 from tempfile import NamedTemporaryFile
+from typing import TYPE_CHECKING, Any
 
 from fioritura.errors import FiorituraError
 from tests import fuzzing_api
+
+if TYPE_CHECKING:
+    from fioritura.tune import Tune
 
 __all__ = ["READERS", "Reader", "made", "tried"]
 
@@ -164,7 +168,7 @@ def _file_reader(suffix: str) -> Callable[[bytes], object]:
 
 
 @cache
-def _tunes() -> tuple[object, ...]:
+def _tunes() -> tuple[Tune, ...]:
     from tests.tunes import random_tune
 
     return tuple(random_tune(seed, bars=4) for seed in range(6))
@@ -176,10 +180,7 @@ def _musicxml() -> tuple[bytes, ...]:
     from fioritura.notation.score import Score, Staff
 
     files = [path.read_bytes() for path in sorted((HOME / "data").glob("*.musicxml"))]
-    written = [
-        write_musicxml(Score(tune, (Staff(tune.notes, "Lead"),)))  # type: ignore[attr-defined]
-        for tune in _tunes()
-    ]
+    written = [write_musicxml(Score(tune, (Staff(tune.notes, "Lead"),))) for tune in _tunes()]
     return (*written, min(files, key=len))
 
 
@@ -199,7 +200,8 @@ def _musicxml_rearranged(rng: random.Random) -> bytes:
         one, other = rng.sample(elements, 2)
         match rng.randrange(5):
             case 0:
-                one.getparent().remove(one)
+                if (parent := one.getparent()) is not None:
+                    parent.remove(one)
             case 1:
                 one.addnext(etree.fromstring(etree.tostring(one, with_tail=False)))
             case 2 if other not in one.iter() and one not in other.iter():
@@ -242,7 +244,7 @@ def _zipped(members: dict[str, bytes]) -> bytes:
 def _mxl_drawn(rng: random.Random) -> bytes:
     name = rng.choice(
         (
-            "score.xml",
+            *["score.xml"] * 12,
             "../../score.xml",
             "/etc/score.xml",
             "a/" * 200 + "s.xml",
@@ -264,10 +266,7 @@ def _abc() -> tuple[bytes, ...]:
     from fioritura.notation.abc.writer import write_abc
     from fioritura.notation.score import Score, Staff
 
-    written = [
-        write_abc(Score(tune, (Staff(tune.notes, "Lead"),))).encode()  # type: ignore[attr-defined]
-        for tune in _tunes()
-    ]
+    written = [write_abc(Score(tune, (Staff(tune.notes, "Lead"),))).encode() for tune in _tunes()]
     book = b"".join(data.replace(b"X:1", b"X:%d" % n) for n, data in enumerate(written[:2], start=1))
     return (*written, book)
 
@@ -294,33 +293,49 @@ def _abc_invented(rng: random.Random) -> bytes:
 def _midi() -> tuple[bytes, ...]:
     from tests.midi_files import played
 
-    return tuple(played(tune, seed, 0.02, (0.7, 1.0)) for seed, tune in enumerate(_tunes()))  # type: ignore[arg-type]
+    return tuple(played(tune, seed, 0.02, (0.7, 1.0)) for seed, tune in enumerate(_tunes()))
 
 
 def _midi_drawn(rng: random.Random) -> bytes:
-    events = b""
-    for _ in range(rng.randrange(1, 60)):
-        delta = rng.choice((b"\x00", b"\x60", b"\x83\x60", b"\xff\xff\xff\x7f"))
-        note = rng.randrange(256).to_bytes(1, "big")
-        events += delta + rng.choice(
-            (
-                b"\x90" + note + b"\x40",
-                b"\x80" + note + b"\x40",
-                b"\xff\x51\x03" + rng.randbytes(3),
-                b"\xff\x58\x04" + rng.randbytes(4),
-                b"\xff\x59\x02" + rng.randbytes(2),
-                b"\xc0" + note,
-                b"\xe0\x00\x40",
-                b"\xf0\x02\x01\xf7",
-                b"\xff\x03" + rng.choice((b"\x04Lead", b"\x7fshort", b"\x00")),
-                rng.randbytes(3),
-            )
+    """Events that may follow one another in a file, or, in every third, bytes that may not stand there."""
+    is_sound = rng.random() < 0.7
+    events = b"".join(
+        rng.choice(
+            (b"\x00", b"\x60", b"\x83\x60", b"\x87\x40", b"\xff\xff\xff\x7f" if rng.random() < 0.05 else b"\x30")
         )
+        + (_midi_event(rng) if is_sound or rng.random() < 0.8 else rng.randbytes(3))
+        for _ in range(rng.randrange(1, 60))
+    )
     events += b"\x00\xff\x2f\x00"
+    if is_sound:
+        return _midi_file(rng, events, len(events), 1, rng.choice((480, 96, 1, 32767)))
     length = len(events) if rng.random() < 0.8 else rng.choice((0, 1, 2**31, 2**32 - 1))
-    tracks = rng.choice((1, 1, 1, 0, 2, 65535))
-    division = rng.choice((480, 96, 0, 1, 0xE728, 0x8000))
-    head = b"MThd" + (6).to_bytes(4, "big") + rng.choice((0, 1, 2, 9)).to_bytes(2, "big") + tracks.to_bytes(2, "big")
+    return _midi_file(rng, events, length, rng.choice((1, 1, 0, 2, 65535)), rng.choice((480, 0, 0xE728, 0x8000)))
+
+
+def _midi_event(rng: random.Random) -> bytes:
+    note, channel = rng.choice((60, 62, 64, 67, 72, rng.randrange(128))), rng.choice((0, 0, 0, 1, 9))
+    if rng.random() < 0.7:
+        return bytes((rng.choice((0x90, 0x80)) + channel, note, rng.choice((64, 64, 0))))
+    metre = (rng.randrange(256), rng.randrange(9)) if rng.random() < 0.1 else (rng.choice((2, 3, 4, 6, 12)), 3)
+    return rng.choice(
+        (
+            b"\xff\x51\x03" + rng.choice((b"\x07\xa1\x20", b"\x00\x00\x00", b"\x00\x00\x01", b"\xff\xff\xff")),
+            b"\xff\x58\x04" + bytes((*metre, 24, 8)),
+            b"\xff\x59\x02" + bytes((rng.choice((0, 3, 7, 253, 249)), rng.choice((0, 1)))),
+            bytes((0xC0 + channel, note)),
+            bytes((0xE0 + channel, rng.randrange(128), rng.randrange(128))),
+            bytes((0xB0 + channel, rng.choice((7, 64, 123)), rng.randrange(128))),
+            b"\xf0\x02\x01\xf7",
+            b"\xff\x03" + rng.choice((b"\x04Lead", b"\x00", b"\x02\xff\xfe")),
+        )
+    )
+
+
+def _midi_file(rng: random.Random, events: bytes, length: int, tracks: int, division: int) -> bytes:
+    head = (
+        b"MThd" + (6).to_bytes(4, "big") + rng.choice((*[0, 1] * 6, 2)).to_bytes(2, "big") + tracks.to_bytes(2, "big")
+    )
     return head + division.to_bytes(2, "big") + b"MTrk" + length.to_bytes(4, "big") + events
 
 
@@ -332,7 +347,7 @@ def _arrangements() -> tuple[bytes, ...]:
     from fioritura.techniques.place import Setting
 
     setting = Setting(Player.of("concert", 3), 110.0)
-    return tuple(arrangement_to_json(arranged(tune, setting)).encode() for tune in _tunes()[:2])  # type: ignore[arg-type]
+    return tuple(arrangement_to_json(arranged(tune, setting)).encode() for tune in _tunes()[:2])
 
 
 def _arrangement_drawn(rng: random.Random) -> bytes:
@@ -341,20 +356,20 @@ def _arrangement_drawn(rng: random.Random) -> bytes:
     places = list(_places(data))
     for _ in range(rng.choice((1, 1, 3))):
         holder, key = rng.choice(places)
-        value = rng.choice(
+        value: object = rng.choice(
             (None, True, -1, 0, 10**30, 1e308, float("nan"), "", "C", "𝄞", [], {}, [[]], [1, 2], {"step": 1})
         )
         if rng.random() < 0.2 and isinstance(holder, dict):
             holder.pop(key, None)
         else:
-            holder[key] = value  # type: ignore[index]
+            holder[key] = value
     return json.dumps(data).encode()
 
 
-def _places(data: object) -> Iterator[tuple[dict[str, object] | list[object], object]]:
+def _places(data: Any) -> Iterator[tuple[Any, Any]]:
     items = data.items() if isinstance(data, dict) else enumerate(data) if isinstance(data, list) else ()
     for key, value in items:
-        yield data, key  # type: ignore[misc]
+        yield data, key
         yield from _places(value)
 
 
@@ -362,6 +377,21 @@ def _read_arrangement(data: bytes) -> object:
     from fioritura.arrange.arrangement_file import arrangement_from_json
 
     return arrangement_from_json(data.decode("utf-8", "replace"))
+
+
+def _chords_drawn(rng: random.Random) -> bytes:
+    """Symbols of all kinds in the four bars of a tune, or words without regard for sense."""
+    if rng.random() < 0.3:
+        return _words(rng, CHORD_WORDS, 24).encode()
+    cells = (" ".join(_symbol(rng) for _ in range(rng.choice((1, 1, 2, 4)))) for _ in range(4))
+    return " | ".join(cells).encode()
+
+
+def _symbol(rng: random.Random) -> str:
+    root = rng.choice("ABCDEFG") + rng.choice(("", "", "b", "#", "♭", "##"))
+    quality = rng.choice(CHORD_WORDS[CHORD_WORDS.index("m") : CHORD_WORDS.index("7") + 1])
+    rest = "".join(rng.choice(CHORD_WORDS) for _ in range(rng.choice((0, 0, 0, 1, 2))))
+    return root + rng.choice(("", quality)) + rest
 
 
 def _chords() -> tuple[bytes, ...]:
@@ -375,7 +405,7 @@ def _read_chords(data: bytes) -> object:
     text = data.decode("utf-8", "replace")
     with suppress(FiorituraError):
         read_chord(text)
-    return chords_from_text(_tunes()[0], text)  # type: ignore[arg-type]
+    return chords_from_text(_tunes()[0], text)
 
 
 @cache
@@ -463,7 +493,7 @@ READERS: dict[str, Reader] = {
     "abc": Reader(_abc, _abc_drawn, _file_reader(".abc")),
     "midi": Reader(_midi, _midi_drawn, _file_reader(".mid")),
     "arrangement": Reader(_arrangements, _arrangement_drawn, _read_arrangement),
-    "chords": Reader(_chords, lambda rng: _words(rng, CHORD_WORDS, 24).encode(), _read_chords),
+    "chords": Reader(_chords, _chords_drawn, _read_chords),
     "audio": Reader(_audio, _audio_drawn, _read_audio),
     "whole way": Reader(
         lambda: (*_musicxml(), *_abc()),
