@@ -14,6 +14,7 @@ from collections.abc import Callable, Iterator
 from fractions import Fraction
 from functools import cache
 from pathlib import Path
+from typing import Any
 
 from fioritura.errors import FiorituraError
 from fioritura.notation.abc.reader import AbcEntry, list_abc
@@ -80,10 +81,10 @@ def reference_sounds(text: str, *, ties_carry_accidentals: bool = False) -> list
     return sounds
 
 
-def _is_same(before, after, ties_carry_accidentals: bool) -> bool:
+def _is_same(before: Any, after: Any, ties_carry_accidentals: bool) -> bool:
     if ties_carry_accidentals and before.diatonicNoteNum == after.diatonicNoteNum:
         return True
-    return before.midi == after.midi
+    return bool(before.midi == after.midi)
 
 
 def _exact(quarters: float | Fraction) -> Fraction:
@@ -151,20 +152,20 @@ def _with_written_lengths(line: str) -> str:
     """Every broken rhythm of a line as lengths: ``A>B>c`` is ``A3/2B3/4c/2``."""
     if not re.search("[<>]", line):
         return line
-    pieces: list[list] = []
+    pieces: list[tuple[str, Fraction | None]] = []
     factor = Fraction(1)
     for match in re.finditer(r"([_^=]*[A-Ga-gz][,']*)(\d*)(/*)(\d*)|([<>]+)|.", line):
         if match[5]:
             half = Fraction(1, 2 ** len(match[5]))
             first, factor = (2 - half, half) if match[5][0] == ">" else (half, 2 - half)
-            last = next(piece for piece in reversed(pieces) if piece[1])
-            last[1] *= first
+            last, length = next((place, length) for place, (_, length) in reversed([*enumerate(pieces)]) if length)
+            pieces[last] = (pieces[last][0], length * first)
         elif match[1]:
             below = int(match[4]) if match[4] else 2 ** len(match[3])
-            pieces.append([match[1], Fraction(int(match[2] or 1), below) * factor])
+            pieces.append((match[1], Fraction(int(match[2] or 1), below) * factor))
             factor = Fraction(1)
         else:
-            pieces.append([match[0], None])
+            pieces.append((match[0], None))
     return "".join(text if length is None else f"{text}{length}" for text, length in pieces)
 
 
@@ -180,7 +181,9 @@ def _height(letter: str, octave: str) -> int:
 
 
 def _first_voice(text: str) -> str:
-    lines, voices, current = [], [], None
+    lines: list[str] = []
+    voices: list[str] = []
+    current = None
     for line in text.split("\n"):
         match = re.match(r"\[?V:\s*(\w+)[^\]]*\]?", line)
         in_body = any(other.startswith("K:") for other in lines)

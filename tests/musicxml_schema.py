@@ -6,6 +6,7 @@ define them.
 
 from functools import cache
 from importlib.resources import files
+from typing import Any
 
 from lxml import etree
 
@@ -33,9 +34,9 @@ _IMPORTS = {
 
 
 class _Offline(etree.Resolver):
-    def resolve(self, url, pubid, context):
+    def resolve(self, url: str, pubid: str, context: Any) -> Any:  # type: ignore[override]
         name = url.rsplit("/", 1)[-1]
-        return self.resolve_string(_IMPORTS[name], context) if name in _IMPORTS else None
+        return self.resolve_string(_IMPORTS[name], context) if name in _IMPORTS else None  # type: ignore[call-arg]
 
 
 @cache
@@ -50,4 +51,4 @@ def schema_errors(data: bytes) -> list[str]:
     """What the MusicXML 4.0 schema finds wrong with a file; empty when it is valid."""
     schema = _schema()
     document = etree.fromstring(data, etree.XMLParser(no_network=True, load_dtd=False, resolve_entities=False))
-    return [] if schema.validate(document) else [str(error) for error in schema.error_log]
+    return [] if schema.validate(document) else [str(error) for error in schema.error_log]  # type: ignore[attr-defined]

@@ -17,8 +17,9 @@ from hypothesis import strategies as st
 from fioritura.errors import FiorituraError, OptionError, ReadError, TuneError
 from fioritura.notation.abc.fields import part_order, read_key, read_metre, read_tempo, text_string
 from fioritura.notation.abc.lyrics import syllables
-from fioritura.notation.abc.reader import AbcError, AbcPolyphonyError, iter_abc, list_abc, read_abc
-from fioritura.theory.key import Key
+from fioritura.notation.abc.reader import AbcEntry, AbcError, AbcPolyphonyError, iter_abc, list_abc, read_abc
+from fioritura.notation.assemble import Irregular
+from fioritura.theory.key import Key, Mode
 from fioritura.theory.metre import QUARTER, Metre
 from fioritura.tune import Jump, Mark, Tune
 from fioritura.unfold import playing_order
@@ -28,7 +29,7 @@ from .abc_reference import corpus_entries, disagreement
 HEADER = "X:1\nT:Test\nM:4/4\nL:1/8\nK:C\n"
 
 
-def read(music: str, header: str = HEADER, irregular: str = "keep") -> Tune:
+def read(music: str, header: str = HEADER, irregular: Irregular = "keep") -> Tune:
     (tune,) = read_abc(header + music, irregular=irregular)
     return tune
 
@@ -53,13 +54,13 @@ def marks(music: str) -> list[tuple[Mark, ...]]:
 # --- Pitch, accidentals, lengths (4.1 to 4.5) ------------------------------------------------------------------------
 
 
-def test_pitches():
+def test_pitches() -> None:
     assert pitches("C,,CcC'c'' c'") == "C2 C4 C5 C5 C7 C6"
     assert pitches("C,',") == pitches("C,") == "C3"
     assert pitches("^C _D =E ^^F __G") == "C#4 Db4 E4 F##4 Gbb4"
 
 
-def test_accidentals_hold_to_the_bar_line_in_every_octave():
+def test_accidentals_hold_to_the_bar_line_in_every_octave() -> None:
     """Section 11.3: the default is ``pitch``."""
     music = "^F F f | F"
     assert pitches(music) == "F#4 F#4 F#5 F4"
@@ -68,11 +69,11 @@ def test_accidentals_hold_to_the_bar_line_in_every_octave():
     assert pitches("^F F|[I:propagate-accidentals not]^F F|") == "F#4 F#4 F#4 F4"
 
 
-def test_a_natural_takes_the_signature_away():
+def test_a_natural_takes_the_signature_away() -> None:
     assert pitches("f =f f | f", HEADER.replace("K:C", "K:D")) == "F#5 F5 F5 F#5"
 
 
-def test_an_accidental_on_a_grace_note_holds_in_its_octave():
+def test_an_accidental_on_a_grace_note_holds_in_its_octave() -> None:
     """Common practice; the staff line is altered, another octave is not."""
     tune = read("{^f}f2 F2 f2|f2")
     assert [str(note.pitch) for note in tune.notes] == ["F#5", "F4", "F#5", "F5"]
@@ -80,14 +81,14 @@ def test_an_accidental_on_a_grace_note_holds_in_its_octave():
     assert pitches("{^f}f2 =F2 f2|") == "F#5 F4 F5"
 
 
-def test_lengths():
+def test_lengths() -> None:
     """The multipliers of section 4.3 with L:1/16, and its short forms."""
     sixteenth = HEADER.replace("L:1/8", "L:1/16")
     assert lengths("A A1 A2 A3 A4 A6 A7 A8", sixteenth) == [Fraction(n, 4) for n in (1, 1, 2, 3, 4, 6, 7, 8)]
     assert lengths("A/2 A/ A// A/4 A3/2 A///") == [Fraction(n, 16) for n in (4, 4, 2, 2, 12, 1)]
 
 
-def test_lengths_down_to_a_128th_are_kept_to_the_nearest_tick():
+def test_lengths_down_to_a_128th_are_kept_to_the_nearest_tick() -> None:
     """Section 4.3: compliant software handles a 128th, 52.5 of our ticks."""
     tune = read("A/16A/16A/8 A3/4 A3|")
     assert [note.duration_ticks for note in tune.notes] == [53, 52, 105, 630, 2520]
@@ -98,16 +99,16 @@ def test_lengths_down_to_a_128th_are_kept_to_the_nearest_tick():
     ("metre", "quarters"),
     [("2/4", 0.25), ("5/8", 0.25), ("3/4", 0.5), ("6/8", 0.5), ("4/4", 0.5), ("C", 0.5), ("C|", 0.5), ("none", 0.5)],
 )
-def test_default_unit_note_length(metre, quarters):
+def test_default_unit_note_length(metre: str, quarters: float) -> None:
     """Section 3.1.7: a sixteenth below 0.75, else an eighth."""
     assert lengths("A", f"X:1\nT:\nM:{metre}\nK:C\n") == [quarters]
 
 
-def test_a_metre_change_keeps_the_unit_note_length():
+def test_a_metre_change_keeps_the_unit_note_length() -> None:
     assert lengths("A|[M:2/4]A|[L:1/4]A", "X:1\nT:\nM:4/4\nK:C\n") == [0.5, 0.5, 1]
 
 
-def test_broken_rhythm():
+def test_broken_rhythm() -> None:
     """The three lines of section 4.4 "all mean the same thing"."""
     first = sounds("a3b cd3 a2b2c2d2", HEADER.replace("L:1/8", "L:1/16"))
     assert sounds("a3/2b/2 c/2d3/2 abcd") == first
@@ -116,7 +117,7 @@ def test_broken_rhythm():
     assert lengths("a<<b a<<<b") == [Fraction(n, 16) for n in (2, 14, 1, 15)]
 
 
-def test_grace_notes_are_transparent_to_broken_rhythm():
+def test_grace_notes_are_transparent_to_broken_rhythm() -> None:
     """Section 4.12: ``A<{g}A`` and ``A{g}<A`` are ``A/2{g}A3/2``."""
     first = read("A/2{g}A3/2").notes
     assert read("A<{g}A").notes == first
@@ -124,7 +125,7 @@ def test_grace_notes_are_transparent_to_broken_rhythm():
     assert str(first[1].graces[0]) == "G5"
 
 
-def test_rests():
+def test_rests() -> None:
     """Section 4.5: the two excerpts are equivalent; X and x are silent like Z and z."""
     assert sounds("Z4|CD EF|GA Bc|") == sounds("z8|z8|z8|z8|CD EF|GA Bc|")
     assert sounds("X2|x2CD|") == sounds("Z2|z2CD|")
@@ -132,7 +133,7 @@ def test_rests():
     assert sounds("z2C")[0][0] == QUARTER
 
 
-def test_an_invisible_rest_under_a_sign_is_a_spacer():
+def test_an_invisible_rest_under_a_sign_is_a_spacer() -> None:
     """Custom: ``Hx`` sets a fermata over the bar line."""
     assert read("C8Hx|D8|").bars[0].duration_ticks == 4 * QUARTER
 
@@ -160,24 +161,24 @@ def test_an_invisible_rest_under_a_sign_is_a_spacer():
         ("|[|", 0, False, True),
     ],
 )
-def test_bar_lines(line, repeats, opens, ends_section):
+def test_bar_lines(line: str, repeats: int, opens: bool, ends_section: bool) -> None:
     bars = read(f"|:C8 {line} D8|").bars
     assert len(bars) == 2
     assert (bars[0].repeats, bars[1].opens_repeat, bars[0].ends_section) == (repeats, opens, ends_section)
 
 
-def test_a_dotted_bar_line_inside_a_bar_is_only_a_hint():
+def test_a_dotted_bar_line_inside_a_bar_is_only_a_hint() -> None:
     assert len(read("C4.|D4|E8|").bars) == 2
 
 
-def test_a_repeat_without_a_beginning_goes_back_to_the_last_double_bar():
+def test_a_repeat_without_a_beginning_goes_back_to_the_last_double_bar() -> None:
     """Section 4.8, the recommendation for developers."""
     assert playing_order(read("C8|D8||E8|F8:|").bars) == [0, 1, 2, 3, 2, 3]
     assert playing_order(read("C8|D8:|E8|F8:|").bars) == [0, 1, 0, 1, 2, 3, 2, 3]
     assert playing_order(read("|:C8|D8||E8:|").bars) == [0, 1, 2, 0, 1, 2]
 
 
-def test_first_and_second_endings():
+def test_first_and_second_endings() -> None:
     """Section 4.9: the long and the short way of writing them."""
     long = read("|:faf gfe fe|[1 dfe dBA BA:|[2 d2e dcB cB|]").bars
     short = read("|:faf gfe fe|1 dfe dBA BA:|2 d2e dcB cB|]").bars
@@ -186,7 +187,7 @@ def test_first_and_second_endings():
     assert playing_order(long) == [0, 1, 0, 2]
 
 
-def test_an_ending_that_nothing_ends_is_as_long_as_the_first():
+def test_an_ending_that_nothing_ends_is_as_long_as_the_first() -> None:
     """Section 4.10 lets it run to the next ``:|``, which closes another section (custom)."""
     open_end = read("|:C8|1 D8:|2 E8|F8|G8:|")
     assert playing_order(open_end.bars) == [0, 1, 0, 2, 3, 4, 3, 4]
@@ -199,17 +200,17 @@ def test_an_ending_that_nothing_ends_is_as_long_as_the_first():
     ("text", "numbers"),
     [("1,3", (1, 3)), ("1-3", (1, 2, 3)), ("1,3,5-7", (1, 3, 5, 6, 7))],
 )
-def test_variant_endings(text, numbers):
+def test_variant_endings(text: str, numbers: tuple[int, ...]) -> None:
     """Section 4.10."""
     assert read(f"|:C8|[{text} D8:|[2 E8|]").bars[1].endings == numbers
 
 
-def test_four_variant_endings_play_in_turn():
+def test_four_variant_endings_play_in_turn() -> None:
     bars = read("|:C8|[1 D8:|[2 E8:|[3 F8:|[4 G8|]").bars
     assert playing_order(bars) == [0, 1, 0, 2, 0, 3, 0, 4]
 
 
-def test_an_ending_may_begin_inside_a_bar():
+def test_an_ending_may_begin_inside_a_bar() -> None:
     """Custom: ``|G2G [1 G2:|[2 ...``; both endings complete the same half bar."""
     tune = read("|:C8|C4[1 D4:|[2 E4|]", irregular="refuse")
     assert [(bar.number, bar.duration_ticks // QUARTER, bar.endings) for bar in tune.bars] == [
@@ -220,18 +221,18 @@ def test_an_ending_may_begin_inside_a_bar():
     ]
 
 
-def test_beats_of_a_pickup_and_of_a_short_second_ending():
+def test_beats_of_a_pickup_and_of_a_short_second_ending() -> None:
     """A pickup's beats count back from its end; a second ending begins where the first one does (common practice)."""
     tune = read("G2|:C8|1 D8:|2 D6|]", irregular="refuse")
     assert [tune.beat_at(note.onset_ticks) for note in tune.notes] == [(0, 4.0), (1, 1.0), (2, 1.0), (3, 1.0)]
 
 
 @pytest.mark.parametrize("music", ["|:C6|D8|E8:|:F2|G8|A6:|", "G2|C8|D6||G2|C8|D6|]"])
-def test_bars_split_by_a_sign_add_up(music):
+def test_bars_split_by_a_sign_add_up(music: str) -> None:
     assert not read(music, irregular="refuse").warnings
 
 
-def test_a_full_bar_at_the_end_of_a_line_ends_there():
+def test_a_full_bar_at_the_end_of_a_line_ends_there() -> None:
     """Custom of whole collections: no bar line at the end of a line. An accidental holds on until one is written."""
     tune = read("C4^D4\nE4D4|D8|\n", irregular="refuse")
     assert [bar.duration_ticks for bar in tune.bars] == [4 * QUARTER] * 3
@@ -239,7 +240,7 @@ def test_a_full_bar_at_the_end_of_a_line_ends_there():
     assert "understood" in tune.warnings[0]
 
 
-def test_a_bar_goes_on_over_the_end_of_a_line():
+def test_a_bar_goes_on_over_the_end_of_a_line() -> None:
     assert sounds("C4\nD4|E8|") == sounds("C4D4|E8|") == sounds("C4\\\nD4|E8|")
 
 
@@ -260,12 +261,12 @@ def test_a_bar_goes_on_over_the_end_of_a_line():
         ('"_D.S. al Coda"', Jump.DAL_SEGNO, 1),
     ],
 )
-def test_jumps_on_a_note(sign, jump, bar):
+def test_jumps_on_a_note(sign: str, jump: Jump, bar: int) -> None:
     bars = read(f"C8|{sign}D8|E8|").bars
     assert [other.jumps for other in bars] == [(jump,) if number == bar else () for number in range(3)]
 
 
-def test_jumps_on_bar_lines():
+def test_jumps_on_bar_lines() -> None:
     """Section 4.14: decorations may be applied to bar lines. A segno there opens the next bar, a fine ends its own."""
     assert [bar.jumps for bar in read("C8 !segno!|D8 !fine!|E8 !D.S.!|").bars] == [
         (),
@@ -274,37 +275,37 @@ def test_jumps_on_bar_lines():
     ]
 
 
-def test_a_sign_over_the_last_bar_line_opens_no_bar():
+def test_a_sign_over_the_last_bar_line_opens_no_bar() -> None:
     """Custom: the segno at the end shows where a dal segno turns back."""
     bars = read('C8|"segno"D8|E8 "D.S."[|]"segno"|]').bars
     assert [bar.jumps for bar in bars] == [(), (Jump.SEGNO,), (Jump.DAL_SEGNO,)]
 
 
-def test_a_word_after_the_last_bar_line_belongs_to_the_bar_before():
+def test_a_word_after_the_last_bar_line_belongs_to_the_bar_before() -> None:
     assert [bar.jumps for bar in read('C8|D8|"D.C."\n').bars] == [(), (Jump.DA_CAPO,)]
 
 
 # --- Ties, slurs, grace notes, tuplets (4.11 to 4.13) ----------------------------------------------------------------
 
 
-def test_ties():
+def test_ties() -> None:
     """Section 4.11: within and between bars."""
     assert sounds("c4-c4|") == sounds("c8|")
     assert [note.duration_ticks for note in read("C7c-|cBA2z4|").notes][1] == 2 * 840
     assert lengths("C4-C4-|C8-|C8|") == [12]
 
 
-def test_a_tie_carries_its_accidental_over_the_bar_line():
+def test_a_tie_carries_its_accidental_over_the_bar_line() -> None:
     """Common practice; a later note of the bar is natural again."""
     assert pitches("z6^f2-|f4f4|") == "F#5 F5"
 
 
-def test_a_tie_between_different_pitches_is_a_slur():
+def test_a_tie_between_different_pitches_is_a_slur() -> None:
     """Custom of early ABC."""
     assert marks("G4-A4|") == [(Mark.SLUR_START,), (Mark.SLUR_STOP,)]
 
 
-def test_slurs():
+def test_slurs() -> None:
     """Section 4.11: nested ones leave the outermost; two may meet on a note."""
     start, stop = (Mark.SLUR_START,), (Mark.SLUR_STOP,)
     assert marks("(D E F G)") == [start, (), (), stop]
@@ -315,7 +316,7 @@ def test_slurs():
     assert marks("((3abc) .(d e.)") == [start, (), stop, start, stop]
 
 
-def test_grace_notes():
+def test_grace_notes() -> None:
     note = read("{/gagab}C").notes[0]
     assert [str(grace) for grace in note.graces] == ["G5", "A5", "G5", "A5", "B5"]
     assert [str(grace) for grace in read("{a3/2b/}C {vEFG}A").notes[1].graces] == ["E4", "F4", "G4"]
@@ -326,7 +327,7 @@ def test_grace_notes():
     ("count", "simple", "compound"),
     [(2, 3, 3), (3, 2, 2), (4, 3, 3), (5, 2, 3), (6, 2, 2), (7, 2, 3), (8, 3, 3), (9, 2, 3)],
 )
-def test_tuplets(count, simple, compound):
+def test_tuplets(count: int, simple: int, compound: int) -> None:
     """The table of section 4.13."""
     music = f"({count}{'abcdefgab'[:count]}"
     for metre, normal in (("4/4", simple), ("6/8", compound), ("3/4", simple)):
@@ -335,7 +336,7 @@ def test_tuplets(count, simple, compound):
         assert all(abs(note.duration_ticks - Fraction(840 * normal, count)) < 1 for note in tune.notes)
 
 
-def test_general_tuplets():
+def test_general_tuplets() -> None:
     """Section 4.13: what is equal to what, and notes of different lengths."""
     assert sounds("(3abc") == sounds("(3::abc") == sounds("(3:2abc") == sounds("(3:2:3abc") == sounds("(3 abc")
     assert sounds("(3::2 G4c2") == sounds("(3:2:2 G4c2")
@@ -381,40 +382,40 @@ def test_general_tuplets():
         ('"<(" ">)"', Mark.GHOST),
     ],
 )
-def test_decorations(sign, mark):
+def test_decorations(sign: str, mark: Mark) -> None:
     """The tables of section 4.14; ``+...+`` is the deprecated form of 10.2.2. The standard's ``!lowermordent!`` has
     the vertical line, which MusicXML calls a mordent."""
     assert marks(f"{sign}A B") == [(mark,), ()]
 
 
 @pytest.mark.parametrize("sign", ["u", "v", "!upbow!", "!5!", "!p!", "!crescendo(!", "!<(!", "!somethingnew!", "k"])
-def test_other_decorations_are_left_out_and_named(sign):
+def test_other_decorations_are_left_out_and_named(sign: str) -> None:
     """Section 4.14: an unknown symbol should be ignored."""
     tune = read(f"{sign}A B")
     assert tune.notes[0].marks == ()
     assert "left out" in tune.warnings[0]
 
 
-def test_several_signs_before_a_note_in_any_spacing():
+def test_several_signs_before_a_note_in_any_spacing() -> None:
     """The example of section 4.14, but for its chord."""
     assert marks("!coda! y  !p! !trill! C  .~D") == [(Mark.TRILL,), (Mark.STACCATO, Mark.ROLL)]
 
 
-def test_symbols_can_be_redefined():
+def test_symbols_can_be_redefined() -> None:
     """Section 4.16."""
     header = HEADER.replace("K:C", 'U: W = !trill!\nU:T=!nil!\nU: p = "^+"\nK:C')
     assert [note.marks for note in read("WA TB pc", header).notes] == [(Mark.TRILL,), (), ()]
     assert [note.marks for note in read("WA\nU:W=!turn!\nWA", header).notes] == [(Mark.TRILL,), (Mark.TURN,)]
 
 
-def test_symbol_lines():
+def test_symbol_lines() -> None:
     """The two excerpts of section 4.15 are equivalent."""
     stacked = read('C2  C2 Ez   A2|\ns: "C" *  "Am" * |\ns: *   *  !>!  * |\n')
     inline = read('"C" C2 C2 "Am" !>! Ez A2|\n')
     assert (stacked.notes, stacked.chords) == (inline.notes, inline.chords)
 
 
-def test_several_notes_at_once_are_refused_or_read_as_the_top_one():
+def test_several_notes_at_once_are_refused_or_read_as_the_top_one() -> None:
     with pytest.raises(AbcPolyphonyError, match=r"line 6, column 4, .*3 notes sound at once") as caught:
         read("C2 [CEG]2|", irregular="refuse")
     assert isinstance(caught.value, TuneError)
@@ -424,18 +425,18 @@ def test_several_notes_at_once_are_refused_or_read_as_the_top_one():
     assert "top note" in tune.warnings[0]
 
 
-def test_chords_multiply_their_lengths():
+def test_chords_multiply_their_lengths() -> None:
     """Section 4.17: ``[C2E2G2]3`` is ``[CEG]6``; the first note says how long."""
     assert lengths("[C2E2G2]3") == lengths("[CEG]6") == [3]
     assert lengths("[C4e2]") == [2]
 
 
-def test_a_unison_is_one_note():
+def test_a_unison_is_one_note() -> None:
     assert sounds("[DD]8|") == sounds("D8|")
     assert not read("[DD]8|", irregular="refuse").warnings
 
 
-def test_chords_take_ties_and_broken_rhythm():
+def test_chords_take_ties_and_broken_rhythm() -> None:
     """The example of section 4.17."""
     music = '( "^I" !f! [CEG]- > [CEG] "^IV" [F=AC]3/2"^V"[GBD]/  H[CEG]2 )'
     tune = read(music)
@@ -444,12 +445,12 @@ def test_chords_take_ties_and_broken_rhythm():
     assert Mark.FERMATA in tune.notes[-1].marks
 
 
-def test_old_chords_between_plus_signs():
+def test_old_chords_between_plus_signs() -> None:
     """Section 10.2.3."""
     assert sounds("+C8E8G8+|") == sounds("[CEG]8|")
 
 
-def test_voice_overlay_is_refused_or_left_out():
+def test_voice_overlay_is_refused_or_left_out() -> None:
     """The example of section 7.4."""
     music = "A2 | c d e f g  a  &\\\n     A A A A A  A  &\\\n     F E D C B, A, |]\n"
     assert sounds(music) == sounds("A2|cdefga|]")
@@ -457,7 +458,7 @@ def test_voice_overlay_is_refused_or_left_out():
         read(music, irregular="refuse")
 
 
-def test_chord_symbols_and_annotations():
+def test_chord_symbols_and_annotations() -> None:
     """Sections 4.18 and 4.19: an annotation is no chord; nor is a fingering or a word (custom)."""
     tune = read('"Am7"A2"^G7"D2 "4"A "SEGUE"B "<(" ">)" "@C"c2|"C/e"C4"N.C."C4|"G(Em)"G4"A7zz"z4|')
     assert [(span.onset_ticks // 840, span.text) for span in tune.chords] == [
@@ -468,16 +469,17 @@ def test_chord_symbols_and_annotations():
         (20, "A7zz"),
     ]
     assert [span.chord is not None for span in tune.chords] == [True, True, False, True, False]
+    assert tune.chords[3].chord is not None
     assert str(tune.chords[3].chord.root) == "G"
     assert any("A7zz" in warning for warning in tune.warnings)
     assert any("'4' (1)" in warning and "'SEGUE' (1)" in warning for warning in tune.warnings)
 
 
-def test_a_chord_before_a_bar_line_holds_from_the_next_bar():
+def test_a_chord_before_a_bar_line_holds_from_the_next_bar() -> None:
     assert [span.onset_ticks for span in read('C8"G7"|D8|').chords] == [4 * QUARTER]
 
 
-def test_order_of_constructs():
+def test_order_of_constructs() -> None:
     """Section 4.20: ``"Gm7"v.=G,2`` and ``~^c'3``."""
     tune = read('"Gm7"v.=G,2 ~^c\'3')
     assert [(str(note.pitch), note.marks) for note in tune.notes] == [("G3", (Mark.STACCATO,)), ("C#6", (Mark.ROLL,))]
@@ -505,14 +507,16 @@ KEY_TABLE = """
 """
 """The table of section 3.1.14, sharps counted up and flats down."""
 
-MODE_NAMES = ("major", "minor", "mixolydian", "dorian", "phrygian", "lydian", "locrian")
+MODE_NAMES: tuple[Mode, ...] = ("major", "minor", "mixolydian", "dorian", "phrygian", "lydian", "locrian")
 
 
 @pytest.mark.parametrize("row", KEY_TABLE.strip().splitlines())
-def test_keys(row):
+def test_keys(row: str) -> None:
     fifths, _, names = row.partition(": ")
     for name, mode in zip(names.split(), MODE_NAMES, strict=True):
-        assert read_key(name).key == Key(int(fifths), mode)
+        found = read_key(name)
+        assert found is not None
+        assert found.key == Key(int(fifths), mode)
 
 
 @pytest.mark.parametrize(
@@ -539,27 +543,29 @@ def test_keys(row):
         ("Es", "Eb major"),
     ],
 )
-def test_key_spellings(text, key):
+def test_key_spellings(text: str, key: str) -> None:
     """Section 3.1.14; case is ignored for modes, so M is minor like m."""
-    assert str(read_key(text).key) == key
+    found = read_key(text)
+    assert found is not None
+    assert str(found.key) == key
 
 
 @pytest.mark.parametrize("text", ["D Phr ^f", "D exp _b _e ^f"])
-def test_a_signature_that_no_mode_has_is_written_at_the_notes(text):
+def test_a_signature_that_no_mode_has_is_written_at_the_notes(text: str) -> None:
     """The two spellings of section 3.1.14 for one signature."""
     tune = read("efgab c'd'2|", HEADER.replace("K:C", f"K:{text}"))
     assert [str(note.pitch) for note in tune.notes] == ["Eb5", "F#5", "G5", "A5", "Bb5", "C6", "D6"]
     assert any("signature" in warning for warning in tune.warnings)
 
 
-def test_pipe_tunes_sound_with_f_sharp_and_c_sharp():
+def test_pipe_tunes_sound_with_f_sharp_and_c_sharp() -> None:
     """Section 3.1.14: the pipe scale is G A B ^c d e ^f g a."""
     for text in ("HP", "Hp"):
         assert pitches("GABcdefga", HEADER.replace("K:C", f"K:{text}")) == "G4 A4 B4 C#5 D5 E5 F#5 G5 A5"
 
 
 @pytest.mark.parametrize("text", ["X", "C#maj7", "Qdor", "C##", "Fb", "Dfoo"])
-def test_impossible_keys(text):
+def test_impossible_keys(text: str) -> None:
     with pytest.raises(AbcError, match=r"line 5, column 1"):
         read("C8|", HEADER.replace("K:C", f"K:{text}"), irregular="refuse")
 
@@ -577,18 +583,18 @@ def test_impossible_keys(text):
         ("", None),
     ],
 )
-def test_metres(text, metre):
+def test_metres(text: str, metre: Metre | None) -> None:
     """Section 3.1.6."""
     assert read_metre(text) == (metre, "")
 
 
 @pytest.mark.parametrize("text", ["4", "4/3", "99/4", "0/4", "waltz", "4/0"])
-def test_impossible_metres(text):
+def test_impossible_metres(text: str) -> None:
     with pytest.raises(AbcError, match=r"line 3, column 1.*M:"):
         read("C8|", HEADER.replace("M:4/4", f"M:{text}"), irregular="refuse")
 
 
-def test_free_metre_takes_its_bars_as_they_are():
+def test_free_metre_takes_its_bars_as_they_are() -> None:
     """Section 3.1.6: in free metre bar lines can be placed anywhere; so too where no M: is given."""
     for header in (HEADER.replace("M:4/4", "M:none"), HEADER.replace("M:4/4\n", "")):
         bars = read("CDE|FGABc|d8|", header, irregular="refuse").bars
@@ -610,19 +616,19 @@ def test_free_metre_takes_its_bars_as_they_are():
         ("1/4=92.5", 92.5, ""),
     ],
 )
-def test_tempos(text, quarters, words):
+def test_tempos(text: str, quarters: float, words: str) -> None:
     """Sections 3.1.8 and 10.1; the unit note is an eighth."""
     tempo = read_tempo(text, 840)
     assert (tempo.quarters_per_minute, tempo.words) == (quarters, words)
 
 
 @pytest.mark.parametrize("text", ["1/4=", "=120", "1/4=999999", "1/4=0", "1/0=", "3/8=5"])
-def test_impossible_tempos(text):
+def test_impossible_tempos(text: str) -> None:
     with pytest.raises(AbcError, match="Q:"):
         read("C8|", HEADER.replace("K:C", f"Q:{text}\nK:C"), irregular="refuse")
 
 
-def test_changes_in_the_body():
+def test_changes_in_the_body() -> None:
     """Section 3.2: the two excerpts are equivalent."""
     header = "X:1\nT:\nM:6/8\nL:1/8\nQ:3/8=100\nK:D\n"
     inline = read("E2E EFE|E2E EFG|[M:9/8] A2G F2E D2z|]", header)
@@ -635,7 +641,7 @@ def test_changes_in_the_body():
     assert str(changed.notes[-1].pitch) == "F5"
 
 
-def test_comments_remarks_and_continuations():
+def test_comments_remarks_and_continuations() -> None:
     """The examples of sections 2.2.5 and 6.1.1."""
     assert sounds("|:DEF FED| % a comment\n% a comment line\nDEF [r:a remark] FED:|") == sounds("|:DEF FED|DEF FED:|")
     assert sounds("abc cab|\\\n%%setbarnb 10\nM:9/8\n%comment\nabc cba abc|") == sounds("abc cab|[M:9/8]abc cba abc|")
@@ -644,26 +650,26 @@ def test_comments_remarks_and_continuations():
     assert read("C8|", HEADER.replace("T:Test", "T:50\\% off % yes")).title == "50% off"
 
 
-def test_reserved_characters_are_ignored():
+def test_reserved_characters_are_ignored() -> None:
     """The example of section 8.1, but for its text."""
     assert sounds("@a !pp! #bc2/3* [K:C#] de?f y |**") == sounds("a !pp! bc2/3 [K:C#] def y |")
 
 
-def test_exclamation_marks_break_lines_in_old_files():
+def test_exclamation_marks_break_lines_in_old_files() -> None:
     """Section 12.2's rule for developers, and the example of 12.1.1."""
     assert sounds("ABC DEF|!FED ABC|]") == sounds("ABC DEF|FED ABC|]")
     assert sounds("AB!cd!|", HEADER.replace("K:", "I:linebreak !\nK:")) == sounds("ABcd|")
     assert sounds("|:abc def|$fed cba:|") == sounds("|:abc def|fed cba:|")
 
 
-def test_feel():
+def test_feel() -> None:
     assert read("C8|").feel == "straight"
     assert read("C8|", HEADER.replace("K:", 'Q:"Medium swing" 1/4=140\nK:')).feel == "swing"
     assert read("C8|", HEADER.replace("K:", "R:swing\nK:")).feel == "swing"
     assert read('"^Swing"C8|').feel == "swing"
 
 
-def test_titles_and_composers():
+def test_titles_and_composers() -> None:
     tune = read("C8|", "X:7\nT:First, The\nT:Second\nC:Ann\nC:Ben\nK:C\n")
     assert (tune.title, tune.composer) == ("First, The", "Ann; Ben")
 
@@ -682,7 +688,7 @@ ACCENTS = {
 
 
 @pytest.mark.parametrize("sign", ACCENTS)
-def test_accents(sign):
+def test_accents(sign: str) -> None:
     """The table of section 14.1: each mnemonic is what its HTML entity says."""
     name, letters = ACCENTS[sign]
     for letter in letters + letters.lower():
@@ -706,7 +712,7 @@ def test_accents(sign):
         (r"\ud800 \U00110000", r"\ud800 \U00110000"),
     ],
 )
-def test_text_strings(text, expected):
+def test_text_strings(text: str, expected: str) -> None:
     assert text_string(text) == expected
 
 
@@ -726,7 +732,7 @@ def test_text_strings(text, expected):
         ("a * b|c", ["a", "", "b", "|", "c"]),
     ],
 )
-def test_syllables(text, expected):
+def test_syllables(text: str, expected: list[str]) -> None:
     """The examples of sections 5.1 and 5.3."""
     assert list(syllables(text)) == expected
 
@@ -735,7 +741,7 @@ def lyrics(music: str, header: str = HEADER) -> list[str]:
     return [note.lyric for note in read(music, header).notes]
 
 
-def test_lyrics_are_aligned_with_notes():
+def test_lyrics_are_aligned_with_notes() -> None:
     words = ["doh", "re", "mi", "fa", "sol", "la", "ti", "doh"]
     assert lyrics("C D E F|\nw: doh re mi fa\nG A B c|\nw: sol la ti doh\n") == words
     strict = "%abc-2.1\n" + HEADER
@@ -743,32 +749,32 @@ def test_lyrics_are_aligned_with_notes():
     assert lyrics("C D|\nw: doh re\n+: mi fa\n") == ["doh", "re"]
 
 
-def test_an_empty_line_of_lyrics_skips_its_notes():
+def test_an_empty_line_of_lyrics_skips_its_notes() -> None:
     """Section 5.1."""
     music = "C D E F|\nw: doh re mi fa\nG G G G|\nw:\nF E F C|\nw: fa mi re doh\n"
     expected = ["doh", "re", "mi", "fa", "", "", "", "", "fa", "mi", "re", "doh"]
     assert lyrics(music) == lyrics(music, "%abc-2.1\n" + HEADER) == expected
 
 
-def test_lyrics_in_old_and_new_files():
+def test_lyrics_in_old_and_new_files() -> None:
     """Section 10.6: with the line before in abc 2.0, from the beginning in abc 2.1."""
     music = "CDEF|\nFEDC|\ncdef|]\nw:these are lyr-ics\n"
     assert lyrics(music)[8:] == ["these", "are", "lyr-", "ics"]
     assert lyrics(music, "%abc-2.1\n" + HEADER)[:4] == ["these", "are", "lyr-", "ics"]
 
 
-def test_lyrics_pass_rests_and_grace_notes_but_not_tied_notes():
+def test_lyrics_pass_rests_and_grace_notes_but_not_tied_notes() -> None:
     assert lyrics("{a}C z D-|D E\nw:one two _ three\n") == ["one", "two", "three"]
     assert lyrics("CD z6|E F\nw:one|two\n") == ["one", "", "two", ""]
 
 
-def test_further_verses_are_left_out():
+def test_further_verses_are_left_out() -> None:
     tune = read("CD|\nw:one two\nw:three four\n")
     assert [note.lyric for note in tune.notes] == ["one", "two"]
     assert any("further verses" in warning for warning in tune.warnings)
 
 
-def test_words_after_the_tune_are_not_aligned():
+def test_words_after_the_tune_are_not_aligned() -> None:
     assert lyrics("CD|\nW:one two\n") == ["", ""]
 
 
@@ -799,7 +805,7 @@ K:Gm
 """The example of section 7 (the composer died in 1894)."""
 
 
-def test_the_melody_voice_is_chosen_and_the_others_are_named():
+def test_the_melody_voice_is_chosen_and_the_others_are_named() -> None:
     (tune,) = read_abc(VOICES)
     assert tune.part_name == "Tenore I"
     assert str(tune.notes[0].pitch) == "Bb3"
@@ -808,7 +814,7 @@ def test_the_melody_voice_is_chosen_and_the_others_are_named():
 
 
 @pytest.mark.parametrize("part", ["Basso I", "3"])
-def test_a_voice_can_be_asked_for(part):
+def test_a_voice_can_be_asked_for(part: str) -> None:
     (tune,) = read_abc(VOICES, part=part)
     assert tune.part_name == "Basso I"
     assert str(tune.notes[0].pitch) == "F3"
@@ -816,13 +822,13 @@ def test_a_voice_can_be_asked_for(part):
         read_abc(VOICES, part="Soprano")
 
 
-def test_voices_one_after_the_other_or_line_by_line():
+def test_voices_one_after_the_other_or_line_by_line() -> None:
     blocks = "V:1\nCDEF GABc|\nc8|\nV:2\nC8|C8|\n"
     lines = "[V:1] CDEF GABc|\n[V:2] C8|\n[V:1] c8|\n[V:2] C8|\n"
     assert sounds(blocks) == sounds(lines) == sounds("CDEF GABc|c8|")
 
 
-def test_music_before_the_first_voice_field_is_a_voice_too():
+def test_music_before_the_first_voice_field_is_a_voice_too() -> None:
     tune = read("[K:D]f8|\nV:2\nF,8|\n")
     assert [str(note.pitch) for note in tune.notes] == ["F#5"]
     assert tune.warnings[0] == "the melody is voice without a name; left out: 1 2"
@@ -830,7 +836,7 @@ def test_music_before_the_first_voice_field_is_a_voice_too():
     assert [str(note.pitch) for note in second.notes] == ["F#3"]
 
 
-def test_transposing_parts_sound_where_they_should():
+def test_transposing_parts_sound_where_they_should() -> None:
     """Section 4.6: ``K:C transpose=-2`` is how a B flat clarinet sees its part."""
     tune = read('"C"CDE ^F2|', HEADER.replace("K:C", "K:C transpose=-2"))
     assert str(tune.key) == "Bb major"
@@ -855,7 +861,7 @@ def test_transposing_parts_sound_where_they_should():
         ("(AB)2(AC)2A", "ABABACACA"),
     ],
 )
-def test_part_orders(text, order):
+def test_part_orders(text: str, order: str) -> None:
     assert "".join(part_order(text)) == order
 
 
@@ -882,26 +888,26 @@ def played(tune: Tune) -> str:
         ("BA", "EFCD", 4),
     ],
 )
-def test_parts_are_played_in_their_order(order, expected, bars):
+def test_parts_are_played_in_their_order(order: str, expected: str, bars: int) -> None:
     """Repeats and a da capo where they can say it, else written out."""
     tune = parts(order, PARTS)
     assert played(tune) == expected
     assert len(tune.bars) == bars
 
 
-def test_parts_written_out_begin_in_their_own_key():
+def test_parts_written_out_begin_in_their_own_key() -> None:
     tune = parts("ABAB", "P:A\nf8|\nP:B\nK:D\nf8|\n")
     assert [str(note.pitch) for note in tune.notes] == ["F5", "F#5", "F5", "F#5"]
 
 
-def test_an_order_of_parts_that_are_not_there_is_named():
+def test_an_order_of_parts_that_are_not_there_is_named() -> None:
     tune = parts("ABC", PARTS)
     assert played(tune) == "CDEF"
     assert "no part C" in tune.warnings[0]
 
 
 @pytest.mark.parametrize("order", ["((A9)9)9", "(AB", "A)", "9", "A0"])
-def test_absurd_orders_of_parts(order):
+def test_absurd_orders_of_parts(order: str) -> None:
     with pytest.raises(AbcError, match="P:"):
         read(PARTS, HEADER.replace("K:C", f"P:{order}\nK:C"), irregular="refuse")
 
@@ -936,7 +942,7 @@ C2 D2 E2|
 """
 
 
-def test_a_book_is_listed_without_reading_its_music():
+def test_a_book_is_listed_without_reading_its_music() -> None:
     entries = list_abc(BOOK)
     assert [(entry.number, entry.title, entry.line) for entry in entries] == [
         (1, "Dusty Miller, The", 8),
@@ -947,7 +953,7 @@ def test_a_book_is_listed_without_reading_its_music():
     assert str(entries[2].read().metre) == "3/4"
 
 
-def test_tunes_are_read_one_by_one():
+def test_tunes_are_read_one_by_one() -> None:
     tunes = iter_abc(BOOK)
     assert next(tunes).title == "Dusty Miller, The"
     with pytest.raises(TuneError, match="line 20"):
@@ -955,17 +961,17 @@ def test_tunes_are_read_one_by_one():
     assert [tune.title for tune in iter_abc(BOOK, irregular="keep")] == ["Dusty Miller, The", "Second", "Third"]
 
 
-def test_messages_about_a_book_name_the_tune():
+def test_messages_about_a_book_name_the_tune() -> None:
     with pytest.raises(TuneError, match=r"tune X:1, Dusty"):
         list_abc(BOOK.replace("B>cd BAG|", "B>cd BAG G|"))[0].read()
 
 
-def test_a_tune_without_number():
+def test_a_tune_without_number() -> None:
     """Section 10.5.1: earlier versions allowed it."""
     assert read_abc("T:Alone\nK:C\nC8|")[0].title == "Alone"
 
 
-def test_music_after_an_empty_line():
+def test_music_after_an_empty_line() -> None:
     """Section 2.2.1: an empty line ends the tune; old books have them inside (custom)."""
     text = HEADER + "C8|\n\nD8|\n\nfree text\n"
     assert [len(read_abc(text, irregular=mode)[0].notes) for mode in ("refuse", "keep")] == [1, 2]
@@ -973,18 +979,18 @@ def test_music_after_an_empty_line():
 
 
 @pytest.mark.parametrize("newline", ["\r\n", "\r", "\n"])
-def test_line_ends_and_byte_order_mark(newline):
+def test_line_ends_and_byte_order_mark(newline: str) -> None:
     """Sections 2.1 and 8."""
     text = "\ufeff" + (HEADER + "C8|\nD8|\n").replace("\n", newline)
     assert len(read_abc(text)[0].notes) == 2
 
 
-def test_fields_may_be_continued():
+def test_fields_may_be_continued() -> None:
     """Section 3.3."""
     assert read("C8|", HEADER.replace("K:C", "R:medium\n+:swing\nK:C")).feel == "swing"
 
 
-def test_the_standards_sample_tunes():
+def test_the_standards_sample_tunes() -> None:
     """English.abc, Strspys.abc and Reels.abc of section 13 (traditional), in part: every bar adds up."""
     english = """%abc-2.1
 O:England             % the origin of all tunes is England
@@ -1063,7 +1069,7 @@ B<e e>f g>e a>f|B<e e>f g>e (3fed|B<e e>f g>e a>f|d<B G>B d>g (3fed:|
         ("C[z2E]", 3, "z2"),
     ],
 )
-def test_faults_are_placed(music, column, text):
+def test_faults_are_placed(music: str, column: int, text: str) -> None:
     with pytest.raises(AbcError) as caught:
         read(music, irregular="refuse")
     assert isinstance(caught.value, ReadError)
@@ -1085,12 +1091,12 @@ def test_faults_are_placed(music, column, text):
         (HEADER + "Z999|" * 6 + "C8|", "5,000"),
     ],
 )
-def test_bad_input(text, message):
+def test_bad_input(text: str, message: str) -> None:
     with pytest.raises(FiorituraError, match=message):
         read_abc(text)
 
 
-def test_a_bar_that_does_not_add_up_is_kept_when_asked():
+def test_a_bar_that_does_not_add_up_is_kept_when_asked() -> None:
     tune = read("C8|C9|C8|")
     assert [bar.duration_ticks for bar in tune.bars] == [3360 * 2, 840 * 9, 3360 * 2]
     assert "bar 2" in tune.warnings[0]
@@ -1104,7 +1110,7 @@ ALPHABET = "ABCDEFGabcdefgzxZXy^_=,'/0123456789|:[](){}<>-.~HLMOPSTuvkU\"!+&$\\`
 @example("[K:=c]^/C", "keep")
 @example("[" * 60, "keep")
 @example("[M:none]" + "C99" * 30, "keep")
-def test_any_text_is_read_or_refused_in_words(text, mode):
+def test_any_text_is_read_or_refused_in_words(text: str, mode: Irregular) -> None:
     try:
         read_abc(HEADER + text, irregular=mode)
     except FiorituraError as error:
@@ -1113,7 +1119,7 @@ def test_any_text_is_read_or_refused_in_words(text, mode):
 
 @settings(max_examples=200, deadline=None)
 @given(st.randoms(use_true_random=False), st.integers(1, 4))
-def test_damaged_tunes_are_read_or_refused_in_words(rng: random.Random, cuts: int):
+def test_damaged_tunes_are_read_or_refused_in_words(rng: random.Random, cuts: int) -> None:
     text = VOICES + BOOK
     for _ in range(cuts):
         start = rng.randrange(len(text))
@@ -1127,7 +1133,7 @@ def test_damaged_tunes_are_read_or_refused_in_words(rng: random.Random, cuts: in
 
 
 @pytest.mark.parametrize("piece", ["{", "[", '"', "(", "!", "+a", "(3:", "[1", "C-", ">", "[K:", "&", "::", "x!a"])
-def test_long_lines_take_linear_time(piece):
+def test_long_lines_take_linear_time(piece: str) -> None:
     text = HEADER + piece * (90_000 // len(piece))
     start = time.process_time()
     with pytest.raises(FiorituraError):
@@ -1138,11 +1144,11 @@ def test_long_lines_take_linear_time(piece):
 # --- Real books ------------------------------------------------------------------------------------------------------
 
 
-def sample(count: int):
+def sample(count: int) -> list[tuple[str, AbcEntry]]:
     return random.Random(20).sample(corpus_entries(), count)
 
 
-def test_a_sample_of_real_tunes_against_music21():
+def test_a_sample_of_real_tunes_against_music21() -> None:
     """60 tunes of the ABC books in music21's corpus; each difference has a name (see `abc_reference`)."""
     results = Counter(disagreement(entry) for _, entry in sample(60))
     assert results["unexplained"] == 0, results
@@ -1150,7 +1156,7 @@ def test_a_sample_of_real_tunes_against_music21():
 
 
 @pytest.mark.slow
-def test_all_real_tunes_against_music21():
+def test_all_real_tunes_against_music21() -> None:
     """All tunes of the ABC books in music21's corpus."""
     unexplained = [
         f"{name} X:{entry.number}" for name, entry in corpus_entries() if disagreement(entry) == "unexplained"
@@ -1159,7 +1165,7 @@ def test_all_real_tunes_against_music21():
 
 
 @pytest.mark.slow
-def test_all_real_tunes_are_read_in_time():
+def test_all_real_tunes_are_read_in_time() -> None:
     """Over 12,000 tunes, every one read, in well under a minute of one core."""
     start = time.process_time()
     tunes = [entry.read(irregular="keep") for _, entry in corpus_entries()]

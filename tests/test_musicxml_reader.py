@@ -15,7 +15,7 @@ from fioritura.notation.read import read_tune
 from fioritura.notation.score import Score, Staff
 from fioritura.players.instruments import INSTRUMENTS
 from fioritura.theory.metre import QUARTER
-from fioritura.tune import Jump, Mark
+from fioritura.tune import Jump, Mark, Tune
 from fioritura.unfold import playing_order
 
 from .musicxml_schema import schema_errors
@@ -24,21 +24,21 @@ from .musicxml_text import DATA, attributes, harmony, note, notes, score, score_
 FULL = notes("C4 D4 E4 F4")
 
 
-def sounding(tune) -> list[tuple[str, float]]:
+def sounding(tune: Tune) -> list[tuple[str, float]]:
     return [(str(n.pitch), n.duration_ticks / QUARTER) for n in tune.notes]
 
 
-def marked(notation: str, **options) -> tuple[Mark, ...]:
+def marked(notation: str, **options: str) -> tuple[Mark, ...]:
     first = note("C4", 8, after=f"<notations>{notation}</notations>", **options)
     return read_musicxml(score(attributes() + first + notes("D4:8"))).notes[0].marks
 
 
 @pytest.mark.parametrize("name", ["lantern_lane", "quayside_waltz", "two_rooms"])
-def test_the_hand_written_files_are_valid_musicxml(name):
+def test_the_hand_written_files_are_valid_musicxml(name: str) -> None:
     assert schema_errors((DATA / f"{name}.musicxml").read_bytes()) == []
 
 
-def test_a_lead_sheet_comes_through_whole():
+def test_a_lead_sheet_comes_through_whole() -> None:
     tune = read_tune(DATA / "lantern_lane.musicxml")
     assert (tune.title, tune.composer, tune.part_name) == ("Lantern Lane", "The Fioritura founders", "Lead")
     assert (str(tune.key), str(tune.metre), tune.feel, tune.quarters_per_minute) == ("F major", "4/4", "swing", 132.0)
@@ -71,7 +71,7 @@ def test_a_lead_sheet_comes_through_whole():
     assert [span.text for span in tune.chords if span.chord is None] == ["N.C."]
 
 
-def test_the_notes_of_the_lead_sheet_are_exact():
+def test_the_notes_of_the_lead_sheet_are_exact() -> None:
     tune = read_tune(DATA / "lantern_lane.musicxml")
     by_name = {str(n.pitch) + f"@{n.onset_ticks / QUARTER:g}": n for n in tune.notes}
     assert by_name["C5@3"].duration_ticks == 2.5 * QUARTER
@@ -86,7 +86,7 @@ def test_the_notes_of_the_lead_sheet_are_exact():
     assert tune.notes[2].marks == (Mark.SLUR_START,) and tune.notes[3].marks == (Mark.SLUR_STOP,)
 
 
-def test_a_transposing_part_is_chosen_and_sounds_right_with_the_other_parts_chords_and_tempo():
+def test_a_transposing_part_is_chosen_and_sounds_right_with_the_other_parts_chords_and_tempo() -> None:
     tune = read_tune(DATA / "quayside_waltz.musicxml")
     assert tune.part_name == "Alto Saxophone"
     assert "the melody was taken from Alto Saxophone; there are: 1 Piano, 2 Alto Saxophone" in tune.warnings[0]
@@ -96,7 +96,7 @@ def test_a_transposing_part_is_chosen_and_sounds_right_with_the_other_parts_chor
     assert tune.quarters_per_minute == 120.0  # a dotted half at 40
 
 
-def test_another_part_can_be_asked_for_and_polyphony_names_the_bar_and_the_parts():
+def test_another_part_can_be_asked_for_and_polyphony_names_the_bar_and_the_parts() -> None:
     with pytest.raises(TuneError, match=r"bar 1 has E4 and G4 at once.*--part \(1 Piano, 2 Alto Saxophone\)"):
         read_tune(DATA / "quayside_waltz.musicxml", part="piano")
     assert read_tune(DATA / "quayside_waltz.musicxml", part=2).part_name == "Alto Saxophone"
@@ -104,7 +104,7 @@ def test_another_part_can_be_asked_for_and_polyphony_names_the_bar_and_the_parts
         read_tune(DATA / "quayside_waltz.musicxml", part="tuba")
 
 
-def test_key_and_metre_changes_and_unmeasured_bars():
+def test_key_and_metre_changes_and_unmeasured_bars() -> None:
     tune = read_tune(DATA / "two_rooms.musicxml")
     assert tune.title == "Two Rooms"  # from the largest credit words
     assert [str(bar.key) for bar in tune.bars] == ["E minor"] * 2 + ["C minor"] * 4
@@ -126,20 +126,20 @@ def test_key_and_metre_changes_and_unmeasured_bars():
         ("minor", "m", "<bass><bass-step>E</bass-step><bass-alter>-1</bass-alter></bass>", "Cm/Eb", "minor"),
     ],
 )
-def test_chord_symbols(kind, text, more, expected, kind_read):
+def test_chord_symbols(kind: str, text: str, more: str, expected: str, kind_read: str) -> None:
     tune = read_musicxml(score(attributes() + harmony("C", kind, text, more) + FULL))
     assert tune.chords[0].text == expected
     assert tune.chords[0].chord and tune.chords[0].chord.kind == kind_read
 
 
-def test_a_chord_symbol_without_a_meaning_is_kept_and_reported():
+def test_a_chord_symbol_without_a_meaning_is_kept_and_reported() -> None:
     numeral = "<harmony><function>V7</function><kind>dominant</kind></harmony>"
     tune = read_musicxml(score(attributes() + numeral + FULL))
     assert (tune.chords[0].text, tune.chords[0].chord) == ("V7", None)
     assert "bar 1: 'V7' can't be read" in tune.warnings[0]
 
 
-def test_a_chord_symbol_counts_at_its_offset_and_sounds_in_a_transposing_part():
+def test_a_chord_symbol_counts_at_its_offset_and_sounds_in_a_transposing_part() -> None:
     transpose = "<transpose><diatonic>-1</diatonic><chromatic>-2</chromatic></transpose>"
     chord = harmony("A", "minor", more="<offset>8</offset>")
     tune = read_musicxml(score(attributes(more=transpose) + chord + FULL))
@@ -156,13 +156,13 @@ def test_a_chord_symbol_counts_at_its_offset_and_sounds_in_a_transposing_part():
         ("<chromatic>0</chromatic><octave-change>-1</octave-change>", "C5", "C4"),
     ],
 )
-def test_transposition_leads_from_written_to_sounding_pitch(transpose, written, sounds):
+def test_transposition_leads_from_written_to_sounding_pitch(transpose: str, written: str, sounds: str) -> None:
     """The examples are alto and tenor saxophone, B flat trumpet without a diatonic value, and guitar."""
     text = attributes(more=f"<transpose>{transpose}</transpose>") + note(written, 16)
     assert str(read_musicxml(score(text)).notes[0].pitch) == sounds
 
 
-def test_octave_shift_lines_and_octave_clefs_change_nothing():
+def test_octave_shift_lines_and_octave_clefs_change_nothing() -> None:
     """W3C: the pitch element is the true octave; an octave-shift says how it is printed."""
     shift = '<direction><direction-type><octave-shift type="down" size="8"/></direction-type></direction>'
     clef = "<clef><sign>G</sign><line>2</line><clef-octave-change>-1</clef-octave-change></clef>"
@@ -188,17 +188,17 @@ def test_octave_shift_lines_and_octave_clefs_change_nothing():
         ("<fermata/>", Mark.FERMATA),
     ],
 )
-def test_marks(notation, mark):
+def test_marks(notation: str, mark: Mark) -> None:
     assert marked(notation) == (mark,)
 
 
-def test_signs_that_have_no_place_are_counted_in_a_warning():
+def test_signs_that_have_no_place_are_counted_in_a_warning() -> None:
     text = attributes() + note("C4", 16, after='<notations><glissando type="start"/></notations>')
     assert "1 glissando sign left out" in read_musicxml(score(text)).warnings[0]
 
 
-def test_slurs_from_a_grace_note_go_to_the_main_note_or_without_saying():
-    def slur(kind, number=1):
+def test_slurs_from_a_grace_note_go_to_the_main_note_or_without_saying() -> None:
+    def slur(kind: str, number: int = 1) -> str:
         return f'<notations><slur type="{kind}" number="{number}"/></notations>'
 
     grace = note("B3", before="<grace/>", after=slur("start"))
@@ -209,13 +209,13 @@ def test_slurs_from_a_grace_note_go_to_the_main_note_or_without_saying():
     assert [str(p) for p in read_musicxml(long).notes[0].graces] == ["B3"]
 
 
-def test_grace_notes_wait_for_the_next_note_over_a_bar_line():
+def test_grace_notes_wait_for_the_next_note_over_a_bar_line() -> None:
     grace = note("B3", before="<grace/>")
     tune = read_musicxml(score(attributes() + FULL + grace, FULL))
     assert [str(p) for p in tune.notes[4].graces] == ["B3"]
 
 
-def test_a_duration_that_the_divisions_only_round_is_exact_by_its_type_and_tuplet():
+def test_a_duration_that_the_divisions_only_round_is_exact_by_its_type_and_tuplet() -> None:
     """Divisions of 4 can't hold a triplet: 1, 1 and 2 of them stand for three thirds of a quarter."""
     triplet = "<type>eighth</type><time-modification><actual-notes>3</actual-notes><normal-notes>2</normal-notes></time-modification>"
     text = attributes() + "".join(note("C4", n, after=triplet) for n in (1, 1, 2)) + notes("D4 E4 F4")
@@ -224,7 +224,7 @@ def test_a_duration_that_the_divisions_only_round_is_exact_by_its_type_and_tuple
     assert tune.bars[0].duration_ticks == 4 * QUARTER
 
 
-def test_lengths_finer_than_a_tick_are_rounded_with_a_warning():
+def test_lengths_finer_than_a_tick_are_rounded_with_a_warning() -> None:
     eleven = "<type>16th</type><time-modification><actual-notes>11</actual-notes><normal-notes>8</normal-notes></time-modification>"
     text = attributes().replace("<divisions>4</divisions>", "<divisions>11</divisions>")
     body = "".join(note("C4" if i % 2 else "D4", 2, after=eleven) for i in range(11)) + note("C4", 22)
@@ -234,7 +234,7 @@ def test_lengths_finer_than_a_tick_are_rounded_with_a_warning():
     assert "finer than 1/1680 of a quarter note" in tune.warnings[0]
 
 
-def test_backup_forward_and_a_second_voice():
+def test_backup_forward_and_a_second_voice() -> None:
     second = "<backup><duration>16</duration></backup>" + note("C3", 16, voice="2")
     gap = note("C4", 4) + "<forward><duration>4</duration></forward>" + note("E4", 8)
     tune = read_musicxml(score(attributes() + gap + second))
@@ -242,7 +242,7 @@ def test_backup_forward_and_a_second_voice():
     assert "only voice 1 of the top staff was read; 1 note of other voices" in tune.warnings[0]
 
 
-def test_a_piano_staff_gives_its_upper_staff_and_voices_that_cross_staves_stay_whole():
+def test_a_piano_staff_gives_its_upper_staff_and_voices_that_cross_staves_stay_whole() -> None:
     low = "<backup><duration>16</duration></backup>" + note("C2", 16, voice="5", after="<staff>2</staff>")
     upper = notes("C5 D5").replace("</note>", "<staff>1</staff></note>")
     crossing = notes("E3 F3").replace("</note>", "<staff>2</staff></note>")
@@ -250,19 +250,19 @@ def test_a_piano_staff_gives_its_upper_staff_and_voices_that_cross_staves_stay_w
     assert [str(n.pitch) for n in tune.notes] == ["C5", "D5", "E3", "F3"]
 
 
-def test_grace_notes_without_a_note_to_follow_are_reported():
+def test_grace_notes_without_a_note_to_follow_are_reported() -> None:
     tune = read_musicxml(score(attributes() + FULL + note("B3", before="<grace/>")))
     assert "grace notes at the end" in tune.warnings[0]
 
 
-def test_cue_and_slash_notes_are_not_melody():
+def test_cue_and_slash_notes_are_not_melody() -> None:
     cue = note("G5", 4, before="<cue/>")
     slash = note("B4", 4, after="<notehead>slash</notehead>")
     tune = read_musicxml(score(attributes() + cue + slash + notes("C4:8")))
     assert sounding(tune) == [("C4", 2.0)]
 
 
-def test_repeats_with_times_and_jumps():
+def test_repeats_with_times_and_jumps() -> None:
     times = '<barline location="right"><repeat direction="backward" times="3"/></barline>'
     sign = "<direction><direction-type><segno/></direction-type></direction>"
     order = '<direction><direction-type><words>D.S. al Fine</words></direction-type><sound dalsegno="a"/></direction>'
@@ -273,20 +273,20 @@ def test_repeats_with_times_and_jumps():
     assert playing_order(tune.bars) == [0, 0, 0, 1, 2, 3, 1, 2]
 
 
-def test_two_bare_coda_signs_are_where_to_leave_and_where_to_go():
+def test_two_bare_coda_signs_are_where_to_leave_and_where_to_go() -> None:
     coda = "<direction><direction-type><coda/></direction-type></direction>"
     capo = "<direction><direction-type><words>D.C. al Coda</words></direction-type></direction>"
     tune = read_musicxml(score(attributes() + FULL, coda + FULL, FULL + capo, coda + FULL))
     assert [bar.jumps for bar in tune.bars] == [(), (Jump.TO_CODA,), (Jump.DA_CAPO,), (Jump.CODA,)]
 
 
-def test_a_segno_at_the_end_of_a_bar_belongs_to_the_next():
+def test_a_segno_at_the_end_of_a_bar_belongs_to_the_next() -> None:
     sign = "<direction><direction-type><segno/></direction-type></direction>"
     tune = read_musicxml(score(attributes() + FULL + sign, FULL))
     assert [bar.jumps for bar in tune.bars] == [(), (Jump.SEGNO,)]
 
 
-def test_an_ending_that_is_never_closed_ends_with_its_repeat():
+def test_an_ending_that_is_never_closed_ends_with_its_repeat() -> None:
     first = '<barline location="left"><ending number="1" type="start"/></barline>'
     back = '<barline location="right"><repeat direction="backward"/></barline>'
     second = '<barline location="left"><ending number="2" type="start"/></barline>'
@@ -310,12 +310,12 @@ def test_an_ending_that_is_never_closed_ends_with_its_repeat():
         ("<direction><direction-type><words>Easy swing</words></direction-type></direction>", 120.0, "swing"),
     ],
 )
-def test_tempo_and_feel(direction, tempo, feel):
+def test_tempo_and_feel(direction: str, tempo: float, feel: str) -> None:
     tune = read_musicxml(score(attributes() + direction + FULL))
     assert (tune.quarters_per_minute, tune.feel) == (tempo, feel)
 
 
-def test_a_timewise_score_reads_like_a_partwise_one():
+def test_a_timewise_score_reads_like_a_partwise_one() -> None:
     partwise = (DATA / "quayside_waltz.musicxml").read_bytes()
     root = etree.fromstring(partwise)
     timewise = etree.Element("score-timewise", version="4.0")
@@ -323,19 +323,19 @@ def test_a_timewise_score_reads_like_a_partwise_one():
     for number in range(4):
         measure = etree.SubElement(timewise, "measure", number=str(number + 1))
         for part in root.iterfind("part"):
-            copy = etree.SubElement(measure, "part", id=part.get("id"))
+            copy = etree.SubElement(measure, "part", id=part.get("id", ""))
             copy.extend(list(part[0]))
             part.remove(part[0])
     assert read_musicxml(etree.tostring(timewise)) == read_musicxml(partwise)
 
 
-def test_composite_metres_are_summed():
+def test_composite_metres_are_summed() -> None:
     time_of_five = "<time><beats>3+2</beats><beat-type>8</beat-type><beats>1</beats><beat-type>4</beat-type></time>"
     text = f"<attributes><divisions>4</divisions>{time_of_five}</attributes>" + notes("C4:6 D4:4 E4:4")
     assert str(read_musicxml(score(text)).metre) == "7/8"
 
 
-def test_without_any_time_signature_bars_have_the_metre_of_their_content():
+def test_without_any_time_signature_bars_have_the_metre_of_their_content() -> None:
     text = "<attributes><divisions>4</divisions></attributes>"
     tune = read_musicxml(score(text + FULL, notes("C4 D4 E4")))
     assert [str(bar.metre) for bar in tune.bars] == ["4/4", "3/4"]
@@ -345,7 +345,7 @@ def test_without_any_time_signature_bars_have_the_metre_of_their_content():
     "number_of_measure, fault",
     [('number="X1" implicit="yes"', False), ('number="2a"', False), ('number="2"', True)],
 )
-def test_a_bar_that_the_file_does_not_count_may_be_short(number_of_measure, fault):
+def test_a_bar_that_the_file_does_not_count_may_be_short(number_of_measure: str, fault: bool) -> None:
     measures = (attributes() + FULL, f"<measure {number_of_measure}>{notes('C4 D4 E4')}</measure>", FULL)
     if fault:
         with pytest.raises(TuneError, match="bar 2 holds 3 quarter notes where 4/4 has 4"):
@@ -372,33 +372,33 @@ def test_a_bar_that_the_file_does_not_count_may_be_short(number_of_measure, faul
         ("<attributes><transpose><chromatic>999</chromatic></transpose></attributes>" + FULL, "<chromatic> holds"),
     ],
 )
-def test_values_that_make_no_sense_are_refused_by_line(body, message):
+def test_values_that_make_no_sense_are_refused_by_line(body: str, message: str) -> None:
     with pytest.raises(ReadError, match=message) as caught:
         read_musicxml(score(attributes() + FULL + body))
     assert str(caught.value).startswith("Line ")
 
 
 @pytest.mark.parametrize("beats, unit", [(0, 4), (99, 8), (4, 3), ("x", 4), (-3, 4)])
-def test_metres_out_of_reach_are_refused(beats, unit):
+def test_metres_out_of_reach_are_refused(beats: int | str, unit: int) -> None:
     with pytest.raises(TuneError, match="is not a metre that can be worked with"):
         read_musicxml(score(attributes(beats, unit) + FULL))
 
 
-def test_tempos_and_keys_out_of_reach_are_refused():
+def test_tempos_and_keys_out_of_reach_are_refused() -> None:
     with pytest.raises(TuneError, match="tempo of 9999"):
         read_musicxml(score(attributes() + '<sound tempo="9999"/>' + FULL))
     with pytest.raises(TuneError, match="11 sharps or flats"):
         read_musicxml(score(attributes().replace("<fifths>0", "<fifths>11") + FULL))
 
 
-def test_a_score_without_melody_is_refused():
+def test_a_score_without_melody_is_refused() -> None:
     with pytest.raises(TuneError, match="no notes to ornament"):
         read_musicxml(score(attributes() + notes("r:16")))
     with pytest.raises(TuneError, match="chord symbols but no melody"):
         read_musicxml(score(attributes() + harmony("C", "major") + notes("r:16")))
 
 
-def test_drums_are_not_a_melody_and_names_count():
+def test_drums_are_not_a_melody_and_names_count() -> None:
     drum = note(None, 16).replace("<rest/>", "<unpitched/>")
     high = notes("C6 D6 E6 F6")
     tune = read_musicxml(
@@ -407,7 +407,7 @@ def test_drums_are_not_a_melody_and_names_count():
     assert tune.part_name == "Voice"
 
 
-def test_a_part_with_a_fault_does_not_harm_the_melody():
+def test_a_part_with_a_fault_does_not_harm_the_melody() -> None:
     broken = attributes() + note("C3", 4).replace("<octave>3", "<octave>x")
     tune = read_musicxml(score_of({"Bass": [broken], "Melody": [attributes() + FULL]}))
     assert tune.part_name == "Melody"
@@ -415,13 +415,13 @@ def test_a_part_with_a_fault_does_not_harm_the_melody():
 
 @pytest.mark.parametrize("instrument", ["concert", "alto-sax", "tenor-sax"])
 @pytest.mark.parametrize("name", ["lantern_lane", "quayside_waltz", "two_rooms"])
-def test_what_the_writer_writes_reads_as_the_same_tune(name, instrument):
+def test_what_the_writer_writes_reads_as_the_same_tune(name: str, instrument: str) -> None:
     tune = read_tune(DATA / f"{name}.musicxml")
     staff = Staff(tune.notes, name=tune.part_name, instrument=INSTRUMENTS[instrument])
     assert read_musicxml(write_musicxml(Score(tune, (staff,)))) == tune
 
 
-def test_a_lead_sheet_of_32_bars_is_read_in_about_ten_milliseconds():
+def test_a_lead_sheet_of_32_bars_is_read_in_about_ten_milliseconds() -> None:
     bars = [
         harmony("C", "major-seventh", "maj7") + notes("C4:2 D4:2 E4:2 F4:2 G4:2 A4:2 B4:2 C5:2") for _ in range(32)
     ]

@@ -7,6 +7,7 @@ for accidentals, grace notes and signs on tied notes are common practice (Gould,
 
 from dataclasses import replace
 from datetime import date
+from typing import Any
 
 import music21
 import pytest
@@ -33,35 +34,42 @@ COMMON = Metre(4, 4)
 C_MAJOR = Key(0)
 
 
-def bars_of(count, key=C_MAJOR, metre=COMMON):
+def bars_of(count: int, key: Key = C_MAJOR, metre: Metre = COMMON) -> tuple[Bar, ...]:
     return tuple(Bar(n + 1, n * metre.bar_ticks, metre.bar_ticks, metre, key) for n in range(count))
 
 
-def quarters(names, **changes):
+def quarters(names: str, **changes: Any) -> tuple[Note, ...]:
     return tuple(Note(n * QUARTER, QUARTER, Pitch.parse(name), **changes) for n, name in enumerate(names.split()))
 
 
-def written(line, bars=None, *, instrument="concert", is_concert=False, **frame):
+def written(
+    line: tuple[Note, ...],
+    bars: tuple[Bar, ...] | None = None,
+    *,
+    instrument: str = "concert",
+    is_concert: bool = False,
+    **frame: Any,
+) -> bytes:
     bars = bars or bars_of(-(-line[-1].end_ticks // COMMON.bar_ticks))
     tune = Tune("Test", line, bars, **frame)
     return write_musicxml(Score(tune, (Staff(line, instrument=INSTRUMENTS[instrument]),), is_concert))
 
 
-def tree(data):
+def tree(data: bytes) -> Any:
     return etree.fromstring(data)
 
 
-def parsed(data):
+def parsed(data: bytes) -> Any:
     return music21.converter.parseData(data.decode(), format="musicxml")
 
 
-def heard(stream):
+def heard(stream: Any) -> list[tuple[int, int, int]]:
     """What music21 hears in a part: (MIDI number, onset and length in ticks) of every note.
 
     Ties are joined here by the tie that music21 reads on each note; its own `stripTies` leaves some apart that begin
     in a tuplet after grace notes.
     """
-    found = []
+    found: list[tuple[int, int, int]] = []
     for note in stream.toSoundingPitch().flatten().getElementsByClass(music21.note.Note):
         if note.duration.isGrace:
             continue
@@ -75,7 +83,7 @@ def heard(stream):
     return found
 
 
-def expected_sound(line):
+def expected_sound(line: tuple[Note, ...]) -> list[tuple[int, int, int]]:
     return [(note.pitch.midi, note.onset_ticks, note.duration_ticks) for note in line]
 
 
@@ -84,17 +92,17 @@ def expected_sound(line):
 
 @given(scores())
 @settings(max_examples=60, deadline=None)
-def test_every_score_is_valid(score):
+def test_every_score_is_valid(score: Score) -> None:
     data = write_musicxml(score, bars_per_system=2)
     assert schema_errors(data) == []
     assert data == write_musicxml(score, bars_per_system=2)
 
 
-def test_the_schema_check_can_fail():
+def test_the_schema_check_can_fail() -> None:
     assert schema_errors(b'<score-partwise version="4.0"><part-list/></score-partwise>')
 
 
-def test_only_a_given_date_is_written():
+def test_only_a_given_date_is_written() -> None:
     score = Score(Tune("T", (), bars_of(1)), (Staff(()),))
     assert b"encoding-date" not in write_musicxml(score)
     dated = write_musicxml(score, encoded_on=date(2024, 2, 29))
@@ -102,7 +110,7 @@ def test_only_a_given_date_is_written():
     assert tree(dated).findtext(".//encoding-date") == "2024-02-29"
 
 
-def test_title_composer_and_software_stand_in_the_header():
+def test_title_composer_and_software_stand_in_the_header() -> None:
     root = tree(write_musicxml(Score(Tune("A & B", (), bars_of(1), composer="Anon."), (Staff(()),), subtitle="sub")))
     assert root.findtext("work/work-title") == "A & B"
     assert root.findtext("identification/creator[@type='composer']") == "Anon."
@@ -115,7 +123,7 @@ def test_title_composer_and_software_stand_in_the_header():
 
 @given(scores(beat_lines))
 @settings(max_examples=25, deadline=None, phases=set(Phase) - {Phase.shrink})
-def test_music21_hears_the_same_notes_in_the_same_bars(score):
+def test_music21_hears_the_same_notes_in_the_same_bars(score: Score) -> None:
     plain_bars = tuple(replace(bar, endings=(), jumps=(), repeats=0, opens_repeat=False) for bar in score.tune.bars)
     score = replace(score, tune=replace(score.tune, bars=plain_bars))
     data = write_musicxml(score)
@@ -130,7 +138,8 @@ def test_music21_hears_the_same_notes_in_the_same_bars(score):
         if not score.is_concert and diatonic - {-staff.instrument.transposition.steps % 7}:
             continue  # a respelled key: music21 transposes key signatures by plain intervals only
         sounding = part.toSoundingPitch()
-        time = signature = None
+        time: Any = None
+        signature: Any = None
         for bar, measure in zip(plain_bars, sounding.getElementsByClass(music21.stream.Measure), strict=True):
             time = measure.timeSignature or time
             assert time.ratioString == str(bar.metre)
@@ -140,7 +149,7 @@ def test_music21_hears_the_same_notes_in_the_same_bars(score):
 
 @given(scores(beat_lines))
 @settings(max_examples=60, deadline=None, phases=set(Phase) - {Phase.shrink})
-def test_our_own_reader_finds_the_tune_again(score):
+def test_our_own_reader_finds_the_tune_again(score: Score) -> None:
     line = score.staves[0].line
     assume(line and score.staves[0].shows_chords)
     plain_bars = tuple(replace(bar, endings=(), jumps=(), repeats=0, opens_repeat=False) for bar in score.tune.bars)
@@ -152,7 +161,7 @@ def test_our_own_reader_finds_the_tune_again(score):
     assert list(map(chord_meaning, tune.chords)) == list(map(chord_meaning, score.tune.chords))
 
 
-def chord_meaning(span):
+def chord_meaning(span: ChordSpan) -> tuple[object, ...]:
     """A chord without its spelling: a root with a double accidental in the part comes back as its plain name."""
     if span.chord is None:
         return span.onset_ticks, span.text
@@ -161,7 +170,7 @@ def chord_meaning(span):
 
 
 @pytest.mark.parametrize("id", INSTRUMENTS)
-def test_parts_are_transposed_and_spelled_for_their_instrument(id):
+def test_parts_are_transposed_and_spelled_for_their_instrument(id: str) -> None:
     line = quarters("D4 F#4 A4 Bb4", graces=(Pitch.parse("C#4"),))
     part = parsed(written(line, bars_of(1, Key(2)), instrument=id)).parts[0]
     instrument = INSTRUMENTS[id]
@@ -175,7 +184,7 @@ def test_parts_are_transposed_and_spelled_for_their_instrument(id):
 
 @pytest.mark.parametrize("id", ["alto-sax", "tenor-sax", "baritone-sax", "clarinet"])
 @pytest.mark.parametrize("fifths", range(-6, 7))
-def test_written_keys_stay_within_six_accidentals(id, fifths):
+def test_written_keys_stay_within_six_accidentals(id: str, fifths: int) -> None:
     key = Key(fifths)
     tonic = Pitch(28 + key.tonic.letter, key.tonic.alter)
     data = written((Note(0, QUARTER, tonic),), bars_of(1, key), instrument=id)
@@ -187,7 +196,7 @@ def test_written_keys_stay_within_six_accidentals(id, fifths):
     assert heard(part) == [(tonic.midi, 0, QUARTER)]
 
 
-def test_a_concert_score_is_written_as_it_sounds():
+def test_a_concert_score_is_written_as_it_sounds() -> None:
     line = quarters("C3 D3 E3 F3")
     root = tree(written(line, instrument="baritone-sax", is_concert=True))
     assert root.find(".//transpose") is None
@@ -197,14 +206,14 @@ def test_a_concert_score_is_written_as_it_sounds():
 
 
 @pytest.mark.parametrize("mode", ["major", "minor", "dorian", "mixolydian", "lydian", "phrygian", "locrian"])
-def test_the_mode_is_written(mode):
+def test_the_mode_is_written(mode: str) -> None:
     part = parsed(written(quarters("D4"), bars_of(1, Key.of("D", mode)))).parts[0]
     key = part.recurse().getElementsByClass(music21.key.Key).first()
     assert (key.tonic.name, key.mode) == ("D", mode)
 
 
 @pytest.mark.parametrize("metre", METRES, ids=str)
-def test_metres_and_their_changes(metre):
+def test_metres_and_their_changes(metre: Metre) -> None:
     bars = (*bars_of(1, metre=metre), replace(bars_of(1)[0], number=2, start_ticks=metre.bar_ticks))
     part = parsed(written((Note(0, metre.unit_ticks, Pitch(30)),), bars)).parts[0]
     signatures = part.recurse().getElementsByClass(music21.meter.TimeSignature)
@@ -212,7 +221,7 @@ def test_metres_and_their_changes(metre):
     assert [signature.ratioString for signature in signatures] == expected
 
 
-def test_bars_of_two_staves_line_up():
+def test_bars_of_two_staves_line_up() -> None:
     tune = Tune("T", quarters("C4 D4 E4 F4"), bars_of(1))
     ornamented = tuple(Note(n * 560, 560, Pitch(30)) for n in range(12))
     root = tree(write_musicxml(Score(tune, (Staff(tune.notes, "Plain"), Staff(ornamented, "Ornamented")))))
@@ -225,14 +234,15 @@ def test_bars_of_two_staves_line_up():
 # --- Chord symbols --------------------------------------------------------------------------------------------
 
 
-def chord_at(place, text, **changes):
+def chord_at(place: int, text: str, **changes: Any) -> ChordSpan:
     return ChordSpan(place, QUARTER, None if text == "H99" or text == "N.C." else read_chord(text), text, **changes)
 
 
 @pytest.mark.parametrize("text", CHORDS)
 @pytest.mark.parametrize("id", ["concert", "alto-sax"])
-def test_music21_reads_the_chord_symbols(text, id):
+def test_music21_reads_the_chord_symbols(text: str, id: str) -> None:
     chord = read_chord(text)
+    assert chord is not None
     data = written(quarters("C4 D4 E4 F4"), instrument=id, chords=(chord_at(QUARTER, text),))
     (symbol,) = parsed(data).parts[0].toSoundingPitch().recurse().getElementsByClass(music21.harmony.ChordSymbol)
     assert symbol.root().pitchClass == chord.root.pitch_class
@@ -243,7 +253,7 @@ def test_music21_reads_the_chord_symbols(text, id):
     assert kind.get("text").replace("♭", "b").replace("♯", "#") == chord.suffix
 
 
-def test_a_chord_inside_a_note_or_an_empty_bar_keeps_its_place():
+def test_a_chord_inside_a_note_or_an_empty_bar_keeps_its_place() -> None:
     bars = bars_of(2)
     chords = (chord_at(3 * QUARTER, "G7"), chord_at(6 * QUARTER, "C6"))
     part = parsed(written((Note(0, 4 * QUARTER, Pitch(30)),), bars, chords=chords)).parts[0]
@@ -251,14 +261,14 @@ def test_a_chord_inside_a_note_or_an_empty_bar_keeps_its_place():
     assert [symbol.getOffsetInHierarchy(part) for symbol in symbols] == [3.0, 6.0]
 
 
-def test_no_chord_and_unknown_texts_are_kept():
+def test_no_chord_and_unknown_texts_are_kept() -> None:
     chords = (chord_at(0, "N.C."), chord_at(QUARTER, "H99"))
     data = written(quarters("C4 D4"), instrument="alto-sax", chords=chords)
     assert [(kind.text, kind.get("text")) for kind in tree(data).iter("kind")] == [("none", "N.C."), ("other", "H99")]
     assert [(span.chord, span.text) for span in read_musicxml(data).chords] == [(None, "N.C."), (None, "H99")]
 
 
-def test_an_inferred_chord_stands_in_parentheses():
+def test_an_inferred_chord_stands_in_parentheses() -> None:
     data = written(quarters("C4 D4"), chords=(chord_at(0, "Bbm7", is_inferred=True),))
     harmony = tree(data).find(".//harmony")
     assert harmony.find("root/root-step").get("text") + harmony.find("kind").get("text") == "(Bm7)"
@@ -266,16 +276,16 @@ def test_an_inferred_chord_stands_in_parentheses():
     assert read_musicxml(data).chords[0].chord == read_chord("Bbm7")
 
 
-def test_degrees_are_there_but_not_printed_twice():
+def test_degrees_are_there_but_not_printed_twice() -> None:
     degrees = tree(written(quarters("C4"), chords=(chord_at(0, "G7b9"),))).findall(".//degree")
     assert [(degree.findtext("degree-value"), degree.get("print-object")) for degree in degrees] == [("9", "no")]
 
 
-def test_the_engraver_prints_an_altered_degree_once():
+def test_the_engraver_prints_an_altered_degree_once() -> None:
     data = written(quarters("C4 D4 E4 F4"), chords=(chord_at(0, "G7b9"),))
     (system,) = engrave_systems(data, width_mm=180, staff_mm=7)
     drawn = etree.fromstring(system.svg.encode()).iter("{*}text")
-    assert ["".join(text.itertext()) for text in drawn if "G" in "".join(text.itertext())] == ["G7♭9"]
+    assert [text for text in ("".join(map(str, element.itertext())) for element in drawn) if "G" in text] == ["G7♭9"]
 
 
 # --- Notes and what hangs on them -------------------------------------------------------------------------------
@@ -303,7 +313,7 @@ SIGNS = {
 
 
 @pytest.mark.parametrize("mark", [mark for mark in Mark if not mark.startswith("slur")])
-def test_every_mark_is_written_and_read_back(mark):
+def test_every_mark_is_written_and_read_back(mark: Mark) -> None:
     data = written(quarters("C4", marks=(mark,)))
     assert schema_errors(data) == []
     note = tree(data).find(".//note")
@@ -324,7 +334,7 @@ def test_every_mark_is_written_and_read_back(mark):
         (Mark.TRILL, music21.expressions.Trill, "up"),
     ],
 )
-def test_music21_realises_the_ornament_that_was_meant(mark, expression, first_way):
+def test_music21_realises_the_ornament_that_was_meant(mark: Mark, expression: type[Any], first_way: str) -> None:
     note = parsed(written(quarters("C5", marks=(mark,)))).parts[0].recurse().notes.first()
     (sign,) = note.expressions
     assert type(sign) is expression
@@ -334,7 +344,7 @@ def test_music21_realises_the_ornament_that_was_meant(mark, expression, first_wa
     assert ("up" if way > 0 else "down") == first_way
 
 
-def test_signs_on_a_tied_note_stand_at_the_end_they_belong_to():
+def test_signs_on_a_tied_note_stand_at_the_end_they_belong_to() -> None:
     marks = (Mark.ACCENT, Mark.FALL, Mark.FERMATA, Mark.VIBRATO, Mark.TURN, Mark.SLUR_START)
     line = (Note(0, 6 * QUARTER, Pitch(35), marks=marks, lyric="la"), *quarters("C4", marks=(Mark.SLUR_STOP,)))
     line = (line[0], replace(line[1], onset_ticks=6 * QUARTER))
@@ -349,7 +359,7 @@ def test_signs_on_a_tied_note_stand_at_the_end_they_belong_to():
     assert third.find("notations/slur").get("type") == "stop"
 
 
-def test_one_grace_is_slashed_and_several_are_beamed():
+def test_one_grace_is_slashed_and_several_are_beamed() -> None:
     line = (
         Note(0, QUARTER, Pitch(35), graces=(Pitch(34),)),
         Note(QUARTER, QUARTER, Pitch(35), graces=(Pitch(34), Pitch(36), Pitch(34))),
@@ -367,13 +377,13 @@ def test_one_grace_is_slashed_and_several_are_beamed():
     assert ends == [(True, False), (True, False)]
 
 
-def test_a_scoop_from_a_grace_note_is_a_slide():
+def test_a_scoop_from_a_grace_note_is_a_slide() -> None:
     root = tree(written(quarters("C4", graces=(Pitch.parse("B3"),), marks=(Mark.SCOOP,))))
     assert [slide.get("type") for slide in root.iter("slide")] == ["start", "stop"]
     assert next(root.iter("scoop", "slur"), None) is None
 
 
-def test_slurs_are_paired_and_lone_signs_left_out():
+def test_slurs_are_paired_and_lone_signs_left_out() -> None:
     marks = [(Mark.SLUR_STOP,), (Mark.SLUR_START,), (Mark.SLUR_STOP, Mark.SLUR_START), (Mark.SLUR_STOP,)]
     marks += [(Mark.SLUR_START,)]
     line = tuple(replace(note, marks=m) for note, m in zip(quarters("C4 D4 E4 F4 G4"), marks, strict=True))
@@ -383,7 +393,7 @@ def test_slurs_are_paired_and_lone_signs_left_out():
     assert len(list(tree(data).iter("slur"))) == 4
 
 
-def test_syllables_of_a_word():
+def test_syllables_of_a_word() -> None:
     line = tuple(
         replace(n, lyric=t) for n, t in zip(quarters("C4 D4 E4 F4"), ("A-", "ma-", "zing", "grace"), strict=True)
     )
@@ -393,7 +403,7 @@ def test_syllables_of_a_word():
     ]  # fmt: skip
 
 
-def test_music21_reads_beams_and_tuplets():
+def test_music21_reads_beams_and_tuplets() -> None:
     lengths = [560, 560, 560, 1260, 420, 420, 840, 420, 840, 840]
     places = [sum(lengths[:n]) for n in range(len(lengths))]
     line = tuple(Note(place, length, Pitch(33)) for place, length in zip(places, lengths, strict=True))
@@ -419,7 +429,7 @@ def test_music21_reads_beams_and_tuplets():
 # --- Accidentals -----------------------------------------------------------------------------------------------
 
 
-def signs_of(names, fifths=0, **kwargs):
+def signs_of(names: str, fifths: int = 0, **kwargs: Any) -> list[str]:
     """The accidental of each note ("" for none); a courtesy in parentheses; bars of four quarters."""
     data = written(quarters(names), bars_of(-(-len(names.split()) // 4), Key(fifths)), **kwargs)
     found = []
@@ -444,11 +454,11 @@ def signs_of(names, fifths=0, **kwargs):
         ("F##4 F#4 A4 A4", 3, ["double-sharp", "sharp", "", ""]),
     ],
 )
-def test_accidentals_by_common_practice(names, fifths, signs):
+def test_accidentals_by_common_practice(names: str, fifths: int, signs: list[str]) -> None:
     assert signs_of(names, fifths) == signs
 
 
-def test_a_tie_over_the_bar_line_carries_its_accidental_and_no_further():
+def test_a_tie_over_the_bar_line_carries_its_accidental_and_no_further() -> None:
     sharp = Pitch.parse("F#4")
     line = (
         Note(3 * QUARTER, 2 * QUARTER, sharp),
@@ -459,7 +469,7 @@ def test_a_tie_over_the_bar_line_carries_its_accidental_and_no_further():
     assert [note.findtext("accidental", "") for note in notes] == ["sharp", "", "sharp", "natural"]
 
 
-def sight_read(measure, signature, carried):
+def sight_read(measure: Any, signature: dict[str, int], carried: int) -> tuple[list[tuple[int, int]], int]:
     """The alterations that a player reads from staff places, signature, accidentals and ties alone, next to those
     that the pitch elements give."""
     alters = {"flat-flat": -2, "flat": -1, "natural": 0, "sharp": 1, "double-sharp": 2}
@@ -481,7 +491,7 @@ def sight_read(measure, signature, carried):
 
 @given(scores())
 @settings(max_examples=40, deadline=None)
-def test_a_player_reads_the_right_accidentals(score):
+def test_a_player_reads_the_right_accidentals(score: Score) -> None:
     for part in tree(write_musicxml(score)).iter("part"):
         signature, carried = {}, 0
         for measure in part:
@@ -496,7 +506,7 @@ def test_a_player_reads_the_right_accidentals(score):
 # --- Bars, repeats, tempo, labels --------------------------------------------------------------------------------
 
 
-def form(*changes):
+def form(*changes: dict[str, Any]) -> Tune:
     """Bars that each hold one whole note of their own pitch."""
     bars = tuple(replace(bar, **change) for bar, change in zip(bars_of(len(changes)), changes, strict=True))
     return Tune("T", tuple(Note(bar.start_ticks, 6720, Pitch(25 + bar.number)) for bar in bars), bars)
@@ -523,7 +533,7 @@ FORMS = {
 
 
 @pytest.mark.parametrize("tune", FORMS.values(), ids=list(FORMS))
-def test_music21_plays_the_bars_in_the_same_order(tune):
+def test_music21_plays_the_bars_in_the_same_order(tune: Tune) -> None:
     data = write_musicxml(Score(tune, (Staff(tune.notes), Staff(tune.notes))))
     assert schema_errors(data) == []
     played = parsed(data).parts[0].expandRepeats().recurse().notes
@@ -533,7 +543,7 @@ def test_music21_plays_the_bars_in_the_same_order(tune):
     assert read_musicxml(data, part=1).bars == tune.bars
 
 
-def test_a_pickup_is_bar_0_and_a_split_bar_has_one_number():
+def test_a_pickup_is_bar_0_and_a_split_bar_has_one_number() -> None:
     bars = (
         Bar(0, 0, QUARTER, COMMON, Key(0)),
         Bar(1, QUARTER, 3 * QUARTER, COMMON, Key(0), repeats=1),
@@ -558,7 +568,9 @@ def test_a_pickup_is_bar_0_and_a_split_bar_has_one_number():
         ("2/2", 160.0, "half", False, "80"),
     ],
 )
-def test_the_tempo_counts_the_beats_of_the_metre(metre, tempo, unit, dotted, per_minute):
+def test_the_tempo_counts_the_beats_of_the_metre(
+    metre: str, tempo: float, unit: str, dotted: bool, per_minute: str
+) -> None:
     data = written(quarters("C4 D4"), bars_of(1, metre=Metre.parse(metre)), tempos=(Tempo(0, tempo),))
     metronome = tree(data).find(".//metronome")
     assert metronome.findtext("beat-unit") == unit
@@ -569,7 +581,7 @@ def test_the_tempo_counts_the_beats_of_the_metre(metre, tempo, unit, dotted, per
 
 
 @pytest.mark.parametrize("tempos", [(), (Tempo(0, 120.0),)])
-def test_swing_is_said_in_words_and_for_players(tempos):
+def test_swing_is_said_in_words_and_for_players(tempos: tuple[Tempo, ...]) -> None:
     data = written(quarters("C4 D4"), feel="swing", tempos=tempos)
     assert schema_errors(data) == []
     root = tree(data)
@@ -579,7 +591,7 @@ def test_swing_is_said_in_words_and_for_players(tempos):
     assert tree(written(quarters("C4 D4"))).find(".//swing") is None
 
 
-def test_labels_stand_above_their_notes_with_ids():
+def test_labels_stand_above_their_notes_with_ids() -> None:
     labels = (Label(QUARTER, "turn", 0), Label(QUARTER + 840, "fall"))
     line = quarters("C4 D4 E4 F4")
     root = tree(write_musicxml(Score(Tune("T", line, bars_of(1)), (Staff(line), Staff(line, labels=labels)))))
@@ -593,7 +605,7 @@ def test_labels_stand_above_their_notes_with_ids():
 
 
 @pytest.mark.parametrize(("per_system", "starts"), [(None, []), (1, ["2", "3", "4"]), (2, ["3"]), (3, ["4"])])
-def test_systems_of_so_many_bars(per_system, starts):
+def test_systems_of_so_many_bars(per_system: int | None, starts: list[str]) -> None:
     pickup = Bar(0, 0, QUARTER, COMMON, Key(0))
     full = tuple(replace(bar, start_ticks=bar.start_ticks + QUARTER) for bar in bars_of(4))
     score = Score(Tune("T", (), (pickup, *full)), (Staff(()), Staff(())))
@@ -602,7 +614,7 @@ def test_systems_of_so_many_bars(per_system, starts):
         assert [m.get("number") for m in part if m.find("print[@new-system='yes']") is not None] == starts
 
 
-def test_verovio_keeps_the_ids_of_all_notes():
+def test_verovio_keeps_the_ids_of_all_notes() -> None:
     import verovio
 
     line = (Note(0, 6 * QUARTER, Pitch(33), graces=(Pitch(32),)), Note(6 * QUARTER, QUARTER, Pitch(34)))
@@ -618,7 +630,7 @@ def test_verovio_keeps_the_ids_of_all_notes():
 # --- What can't be written ----------------------------------------------------------------------------------------
 
 
-def test_bad_input_is_refused_in_words():
+def test_bad_input_is_refused_in_words() -> None:
     tune = Tune("T", (), bars_of(1))
     with pytest.raises(OptionError, match="0 bars a system"):
         write_musicxml(Score(tune, (Staff(()),)), bars_per_system=0)

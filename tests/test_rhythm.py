@@ -4,6 +4,7 @@ Outside checks: music21 for the length of every note value, dot and tuplet; Goul
 Notation", for the table of examples (both from memory, so read it as common practice).
 """
 
+from collections.abc import Iterable, Sequence
 from fractions import Fraction
 from itertools import pairwise
 
@@ -13,17 +14,18 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from fioritura.errors import TuneError
-from fioritura.notation.rhythm import TYPE_NAMES, written_bars
+from fioritura.notation.rhythm import TYPE_NAMES, WrittenBar, WrittenEvent, written_bars
 from fioritura.theory.key import Key
 from fioritura.theory.metre import QUARTER, Metre
 from fioritura.theory.pitch import Pitch
 from fioritura.tune import Bar, Note
-from tests.notation_strategies import METRES, bar_rows, beat_lines, grid_lines, odd_lines
+from tests.notation_strategies import METRES, Lines, bar_rows, beat_lines, grid_lines, odd_lines
 
+Case = tuple[tuple[Note, ...], tuple[Bar, ...]]
 _LETTERS = {1: "w", 2: "h", 4: "q", 8: "e", 16: "s", 32: "t", 64: "x"}
 
 
-def spelled(metre_text, rhythm, pickup=False):
+def spelled(metre_text: str, rhythm: str, pickup: bool = False) -> str:
     """A rhythm in quarters ("1 1/2 r1/2"), written: letters for values, ~ ties, r rests, 3:2(...) tuplets,
     [...] around each beamed group."""
     metre = Metre.parse(metre_text)
@@ -42,7 +44,7 @@ def spelled(metre_text, rhythm, pickup=False):
     return " | ".join(" ".join(map(_spelled_event, bar.events)) for bar in written_bars(line, bars))
 
 
-def _spelled_event(event):
+def _spelled_event(event: WrittenEvent) -> str:
     opens = f"{event.tuplet.actual}:{event.tuplet.normal}(" if event.tuplet and event.tuplet.starts else ""
     closes = ")" if event.tuplet and event.tuplet.stops else ""
     beam = event.beams[0] if event.beams else ""
@@ -120,7 +122,7 @@ EXAMPLES = [
 
 
 @pytest.mark.parametrize(("metre", "rhythm", "expected"), EXAMPLES)
-def test_common_practice(metre, rhythm, expected):
+def test_common_practice(metre: str, rhythm: str, expected: str) -> None:
     assert spelled(metre, rhythm) == expected
 
 
@@ -128,20 +130,21 @@ def test_common_practice(metre, rhythm, expected):
     ("metre", "rhythm", "expected"),
     [("4/4", "1/2 1/2", "[e e]"), ("4/4", "1 3/2", "e~ e q."), ("4/4", "1/3", "3:2(e)"), ("6/8", "1/2 1", "e q")],
 )
-def test_a_pickup_lies_at_the_end_of_its_metre(metre, rhythm, expected):
+def test_a_pickup_lies_at_the_end_of_its_metre(metre: str, rhythm: str, expected: str) -> None:
     assert spelled(metre, rhythm, pickup=True) == expected
 
 
 @st.composite
-def lines_in_bars(draw, lines=grid_lines):
+def lines_in_bars(draw: st.DrawFn, lines: Lines = grid_lines) -> Case:
     bars = draw(bar_rows())
     return draw(lines(bars)), bars
 
 
-def merged(bars):
+def merged(bars: Iterable[WrittenBar]) -> list[tuple[int, int, Pitch]]:
     """Notes put together again from their written pieces."""
-    notes = []
+    notes: list[tuple[int, int, Pitch]] = []
     for event in (event for bar in bars for event in bar.events if not event.is_rest):
+        assert event.note is not None
         if event.tied_from_before:
             onset, length, pitch = notes.pop()
             assert onset + length == event.onset_ticks
@@ -152,7 +155,7 @@ def merged(bars):
     return notes
 
 
-def check_sums(line, bars, written):
+def check_sums(line: Sequence[Note], bars: tuple[Bar, ...], written: Sequence[WrittenBar]) -> None:
     assert tuple(bar.bar for bar in written) == bars
     for bar in written:
         place = bar.bar.start_ticks
@@ -166,22 +169,22 @@ def check_sums(line, bars, written):
     for first, second in pairwise(events):
         assert first.ties_on == second.tied_from_before
         assert first.index != second.index or first.ties_on or first.is_rest
-    assert all(line[event.index] is event.note for event in events if not event.is_rest)
+    assert all(event.is_rest if event.index is None else line[event.index] is event.note for event in events)
 
 
 @given(lines_in_bars())
-def test_pieces_fill_the_bars_and_join_to_the_line(case):
+def test_pieces_fill_the_bars_and_join_to_the_line(case: Case) -> None:
     line, bars = case
     check_sums(line, bars, written_bars(line, bars))
 
 
 @given(lines_in_bars(odd_lines))
-def test_any_ticks_at_all_keep_their_sums(case):
+def test_any_ticks_at_all_keep_their_sums(case: Case) -> None:
     line, bars = case
     check_sums(line, bars, written_bars(line, bars))
 
 
-def reference_length(event):
+def reference_length(event: WrittenEvent) -> Fraction:
     """music21's length of a note value with its dots and tuplet, in ticks."""
     duration = music21.duration.Duration(type=TYPE_NAMES[event.value], dots=event.dots)
     if event.tuplet:
@@ -191,15 +194,15 @@ def reference_length(event):
 
 @given(lines_in_bars(beat_lines))
 @settings(max_examples=200)
-def test_note_values_last_as_long_as_they_say(case):
+def test_note_values_last_as_long_as_they_say(case: Case) -> None:
     line, bars = case
     for bar in written_bars(line, bars):
         for event in bar.events:
             assert event.fills_bar or reference_length(event) == event.duration_ticks
 
 
-def tuplet_groups(events):
-    groups = []
+def tuplet_groups(events: Iterable[WrittenEvent]) -> list[list[WrittenEvent]]:
+    groups: list[list[WrittenEvent]] = []
     for event in events:
         if event.tuplet is None:
             continue
@@ -210,15 +213,16 @@ def tuplet_groups(events):
 
 
 @given(lines_in_bars())
-def test_tuplets_are_whole(case):
+def test_tuplets_are_whole(case: Case) -> None:
     line, bars = case
     for bar in written_bars(line, bars):
         groups = tuplet_groups(bar.events)
         for group in groups:
-            tuplet = group[0].tuplet
-            assert [event.tuplet.starts for event in group] == [True] + [False] * (len(group) - 1)
-            assert [event.tuplet.stops for event in group] == [False] * (len(group) - 1) + [True]
-            assert {(e.tuplet.actual, e.tuplet.normal, e.tuplet.unit, e.tuplet.count) for e in group} == {
+            tuplets = [event.tuplet for event in group if event.tuplet]
+            tuplet = tuplets[0]
+            assert [one.starts for one in tuplets] == [True] + [False] * (len(group) - 1)
+            assert [one.stops for one in tuplets] == [False] * (len(group) - 1) + [True]
+            assert {(one.actual, one.normal, one.unit, one.count) for one in tuplets} == {
                 (tuplet.actual, tuplet.normal, tuplet.unit, len(group))
             }
             assert [e.onset_ticks for e in group[1:]] == [e.end_ticks for e in group[:-1]]
@@ -229,7 +233,7 @@ def test_tuplets_are_whole(case):
 
 
 @given(lines_in_bars())
-def test_beams_are_well_formed(case):
+def test_beams_are_well_formed(case: Case) -> None:
     line, bars = case
     for bar in written_bars(line, bars):
         for level in range(4):
@@ -246,7 +250,7 @@ def test_beams_are_well_formed(case):
 
 
 @given(lines_in_bars())
-def test_nothing_short_crosses_the_middle_of_common_time(case):
+def test_nothing_short_crosses_the_middle_of_common_time(case: Case) -> None:
     line, bars = case
     for bar in written_bars(line, bars):
         if str(bar.bar.metre) != "4/4" or bar.bar.duration_ticks != 4 * QUARTER:
@@ -260,13 +264,13 @@ def test_nothing_short_crosses_the_middle_of_common_time(case):
 
 
 @pytest.mark.parametrize("metre", METRES, ids=str)
-def test_an_empty_bar_is_one_rest(metre):
+def test_an_empty_bar_is_one_rest(metre: Metre) -> None:
     (bar,) = written_bars((), (Bar(1, 0, metre.bar_ticks, metre, Key(0)),))
     (event,) = bar.events
     assert event.fills_bar and event.is_rest and event.value == 1
 
 
-def test_an_overfull_bar_is_written_as_it_is():
+def test_an_overfull_bar_is_written_as_it_is() -> None:
     metre = Metre(4, 4)
     bars = (Bar(1, 0, 9 * QUARTER, metre, Key(0)),)
     line = (Note(0, 9 * QUARTER, Pitch(30)),)
@@ -275,7 +279,7 @@ def test_an_overfull_bar_is_written_as_it_is():
     assert [event.type_name for event in written[0].events] == ["whole", "whole", "quarter"]
 
 
-def test_graces_stand_before_the_first_piece_only():
+def test_graces_stand_before_the_first_piece_only() -> None:
     bars = tuple(Bar(n + 1, n * 6720, 6720, Metre(4, 4), Key(0)) for n in range(2))
     note = Note(3360, 6720, Pitch(30), graces=(Pitch(29),))
     pieces = [event for bar in written_bars((note,), bars) for event in bar.events if not event.is_rest]
@@ -293,10 +297,10 @@ def test_graces_stand_before_the_first_piece_only():
     ],
     ids=["overlap", "no length", "before the bars", "past the bars"],
 )
-def test_a_line_that_does_not_fit_is_refused_in_words(line):
+def test_a_line_that_does_not_fit_is_refused_in_words(line: tuple[Note, ...]) -> None:
     with pytest.raises(TuneError, match=r"Note [12] \("):
         written_bars(line, (Bar(1, 0, 6720, Metre(4, 4), Key(0)),))
 
 
-def test_no_bars_and_no_notes_are_nothing():
+def test_no_bars_and_no_notes_are_nothing() -> None:
     assert written_bars((), ()) == ()
