@@ -10,6 +10,7 @@ import subprocess
 import sys
 
 import pytest
+from pytest_benchmark.fixture import BenchmarkFixture
 
 from fioritura.arrange.arranger import choose_figures, model_of, ornament
 from fioritura.arrange.choose import choose
@@ -26,13 +27,13 @@ def setting(level: int) -> Setting:
 
 @pytest.mark.benchmark(group="find and choose, 32 bars")
 @pytest.mark.parametrize("level", [1, 3, 5])
-def bench_ornament(benchmark, level: int) -> None:
+def bench_ornament(benchmark: BenchmarkFixture, level: int) -> None:
     benchmark(ornament, random_tune(1, bars=32), setting(level))
 
 
 @pytest.mark.benchmark(group="parts of it, level 3, 32 bars")
 @pytest.mark.parametrize("part", ["find", "choose"])
-def bench_parts(benchmark, part: str) -> None:
+def bench_parts(benchmark: BenchmarkFixture, part: str) -> None:
     tune = random_tune(1, bars=32)
     if part == "find":
         benchmark(survey, tune, setting(3))
@@ -42,7 +43,7 @@ def bench_parts(benchmark, part: str) -> None:
 
 @pytest.mark.benchmark(group="the chooser and CP-SAT on one model, 8 bars: at least 50 times faster")
 @pytest.mark.parametrize("solver", ["choose", "cp-sat"])
-def bench_solvers(benchmark, solver: str) -> None:
+def bench_solvers(benchmark: BenchmarkFixture, solver: str) -> None:
     """The reference is OR-Tools CP-SAT on both cores until it has proved its optimum (on 16 bars it takes minutes)."""
     model = model_of(survey(random_tune(1, bars=8), setting(3)))
     if solver == "choose":
@@ -53,12 +54,12 @@ def bench_solvers(benchmark, solver: str) -> None:
 
 @pytest.mark.benchmark(group="growth, level 3: at most 20 times for 16 times the bars")
 @pytest.mark.parametrize("bars", [32, 512])
-def bench_growth(benchmark, bars: int) -> None:
+def bench_growth(benchmark: BenchmarkFixture, bars: int) -> None:
     benchmark.pedantic(ornament, (random_tune(1, bars=bars), setting(3)), rounds=5, warmup_rounds=1)
 
 
 @pytest.mark.benchmark(group="start-up: the help text in 0.4 s")
-def bench_help(benchmark) -> None:
+def bench_help(benchmark: BenchmarkFixture) -> None:
     benchmark.pedantic(
         subprocess.run, ([sys.executable, "-m", "fioritura", "--help"],), {"capture_output": True}, rounds=5
     )

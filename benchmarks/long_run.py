@@ -137,8 +137,8 @@ def report(load: Load, samples: list[tuple[float, int]]) -> int:
     print(f"{load.done.total():,} requests of {dict(load.done)}; {len(load.failed)} failed {load.failed[:3]}")
     print(f"{'third':<8}{'memory, mean':>14}{'most':>10}{'open files, mean':>18}")
     for name, third in zip(("first", "second", "last"), thirds, strict=True):
-        megabytes, files = zip(*third, strict=True)
-        print(f"{name:<8}{mean(megabytes):>11.0f} MB{max(megabytes):>7.0f} MB{mean(files):>18.1f}")
+        megabytes, opened = zip(*third, strict=True)
+        print(f"{name:<8}{mean(megabytes):>11.0f} MB{max(megabytes):>7.0f} MB{mean(opened):>18.1f}")
     (memory, files), (later, later_files) = (
         (mean(m for m, _ in third), mean(f for _, f in third)) for third in thirds[1:]
     )

@@ -209,8 +209,8 @@ def _with_random(
     pool = [note.pitch.midi for note in line]
     for group in groups:
         around = [pitches[place] for place in (group[0] - 1, group[-1] + 1) if 0 <= place < len(pitches)]
-        for event in group:
-            pitches[event] = dice.randint(min(around) - 7, max(around) + 7) if is_near else dice.choice(pool)
+        for place in group:
+            pitches[place] = dice.randint(min(around) - 7, max(around) + 7) if is_near else dice.choice(pool)
     by_note: dict[int, list[int]] = {}
     for event, midi in zip(events, pitches, strict=True):
         by_note.setdefault(event.source, []).append(midi)

@@ -41,7 +41,7 @@ WALTZ: Final = 'X:1\nT:Small Waltz\nM:3/4\nL:1/4\nK:D\n"D"D F A|"G"B2 A|"A7"G2 E
 LEFT_OUT: Final = "POST /api/lessons/{id}/pack"
 """Makes all the sounds of a lesson, for half a minute; tests/test_web_schema.py asks for it."""
 
-ODD: Final = (
+ODD: Final[tuple[object, ...]] = (
     *(None, True, -1, 0, 10**30, -(2**63), 1e308, 1e-308, "", "0", "NaN", "é\u202e𝄞", "\x00", "../../etc/hostname"),
     *("a" * 5000, [], {}, [[]], [None], {"step": 1}, "<script>", "' or 1=1 --", "%00", 2**53, 0.5),
 )

@@ -204,7 +204,7 @@ def take_of(tune: Tune, line: Sequence[Note], setting: Setting, seed: int) -> Ta
     for place, note in enumerate(notes):
         following = notes[place + 1] if place + 1 < len(notes) else None
         is_main = following is None or following.source != note.source
-        marks = line[note.source].marks if is_main else ()
+        marks = line[note.source].marks if is_main and note.source is not None else ()
         end = note.end_sec if following is None else min(note.end_sec, following.onset_sec)
         onset = note.onset_sec + dice.gauss(0, 0.008)
         found.append(

@@ -216,7 +216,7 @@ def test_voicings_lie_in_range_and_say_the_chord(style: str, symbol: str) -> Non
     chord = read_chord(symbol)
     assert chord is not None
     for key in (Key.of("C"), Key.of("F"), Key.of("A", "minor")):
-        found = candidates(chord, key, style)  # type: ignore[arg-type]
+        found = candidates(chord, key, style)
         assert found
         guides = {tone.pitch_class for tone in chord.guide_tones}
         for voicing in found:
@@ -231,10 +231,11 @@ def test_voicings_lie_in_range_and_say_the_chord(style: str, symbol: str) -> Non
 
 def test_voicings_never_rub_against_the_symbol() -> None:
     # A plain dominant with natural ninth and thirteenth, the flat ones before the minor chord a fifth below.
-    major = led_voicings([(read_chord("G7"), Key.of("C")), (read_chord("Cmaj7"), Key.of("C"))], "rootless", _dice())  # type: ignore[list-item]
-    minor = led_voicings(
-        [(read_chord("G7"), Key.of("C", "minor")), (read_chord("Cm7"), Key.of("C", "minor"))], "rootless", _dice()
-    )  # type: ignore[list-item]
+    dominant, major_tonic, minor_tonic = (read_chord(symbol) for symbol in ("G7", "Cmaj7", "Cm7"))
+    assert dominant and major_tonic and minor_tonic
+    in_major, in_minor = Key.of("C"), Key.of("C", "minor")
+    major = led_voicings([(dominant, in_major), (major_tonic, in_major)], "rootless", _dice())
+    minor = led_voicings([(dominant, in_minor), (minor_tonic, in_minor)], "rootless", _dice())
     assert {note % 12 for note in major[0]} <= {11, 2, 5, 9, 4}
     assert {note % 12 for note in minor[0]} <= {11, 2, 5, 8, 3}
 
@@ -252,13 +253,13 @@ def test_every_chord_is_heard_and_no_voices_lie_outside_it(feel: str) -> None:
     struck: set[int] = set()
     for note in notes:
         now, soon = changes.span_at(note.onset_ticks), changes.span_at(note.onset_ticks + EIGHTH)
-        fitting = [span for span in (now, soon) if span and span.chord]
-        classes = [chord_scale(s.chord, form.tune.key).pitch_classes | s.chord.pitch_classes for s in fitting]  # type: ignore[union-attr]
+        fitting = [(span, span.chord) for span in (now, soon) if span and span.chord]
+        classes = [chord_scale(chord, form.tune.key).pitch_classes | chord.pitch_classes for _, chord in fitting]
         natural = [
-            {(s.chord.root.pitch_class + n) % 12 for n in (1, 2, 8, 9)} for s in fitting if s.chord.is_dominant
-        ]  # type: ignore[union-attr]
+            {(chord.root.pitch_class + n) % 12 for n in (1, 2, 8, 9)} for _, chord in fitting if chord.is_dominant
+        ]
         assert any(note.midi % 12 in known for known in [*classes, *natural])
-        struck.update(span.onset_ticks for span in fitting)
+        struck.update(span.onset_ticks for span, _ in fitting)
     assert {span.onset_ticks for span in form.tune.chords if span.onset_ticks < stop} <= struck
 
 
@@ -365,7 +366,7 @@ def test_a_default_feel_always_suits(beats: int, unit: int) -> None:
     metre = f"{beats}/{unit}"
     for swing in ("swing", "straight"):
         for is_folk in (True, False):
-            tune = chart("C", metre=metre, feel=swing)  # type: ignore[arg-type]
+            tune = chart("C", metre=metre, feel=swing)
             assert default_feel(tune, is_folk=is_folk).suits(tune.metre)
 
 

@@ -165,11 +165,11 @@ def brute_force(match: np.ndarray, added: np.ndarray, moves: Moves) -> float:
             walked = behind[place] - behind[start]
             costs.append(walked + moves.leave[place] + moves.land[goal])
             costs.append(walked + moves.expected.get((place, goal), 1e9))
-        return min(costs)
+        return float(min(costs))
 
     def begin(goal: int) -> float:
         starts = [min(behind[place], moves.enter + moves.land[place]) for place in range(notes + 1)]
-        return min(start + move(place, goal) for place, start in enumerate(starts))
+        return float(min(start + move(place, goal) for place, start in enumerate(starts)))
 
     best = 1e9
     for plan in product(range(2 * notes + 1), repeat=events):

@@ -19,7 +19,7 @@ from fioritura.players.player import Player
 from fioritura.techniques.place import Setting
 from fioritura.techniques.table import all_techniques
 from fioritura.theory.metre import SIXTEENTH, WHOLE
-from fioritura.tune import Tune
+from fioritura.tune import Note, Tune
 from tests.tunes import line_of, random_tune
 
 METRES = ("4/4", "3/4", "6/8", "2/4", "5/4")
@@ -29,9 +29,9 @@ def setting(level: int = 3, tempo: float = 110.0, idiom: str = "jazz", feel: str
     return Setting(Player.of("concert", level), tempo, feel, idiom)  # type: ignore[arg-type]
 
 
-def independent_share(tune: Tune, line: tuple) -> float:
+def independent_share(tune: Tune, line: tuple[Note, ...]) -> float:
     """The share of kept plain notes, by length and beat strength, counted here from sounding notes alone."""
-    heard = {}
+    heard: dict[int, list[int]] = {}
     for note in line:
         heard.setdefault(note.pitch.midi, []).append(note.onset_ticks)
     total = kept = 0.0

@@ -15,6 +15,7 @@ import time
 from collections.abc import Iterator
 from dataclasses import replace
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -41,9 +42,9 @@ def batch(*arguments: str | Path) -> int:
     return main(["batch", *map(str, arguments)])
 
 
-def summary(capsys: pytest.CaptureFixture[str], *arguments: str | Path, code: int = 0) -> dict[str, object]:
+def summary(capsys: pytest.CaptureFixture[str], *arguments: str | Path, code: int = 0) -> dict[str, Any]:
     assert batch(*arguments, "--json") == code
-    found: dict[str, object] = json.loads(capsys.readouterr().out)
+    found: dict[str, Any] = json.loads(capsys.readouterr().out)
     return found
 
 
@@ -52,8 +53,8 @@ def test_a_book_with_a_bad_tune(tmp_path: Path, capsys: pytest.CaptureFixture[st
     book, out = write_book(tmp_path / "book.abc", 5, bad_after=2), tmp_path / "out"
     found = summary(capsys, book, "--out", out, "--levels", "1-3", *KEEP, code=SOME_FAILED)
     assert (found["tunes"], found["made"], found["failed_tunes"]) == (6, 15, 1)
-    assert set(found["cpu_seconds"]) == {"reading", "engine", "writing"}  # type: ignore[call-overload]
-    (failure,) = found["failures"]  # type: ignore[misc]
+    assert set(found["cpu_seconds"]) == {"reading", "engine", "writing"}
+    (failure,) = found["failures"]
     assert failure["kind"] == "TuneError"
     assert "X:900" in failure["source"]
     assert "no notes" in failure["reason"]
@@ -264,7 +265,7 @@ def test_a_folder_of_all_kinds(tmp_path: Path, capsys: pytest.CaptureFixture[str
     names = {path.parent.relative_to(out).as_posix() for path in out.rglob("tune.json")}
     assert names >= {"Waltz.abc", "Waltz.musicxml", "deep/ornamented.mid", "deep/plain", "deep/comparison"}
     assert len([name for name in names if name.startswith("airs/book/000")]) == 2
-    assert [row["source"] for row in first["failures"]] == ["lost.abc", "photo.abc"]  # type: ignore[attr-defined]
+    assert [row["source"] for row in first["failures"]] == ["lost.abc", "photo.abc"]
     made = {path.name for path in (out / "Waltz.abc").iterdir()}
     assert made == {"tune.json", "level-3.musicxml", "level-3.abc", "level-3.mid"}
     assert read_tune(out / "Waltz.abc" / "level-3.abc").notes
@@ -331,7 +332,7 @@ def test_reports_on_takes(tmp_path: Path, capsys: pytest.CaptureFixture[str]) ->
     arguments = (tunes, "--out", out, "--make", "report", "--takes", takes, *KEEP)
     found = summary(capsys, *arguments, code=SOME_FAILED)
     assert found["made"] == 2
-    assert [(row["kind"], row["piece"]) for row in found["failures"]] == [  # type: ignore[attr-defined]
+    assert [(row["kind"], row["piece"]) for row in found["failures"]] == [
         ("ReadError", "takes/air-empty.wav.json"),
         ("OtherTuneError", "takes/3.wav.json"),
         ("TakeOfNoTune", ""),

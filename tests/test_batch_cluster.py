@@ -12,7 +12,7 @@ import pytest
 
 from fioritura.batch.batch import Summary, run_batch
 from fioritura.batch.cluster import Cluster
-from fioritura.batch.job import make
+from fioritura.batch.job import Made, make
 from fioritura.batch.pool import Lost, Pool
 from fioritura.batch.sources import Sources
 from fioritura.batch.wishes import Wishes
@@ -81,4 +81,6 @@ def test_a_tune_that_kills_workers_is_lost_alone(cluster: Any, tmp_path: Path) -
     assert sorted(outcomes) == sorted(titles)
     assert [name for name, outcome in outcomes.items() if isinstance(outcome, Lost)] == ["kills always"]
     for job in jobs_titled(tmp_path, "a", "b"):
-        assert outcomes[job.name].pieces == make(job).pieces
+        outcome = outcomes[job.name]
+        assert isinstance(outcome, Made)
+        assert outcome.pieces == make(job).pieces

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import random
+from collections.abc import Sequence
 from itertools import combinations
 
 import pytest
@@ -11,7 +12,7 @@ from fioritura.arrange.choose import Candidate, Model, choose, gumbel
 from fioritura.errors import OptionError
 
 
-def worth(model: Model, chosen: list[int]) -> float | None:
+def worth(model: Model, chosen: Sequence[int]) -> float | None:
     """The worth of a set by the words of the model alone; None when it is not allowed."""
     figures = [model.candidates[index] for index in chosen]
     counts = [0] * len(model.limits)
@@ -57,8 +58,8 @@ def test_the_optimum_is_that_of_brute_force(seed: int) -> None:
     model = random_model(dice, slots=dice.randint(4, 14), count=dice.randint(3, 11))
     best = 0.0
     for size in range(1, len(model.candidates) + 1):
-        for chosen in combinations(range(len(model.candidates)), size):
-            value = worth(model, sorted(chosen, key=lambda index: model.candidates[index].first))
+        for subset in combinations(range(len(model.candidates)), size):
+            value = worth(model, sorted(subset, key=lambda index: model.candidates[index].first))
             best = max(best, value if value is not None else 0.0)
     chosen, value = choose(model)
     assert value == pytest.approx(best, abs=1e-4)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from importlib.resources import files
+from typing import Any
 
 import pytest
 from hypothesis import assume, given
@@ -188,10 +189,8 @@ def kind_values() -> list[str]:
     """The kind-values of the MusicXML 4.0 schema, from the copy in the `musicxml` package."""
     schema = etree.fromstring((files("musicxml") / "generate_classes" / "musicxml_4_0.xsd").read_bytes())
     space = {"xs": "http://www.w3.org/2001/XMLSchema"}
-    return [
-        str(value)
-        for value in schema.xpath("//xs:simpleType[@name='kind-value']//xs:enumeration/@value", namespaces=space)
-    ]
+    values: Any = schema.xpath("//xs:simpleType[@name='kind-value']//xs:enumeration/@value", namespaces=space)
+    return [str(value) for value in values]
 
 
 def test_every_kind_of_the_schema_is_known() -> None:
@@ -226,7 +225,7 @@ def test_functional_sixths() -> None:
 adds = st.builds(Degree, st.sampled_from([2, 4, 6, 9, 11, 13]), st.just(0), st.just("add"))
 alterations = st.sampled_from([(5, -1), (5, 1), (9, -1), (9, 1), (11, 1), (13, -1)])
 types: st.SearchStrategy[DegreeType] = st.sampled_from(["add", "alter"])
-altered = st.builds(lambda pair, type_: Degree(*pair, type_), alterations, types)
+altered = st.builds(lambda pair, type_: Degree(pair[0], pair[1], type_), alterations, types)
 names = st.builds(NoteName, st.integers(0, 6), st.integers(-1, 1))
 SUSPENDED_OR_OTHER = {kind for kind in KINDS if kind.startswith("susp") or kind[0].isupper()} | {"pedal", "other"}
 PLAIN_KINDS = sorted(set(KINDS) - SUSPENDED_OR_OTHER)

@@ -64,8 +64,20 @@ def groups(svg: str, role: str) -> list[etree._Element]:
     return [group for group in root.iter(f"{SVG}g") if role in (group.get("class") or "").split()]
 
 
+def text_in(group: etree._Element) -> etree._Element:
+    found = group.find(f"{SVG}text")
+    assert found is not None
+    return found
+
+
+def parent_of(element: etree._Element) -> etree._Element:
+    parent = element.getparent()
+    assert parent is not None
+    return parent
+
+
 def words(group: etree._Element) -> str:
-    return "".join(group.itertext())
+    return "".join(map(str, group.itertext()))
 
 
 def numbers(system: System) -> list[str]:
@@ -95,7 +107,7 @@ def extent(text: etree._Element) -> tuple[float, float, float, float]:
         weight = int(span.get("font-weight", "400"))
         width += text_width(span.text or "", 10.0, weight, span.get("font-style", "normal")) / 10.0 * size
         top, bottom = min(top, base - 0.65 * size), max(bottom, base + 0.22 * size)
-    lift = re.search(r"translate\(0 (-?[\d.]+)\)", (text.getparent().get("transform") or ""))
+    lift = re.search(r"translate\(0 (-?[\d.]+)\)", (parent_of(text).get("transform") or ""))
     shift = float(lift[1]) if lift else 0.0
     return x, top + shift, x + width, bottom + shift
 
@@ -136,7 +148,7 @@ def test_figures_of_a_chord_symbol_are_drawn_higher_and_smaller() -> None:
     root, figure = groups(system.svg, "harm")[0].iter(f"{SVG}tspan")
     assert (root.text, figure.text) == ("F", "7")
     assert float(figure.get("font-size", "0")) < float(root.get("font-size", "0"))
-    assert float(figure.get("y", "0")) < float(root.getparent().get("y", "0"))
+    assert float(figure.get("y", "0")) < float(parent_of(root).get("y", "0"))
 
 
 def test_figures_of_a_chord_are_raised_and_its_root_and_bass_are_not() -> None:
@@ -199,7 +211,7 @@ def test_sizes_are_those_asked_for(staff_mm: float, width_mm: float) -> None:
 
 def assert_labels_are_apart(musicxml: bytes, staff_mm: float) -> None:
     for system in engrave_systems(musicxml, staff_mm=staff_mm):
-        texts = [group.find(f"{SVG}text") for role in ("figure", "harm") for group in groups(system.svg, role)]
+        texts = [text_in(group) for role in ("figure", "harm") for group in groups(system.svg, role)]
         for one, other in itertools.combinations(texts, 2):
             left, top, right, bottom = extent(one)
             left2, top2, right2, bottom2 = extent(other)
@@ -242,9 +254,9 @@ def test_tunes_of_a_corpus_are_engraved_without_lone_bars_or_touching_labels() -
 @pytest.mark.parametrize("seed", [1, 2, 3])
 def test_chord_symbols_of_a_single_line_stand_on_one_level_above_all_labels(seed: int) -> None:
     for system in engrave_systems(write_musicxml(ornamented(seed, staves=1))):
-        chords = [extent(group.find(f"{SVG}text")) for group in groups(system.svg, "harm")]
-        labels = [extent(group.find(f"{SVG}text")) for group in groups(system.svg, "figure")]
-        baselines = {group.find(f"{SVG}text").get("y") for group in groups(system.svg, "harm")}
+        chords = [extent(text_in(group)) for group in groups(system.svg, "harm")]
+        labels = [extent(text_in(group)) for group in groups(system.svg, "figure")]
+        baselines = {text_in(group).get("y") for group in groups(system.svg, "harm")}
         assert len(baselines) == 1
         assert all(chord_bottom <= label_top + 90 for *_, chord_bottom in chords for _, label_top, *_ in labels)
 
@@ -254,7 +266,7 @@ def test_all_text_lies_inside_its_system(seed: int) -> None:
     for system in engrave_systems(write_musicxml(ornamented(seed))):
         root = etree.fromstring(system.svg.encode())
         _, _, _, height = map(float, root.get("viewBox", "").split())
-        shift = float(re.findall(r"-?[\d.]+", root.find(f"{SVG}g").get("transform", ""))[1])
+        shift = float(re.findall(r"-?[\d.]+", next(root.iterfind(f"{SVG}g")).get("transform", ""))[1])
         for text in root.iter(f"{SVG}text"):
             _, top, _, bottom = extent(text)
             assert top + shift >= -1 and bottom + shift <= height + 1, words(text)
@@ -265,7 +277,7 @@ def test_lyrics_are_not_cut_off() -> None:
     (system,) = engrave_systems(document([sung * 4]))
     root = etree.fromstring(system.svg.encode())
     height = float(root.get("viewBox", "").split()[3])
-    syllables = [group.find(f"{SVG}text") for group in groups(system.svg, "syl")]
+    syllables = [text_in(group) for group in groups(system.svg, "syl")]
     assert [words(text) for text in syllables] == ["gypsy"] * 4
     assert all(extent(text)[3] <= height for text in syllables)
 

@@ -18,7 +18,7 @@ RATE = 44100
 def sung(cents: np.ndarray, level: np.ndarray | float = 1.0) -> np.ndarray:
     """A tone whose pitch at each sample is given in cents above A4 = 440 Hz (ISO 16:1975)."""
     phase = 2 * np.pi * np.cumsum(440.0 * 2 ** (cents / 1200)) / RATE
-    wave = sum(np.sin(n * phase) / n**1.3 for n in range(1, 9))
+    wave: np.ndarray = sum(np.sin(n * phase) / n**1.3 for n in range(1, 9))
     edge = np.minimum(1, np.minimum(np.arange(cents.size), np.arange(cents.size)[::-1]) / (0.01 * RATE))
     return 0.2 * wave * edge * level
 

@@ -29,7 +29,7 @@ TENOR = INSTRUMENTS["tenor-sax"]
 def band(**changes: Any) -> Performance:
     tune = chart(BLUES, key="F major", melody="F4 A4 C5 A4 . C5 Eb5 .", tempo=150)
     options = {"tune": tune, "choruses": (Chorus("head", tune.notes),), "instrument": TENOR, "feel": FEELS["swing"]}
-    return played(Session(**{**options, **changes}))  # type: ignore[arg-type]
+    return played(Session(**{**options, **changes}))
 
 
 def mido_notes(data: bytes) -> dict[str, list[tuple[float, float, int, int]]]:

@@ -11,6 +11,7 @@ import json
 from dataclasses import replace
 from difflib import SequenceMatcher
 from pathlib import Path
+from typing import Any
 
 import numpy as np
 import pytest
@@ -119,7 +120,7 @@ def test_pictures_are_drawings(plain: Review) -> None:
 
 
 def test_the_page_says_what_the_report_says(sheet: Sheet) -> None:
-    page = html.fromstring(review_page(sheet))
+    page: Any = html.fromstring(review_page(sheet))
     text = page.text_content()
     report = sheet.review.report
     assert all(one.title in text and one.finding in text for one in sheet.review.advice)

@@ -10,6 +10,7 @@ import re
 import time
 from io import BytesIO
 from pathlib import Path
+from typing import Any
 from xml.etree import ElementTree
 
 import numpy as np
@@ -129,7 +130,8 @@ def test_bar_numbers_stand_at_the_beginning_of_systems() -> None:
 def test_all_fonts_are_embedded_and_only_those_that_every_machine_has() -> None:
     names = set()
     for page in reader(comparison_pdf(ornamented(3), legend=LEGEND)).pages:
-        for font in page["/Resources"]["/Font"].values():
+        resources: Any = page["/Resources"]
+        for font in resources["/Font"].values():
             descriptor = font.get_object()["/DescendantFonts"][0].get_object()["/FontDescriptor"].get_object()
             assert "/FontFile2" in descriptor or "/FontFile3" in descriptor
             names.add(str(font.get_object()["/BaseFont"]).split("+")[1].split("-")[0])
@@ -190,7 +192,8 @@ def test_png_size_and_ground() -> None:
     clear = Image.open(BytesIO(page_png(ornamented(3), dots_per_inch=100, is_transparent=True)))
     assert white.size == clear.size == (827, 1169)
     assert white.convert("RGBA").getpixel((2, 2)) == (255, 255, 255, 255)
-    assert clear.convert("RGBA").getpixel((2, 2))[3] == 0
+    pixel = clear.convert("RGBA").getpixel((2, 2))
+    assert isinstance(pixel, tuple) and pixel[3] == 0
 
 
 @pytest.mark.parametrize(

@@ -79,7 +79,7 @@ def test_a_wav_file_becomes_flac_and_loses_nothing(tmp_path: Path) -> None:
 
 @pytest.mark.parametrize("kind", ["flac", "ogg", "mp3"])
 def test_other_formats_are_kept_as_they_came(tmp_path: Path, kind: str) -> None:
-    audio = np.column_stack([samples(6.0)] * 2).astype(np.float32) / 32768
+    audio = np.column_stack([samples(6.0)] * 2).astype(np.float32) / np.float32(32768)
     file = io.BytesIO()
     if kind == "mp3":
         file.write(encode_audio(audio, "mp3"))

@@ -8,6 +8,7 @@ note early) and common practice for grace notes, turns, runs and approaches.
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 
 import pytest
@@ -288,11 +289,11 @@ def lets_go(h: Heard) -> bool:
     return 0.45 <= seconds <= 3.0 and (rests or seconds >= 0.9)
 
 
-def marked(mark: Mark) -> object:
+def marked(mark: Mark) -> Callable[[Heard], bool]:
     return lambda h: [note.pitch for note in h.own] == [h.main.pitch] and mark in h.own[0].marks
 
 
-IS_WHAT_IT_SAYS = {
+IS_WHAT_IT_SAYS: dict[str, Callable[[Heard], bool]] = {
     "lower-grace-semitone": lower_semitone,
     "lower-grace-step": lower_step,
     "upper-grace-step": upper_step,

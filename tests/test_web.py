@@ -328,7 +328,8 @@ def hearing(client: TestClient, id: int, **query: object) -> dict[str, Any]:
 def sound(client: TestClient, key: str) -> tuple[np.ndarray[Any, Any], int]:
     answer = client.get(f"/api/sounds/{key}")
     assert answer.status_code == 200, answer.text
-    return soundfile.read(io.BytesIO(answer.content))
+    samples, rate = soundfile.read(io.BytesIO(answer.content))
+    return samples, rate
 
 
 def test_bars_last_as_long_as_the_tempo_says(client: TestClient, waltz: int) -> None:

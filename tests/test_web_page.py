@@ -313,7 +313,11 @@ def faults_of(page: Any) -> list[str]:
 @pytest.mark.parametrize("scheme", ["light", "dark"])
 @pytest.mark.parametrize("width", [1280, 360])
 def test_no_screen_has_an_accessibility_fault(browser: Any, address: str, scheme: str, width: int) -> None:
-    options = {"viewport": {"width": width, "height": 800}, "color_scheme": scheme, "bypass_csp": True}
+    options: dict[str, Any] = {
+        "viewport": {"width": width, "height": 800},
+        "color_scheme": scheme,
+        "bypass_csp": True,
+    }
     page = opened(browser, address, **options)
     assert faults_of(page) == []
     page.keyboard.press("ArrowRight")

@@ -5,12 +5,12 @@ from __future__ import annotations
 import random
 
 from fioritura.theory.chord_symbol import read_chord
-from fioritura.theory.key import Key
+from fioritura.theory.key import Key, Mode
 from fioritura.theory.metre import EIGHTH, QUARTER, Metre
 from fioritura.theory.pitch import Pitch
 from fioritura.tune import Bar, ChordSpan, Note, Tune
 
-RHYTHMS = {
+RHYTHMS: dict[str, list[tuple[float, ...]]] = {
     "4/4": [(2, 2), (1, 1, 2), (1, 1, 1, 1), (3, 1), (1, 0.5, 0.5, 2), (4,), (1.5, 0.5, 2), (2, 1, -1)],
     "3/4": [(2, 1), (1, 1, 1), (3,), (1.5, 0.5, 1), (1, 0.5, 0.5, 1), (2, -1)],
     "6/8": [(1.5, 1.5), (1, 0.5, 1, 0.5), (0.5,) * 6, (3,), (1.5, 0.5, 0.5, 0.5)],
@@ -21,7 +21,7 @@ PROGRESSION = ("P1 maj7", "M6 m7", "M2 m7", "P5 7")
 
 
 def random_tune(
-    seed: int, bars: int = 16, metre: str = "4/4", fifths: int | None = None, mode: str = "major"
+    seed: int, bars: int = 16, metre: str = "4/4", fifths: int | None = None, mode: Mode = "major"
 ) -> Tune:
     """A melody of steps and leaps between about F3 and G5, with I-VI-II-V changes; a negative length is a rest."""
     dice = random.Random(seed)

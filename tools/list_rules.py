@@ -189,8 +189,8 @@ def spelling_list() -> Iterator[str]:
     """How each key spells every note, upwards and downwards."""
     for fifths in range(-7, 8):
         for mode in ("major", "minor", "dorian", "mixolydian"):
-            key = Key(fifths, mode)  # type: ignore[arg-type]
-            ways = (" ".join(str(key.spell(midi, way)) for midi in range(60, 73)) for way in ("up", "down"))  # type: ignore[arg-type]
+            key = Key(fifths, mode)
+            ways = (" ".join(str(key.spell(midi, way)) for midi in range(60, 73)) for way in ("up", "down"))
             yield f"{key}: {' | '.join(ways)} | blues {' '.join(map(str, blues_scale(key).names))}"
 
 

@@ -70,8 +70,11 @@ def served() -> Iterator[str]:
             for text, tags in TUNES.items():
                 tune = ask(f"{address}/api/tunes/typed", {"text": text})["tunes"][0]
                 ask(f"{address}/api/tunes/{tune['id']}", {"tags": tags}, "PATCH")
-            plan = {"sections": ["handout", "parts", "sound"], "players": ["alto-sax", "flute", "trumpet"]}
-            plan["overrides"] = {"words": WORDS}
+            plan: dict[str, object] = {
+                "sections": ["handout", "parts", "sound"],
+                "players": ["alto-sax", "flute", "trumpet"],
+                "overrides": {"words": WORDS},
+            }
             ask(f"{address}/api/lessons", {"arrangement": 1, "plan": plan})
             yield address
             process.terminate()
@@ -156,7 +159,10 @@ SCREENS: Final = {
 
 def sheet(shots: list[Image.Image]) -> Image.Image:
     """Pictures side by side, all of one height."""
-    small = [one.resize((round(one.width * SHEET_HEIGHT / one.height), SHEET_HEIGHT), Image.LANCZOS) for one in shots]
+    small = [
+        one.resize((round(one.width * SHEET_HEIGHT / one.height), SHEET_HEIGHT), Image.Resampling.LANCZOS)
+        for one in shots
+    ]
     rows = [small[:2], small[2:]]
     width = max(sum(one.width + 8 for one in row) for row in rows) + 8
     whole = Image.new("RGB", (width, len(rows) * (SHEET_HEIGHT + 8) + 8), "#8a8378")
