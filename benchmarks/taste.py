@@ -23,7 +23,7 @@ from fioritura.arrange.rendition import Rendition
 from fioritura.arrange.survey import survey
 from fioritura.players.instruments import instrument_named
 from fioritura.players.player import Player
-from fioritura.techniques.place import Setting
+from fioritura.techniques.place import Idiom, Setting
 from fioritura.techniques.table import technique_named
 from fioritura.theory.metre import EIGHTH, WHOLE
 from fioritura.tune import Note, Tune
@@ -60,8 +60,8 @@ def _shown(bar: float | None) -> str:
     return "" if bar is None else f"{bar:g}"
 
 
-def setting(level: int, idiom: str = "jazz", player: str = "concert", tempo: float = 110.0) -> Setting:
-    return Setting(Player.of(player, level), tempo, "swing" if idiom == "jazz" else "straight", idiom)  # type: ignore[arg-type]
+def setting(level: int, idiom: Idiom = "jazz", player: str = "concert", tempo: float = 110.0) -> Setting:
+    return Setting(Player.of(player, level), tempo, "swing" if idiom == "jazz" else "straight", idiom)
 
 
 def sample(count: int, seed: str) -> list[Tune]:

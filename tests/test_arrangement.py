@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import json
+from collections.abc import Callable
 from dataclasses import replace
+from typing import Any
 
 import pytest
 from hypothesis import given, settings
@@ -127,9 +129,9 @@ def test_decisions_hold_under_another_setting(start: Arrangement) -> None:
         lambda data: data["tune"]["bars"][0].update(key=[40, "major"]),
     ],
 )
-def test_damaged_files_are_refused(start: Arrangement, damage: object) -> None:
+def test_damaged_files_are_refused(start: Arrangement, damage: Callable[[Any], object]) -> None:
     data = json.loads(arrangement_to_json(start))
-    damage(data)  # type: ignore[operator]
+    damage(data)
     with pytest.raises(ReadError):
         arrangement_from_json(json.dumps(data))
 

@@ -16,17 +16,17 @@ from fioritura.arrange.taste import taste_of
 from fioritura.errors import OptionError, RangeError, TuneError
 from fioritura.players.instruments import instrument_named
 from fioritura.players.player import Player
-from fioritura.techniques.place import Setting
+from fioritura.techniques.place import Idiom, Setting
 from fioritura.techniques.table import all_techniques
 from fioritura.theory.metre import SIXTEENTH, WHOLE
-from fioritura.tune import Note, Tune
+from fioritura.tune import Feel, Note, Tune
 from tests.tunes import line_of, random_tune
 
 METRES = ("4/4", "3/4", "6/8", "2/4", "5/4")
 
 
-def setting(level: int = 3, tempo: float = 110.0, idiom: str = "jazz", feel: str = "straight") -> Setting:
-    return Setting(Player.of("concert", level), tempo, feel, idiom)  # type: ignore[arg-type]
+def setting(level: int = 3, tempo: float = 110.0, idiom: Idiom = "jazz", feel: Feel = "straight") -> Setting:
+    return Setting(Player.of("concert", level), tempo, feel, idiom)
 
 
 def independent_share(tune: Tune, line: tuple[Note, ...]) -> float:

@@ -24,7 +24,7 @@ from fioritura.notation.musicxml.reader import read_musicxml
 from fioritura.notation.musicxml.writer import write_musicxml
 from fioritura.players.instruments import instrument_named
 from fioritura.players.player import Player
-from fioritura.techniques.place import Setting
+from fioritura.techniques.place import Idiom, Setting
 from fioritura.theory.metre import SIXTEENTH
 from fioritura.tune import Tune
 from tests.musicxml_schema import schema_errors
@@ -59,9 +59,9 @@ def sweep(chosen: tuple[AbcEntry, ...]) -> Counter[str]:
             counts["no octave fits the alto"] += 1
             continue
         fitting = fitted(harmonise(tune), ALTO, octaves[0])
-        idiom = "folk" if counts["tunes"] % 2 else "jazz"
+        idiom: Idiom = "folk" if counts["tunes"] % 2 else "jazz"
         for level in LEVELS:
-            setting = Setting(Player.of("alto-sax", level), 100.0, tune.feel, idiom)  # type: ignore[arg-type]
+            setting = Setting(Player.of("alto-sax", level), 100.0, tune.feel, idiom)
             rendition = ornament(fitting, setting, seed=level)
             check(rendition)
             counts["renditions"] += 1

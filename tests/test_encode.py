@@ -24,7 +24,7 @@ from fioritura.sound.encode import (
     tags_of,
 )
 from fioritura.sound.perform import perform
-from fioritura.theory.key import Key
+from fioritura.theory.key import Key, Mode
 from fioritura.tune import Tempo
 from tests.tunes import line_of
 
@@ -84,9 +84,9 @@ def test_mp3_tags_hold_title_key_tempo_and_artist() -> None:
 
 @pytest.mark.parametrize("fifths", range(-7, 8))
 @pytest.mark.parametrize("mode", ["major", "minor", "dorian"])
-def test_the_key_frame_keeps_to_three_characters(fifths: int, mode: str) -> None:
+def test_the_key_frame_keeps_to_three_characters(fifths: int, mode: Mode) -> None:
     # ID3v2.4.0-frames, TKEY: the note in capitals, b or #, m for minor; at most three characters.
-    key = frames_of(encode_audio(music(0.1), "mp3", Tags("x", Key(fifths, mode))))["TKEY"]  # type: ignore[arg-type]
+    key = frames_of(encode_audio(music(0.1), "mp3", Tags("x", Key(fifths, mode))))["TKEY"]
     assert len(key) <= 3
     assert key[0] in "ABCDEFG"
 

@@ -10,6 +10,7 @@ import subprocess
 import sys
 from concurrent.futures import ThreadPoolExecutor
 from functools import cache
+from typing import Any
 
 import pytest
 from lxml import etree
@@ -456,9 +457,9 @@ def test_entities_are_not_followed() -> None:
         ({"bars_per_system": 0}, "1 to 32"),
     ],
 )
-def test_options_outside_their_limits(options: dict[str, float], message: str) -> None:
+def test_options_outside_their_limits(options: dict[str, Any], message: str) -> None:
     with pytest.raises(OptionError, match=message):
-        engrave_systems(quarters(2), **options)  # type: ignore[arg-type]
+        engrave_systems(quarters(2), **options)
 
 
 def test_the_engraver_is_silent_and_imported_only_when_used() -> None:

@@ -4,6 +4,7 @@ import io
 import re
 from collections import defaultdict
 from itertools import pairwise
+from typing import Any
 
 import numpy as np
 import pypdf
@@ -148,7 +149,14 @@ def test_no_line_of_text_stands_over_another(pages: list[pypdf.PageObject]) -> N
     for number, page in enumerate(pages, start=1):
         lines: dict[int, list[tuple[float, float]]] = defaultdict(list)
 
-        def seen(text, matrix, text_matrix, font, size, lines=lines):  # type: ignore[no-untyped-def]
+        def seen(
+            text: str,
+            matrix: list[float],
+            text_matrix: list[float],
+            font: Any,
+            size: float,
+            lines: dict[int, list[tuple[float, float]]] = lines,
+        ) -> None:
             if text.strip() and font and "Libertinus" in str(font.get("/BaseFont", "")):
                 scale = abs(matrix[3]) or 1.0
                 x = matrix[0] * text_matrix[4] + matrix[4]

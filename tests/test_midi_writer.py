@@ -18,6 +18,7 @@ from fioritura.sound.midi_writer import END_SEC, write_midi
 from fioritura.sound.perform import perform
 from fioritura.sound.performance import BEND_RANGE, Performance
 from fioritura.sound.session import Session, played
+from fioritura.theory.key import Key, Mode
 from fioritura.theory.metre import QUARTER
 from fioritura.tune import Mark, Tempo
 from tests.charts import BLUES, chart
@@ -159,13 +160,11 @@ def test_tempo_metre_key_and_pickup_stand_in_the_conductor_track() -> None:
 
 @pytest.mark.parametrize("fifths", range(-7, 8))
 @pytest.mark.parametrize("mode", ["major", "minor", "dorian"])
-def test_every_key_signature_can_be_written(fifths: int, mode: str) -> None:
+def test_every_key_signature_can_be_written(fifths: int, mode: Mode) -> None:
     from music21 import converter, key
 
-    from fioritura.theory.key import Key
-
     tune = line_of("C4/4")
-    tune = replace(tune, bars=tuple(replace(bar, key=Key(fifths, mode)) for bar in tune.bars))  # type: ignore[arg-type]
+    tune = replace(tune, bars=tuple(replace(bar, key=Key(fifths, mode)) for bar in tune.bars))
     data = write_midi(perform(tune, tune.notes, instrument=TENOR))
     signature = next(iter(converter.parseData(data, format="midi").recurse().getElementsByClass(key.KeySignature)))
     assert signature.sharps == fifths

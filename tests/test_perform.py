@@ -6,6 +6,7 @@ import random
 from dataclasses import replace
 from itertools import pairwise
 from statistics import mean, pstdev
+from typing import Any
 
 import pytest
 from hypothesis import given, settings
@@ -30,14 +31,14 @@ from tests.tunes import line_of
 ALTO = INSTRUMENTS["alto-sax"]
 
 
-def played(tune: Tune, line: tuple[Note, ...] | None = None, **options: object) -> tuple[PerformedNote, ...]:
+def played(tune: Tune, line: tuple[Note, ...] | None = None, **options: Any) -> tuple[PerformedNote, ...]:
     options = {"exact": True, "instrument": ALTO, **options}
-    return perform(tune, tune.notes if line is None else line, **options).parts[0].notes  # type: ignore[arg-type]
+    return perform(tune, tune.notes if line is None else line, **options).parts[0].notes
 
 
-def with_note(tune: Tune, number: int, **changes: object) -> tuple[Note, ...]:
+def with_note(tune: Tune, number: int, **changes: Any) -> tuple[Note, ...]:
     line = list(tune.notes)
-    line[number] = replace(line[number], **changes)  # type: ignore[arg-type]
+    line[number] = replace(line[number], **changes)
     return tuple(line)
 
 

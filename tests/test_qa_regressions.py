@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import io
 from dataclasses import replace
+from typing import Any
 
 import mido
 import pytest
@@ -30,8 +31,8 @@ from tests.test_techniques import offered
 from tests.tunes import line_of
 
 
-def rendition_of(tune: Tune, figure: Figure, instrument: str = "alto-sax", **changes: object) -> Rendition:
-    return Rendition(tune, replace(Setting(Player.of(instrument, 5), 120.0), **changes), (figure,))  # type: ignore[arg-type]
+def rendition_of(tune: Tune, figure: Figure, instrument: str = "alto-sax", **changes: Any) -> Rendition:
+    return Rendition(tune, replace(Setting(Player.of(instrument, 5), 120.0), **changes), (figure,))
 
 
 def names(tune: Tune, figure: Figure, instrument: str) -> list[str]:

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 import time
+from collections.abc import Callable
 from io import BytesIO
 from pathlib import Path
 from typing import Any
@@ -38,6 +39,7 @@ from fioritura.notation.engraving.page import (
     LegendEntry,
     Music,
     PageBreak,
+    Paper,
     Paragraph,
     Run,
     Small,
@@ -92,8 +94,8 @@ def ink_box(png: bytes) -> tuple[int, int]:
     return int(np.ptp(columns)) + 1, int(np.ptp(rows)) + 1
 
 
-def only(*blocks: Block, **options: str) -> Document:
-    return Document("Test", blocks, **options)  # type: ignore[arg-type]
+def only(*blocks: Block, **options: Any) -> Document:
+    return Document("Test", blocks, **options)
 
 
 # The sheet ---------------------------------------------------------------------------------------------------------
@@ -145,14 +147,14 @@ def test_the_same_score_gives_the_same_bytes() -> None:
 
 
 @pytest.mark.parametrize(("paper", "size_mm"), [("a4", (210.0, 297.0)), ("letter", (215.9, 279.4))])
-def test_paper(paper: str, size_mm: tuple[float, float]) -> None:
-    (box,) = {tuple(page.mediabox)[2:] for page in reader(line_pdf(ornamented(3), paper=paper)).pages}  # type: ignore[arg-type]
+def test_paper(paper: Paper, size_mm: tuple[float, float]) -> None:
+    (box,) = {tuple(page.mediabox)[2:] for page in reader(line_pdf(ornamented(3), paper=paper)).pages}
     assert [float(side) / 72 * 25.4 for side in box] == pytest.approx(size_mm, abs=0.05)
 
 
 @pytest.mark.parametrize("paper", ["a4", "letter"])
 @pytest.mark.parametrize("bars", [4, 16, 24, 32, 48, 64])
-def test_no_page_is_empty_or_overfull_and_no_system_alone_on_the_last(bars: int, paper: str) -> None:
+def test_no_page_is_empty_or_overfull_and_no_system_alone_on_the_last(bars: int, paper: Paper) -> None:
     document_pages = typeset.pngs(lead_sheet(bars, paper), dots_per_inch=50)
     pdf_pages = reader(typeset.pdf(lead_sheet(bars, paper))).pages
     assert len(document_pages) == len(pdf_pages)
@@ -169,11 +171,11 @@ def test_no_page_is_empty_or_overfull_and_no_system_alone_on_the_last(bars: int,
         assert len(starts) >= 2
 
 
-def lead_sheet(bars: int, paper: str) -> Document:
-    width_mm, _ = print_area_mm(paper)  # type: ignore[arg-type]
+def lead_sheet(bars: int, paper: Paper) -> Document:
+    width_mm, _ = print_area_mm(paper)
     systems = engrave_systems(write_musicxml(ornamented(9, bars=bars)), width_mm=width_mm, staff_mm=6.3)
     sheet = LeadSheet((TitleBlock("T"),), systems, foot=(Small("Rights."),))
-    return Document("T", (sheet,), footer="Test", paper=paper)  # type: ignore[arg-type]
+    return Document("T", (sheet,), footer="Test", paper=paper)
 
 
 def test_a_32_bar_comparison_takes_less_than_a_second() -> None:
@@ -200,9 +202,9 @@ def test_png_size_and_ground() -> None:
     ("options", "message"),
     [({"page": 9}, "no page 9"), ({"dots_per_inch": 5.0}, "20 to 1200"), ({"paper": "b5"}, "a4, letter")],
 )
-def test_options_outside_their_limits(options: dict[str, float], message: str) -> None:
+def test_options_outside_their_limits(options: dict[str, Any], message: str) -> None:
     with pytest.raises(OptionError, match=message):
-        page_png(ornamented(3), **options)  # type: ignore[arg-type]
+        page_png(ornamented(3), **options)
 
 
 @pytest.mark.parametrize(
@@ -251,9 +253,9 @@ EVERYTHING = [
 
 
 @pytest.mark.parametrize("make", EVERYTHING)
-def test_no_block_takes_its_text_for_markup(make: object) -> None:
+def test_no_block_takes_its_text_for_markup(make: Callable[[str], Block]) -> None:
     for text in HOSTILE:
-        assert squeezed(text) in text_of(typeset.pdf(only(make(text))))  # type: ignore[operator]
+        assert squeezed(text) in text_of(typeset.pdf(only(make(text))))
 
 
 @settings(max_examples=40, deadline=None)

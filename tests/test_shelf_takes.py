@@ -17,6 +17,7 @@ import time
 import zipfile
 from collections.abc import Iterator
 from pathlib import Path
+from typing import Any
 
 import numpy as np
 import pytest
@@ -54,12 +55,16 @@ def wav(seconds: float = 2.0, subtype: str = "PCM_16") -> io.BytesIO:
     return file
 
 
-def add_take(shelf: Shelf, tune: int, student: int | None = None, **values: object) -> str:
+def add_take(shelf: Shelf, tune: int, student: int | None = None, **values: Any) -> str:
     recording = shelf.takes.recordings.add(wav())
-    new = {"arrangement_id": None, "facts": FACTS, "arrangement": "zero", "report": '{"praise": "Good."}'} | values
-    shelf.takes.add(
-        NewTake(id=recording.id, tune_id=tune, student_id=student, recording=recording.name, **new)  # type: ignore[arg-type]
-    )
+    new: dict[str, Any] = {
+        "arrangement_id": None,
+        "facts": FACTS,
+        "arrangement": "zero",
+        "report": '{"praise": "Good."}',
+    }
+    new |= values
+    shelf.takes.add(NewTake(id=recording.id, tune_id=tune, student_id=student, recording=recording.name, **new))
     return recording.id
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 from dataclasses import replace
 from pathlib import Path
+from typing import Any
 
 import numpy as np
 import pytest
@@ -31,8 +32,8 @@ from tests.sound_fakes import SineSynth
 from tests.tunes import line_of
 
 
-def performance(*notes: PerformedNote, program: int = 67, **part: object) -> Performance:
-    made = PerformedPart("Melody", program, tuple(notes), **part)  # type: ignore[arg-type]
+def performance(*notes: PerformedNote, program: int = 67, **part: Any) -> Performance:
+    made = PerformedPart("Melody", program, tuple(notes), **part)
     return Performance("Test", Key(0), Clock((Tempo(0, 120.0),)), line_of("C4/4").bars, (made,))
 
 

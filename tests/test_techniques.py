@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from typing import Any
 
 import pytest
 
@@ -17,10 +18,10 @@ from fioritura.arrange.find import find_figures
 from fioritura.arrange.rendition import laid_out
 from fioritura.players.player import Player
 from fioritura.techniques.figure import Figure
-from fioritura.techniques.place import Place, Setting, places
+from fioritura.techniques.place import Idiom, Place, Setting, places
 from fioritura.techniques.table import all_techniques, technique_named, wanted_techniques
 from fioritura.theory.metre import EIGHTH, QUARTER, SIXTEENTH
-from fioritura.tune import Mark, Note, Tune
+from fioritura.tune import Feel, Mark, Note, Tune
 from tests.tunes import line_of, random_tune
 
 METRES = ("4/4", "3/4", "6/8", "2/4", "5/4")
@@ -335,8 +336,8 @@ IS_WHAT_IT_SAYS: dict[str, Callable[[Heard], bool]] = {
 }
 
 
-def offered(tune: Tune, technique: str, idiom: str = "jazz", feel: str = "straight") -> list[tuple[Place, Figure]]:
-    setting = Setting(Player.of("concert", 5), TEMPO, feel, idiom)  # type: ignore[arg-type]
+def offered(tune: Tune, technique: str, idiom: Idiom = "jazz", feel: Feel = "straight") -> list[tuple[Place, Figure]]:
+    setting = Setting(Player.of("concert", 5), TEMPO, feel, idiom)
     return find_figures(places(tune, setting), wanted_techniques(5, [technique]))
 
 
@@ -419,14 +420,14 @@ def test_runs_have_as_many_notes_as_their_names_say() -> None:
     assert [str(note.pitch) for note in chromatic.notes] == ["C#4", "D4", "D#4", "E4"]
 
 
-def realised(sign: object) -> list[tuple[int, float]]:
+def realised(sign: Any) -> list[tuple[int, float]]:
     """MIDI numbers and quarter lengths with which music21 plays an ornament sign on a half note E4 in C major."""
     from music21 import key, note
 
     main = note.Note("E4", quarterLength=2.0)
     signature = key.Key("C")
-    sign.resolveOrnamentalPitches(main, keySig=signature)  # type: ignore[attr-defined]
-    before, middle, after = sign.realize(main, keySig=signature)  # type: ignore[attr-defined]
+    sign.resolveOrnamentalPitches(main, keySig=signature)
+    before, middle, after = sign.realize(main, keySig=signature)
     return [(n.pitch.midi, float(n.quarterLength)) for n in (*before, *([middle] if middle else []), *after)]
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 from itertools import groupby
+from typing import Any
 
 import pytest
 from hypothesis import given, settings
@@ -25,10 +26,10 @@ from fioritura.unfold import playing_order, unfolded
 METRE, KEY = Metre(4, 4), Key(0)
 
 
-def bars_of(*changes: dict[str, object]) -> list[Bar]:
+def bars_of(*changes: dict[str, Any]) -> list[Bar]:
     """Full bars in 4/4, one for each dictionary of changes."""
     return [
-        replace(Bar(number, (number - 1) * WHOLE, WHOLE, METRE, KEY), **change)  # type: ignore[arg-type]
+        replace(Bar(number, (number - 1) * WHOLE, WHOLE, METRE, KEY), **change)
         for number, change in enumerate(changes, start=1)
     ]
 

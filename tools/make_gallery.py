@@ -17,11 +17,11 @@ from fioritura.notation.read import read_tune
 from fioritura.players.player import Player
 from fioritura.sound.mixdown import write_audio
 from fioritura.sound.perform import perform
-from fioritura.techniques.place import Setting
+from fioritura.techniques.place import Idiom, Setting
 from fioritura.techniques.table import technique_named
 
 HOME = Path(__file__).parents[1] / "docs" / "gallery"
-RENDITIONS = (
+RENDITIONS: tuple[tuple[str, str, int, Idiom, int], ...] = (
     ("saints", "alto-sax", 1, "jazz", 0),
     ("saints", "alto-sax", 3, "jazz", 0),
     ("saints", "tenor-sax", 4, "jazz", 2),
@@ -52,11 +52,11 @@ def main() -> None:
     (HOME / "README.md").write_text("\n".join(lines), encoding="utf-8")
 
 
-def made(name: str, player: str, level: int, idiom: str, seed: int) -> Rendition:
+def made(name: str, player: str, level: int, idiom: Idiom, seed: int) -> Rendition:
     """One rendition of a tune of the gallery."""
     performer = Player.of(player, level)
     tune = prepared(read_tune(HOME / f"{name}.abc"), performer.instrument)
-    setting = Setting(performer, tune.quarters_per_minute, tune.feel, idiom)  # type: ignore[arg-type]
+    setting = Setting(performer, tune.quarters_per_minute, tune.feel, idiom)
     return ornament(tune, setting, seed=seed)
 
 
