@@ -18,6 +18,7 @@ import sys
 import time
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
+from functools import partial
 from pathlib import Path
 from tempfile import TemporaryDirectory
 from typing import Final
@@ -117,11 +118,11 @@ def cluster() -> Iterator[tuple[str, list[int]]]:
     with socket.create_server(("127.0.0.1", 0)) as free:
         address = f"tcp://127.0.0.1:{free.getsockname()[1]}"
     port = address.rpartition(":")[2]
-    quiet = {"stdout": subprocess.DEVNULL, "stderr": subprocess.DEVNULL}
+    quiet = partial(subprocess.Popen[bytes], stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
     dask = [sys.executable, "-m", "distributed.cli.dask_scheduler", "--host", "127.0.0.1", "--port", port]
     worker = [sys.executable, "-m", "distributed.cli.dask_worker", address, "--nthreads", "1", "--no-dashboard"]
-    processes = [subprocess.Popen([*dask, "--no-dashboard"], **quiet)]  # type: ignore[call-overload]
-    processes += [subprocess.Popen(worker, **quiet) for _ in range(3)]  # type: ignore[call-overload]
+    processes = [quiet([*dask, "--no-dashboard"])]
+    processes += [quiet(worker) for _ in range(3)]
     try:
         yield address, [process.pid for process in processes[1:]]
     finally:
