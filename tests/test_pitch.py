@@ -62,9 +62,8 @@ def test_transposition_is_spelled_as_in_music21(pitch: Pitch, interval: Interval
 
 @given(pitches, pitches)
 def test_interval_between_two_pitches_agrees_with_music21(low: Pitch, high: Pitch) -> None:
-    assume(
-        abs(high.alter - low.alter) < 4
-    )  # music21 names no interval that is augmented five times, such as Fbb to B##.
+    # music21 names no interval that is augmented five times, such as Fbb to B##.
+    assume(abs(high.alter - low.alter) < 4)
     found = low.to(high)
     expected = m21_interval.Interval(m21_pitch_of(low), m21_pitch_of(high))
     assert found.semitones == expected.semitones
