@@ -118,7 +118,9 @@ def unfolded(tune: Tune) -> Tune:
             _append_chord(chords, moved, goes_on=first > span.onset_ticks)
         start += bar.duration_ticks
     if not notes:
-        raise TuneError("The tune's repeats and jumps leave out every note: take them out, or use the tune as written.")
+        raise TuneError(
+            "The tune's repeats and jumps leave out every note: take them out, or use the tune as written."
+        )
     return replace(
         tune, notes=tuple(notes), chords=tuple(chords), bars=tuple(bars), tempos=tuple(tempos) or tune.tempos
     )
