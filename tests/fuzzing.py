@@ -30,6 +30,8 @@ __all__ = ["READERS", "Reader", "made", "tried"]
 
 HOME = Path(__file__).parent
 EXTREMES = (
+    "9" * 5000,
+    "³",
     "0",
     "-1",
     "1e308",
@@ -379,6 +381,24 @@ def _read_arrangement(data: bytes) -> object:
     return arrangement_from_json(data.decode("utf-8", "replace"))
 
 
+def _archive_drawn(rng: random.Random) -> bytes:
+    """A shelf's archive with values of its table changed, or with entries that are missing, damaged or called otherwise."""
+    with zipfile.ZipFile(io.BytesIO(fuzzing_api.archives()[0])) as archive:
+        members = {name: archive.read(name) for name in archive.namelist()}
+    table = json.loads(members["shelf.json"])
+    places = list(_places(table))
+    for _ in range(rng.choice((0, 1, 1, 3))):
+        holder, key = rng.choice(places)
+        holder[key] = rng.choice((*fuzzing_api.ODD, *members))
+    members["shelf.json"] = json.dumps(table).encode()
+    if rng.random() < 0.5:
+        name = rng.choice(tuple(members))
+        data = members.pop(name)
+        if rng.random() < 0.7:
+            members[rng.choice((name, name, name, f"../{name}"))] = _damaged(rng, data, b"[" * 100_000)
+    return _zipped(members)
+
+
 def _chords_drawn(rng: random.Random) -> bytes:
     """Symbols of all kinds in the four bars of a tune, or words without regard for sense."""
     if rng.random() < 0.3:
@@ -500,6 +520,7 @@ READERS: dict[str, Reader] = {
         lambda rng: rng.choice((_musicxml_rearranged, _abc_interspersed))(rng),
         _ornamented,
     ),
+    "archive": Reader(fuzzing_api.archives, _archive_drawn, fuzzing_api.restored),
     "api": Reader(
         fuzzing_api.page_requests, lambda rng: fuzzing_api.drawn(rng, _upload, _abc_drawn), fuzzing_api.answered
     ),

@@ -7,6 +7,7 @@ whole application over a shelf of its own, which is laid out anew from time to t
 from __future__ import annotations
 
 import asyncio
+import io
 import json
 import random
 import re
@@ -19,15 +20,19 @@ from tempfile import TemporaryDirectory
 from typing import Any, Final
 from urllib.parse import quote, unquote_to_bytes
 
+from fioritura.arrange.arrangement_file import arrangement_from_json
 from fioritura.errors import FiorituraError
+from fioritura.lesson.plan import plan_of
+from fioritura.shelf.archive import restore
 from fioritura.shelf.store import Shelf
 from fioritura.web.app import create_app
 from fioritura.web.guard import Guard, hosts_of
 from fioritura.web.hearing import Sounds
+from fioritura.web.take_views import check_take
 from tests.served import cached_in
 from tests.sound_fakes import SineSynth
 
-__all__ = ["answered", "drawn", "page_requests"]
+__all__ = ["ODD", "answered", "archives", "drawn", "page_requests", "restored"]
 
 Upload = tuple[str, bytes]
 """A file's name and what is in it."""
@@ -256,6 +261,26 @@ def page_requests() -> tuple[bytes, ...]:
         ("PATCH /api/students/1", {"name": "Ben"}),
     ]
     return tuple(_request(line, body) for line, body in asked)
+
+
+@cache
+def archives() -> tuple[bytes, ...]:
+    """What the shelf as it is laid out gives out as a file."""
+    served = Served()
+    _, archive = served.ask("GET", "/api/export", "", b"")
+    served.close()
+    return (archive,)
+
+
+def restored(data: bytes) -> object:
+    """Put what an archive holds on the shelf, and take it off again."""
+    shelf = _app().shelf
+    before = {entry.id for entry in shelf.tunes()}
+    added = restore(shelf, io.BytesIO(data), arrangement_from_json, check_take, plan_of)
+    for entry in shelf.tunes():
+        if entry.id not in before:
+            shelf.remove_tune(entry.id)
+    return added
 
 
 def _request(line: str, body: object = None) -> bytes:

@@ -15,6 +15,7 @@ from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
 from fioritura.errors import FiorituraError, OptionError, ReadError, TuneError
+from fioritura.notation.abc.faults import UnreadableError
 from fioritura.notation.abc.fields import part_order, read_key, read_metre, read_tempo, text_string
 from fioritura.notation.abc.lyrics import syllables
 from fioritura.notation.abc.reader import AbcEntry, AbcError, AbcPolyphonyError, iter_abc, list_abc, read_abc
@@ -863,6 +864,13 @@ def test_transposing_parts_sound_where_they_should() -> None:
 )
 def test_part_orders(text: str, order: str) -> None:
     assert "".join(part_order(text)) == order
+
+
+def test_digits_that_are_no_numbers_and_numbers_without_end_are_read_past() -> None:
+    """Found by throwing invented text at the reader: int() takes neither a superscript nor more than 4,300 digits."""
+    with pytest.raises(UnreadableError):
+        part_order("A³")
+    assert read("C8|", "%abc-" + "9" * 5000 + ".1\n" + HEADER).notes
 
 
 def parts(order: str, body: str) -> Tune:

@@ -8,7 +8,7 @@ from fioritura.errors import FiorituraError
 from tests.fuzzing import READERS
 from tools.fuzz_sweep import MOST_SECONDS, run_chunk
 
-IN_CI = {"whole way": 60, "mxl": 200, "api": 200}
+IN_CI = {"whole way": 60, "mxl": 200, "archive": 100, "api": 200}
 """Inputs for the slower readers; the others get 400."""
 
 

@@ -104,6 +104,12 @@ def test_another_part_can_be_asked_for_and_polyphony_names_the_bar_and_the_parts
         read_tune(DATA / "quayside_waltz.musicxml", part="tuba")
 
 
+def test_a_size_of_type_that_is_no_number_counts_as_none() -> None:
+    text = (DATA / "two_rooms.musicxml").read_text(encoding="utf-8")
+    assert 'font-size="24"' in text
+    assert read_musicxml(text.replace('font-size="24"', 'font-size="²"').encode()).title != "Two Rooms"
+
+
 def test_key_and_metre_changes_and_unmeasured_bars() -> None:
     tune = read_tune(DATA / "two_rooms.musicxml")
     assert tune.title == "Two Rooms"  # from the largest credit words

@@ -14,6 +14,7 @@ import sqlite3
 import subprocess
 import sys
 import zipfile
+import zlib
 from collections.abc import Iterator
 from pathlib import Path
 from threading import Thread
@@ -245,6 +246,36 @@ def test_a_damaged_archive_is_refused_and_adds_nothing(shelf: Shelf, tmp_path: P
     other = Shelf(tmp_path / "other")
     with pytest.raises(ReadError):
         restore(other, io.BytesIO(data), check)
+    assert other.tunes() == []
+    other.close()
+
+
+def repacked(archive: bytes, name: str, data: bytes) -> bytes:
+    """An archive in which an entry has other content."""
+    file = io.BytesIO()
+    with zipfile.ZipFile(io.BytesIO(archive)) as source, zipfile.ZipFile(file, "w", zipfile.ZIP_DEFLATED) as target:
+        for entry in source.namelist():
+            target.writestr(entry, data if entry == name else source.read(entry))
+    return file.getvalue()
+
+
+@pytest.mark.parametrize("damage", ["garbled", "deep", "endless number"])
+def test_an_archive_that_breaks_the_readers_below_is_refused(shelf: Shelf, tmp_path: Path, damage: str) -> None:
+    """The errors of zlib, of Python's recursion and of its numbers are none of ours."""
+    filled(shelf)
+    data = archived(shelf)
+    if damage == "garbled":
+        with zipfile.ZipFile(io.BytesIO(data)) as archive:
+            start = archive.getinfo("shelf.json").header_offset + 30 + len("shelf.json")
+        data = data[:start] + b"\xff" * 20 + data[start + 20 :]
+        with pytest.raises(zlib.error):
+            zipfile.ZipFile(io.BytesIO(data)).read("shelf.json")
+    else:
+        text = b"[" * 100_000 if damage == "deep" else b'{"format": ' + b"9" * 5000 + b"}"
+        data = repacked(data, "shelf.json", text)
+    other = Shelf(tmp_path / "other")
+    with pytest.raises(ReadError, match="damaged"):
+        restore(other, io.BytesIO(data), lambda text: None)
     assert other.tunes() == []
     other.close()
 

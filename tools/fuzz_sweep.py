@@ -92,8 +92,8 @@ def _hushed() -> Iterator[None]:
 
 
 def _chunks(count: int) -> Iterator[tuple[str, int, int]]:
-    """Chunks for all readers; the whole way and the API cost ten times as much as a reader alone and get a tenth of a share."""
-    shares = {reader: 0.1 if reader in ("whole way", "api") else 1.0 for reader in READERS}
+    """Chunks for all readers; those that cost ten times as much as the others get a tenth of a share."""
+    shares = {reader: 0.1 if reader in ("whole way", "archive", "api") else 1.0 for reader in READERS}
     for reader, share in shares.items():
         wanted = round(count * share / sum(shares.values()))
         for first in range(0, wanted, CHUNK):

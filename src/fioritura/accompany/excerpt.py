@@ -17,7 +17,7 @@ def bar_range(text: str) -> tuple[int, int]:
     Raises:
         OptionError: it is not a range of bars.
     """
-    match = re.fullmatch(r"\s*(\d+)\s*(?:[-–]\s*(\d+))?\s*", text)
+    match = re.fullmatch(r"\s*(\d{1,9})\s*(?:[-–]\s*(\d{1,9}))?\s*", text)
     if match:
         first, last = int(match[1]), int(match[2] or match[1])
         if first <= last:

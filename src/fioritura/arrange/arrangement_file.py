@@ -68,7 +68,7 @@ def arrangement_from_json(text: str) -> Arrangement:
     """
     try:
         data = json.loads(text)
-    except (json.JSONDecodeError, RecursionError) as error:
+    except (ValueError, RecursionError) as error:
         raise ReadError(f"This is no arrangement file ({error}): choose an arrangement.json.") from None
     if not isinstance(data, dict) or data.get("format") != FORMAT:
         raise ReadError("This is no arrangement file: choose an arrangement.json that `ornament` wrote.")

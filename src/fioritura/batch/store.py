@@ -135,7 +135,7 @@ class Store:
     def _record(self, name: str) -> dict[str, Any]:
         try:
             found = json.loads((self.out / name / RECORD).read_bytes())
-        except (OSError, ValueError):
+        except (OSError, ValueError, RecursionError):
             return {}
         return found if isinstance(found, dict) and isinstance(found.get("pieces"), dict) else {}
 

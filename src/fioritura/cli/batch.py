@@ -147,7 +147,7 @@ def _levels(text: str) -> tuple[int, ...]:
     found: dict[int, None] = {}
     for part in names(text):
         first, _, last = part.partition("-")
-        if not (first.isdigit() and (last or first).isdigit()):
+        if not (first.isdecimal() and (last or first).isdecimal() and len(first + last) <= 4):
             raise OptionError(f"--levels {text!r} names no levels: give some of 1 to 5, as 1,3,5 or 1-5.")
         found |= dict.fromkeys(range(int(first), int(last or first) + 1))
     return tuple(found)

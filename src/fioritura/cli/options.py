@@ -86,7 +86,7 @@ def tune_of(options: argparse.Namespace, path: Path | None = None) -> Tune:
 
 def part_of(text: str | None) -> str | int | None:
     """A part as `read_tune` takes it: a number, or a name."""
-    return int(text) if text and text.isdigit() else text
+    return int(text[:9]) if text and text.isdecimal() else text
 
 
 def setting_of(options: argparse.Namespace, tune: Tune) -> Setting:

@@ -72,7 +72,7 @@ def _decided(arrangement: Arrangement, options: argparse.Namespace) -> Arrangeme
     for value, semitones in ((options.up, 1), (options.down, -1)):
         if value:
             id, note = _pair(value, ":", "--raise ID:N")
-            arrangement = arrangement.bend(id, int(note) if note.isdigit() else -1, semitones)
+            arrangement = arrangement.bend(id, int(note[:9]) if note.isdecimal() else -1, semitones)
     return arrangement if options.seed is None else arrangement.with_seed(options.seed)
 
 

@@ -101,7 +101,7 @@ def read_manifest(path: Path) -> tuple[dict[str, Any], Source]:
         sources = {name: path.parent / place for name, place in record["source"].items()}
         settings: dict[str, Any] = dict(record["settings"])
         tune = sources["tune"]
-    except (ValueError, KeyError, TypeError, AttributeError):
+    except (ValueError, KeyError, TypeError, AttributeError, RecursionError):
         raise ReadError(f"{path} is no manifest of a lesson pack: name the {MANIFEST} in a pack.") from None
     for name, place in record["source"].items():
         if sha256(read_bytes(sources[name])).hexdigest() != sums.get(place):

@@ -88,7 +88,7 @@ def _wanted_part(parts: Sequence[PartSummary], wanted: str | int) -> int:
     text = str(wanted).strip().casefold()
     names = [part.name.casefold() for part in parts]
     matches = [index for index, name in enumerate(names) if name == text]
-    if not matches and text.isascii() and text.isdigit() and 1 <= int(text[:6]) <= len(parts):
+    if not matches and text.isascii() and text.isdecimal() and 1 <= int(text[:6]) <= len(parts):
         matches = [int(text[:6]) - 1]
     if not matches and text:
         matches = [index for index, name in enumerate(names) if text in name]

@@ -160,7 +160,7 @@ def _roll_cause(
 def _named(chart: FingeringChart, keys: frozenset[str]) -> str:
     names = []
     for key in (chart.keys[key] for key in sorted(keys)):
-        if key.name.isdigit():
+        if key.name.isdecimal():
             names.append(f"{'hole' if key.is_open_hole else 'key'} {key.name}")
         else:
             names.append(f"the {key.name}" if key.name.endswith(("key", "hole")) else key.name)

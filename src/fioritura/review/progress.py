@@ -142,7 +142,7 @@ def read_rows(path: Path) -> tuple[TakeRow, ...]:
         return ()
     try:
         return tuple(_row(data) for data in json.loads(read_bytes(path)))
-    except (ValueError, TypeError, KeyError, AttributeError):
+    except (ValueError, TypeError, KeyError, AttributeError, RecursionError):
         raise ReadError(f"{path} is not the file of earlier takes: move it away, or give another --out.") from None
 
 

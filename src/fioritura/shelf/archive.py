@@ -12,6 +12,7 @@ import io
 import json
 import re
 import zipfile
+import zlib
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from typing import IO, Any, Final
@@ -93,8 +94,9 @@ def _damage_told() -> Iterator[None]:
         ValueError,
         IndexError,
         AttributeError,
-        NotImplementedError,
+        RuntimeError,
         EOFError,
+        zlib.error,
     ) as error:
         raise ReadError(f"The archive is damaged ({type(error).__name__}: {error}): export it again.") from None
 

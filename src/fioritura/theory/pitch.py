@@ -21,7 +21,7 @@ LETTERS: Final = "CDEFGAB"
 _NATURAL_SEMITONES: Final = (0, 2, 4, 5, 7, 9, 11)
 _ALTER_TEXT: Final = {-3: "bbb", -2: "bb", -1: "b", 0: "", 1: "#", 2: "##", 3: "###"}
 _ALTER_GLYPHS: Final = {-3: "♭𝄫", -2: "𝄫", -1: "♭", 0: "", 1: "♯", 2: "𝄪", 3: "♯𝄪"}
-_NAME_PATTERN: Final = re.compile(r"([A-Ga-g])([#b♯♭𝄪𝄫]*)(-?\d+)?")
+_NAME_PATTERN: Final = re.compile(r"([A-Ga-g])([#b♯♭𝄪𝄫]*)(-?\d{1,3})?")
 _ALTER_VALUES: Final = {"#": 1, "♯": 1, "b": -1, "♭": -1, "𝄪": 2, "𝄫": -2}
 _QUALITY_OF_PERFECT: Final = {-2: "dd", -1: "d", 0: "P", 1: "A", 2: "AA"}
 _QUALITY_OF_MAJOR: Final = {-3: "dd", -2: "d", -1: "m", 0: "M", 1: "A", 2: "AA"}
@@ -42,7 +42,7 @@ class Interval:
         Raises:
             TuneError: the name is not an interval.
         """
-        match = re.fullmatch(r"(-?)(P|M|m|A{1,2}|d{1,2})(\d+)", name)
+        match = re.fullmatch(r"(-?)(P|M|m|A{1,2}|d{1,2})(\d{1,4})", name)
         if match and int(match[3]) > 0:
             steps = int(match[3]) - 1
             table = _QUALITY_OF_PERFECT if steps % 7 in _PERFECT_STEPS else _QUALITY_OF_MAJOR

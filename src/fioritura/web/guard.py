@@ -124,7 +124,7 @@ class Guard:
         if origin is not None and origin.lower() != f"http://{host.lower()}":
             return 403, "The request comes from another site: use the page itself."
         length = headers.get("content-length", "0")
-        if not length.isdigit() or int(length) > limit:
+        if not (length.isascii() and length.isdecimal()) or int(length[:20]) > limit:
             return 413, f"{length} bytes are too many: {limit:,} is the limit."
         return None
 

@@ -231,7 +231,7 @@ class BarBuilder:
         numbers: list[int] = []
         for piece in text.strip(",-").split(","):
             first, dash, last = piece.partition("-")
-            if not first.isdigit() or not (last or first).isdigit() or len(first + last) > 4:
+            if not first.isdecimal() or not (last or first).isdecimal() or len(first + last) > 4:
                 raise UnreadableError("these are not the numbers of an ending; write for example [1 or [1,3 or [1-3.")
             numbers += range(int(first), int(last if dash else first) + 1)
         if not numbers or min(numbers) < 1 or max(numbers) > MAX_PASSES:

@@ -232,7 +232,7 @@ def read_tempo(text: str, unit: int | Fraction) -> AbcTempo:
     bare = _QUOTED.sub(" ", text).strip()
     rate = _rate(bare, unit)
     if rate is None:
-        if "=" in bare or any(character.isdigit() for character in bare):
+        if "=" in bare or any(character.isdecimal() for character in bare):
             raise UnreadableError('this is not a tempo; write for example Q:1/4=120 or Q:"Allegro" 1/4=120.')
         return AbcTempo(0.0, "; ".join(filter(None, (words, text_string(bare)))))
     if not MIN_QUARTERS_PER_MINUTE <= rate <= MAX_QUARTERS_PER_MINUTE:
@@ -270,7 +270,7 @@ def part_order(text: str) -> list[str]:
         elif piece == ")" and len(stack) > 1:
             last = stack.pop()
             stack[-1] += last
-        elif piece.isdigit() and last and int(piece[:4]) >= 1:
+        elif piece.isdecimal() and last and int(piece[:4]) >= 1:
             _require_few(len(last) * int(piece[:4]))
             stack[-1] += last * (int(piece[:4]) - 1)
             last = []

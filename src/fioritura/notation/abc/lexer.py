@@ -137,7 +137,7 @@ _BODY_FIELD_LINE: Final = re.compile(r"(?:[H-Wh-w+]:|[A-GXYZ]:(?![ ]*[|:\]]))")
 _COMMENT: Final = re.compile(r"(?<!\\)%.*")
 _NEWLINE: Final = re.compile(r"\r\n?|\n")
 _TUNE_START: Final = re.compile(r"X:")
-_VERSION: Final = re.compile(r"%abc-(\d+)\.(\d+)")
+_VERSION: Final = re.compile(r"%abc-(\d{1,4})\.(\d{1,4})")
 _SPACING: Final = frozenset({"spacer", "linebreak"})
 
 

@@ -104,7 +104,7 @@ def _entry(tune: TuneText, *, is_alone: bool) -> AbcEntry:
     number: int | None = None
     titles: list[str] = []
     for letter, text, _ in header_fields(tune.lines):
-        if letter == "X" and text.isascii() and text.isdigit():
+        if letter == "X" and text.isascii() and text.isdecimal():
             number = int(text[:9])
         elif letter == "T" and text:
             titles.append(text_string(text))

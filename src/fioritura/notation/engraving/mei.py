@@ -109,7 +109,7 @@ def with_breaks(piece: Piece, starts: list[int]) -> str:
     for start in starts:
         if start:
             place = measures[start]
-            if not place.get("n", "").isdigit():
+            if not place.get("n", "").isdecimal():
                 etree.SubElement(place, f"{_MEI}mNum").text = piece.bars[start].number
             parent = place.getparent()
             if parent is not None and parent.tag == f"{_MEI}ending" and parent[0] is place:
@@ -259,7 +259,7 @@ def _bars(measures: list[etree._Element], begins: set[str]) -> Iterator[MeiBar]:
     for measure, following in zip(measures, [*measures[1:], None], strict=True):
         opens_next = following is not None and following.get("left") == "rptstart"
         number = measure.get("n", "")
-        has_number = number.isdigit()
+        has_number = number.isdecimal()
         yield MeiBar(
             number=number if has_number or following is None else following.get("n", ""),
             is_full=has_number and number != "0",

@@ -209,7 +209,7 @@ def _reset_text(text: etree._Element) -> None:
         ]
     elif role == "tempo":
         runs = [replace(runs[0], text=joined_words(run.text for run in runs))]
-    elif role == "voltaBracket" and words.isdigit():
+    elif role == "voltaBracket" and words.isdecimal():
         runs = [replace(runs[0], text=f"{words}.")]
     elif LABEL_CLASS in types:
         runs[-1] = replace(runs[-1], text=runs[-1].text.removesuffix(LABEL_PADDING))

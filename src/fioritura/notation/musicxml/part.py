@@ -113,7 +113,7 @@ class _Walk:
 
     def measure(self, measure: Measure) -> None:
         is_implicit = (
-            measure.attributes.get("implicit") == "yes" or not measure.attributes.get("number", "1").isdigit()
+            measure.attributes.get("implicit") == "yes" or not measure.attributes.get("number", "1").isdecimal()
         )
         bar = RawBar(self.metre, self.key, is_implicit=is_implicit, is_free=self.is_free, endings=self.ending)
         bar.jumps, self.jumps_ahead = self.jumps_ahead, ()
@@ -306,7 +306,9 @@ class _Walk:
             self.bar.opens_repeat = True
         elif repeat is not None:
             times = str(repeat.get("times", "2"))
-            self.bar.repeats = max(1, int(times) - 1) if times.isascii() and times.isdigit() and len(times) < 4 else 1
+            self.bar.repeats = (
+                max(1, int(times) - 1) if times.isascii() and times.isdecimal() and len(times) < 4 else 1
+            )
         elif (element.findtext("bar-style") or "").strip() in _DOUBLE_BARS:
             if not is_left:
                 self.bar.ends_section = True

@@ -197,7 +197,7 @@ def _melody_warnings(content: PartContent, melody: Sequence[VoiceNote], voice: s
 
 
 def _order(voice: str) -> tuple[int, str]:
-    return (int(voice) if voice.isascii() and voice.isdigit() and len(voice) < 6 else 1_000_000, voice)
+    return (int(voice) if voice.isascii() and voice.isdecimal() and len(voice) < 6 else 1_000_000, voice)
 
 
 def _by_onset(notes: Iterable[VoiceNote]) -> list[VoiceNote]:
@@ -306,7 +306,7 @@ def _credit(root: Element, kind: str) -> str:
 def _largest_credit(root: Element) -> str:
     """The text of the first page in the largest type, which is the title where nothing says so."""
     words = [
-        (float(size) if size.replace(".", "", 1).isdigit() else 0.0, words.text or "")
+        (float(size) if size.replace(".", "", 1).isdecimal() else 0.0, words.text or "")
         for credit in root.iterfind("credit")
         if credit.get("page", "1") == "1" and credit.find("credit-type") is None
         for words in credit.iterfind("credit-words")

@@ -136,7 +136,7 @@ def number(element: Element, path: str, default: Ticks | None = None) -> Ticks:
     found = element.findtext(path)
     if found is None and default is not None:
         return default
-    if found and len(found) < 10 and found.isascii() and found.isdigit():
+    if found and len(found) < 10 and found.isascii() and found.isdecimal():
         return int(found)
     match = _DECIMAL.fullmatch(found or "")
     if match is None:
