@@ -5,7 +5,7 @@ PYTHON ?= python3
 VENV := .venv
 READY := $(VENV)/.ready
 
-.PHONY: demo docs test check bench listen-bench scale sweep taste fuzz format clean
+.PHONY: demo docs test check bench listen-bench scale sweep taste fuzz kills format clean
 
 demo: $(READY)
 	$(VENV)/bin/fioritura demo --out demo
@@ -41,6 +41,9 @@ taste: $(READY)
 
 fuzz: $(READY)
 	$(VENV)/bin/python -m tools.fuzz_sweep
+
+kills: $(READY)
+	$(VENV)/bin/python -m tools.kill_batches
 
 format: $(READY)
 	$(VENV)/bin/ruff check --fix .

@@ -2,7 +2,7 @@
 
 For atheris (``pip install atheris``), which changes inputs that reach new branches of the program. It begins with the sound
 files of `tests.fuzzing`; an input that is neither read nor refused with a deliberate error, takes longer than two seconds or
-more than a gigabyte is kept as ``crash-…``, ``timeout-…`` or ``oom-…``, and ends the run.
+more than a gigabyte is kept in ``fuzz-failures``, and ends the run.
 """
 
 from __future__ import annotations
@@ -23,6 +23,7 @@ with atheris.instrument_imports(include=["fioritura"]):
 
 SEEDS = 300
 MOST_BYTES = 20_000
+KEPT = Path("fuzz-failures")
 
 
 def main() -> None:
@@ -38,8 +39,10 @@ def main() -> None:
         seeds = (*READERS[options.reader].sound(), *(made(options.reader, number) for number in range(SEEDS)))
         for number, data in enumerate(seeds):
             (corpus / f"seed-{number}").write_bytes(data)
+        KEPT.mkdir(exist_ok=True)
         limits = ["-timeout=2", "-rss_limit_mb=1024", f"-max_len={MOST_BYTES}", f"-max_total_time={options.seconds}"]
-        atheris.Setup([sys.argv[0], *limits, str(corpus)], lambda data: _once(options.reader, data))
+        kept = f"-artifact_prefix={KEPT}/"
+        atheris.Setup([sys.argv[0], *limits, kept, str(corpus)], lambda data: _once(options.reader, data))
         atheris.Fuzz()
 
 
