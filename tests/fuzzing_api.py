@@ -20,17 +20,22 @@ from tempfile import TemporaryDirectory
 from typing import Any, Final
 from urllib.parse import quote, unquote_to_bytes
 
+import soundfile
+
 from fioritura.arrange.arrangement_file import arrangement_from_json
 from fioritura.errors import FiorituraError
-from fioritura.lesson.plan import plan_of
-from fioritura.shelf.archive import restore
+from fioritura.shelf.archive import Checks, restore
 from fioritura.shelf.store import Shelf
 from fioritura.web.app import create_app
 from fioritura.web.guard import Guard, hosts_of
 from fioritura.web.hearing import Sounds
+from fioritura.web.intake import check_tune
+from fioritura.web.lesson_views import check_plan
 from fioritura.web.take_views import check_take
+from tests.listening_takes import RATE
 from tests.served import cached_in
 from tests.sound_fakes import SineSynth
+from tests.take_sound import wave_of
 
 __all__ = ["ODD", "answered", "archives", "drawn", "page_requests", "restored"]
 
@@ -265,20 +270,40 @@ def page_requests() -> tuple[bytes, ...]:
 
 @cache
 def archives() -> tuple[bytes, ...]:
-    """What the shelf as it is laid out gives out as a file."""
+    """What the shelf as it is laid out gives out as a file, with a take of the waltz."""
     served = Served()
+    step = served.shelf.step(2)
+    wave = io.BytesIO()
+    soundfile.write(wave, wave_of(arrangement_from_json(step.text)), RATE, format="FLAC")
+    fields = (("arrangement", b"2"), ("line", b"ornamented"), ("tempo", b"120"), ("student", b"1"))
+    parts = b"".join(_part(f'name="{name}"', value) for name, value in fields)
+    body = parts + _part('name="recording"; filename="take.flac"', wave.getvalue()) + f"--{BOUNDARY}--\r\n".encode()
+    status, started = served.ask("POST", "/api/takes", f"multipart/form-data; boundary={BOUNDARY}", body)
+    assert status == 202, started
+    _finished(served, json.loads(started))
+    take = json.loads(started)["take"]
+    status, kept = served.ask("PUT", f"/api/takes/{take}", "application/json", b'{"student": 1}')
+    assert status == 200, kept
     _, archive = served.ask("GET", "/api/export", "", b"")
     served.close()
     return (archive,)
 
 
 def restored(data: bytes) -> object:
-    """Put what an archive holds on the shelf, and take it off again."""
-    shelf = _app().shelf
+    """Put what an archive holds on the shelf, look at all of it, and take it off again."""
+    served = _app()
+    shelf = served.shelf
     before = {entry.id for entry in shelf.tunes()}
-    added = restore(shelf, io.BytesIO(data), arrangement_from_json, check_take, plan_of)
+    added = restore(shelf, io.BytesIO(data), Checks(arrangement_from_json, check_take, check_plan, check_tune))
     for entry in shelf.tunes():
         if entry.id not in before:
+            paths = [f"/api/arrangements/{version.id}" for version in entry.versions]
+            paths += [f"/api/lessons/{lesson.id}" for lesson in shelf.lessons.lessons(tune_id=entry.id)]
+            for take in shelf.takes.takes(tune_id=entry.id):
+                paths += [f"/api/takes/{take.id}", f"/api/takes/{take.id}/line", f"/api/takes/{take.id}/sound"]
+            for path in ("/api/tunes", "/api/takes", "/api/students", "/shelf", *paths):
+                status, answer = served.ask("GET", path, "", b"")
+                assert status == 200, f"{path}: {status} {answer[:200]!r}"
             shelf.remove_tune(entry.id)
     return added
 

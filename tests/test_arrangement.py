@@ -115,6 +115,12 @@ def test_decisions_hold_under_another_setting(start: Arrangement) -> None:
     assert arrangement_from_json(arrangement_to_json(sparse)).setting == sparse.setting
 
 
+def a_figure_s_note(data: dict[str, Any]) -> dict[str, Any]:
+    """The last note of the first figure that has notes of its own."""
+    found: dict[str, Any] = next(figure["notes"][-1] for figure in data["figures"] if figure["notes"])
+    return found
+
+
 @pytest.mark.parametrize(
     "damage",
     [
@@ -124,6 +130,8 @@ def test_decisions_hold_under_another_setting(start: Arrangement) -> None:
         lambda data: data["tune"]["notes"][0].update(ticks=[0, -5]),
         lambda data: data["figures"][0].update(anchors=[9999]),
         lambda data: data["figures"].append(data["figures"][0]),
+        lambda data: a_figure_s_note(data).update(ticks=[a_figure_s_note(data)["ticks"][0], 10**17]),
+        lambda data: data["setting"].update(level="9" * 5000),
         lambda data: data["setting"].update(player="kazoo"),
         lambda data: data["tune"]["bars"][0].update(metre=[0, 0]),
         lambda data: data["tune"]["bars"][0].update(key=[40, "major"]),

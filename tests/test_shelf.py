@@ -22,7 +22,7 @@ from threading import Thread
 import pytest
 
 from fioritura.errors import OptionError, OutputError, ReadError
-from fioritura.shelf.archive import restore, write_archive
+from fioritura.shelf.archive import Checks, restore, write_archive
 from fioritura.shelf.schema import MIGRATIONS
 from fioritura.shelf.store import DATA_VARIABLE, NotOnShelfError, Shelf, StaleError, data_folder
 
@@ -191,7 +191,7 @@ def archived(shelf: Shelf) -> bytes:
 def test_everything_comes_out_and_in_again(shelf: Shelf, tmp_path: Path) -> None:
     filled(shelf)
     other = Shelf(tmp_path / "other")
-    assert restore(other, io.BytesIO(archived(shelf)), lambda text: None) == 2
+    assert restore(other, io.BytesIO(archived(shelf))) == 2
     for mine, theirs in zip(
         sorted(shelf.tunes(), key=lambda e: e.id), sorted(other.tunes(), key=lambda e: e.id), strict=True
     ):
@@ -245,7 +245,7 @@ def test_a_damaged_archive_is_refused_and_adds_nothing(shelf: Shelf, tmp_path: P
 
     other = Shelf(tmp_path / "other")
     with pytest.raises(ReadError):
-        restore(other, io.BytesIO(data), check)
+        restore(other, io.BytesIO(data), Checks(check))
     assert other.tunes() == []
     other.close()
 
@@ -275,7 +275,7 @@ def test_an_archive_that_breaks_the_readers_below_is_refused(shelf: Shelf, tmp_p
         data = repacked(data, "shelf.json", text)
     other = Shelf(tmp_path / "other")
     with pytest.raises(ReadError, match="damaged"):
-        restore(other, io.BytesIO(data), lambda text: None)
+        restore(other, io.BytesIO(data))
     assert other.tunes() == []
     other.close()
 
@@ -353,9 +353,9 @@ def test_lessons_come_out_and_in_again_and_bad_plans_are_refused(shelf: Shelf, t
         raise OptionError("no plan")
 
     with pytest.raises(ReadError, match="no plan"):
-        restore(other, io.BytesIO(data), lambda text: None, check_plan=refuse)
+        restore(other, io.BytesIO(data), Checks(plan=refuse))
     assert other.tunes() == []
-    restore(other, io.BytesIO(data), lambda text: None)
+    restore(other, io.BytesIO(data))
     back = other.lessons.lessons()
     assert [(entry.title, entry.plan, entry.tune) for entry in back] == [
         ("On Turns", {"techniques": ["turn"]}, "Air")

@@ -274,7 +274,7 @@ def test_students_takes_and_recordings_come_out_and_in_again(shelf: Shelf, tmp_p
     filled(shelf)
     other = Shelf(tmp_path / "other")
     other.takes.add_student("ADA")
-    assert restore(other, archived(shelf), lambda text: None) == 1
+    assert restore(other, archived(shelf)) == 1
     assert [student.name for student in other.takes.students()] == ["ADA", "Bo"]
     mine = [take for take in shelf.takes.takes() if take.is_kept]
     theirs = other.takes.takes()
@@ -297,7 +297,7 @@ def test_an_archive_of_the_first_version_is_still_read(shelf: Shelf, tmp_path: P
     del manifest["students"], manifest["tunes"][0]["takes"]
     older = rewritten(source, manifest | {"version": 1})
     other = Shelf(tmp_path / "other")
-    assert restore(other, older, lambda text: None) == 1
+    assert restore(other, older) == 1
     assert other.takes.takes() == []
     other.close()
 
@@ -327,7 +327,7 @@ def test_a_damaged_take_is_refused_and_nothing_is_added(shelf: Shelf, tmp_path: 
         take["of"] = 7
     other = Shelf(tmp_path / "other")
     with pytest.raises(ReadError):
-        restore(other, rewritten(source, manifest, changed), lambda text: None)
+        restore(other, rewritten(source, manifest, changed))
     assert other.tunes() == []
     assert not other.takes.recordings.folder.exists()
     other.close()

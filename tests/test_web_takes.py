@@ -9,7 +9,7 @@ import io
 import json
 import time
 import zipfile
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from pathlib import Path
 from statistics import median
@@ -305,26 +305,59 @@ def test_a_take_comes_out_and_in_again_with_its_student(desk: Desk, ornamented: 
     assert desk.client.get(f"/api/takes/{added['id']}/line").status_code == 200
 
 
-@pytest.mark.parametrize("damage", ["report", "facts"])
-def test_a_report_that_could_not_be_shown_is_not_restored(desk: Desk, ornamented: str, damage: str) -> None:
+def change_facts(tune: dict[str, Any], take: dict[str, Any]) -> None:
+    take["facts"]["done"] = "many"
+
+
+def change_student(tune: dict[str, Any], take: dict[str, Any]) -> None:
+    take["student"] = ["Dora"]
+
+
+def change_day(tune: dict[str, Any], take: dict[str, Any]) -> None:
+    take["taken_at"] = "tomorrow"
+
+
+def change_bars(tune: dict[str, Any], take: dict[str, Any]) -> None:
+    tune["facts"]["bars"] = "many"
+
+
+def change_reading(tune: dict[str, Any], take: dict[str, Any]) -> None:
+    tune["reading"]["place"] = "third"
+
+
+def change_plan(tune: dict[str, Any], take: dict[str, Any]) -> None:
+    tune["lessons"] = [{"of": 0, "title": "On Turns", "plan": {"sections": ["handout"], "phrases": "all"}}]
+
+
+def change_nothing(tune: dict[str, Any], take: dict[str, Any]) -> None:
+    pass
+
+
+@pytest.mark.parametrize(
+    "change",
+    [change_nothing, change_facts, change_student, change_day, change_bars, change_reading, change_plan],
+)
+def test_what_could_not_be_shown_is_not_restored(
+    desk: Desk, ornamented: str, change: Callable[[dict[str, Any], dict[str, Any]], None]
+) -> None:
+    """The report of a take, or what the table says of takes, tunes and lessons."""
     desk.client.put(f"/api/takes/{ornamented}", json={"student": None})
     source = zipfile.ZipFile(io.BytesIO(desk.client.get("/api/export").content))
     manifest = json.loads(source.read("shelf.json"))
-    take = next(take for tune in manifest["tunes"] for take in tune["takes"])
-    if damage == "facts":
-        take["facts"]["done"] = "many"
+    tune = next(tune for tune in manifest["tunes"] if tune["takes"])
+    change(tune, tune["takes"][0])
     file = io.BytesIO()
     with zipfile.ZipFile(file, "w") as target:
         for name in source.namelist():
-            is_damaged = damage == "report" and name == take["report"]
+            is_damaged = change is change_nothing and name == tune["takes"][0]["report"]
             if name != "shelf.json":
                 target.writestr(name, b'{"praise": 5}' if is_damaged else source.read(name))
         target.writestr("shelf.json", json.dumps(manifest))
-    before = len(desk.client.get("/api/takes").json())
+    before = [desk.client.get(f"/api/{kind}").json() for kind in ("tunes", "takes", "lessons")]
     answer = desk.client.post("/api/restore", files={"archive": ("x.zip", file.getvalue())})
     assert answer.status_code == 422
     assert "damaged" in answer.json()["problem"]
-    assert len(desk.client.get("/api/takes").json()) == before
+    assert [desk.client.get(f"/api/{kind}").json() for kind in ("tunes", "takes", "lessons")] == before
 
 
 def test_the_report_is_printed(desk: Desk, ornamented: str) -> None:

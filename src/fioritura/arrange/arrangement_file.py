@@ -98,7 +98,7 @@ def _arrangement(data: Mapping[str, Any]) -> Arrangement:
     level_numbered(setting.level).at_density(density)
     figures = tuple(_figure(entry, len(tune.notes)) for entry in data["figures"])
     rendition = Rendition(tune, setting, figures, int(data["seed"]), float(data["worth"]))
-    _ = rendition.line
+    _check_order(rendition.line, tune.bars)
     return Arrangement(
         tune,
         setting,
@@ -194,9 +194,7 @@ def _tune(data: Mapping[str, Any]) -> Tune:
     )
     tempos = tuple(Tempo(int(entry["onset_ticks"]), float(entry["quarters_per_minute"])) for entry in data["tempos"])
     _check_frame(bars, tempos)
-    _check_order([note.onset_ticks for note in notes], [note.duration_ticks for note in notes])
-    if notes[-1].end_ticks > bars[-1].end_ticks:
-        raise ReadError("notes lie behind the last bar")
+    _check_order(notes, bars)
     return Tune(
         str(data["title"]),
         notes,
@@ -232,12 +230,13 @@ def _check_tempo(quarters_per_minute: float) -> None:
         raise ReadError(f"a tempo of {quarters_per_minute:g} quarters a minute")
 
 
-def _check_order(onsets: list[int], durations: list[int]) -> None:
-    if not onsets or any(duration <= 0 for duration in durations):
+def _check_order(notes: Sequence[Note], bars: Sequence[Bar]) -> None:
+    if not notes or any(note.duration_ticks <= 0 for note in notes):
         raise ReadError("a note without length, or no note at all")
-    ends = [onset + duration for onset, duration in zip(onsets, durations, strict=True)]
-    if onsets[0] < 0 or any(end > onset for end, onset in zip(ends, onsets[1:], strict=False)):
+    if notes[0].onset_ticks < 0 or any(note.end_ticks > after.onset_ticks for note, after in pairwise(notes)):
         raise ReadError("notes overlap or are out of order")
+    if notes[-1].end_ticks > bars[-1].end_ticks:
+        raise ReadError("notes lie behind the last bar")
 
 
 def _figure_data(figure: Figure) -> dict[str, Any]:

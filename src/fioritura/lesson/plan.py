@@ -75,9 +75,9 @@ def plan_of(data: Mapping[str, Any]) -> LessonPlan:
             name: tuple(value) if isinstance(value, list | tuple) else value for name, value in given.items()
         }
         plan = LessonPlan(**lists, overrides=own)
+        _check(plan)
     except (TypeError, AttributeError) as error:
         raise OptionError(f"This is no plan of a lesson ({error}): make it anew.") from None
-    _check(plan)
     return plan
 
 
@@ -147,6 +147,9 @@ def _check(plan: LessonPlan) -> None:
             raise OptionError(f"No {what} {value!r}: choose one of {', '.join(map(str, offered))}.")
     for id in plan.techniques or ():
         technique_named(id)
+    for number in plan.phrases or ():
+        if type(number) is not int or number < 0:
+            raise OptionError(f"{number!r} is no phrase: give their numbers from 0.")
     _ = plan.options
     own = plan.overrides
     for names, texts in ((NAMES, own.words), *((TECHNIQUE_FIELDS, each) for each in own.techniques.values())):

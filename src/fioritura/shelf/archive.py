@@ -15,6 +15,8 @@ import zipfile
 import zlib
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from contextlib import contextmanager
+from dataclasses import dataclass
+from datetime import datetime
 from typing import IO, Any, Final
 
 from fioritura.errors import FiorituraError, ReadError
@@ -22,7 +24,7 @@ from fioritura.shelf.recordings import check_recording
 from fioritura.shelf.store import Shelf, TuneEntry
 from fioritura.shelf.takes import NewTake
 
-__all__ = ["FORMAT", "restore", "write_archive"]
+__all__ = ["FORMAT", "Checks", "restore", "write_archive"]
 
 FORMAT: Final = "fioritura shelf"
 VERSION: Final = 2
@@ -31,9 +33,6 @@ MOST_ENTRIES: Final = 200_000
 MOST_ENTRY_BYTES: Final = 64 * 1024 * 1024
 MOST_BYTES: Final = 2 * 1024 * 1024 * 1024
 """Of all entries together, unpacked."""
-
-
-CheckTake = Callable[[str, Mapping[str, Any]], object]
 
 
 def write_archive(shelf: Shelf, file: IO[bytes]) -> None:
@@ -53,17 +52,28 @@ def write_archive(shelf: Shelf, file: IO[bytes]) -> None:
         archive.writestr("shelf.json", json.dumps(manifest, indent=1, ensure_ascii=False))
 
 
-def restore(
-    shelf: Shelf,
-    file: IO[bytes],
-    check: Callable[[str], object],
-    check_take: CheckTake = lambda report, facts: json.loads(report),
-    check_plan: Callable[[Mapping[str, Any]], object] = dict,
-) -> int:
-    """Add what an archive holds to the shelf; returns how many tunes.
+def _anything(*held: Any) -> None:
+    pass
 
-    `check` raises where a text is no arrangement, `check_take` where a text and facts are no report, `check_plan` where
-    data are no plan of a lesson. Everything is read and checked before anything is added.
+
+def _is_json(report: str, facts: Mapping[str, Any]) -> None:
+    json.loads(report)
+
+
+@dataclass(frozen=True, slots=True)
+class Checks:
+    """What raises where something in an archive can't be used: the text of an arrangement; the report on a take, and its
+    facts; the plan of a lesson; the facts of a tune, and how it is read from its file."""
+
+    arrangement: Callable[[str], object] = _anything
+    take: Callable[[str, Mapping[str, Any]], object] = _is_json
+    plan: Callable[[Mapping[str, Any]], object] = _anything
+    tune: Callable[[Mapping[str, Any], Mapping[str, Any]], object] = _anything
+
+
+def restore(shelf: Shelf, file: IO[bytes], checks: Checks = Checks()) -> int:
+    """Add what an archive holds to the shelf; returns how many tunes. Everything is read and checked before anything is
+    added.
 
     Raises:
         ReadError: it is no such archive, or it is damaged, too large, or of a later version.
@@ -76,7 +86,7 @@ def restore(
         if manifest.get("version") not in _READ_VERSIONS:
             raise ReadError(f"The archive has version {manifest.get('version')}; {VERSION} can be read.")
         names = [str(name) for name in manifest.get("students", [])]
-        found = [_read(archive, record, check, check_take, check_plan) for record in manifest["tunes"]]
+        found = [_read(archive, record, checks) for record in manifest["tunes"]]
         students = _students(shelf, names)
         for add in found:
             add(shelf, students)
@@ -157,15 +167,11 @@ def _lessons(shelf: Shelf, entry: TuneEntry) -> Iterator[dict[str, Any]]:
 Add = Callable[[Shelf, Mapping[str, int]], None]
 
 
-def _read(
-    archive: zipfile.ZipFile,
-    record: Any,
-    check: Callable[[str], object],
-    check_take: CheckTake,
-    check_plan: Callable[[Mapping[str, Any]], object],
-) -> Add:
+def _read(archive: zipfile.ZipFile, record: Any, checks: Checks) -> Add:
     """What adds one tune of the archive to a shelf."""
     source = _entry(archive, record["source"])
+    facts, reading = dict(record["facts"]), dict(record["reading"])
+    _check(checks.tune, facts, reading)
     arrangements = []
     for arrangement in record["arrangements"]:
         steps = [
@@ -177,12 +183,15 @@ def _read(
         ):
             raise ReadError("The archive is damaged (steps are missing): export it again.")
         for _, _, text in steps:
-            _check(check, text)
+            _check(checks.arrangement, text)
         arrangements.append((str(arrangement["name"])[:200], int(arrangement["position"]), steps))
     takes = list(record.get("takes", []))
     for take in takes:
-        _check(check, _entry(archive, take["arrangement"]).decode())
-        _check(check_take, _entry(archive, take["report"]).decode(), dict(take["facts"]))
+        _check(checks.arrangement, _entry(archive, take["arrangement"]).decode())
+        _check(checks.take, _entry(archive, take["report"]).decode(), dict(take["facts"]))
+        datetime.fromisoformat(take["taken_at"])
+        if not isinstance(take["student"], str | None):
+            raise ReadError("The archive is damaged (a student has no name): export it again.")
         check_recording(io.BytesIO(_entry(archive, take["recording"])))
         if take["of"] not in (None, *range(len(arrangements))):
             raise ReadError("The archive is damaged (a take's arrangement is missing): export it again.")
@@ -192,16 +201,16 @@ def _read(
         for lesson in record.get("lessons", [])
     ]
     for _, _, plan in lessons:
-        _check(check_plan, plan)
+        _check(checks.plan, plan)
 
     def add(shelf: Shelf, students: Mapping[str, int]) -> None:
         id = shelf.add_tune(
             str(record["title"])[:200],
             str(record["composer"])[:200],
-            facts=dict(record["facts"]),
+            facts=facts,
             source_name=_plain(str(record["source_name"])),
             source=source,
-            reading=dict(record["reading"]),
+            reading=reading,
             tags=tuple(map(str, record["tags"])),
         )
         versions = [shelf.add_history(id, name, position, steps) for name, position, steps in arrangements]
@@ -234,7 +243,7 @@ def _add_take(
             arrangement=_entry(archive, take["arrangement"]).decode(),
             report=_entry(archive, take["report"]).decode(),
             is_kept=True,
-            taken_at=str(take["taken_at"])[:40],
+            taken_at=take["taken_at"],
         )
     )
 

@@ -16,16 +16,16 @@ from fioritura.arrange.arrangement import Arrangement
 from fioritura.arrange.arrangement_file import arrangement_from_json
 from fioritura.arrange.survey import figure_id
 from fioritura.errors import FiorituraError, OptionError, ReadError
-from fioritura.lesson.plan import plan_of
 from fioritura.notation.assemble import Irregular
-from fioritura.shelf.archive import restore, write_archive
+from fioritura.shelf.archive import Checks, restore, write_archive
 from fioritura.techniques.table import technique_named
 from fioritura.web.bringing import Choices, arrange_all, each_arranged, problem_of, shelved
 from fioritura.web.desk import Desk, Open, Wanted
 from fioritura.web.hearing import Sounds, figure_sound, hearing
-from fioritura.web.intake import MOST_TUNES, Source, source_of
+from fioritura.web.intake import MOST_TUNES, Source, check_tune, source_of
 from fioritura.web.jobs import Made
 from fioritura.web.jobs_api import JobView, job_view, jobs_of
+from fioritura.web.lesson_views import check_plan
 from fioritura.web.models import (
     AbcText,
     AbcView,
@@ -318,7 +318,9 @@ def restore_archive(
 ) -> Restored:
     """Add what an exported ZIP file holds to the shelf."""
     shelf = _desk(request).shelf
-    return Restored(tunes=restore(shelf, archive.file, arrangement_from_json, check_take, plan_of))
+    return Restored(
+        tunes=restore(shelf, archive.file, Checks(arrangement_from_json, check_take, check_plan, check_tune))
+    )
 
 
 @api.get("/techniques", tags=["tables"])

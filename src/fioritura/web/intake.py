@@ -22,6 +22,7 @@ __all__ = [
     "MOST_TUNES",
     "Reading",
     "Source",
+    "check_tune",
     "demo_source",
     "each_tune",
     "facts_of",
@@ -154,6 +155,23 @@ def facts_of(tune: Tune) -> dict[str, Any]:
         "bars": sum(bar.number > 0 for bar in tune.bars),
         "quarters_per_minute": tune.quarters_per_minute,
     }
+
+
+def check_tune(facts: Mapping[str, Any], reading: Mapping[str, Any]) -> None:
+    """Make sure that what is said of a tune elsewhere, and of how it is read, can be used here.
+
+    Raises:
+        ReadError: it can't.
+    """
+    place = reading.get("place")
+    is_sound = (
+        all(isinstance(facts.get(name, ""), str) for name in ("key", "metre"))
+        and type(facts.get("bars", 0)) is int
+        and (place is None or type(place) is int)
+        and isinstance(reading.get("unfolds", True), bool)
+    )
+    if not is_sound:
+        raise ReadError("What it says of a tune, or of how it is read, is of no such kind.")
 
 
 def each_tune(source: Source, *, unfolds: bool) -> Iterator[tuple[Reading, Tune | FiorituraError]]:

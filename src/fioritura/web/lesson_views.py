@@ -3,19 +3,22 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import replace
 from functools import lru_cache
-from typing import Final
+from typing import Any, Final
+
+from pydantic import ValidationError
 
 from fioritura.accompany.excerpt import excerpt
 from fioritura.arrange.arrangement import Arrangement
+from fioritura.errors import ReadError
 from fioritura.lesson.catalogue import TECHNIQUE_FIELDS, catalogue
 from fioritura.lesson.edition import sounding_start
 from fioritura.lesson.example import Example, example_score
 from fioritura.lesson.lesson import Lesson
 from fioritura.lesson.parts import part_for
-from fioritura.lesson.plan import LessonPlan, phrase_of
+from fioritura.lesson.plan import LessonPlan, phrase_of, plan_of
 from fioritura.notation.engraving.engrave import engrave_systems
 from fioritura.notation.musicxml.writer import write_musicxml
 from fioritura.notation.score import Label, Score, Staff
@@ -27,14 +30,29 @@ from fioritura.web.lesson_models import (
     LeftOut,
     OfferView,
     PhraseView,
+    Plan,
     PreviewView,
     TechniqueOffer,
 )
 from fioritura.web.staves import renamed
 
-__all__ = ["examples_of_plan", "offer_view"]
+__all__ = ["check_plan", "examples_of_plan", "offer_view"]
 
 _STAFF_MM: Final = 5.5
+
+
+def check_plan(data: Mapping[str, Any]) -> None:
+    """Make sure that a plan from elsewhere can be shown and packed.
+
+    Raises:
+        OptionError: it names what there is not.
+        ReadError: it is not of the form that the page gives plans.
+    """
+    plan_of(data)
+    try:
+        Plan.model_validate(dict(data))
+    except ValidationError as error:
+        raise ReadError(f"The plan of a lesson is damaged ({error.error_count()} faults).") from None
 
 
 def offer_view(arrangement: Arrangement, title: str, language: str, width_mm: float) -> OfferView:
