@@ -17,6 +17,7 @@ from collections.abc import Iterator
 from concurrent.futures import ProcessPoolExecutor, as_completed
 from contextlib import contextmanager
 from dataclasses import dataclass, field
+from math import ceil
 from pathlib import Path
 
 from tests.fuzzing import READERS, made, tried
@@ -95,7 +96,7 @@ def _chunks(count: int) -> Iterator[tuple[str, int, int]]:
     """Chunks for all readers; those that cost ten times as much as the others get a tenth of a share."""
     shares = {reader: 0.1 if reader in ("whole way", "archive", "api") else 1.0 for reader in READERS}
     for reader, share in shares.items():
-        wanted = round(count * share / sum(shares.values()))
+        wanted = ceil(count * share / sum(shares.values()))
         for first in range(0, wanted, CHUNK):
             yield reader, first, min(first + CHUNK, wanted)
 

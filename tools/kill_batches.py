@@ -16,7 +16,7 @@ import socket
 import subprocess
 import sys
 import time
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from contextlib import contextmanager
 from functools import partial
 from pathlib import Path
@@ -46,18 +46,13 @@ def main() -> int:
         ended = started(book, straight, "--workers", "2").wait()
         wanted = tree(straight)
         say(f"undisturbed: exit {ended}, {len(wanted):,} files, {digest_of(wanted)}")
-        ways: list[tuple[str, Callable[[], Iterator[Path]]]] = [
-            ("batch killed", lambda: batch_killed(book, options.kills, luck)),
-            ("workers killed", lambda: workers_killed(book, options.kills, luck)),
-            ("cluster of 3, workers killed", lambda: cluster_killed(book, options.kills, luck)),
-        ]
         differ = 0
-        for title, way in ways:
-            for out in way():
+        for way in (batch_killed, workers_killed, cluster_killed):
+            for out in way(book, options.kills, luck):
                 found = tree(out)
                 is_same = found == wanted
                 differ += not is_same
-                say(f"{title}: {len(found):,} files, {digest_of(found)}: {'the same' if is_same else 'DIFFERENT'}")
+                say(f"{out.name}: {len(found):,} files, {digest_of(found)}: {'the same' if is_same else 'DIFFERENT'}")
     return 1 if differ else 0
 
 
