@@ -41,3 +41,19 @@ def deadly(job: Job) -> Made:
         marker.touch()
         os.kill(os.getpid(), signal.SIGKILL)
     return make(job)
+
+
+def children(pid: int) -> list[int]:
+    """The processes that a process has started; none where it has ended."""
+    try:
+        return [int(child) for child in Path(f"/proc/{pid}/task/{pid}/children").read_text().split()]
+    except OSError:
+        return []
+
+
+def is_running(pid: int) -> bool:
+    """True for a process that has not ended."""
+    try:
+        return Path(f"/proc/{pid}/stat").read_text().rsplit(")", 1)[1].split()[0] not in "ZX"
+    except OSError:
+        return False

@@ -30,7 +30,7 @@ from fioritura.errors import OptionError, ToolError
 from fioritura.files import read_bytes
 from fioritura.notation.musicxml.reader import read_musicxml
 from fioritura.notation.read import read_tune, unread_tunes
-from tests.batches import deadly, tree, write_book
+from tests.batches import children, deadly, is_running, tree, write_book
 from tests.corpus_tunes import book_entries
 from tests.musicxml_schema import schema_errors
 
@@ -151,17 +151,6 @@ def test_an_interrupt_ends_in_order(tmp_path: Path) -> None:
     assert process.returncode == 130
     assert "nothing was left half-written" in said
     assert not (out / ".batch").exists()
-
-
-def children(pid: int) -> list[int]:
-    return [int(text) for text in Path(f"/proc/{pid}/task/{pid}/children").read_text().split()]
-
-
-def is_running(pid: int) -> bool:
-    try:
-        return Path(f"/proc/{pid}/stat").read_text().rsplit(")", 1)[1].split()[0] not in "ZX"
-    except OSError:
-        return False
 
 
 def jobs_titled(tmp_path: Path, *titles: str) -> Iterator[Job]:

@@ -49,7 +49,8 @@ def main() -> int:
     with ProcessPoolExecutor() as pool:
         running = [pool.submit(run_chunk, chunk) for chunk in _chunks(options.count)]
         for number, ended in enumerate(as_completed(running), start=1):
-            _add(totals[ended.result().reader], ended.result(), options.kept)
+            outcome = ended.result()
+            _add(totals[outcome.reader], outcome, options.kept)
             if sys.stderr.isatty():
                 print(f"\r{number * CHUNK:,} of {options.count:,}", end="", file=sys.stderr)
     return _print_table(totals, time.monotonic() - started)
@@ -65,15 +66,20 @@ def run_chunk(chunk: tuple[str, int, int]) -> Outcome:
             data = made(reader, number)
             started = time.process_time()
             signal.setitimer(signal.ITIMER_PROF, MOST_SECONDS)
+            kind = fault = ""
             try:
-                outcome.kinds[tried(reader, data)] += 1
+                kind = tried(reader, data)
             except BaseException as error:
-                outcome.failed.append((number, f"{type(error).__name__}: {error}"[:200]))
+                fault = f"{type(error).__name__}: {error}"[:200]
             finally:
                 signal.setitimer(signal.ITIMER_PROF, 0)
             took_sec = time.process_time() - started
-            if took_sec > MOST_SECONDS and (not outcome.failed or outcome.failed[-1][0] != number):
-                outcome.failed.append((number, f"{took_sec:.1f} s"))
+            if not fault and took_sec > MOST_SECONDS:
+                fault = f"{took_sec:.1f} s"
+            if fault:
+                outcome.failed.append((number, fault))
+            else:
+                outcome.kinds[kind] += 1
             outcome.slowest_sec = max(outcome.slowest_sec, took_sec)
     outcome.megabytes = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss // 1024
     return outcome

@@ -23,6 +23,7 @@ from pathlib import Path
 from tempfile import TemporaryDirectory
 from typing import Final
 
+from tests.batches import children, is_running, tree
 from tests.corpus_tunes import book_entries
 
 PAUSES_SEC: Final = (1.0, 6.0)
@@ -142,14 +143,6 @@ def ends_within(process: subprocess.Popen[bytes], seconds: float) -> bool:
     return True
 
 
-def children(pid: int) -> list[int]:
-    """The processes that a process has started and that still run."""
-    try:
-        return [int(child) for child in Path(f"/proc/{pid}/task/{pid}/children").read_text().split()]
-    except OSError:
-        return []
-
-
 def gone_after(pids: list[int]) -> float:
     """The seconds until all of these have ended."""
     began = time.monotonic()
@@ -160,31 +153,15 @@ def gone_after(pids: list[int]) -> float:
     return time.monotonic() - began
 
 
-def is_running(pid: int) -> bool:
-    """True for a process that has not ended."""
-    try:
-        return Path(f"/proc/{pid}/stat").read_text().rsplit(")", 1)[1].split()[0] not in "ZX"
-    except OSError:
-        return False
-
-
 def records(out: Path) -> int:
     """How many tunes have been written."""
     return sum(1 for _ in out.glob("*/tune.json"))
 
 
-def tree(folder: Path) -> dict[str, str]:
-    """The checksum of every file below a folder by its path."""
-    return {
-        path.relative_to(folder).as_posix(): hashlib.sha256(path.read_bytes()).hexdigest()
-        for path in sorted(folder.rglob("*"))
-        if path.is_file()
-    }
-
-
-def digest_of(files: dict[str, str]) -> str:
+def digest_of(files: dict[str, bytes]) -> str:
     """A short checksum of a whole tree."""
-    return "sha256 " + hashlib.sha256(repr(sorted(files.items())).encode()).hexdigest()[:16]
+    sums = sorted((path, hashlib.sha256(data).hexdigest()) for path, data in files.items())
+    return "sha256 " + hashlib.sha256(repr(sums).encode()).hexdigest()[:16]
 
 
 def say(words: str) -> None:

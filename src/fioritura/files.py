@@ -6,6 +6,8 @@ import os
 import shutil
 import sys
 import tempfile
+import zipfile
+import zlib
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
@@ -13,9 +15,20 @@ from typing import IO, Final
 
 from fioritura.errors import OutputError, ReadError
 
-__all__ = ["MAX_FILE_BYTES", "cache_folder", "opened_beside", "read_bytes", "staged_folder", "write_beside"]
+__all__ = [
+    "MAX_FILE_BYTES",
+    "ZIP_DAMAGE",
+    "cache_folder",
+    "opened_beside",
+    "read_bytes",
+    "staged_folder",
+    "write_beside",
+]
 
 MAX_FILE_BYTES: Final = 64 * 1024 * 1024
+
+ZIP_DAMAGE: Final = (zipfile.BadZipFile, zlib.error, EOFError, RuntimeError, ValueError)
+"""What the standard library raises over an archive that is cut, garbled or packed in a way it doesn't know."""
 
 
 def cache_folder() -> Path:

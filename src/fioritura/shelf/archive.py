@@ -12,7 +12,6 @@ import io
 import json
 import re
 import zipfile
-import zlib
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass
@@ -20,6 +19,7 @@ from datetime import datetime
 from typing import IO, Any, Final
 
 from fioritura.errors import FiorituraError, ReadError
+from fioritura.files import ZIP_DAMAGE
 from fioritura.shelf.recordings import check_recording
 from fioritura.shelf.store import Shelf, TuneEntry
 from fioritura.shelf.takes import NewTake
@@ -97,17 +97,7 @@ def restore(shelf: Shelf, file: IO[bytes], checks: Checks = Checks()) -> int:
 def _damage_told() -> Iterator[None]:
     try:
         yield
-    except (
-        zipfile.BadZipFile,
-        KeyError,
-        TypeError,
-        ValueError,
-        IndexError,
-        AttributeError,
-        RuntimeError,
-        EOFError,
-        zlib.error,
-    ) as error:
+    except (*ZIP_DAMAGE, KeyError, TypeError, IndexError, AttributeError) as error:
         raise ReadError(f"The archive is damaged ({type(error).__name__}: {error}): export it again.") from None
 
 
@@ -172,30 +162,10 @@ def _read(archive: zipfile.ZipFile, record: Any, checks: Checks) -> Add:
     source = _entry(archive, record["source"])
     facts, reading = dict(record["facts"]), dict(record["reading"])
     _check(checks.tune, facts, reading)
-    arrangements = []
-    for arrangement in record["arrangements"]:
-        steps = [
-            (int(s["number"]), str(s["words"]), _entry(archive, s["file"]).decode()) for s in arrangement["steps"]
-        ]
-        numbers = [number for number, _, _ in steps]
-        if int(arrangement["position"]) not in numbers or numbers != list(
-            range(numbers[0], numbers[0] + len(numbers))
-        ):
-            raise ReadError("The archive is damaged (steps are missing): export it again.")
-        for _, _, text in steps:
-            _check(checks.arrangement, text)
-        arrangements.append((str(arrangement["name"])[:200], int(arrangement["position"]), steps))
+    arrangements = [_history(archive, arrangement, checks) for arrangement in record["arrangements"]]
     takes = list(record.get("takes", []))
     for take in takes:
-        _check(checks.arrangement, _entry(archive, take["arrangement"]).decode())
-        _check(checks.take, _entry(archive, take["report"]).decode(), dict(take["facts"]))
-        datetime.fromisoformat(take["taken_at"])
-        if not isinstance(take["student"], str | None):
-            raise ReadError("The archive is damaged (a student has no name): export it again.")
-        check_recording(io.BytesIO(_entry(archive, take["recording"])))
-        if take["of"] not in (None, *range(len(arrangements))):
-            raise ReadError("The archive is damaged (a take's arrangement is missing): export it again.")
-
+        _check_take(archive, take, len(arrangements), checks)
     lessons = [
         (range(len(arrangements))[lesson["of"]], str(lesson["title"]), dict(lesson["plan"]))
         for lesson in record.get("lessons", [])
@@ -220,6 +190,30 @@ def _read(archive: zipfile.ZipFile, record: Any, checks: Checks) -> Add:
             shelf.lessons.add(versions[of], title, plan)
 
     return add
+
+
+def _history(
+    archive: zipfile.ZipFile, arrangement: Any, checks: Checks
+) -> tuple[str, int, list[tuple[int, str, str]]]:
+    """The name of an arrangement, the step at which it stands, and its steps."""
+    steps = [(int(s["number"]), str(s["words"]), _entry(archive, s["file"]).decode()) for s in arrangement["steps"]]
+    numbers = [number for number, _, _ in steps]
+    if int(arrangement["position"]) not in numbers or numbers != list(range(numbers[0], numbers[0] + len(numbers))):
+        raise ReadError("The archive is damaged (steps are missing): export it again.")
+    for _, _, text in steps:
+        _check(checks.arrangement, text)
+    return str(arrangement["name"])[:200], int(arrangement["position"]), steps
+
+
+def _check_take(archive: zipfile.ZipFile, take: Any, arrangements: int, checks: Checks) -> None:
+    _check(checks.arrangement, _entry(archive, take["arrangement"]).decode())
+    _check(checks.take, _entry(archive, take["report"]).decode(), dict(take["facts"]))
+    datetime.fromisoformat(take["taken_at"])
+    if not isinstance(take["student"], str | None):
+        raise ReadError("The archive is damaged (a student has no name): export it again.")
+    check_recording(io.BytesIO(_entry(archive, take["recording"])))
+    if take["of"] not in (None, *range(arrangements)):
+        raise ReadError("The archive is damaged (a take's arrangement is missing): export it again.")
 
 
 def _add_take(

@@ -8,13 +8,13 @@ from __future__ import annotations
 
 import io
 import zipfile
-import zlib
 from pathlib import PurePosixPath
 from typing import Final
 
 from lxml import etree
 
 from fioritura.errors import ReadError
+from fioritura.files import ZIP_DAMAGE
 
 __all__ = ["MAX_ELEMENTS", "parse_score", "unpacked"]
 
@@ -26,16 +26,6 @@ _SMALL_BYTES: Final = 1024 * 1024
 _CONTAINER: Final = "META-INF/container.xml"
 _SCORE_TYPE: Final = "application/vnd.recordare.musicxml+xml"
 _SCORE_SUFFIXES: Final = frozenset({".xml", ".musicxml"})
-_DAMAGED: Final = (
-    zipfile.BadZipFile,
-    zlib.error,
-    EOFError,
-    NotImplementedError,
-    RuntimeError,
-    OSError,
-    ValueError,
-)
-"""What the standard library raises over an archive that is cut, garbled or packed in a way it doesn't know."""
 
 
 def parse_score(data: bytes) -> etree._Element:
@@ -66,7 +56,7 @@ def unpacked(data: bytes) -> bytes:
             members = archive.infolist()
             _check_members(members)
             return _member(archive, _score_name(archive, members))
-    except _DAMAGED as error:
+    except (*ZIP_DAMAGE, OSError) as error:
         raise ReadError(f"The compressed file is damaged ({error}): export or download it again.") from None
 
 
