@@ -25,6 +25,7 @@ from fioritura.errors import OptionError, OutputError, ReadError
 from fioritura.shelf.archive import Checks, restore, write_archive
 from fioritura.shelf.schema import MIGRATIONS
 from fioritura.shelf.store import DATA_VARIABLE, NotOnShelfError, Shelf, StaleError, data_folder
+from tests.archives import rewritten
 
 
 @pytest.fixture
@@ -250,15 +251,6 @@ def test_a_damaged_archive_is_refused_and_adds_nothing(shelf: Shelf, tmp_path: P
     other.close()
 
 
-def repacked(archive: bytes, name: str, data: bytes) -> bytes:
-    """An archive in which an entry has other content."""
-    file = io.BytesIO()
-    with zipfile.ZipFile(io.BytesIO(archive)) as source, zipfile.ZipFile(file, "w", zipfile.ZIP_DEFLATED) as target:
-        for entry in source.namelist():
-            target.writestr(entry, data if entry == name else source.read(entry))
-    return file.getvalue()
-
-
 @pytest.mark.parametrize("damage", ["garbled", "deep", "endless number"])
 def test_an_archive_that_breaks_the_readers_below_is_refused(shelf: Shelf, tmp_path: Path, damage: str) -> None:
     """The errors of zlib, of Python's recursion and of its numbers are none of ours."""
@@ -272,7 +264,7 @@ def test_an_archive_that_breaks_the_readers_below_is_refused(shelf: Shelf, tmp_p
             zipfile.ZipFile(io.BytesIO(data)).read("shelf.json")
     else:
         text = b"[" * 100_000 if damage == "deep" else b'{"format": ' + b"9" * 5000 + b"}"
-        data = repacked(data, "shelf.json", text)
+        data = rewritten(data, text)
     other = Shelf(tmp_path / "other")
     with pytest.raises(ReadError, match="damaged"):
         restore(other, io.BytesIO(data))

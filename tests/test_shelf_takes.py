@@ -30,6 +30,7 @@ from fioritura.shelf.schema import MIGRATIONS
 from fioritura.shelf.store import NotOnShelfError, Shelf
 from fioritura.shelf.takes import NewTake
 from fioritura.sound.encode import encode_audio
+from tests.archives import rewritten
 from tests.test_shelf import add_tune
 
 RATE = 16000
@@ -292,31 +293,21 @@ def test_students_takes_and_recordings_come_out_and_in_again(shelf: Shelf, tmp_p
 
 def test_an_archive_of_the_first_version_is_still_read(shelf: Shelf, tmp_path: Path) -> None:
     filled(shelf)
-    source = zipfile.ZipFile(archived(shelf))
-    manifest = json.loads(source.read("shelf.json"))
+    whole = archived(shelf)
+    manifest = json.loads(zipfile.ZipFile(whole).read("shelf.json"))
     del manifest["students"], manifest["tunes"][0]["takes"]
-    older = rewritten(source, manifest | {"version": 1})
+    older = io.BytesIO(rewritten(whole.getvalue(), manifest | {"version": 1}))
     other = Shelf(tmp_path / "other")
     assert restore(other, older) == 1
     assert other.takes.takes() == []
     other.close()
 
 
-def rewritten(source: zipfile.ZipFile, manifest: dict[str, object], changed: dict[str, bytes] = {}) -> io.BytesIO:  # noqa: B006
-    file = io.BytesIO()
-    with zipfile.ZipFile(file, "w") as target:
-        for name in source.namelist():
-            if name != "shelf.json":
-                target.writestr(name, changed.get(name, source.read(name)))
-        target.writestr("shelf.json", json.dumps(manifest))
-    return file
-
-
 @pytest.mark.parametrize("damage", ["recording", "report", "missing", "of"])
 def test_a_damaged_take_is_refused_and_nothing_is_added(shelf: Shelf, tmp_path: Path, damage: str) -> None:
     filled(shelf)
-    source = zipfile.ZipFile(archived(shelf))
-    manifest = json.loads(source.read("shelf.json"))
+    whole = archived(shelf)
+    manifest = json.loads(zipfile.ZipFile(whole).read("shelf.json"))
     take = manifest["tunes"][0]["takes"][0]
     changed = {take["recording"]: b"no sound"} if damage == "recording" else {}
     if damage == "report":
@@ -327,7 +318,7 @@ def test_a_damaged_take_is_refused_and_nothing_is_added(shelf: Shelf, tmp_path: 
         take["of"] = 7
     other = Shelf(tmp_path / "other")
     with pytest.raises(ReadError):
-        restore(other, rewritten(source, manifest, changed))
+        restore(other, io.BytesIO(rewritten(whole.getvalue(), manifest, changed)))
     assert other.tunes() == []
     assert not other.takes.recordings.folder.exists()
     other.close()

@@ -29,6 +29,7 @@ from fioritura.web.app import create_app
 from fioritura.web.guard import hosts_of
 from fioritura.web.hearing import Sounds
 from tests import listening_takes as sound
+from tests.archives import rewritten
 from tests.sound_fakes import SineSynth
 from tests.take_sound import wave_of
 
@@ -342,19 +343,14 @@ def test_what_could_not_be_shown_is_not_restored(
 ) -> None:
     """The report of a take, or what the table says of takes, tunes and lessons."""
     desk.client.put(f"/api/takes/{ornamented}", json={"student": None})
-    source = zipfile.ZipFile(io.BytesIO(desk.client.get("/api/export").content))
-    manifest = json.loads(source.read("shelf.json"))
+    exported = desk.client.get("/api/export").content
+    manifest = json.loads(zipfile.ZipFile(io.BytesIO(exported)).read("shelf.json"))
     tune = next(tune for tune in manifest["tunes"] if tune["takes"])
     change(tune, tune["takes"][0])
-    file = io.BytesIO()
-    with zipfile.ZipFile(file, "w") as target:
-        for name in source.namelist():
-            is_damaged = change is change_nothing and name == tune["takes"][0]["report"]
-            if name != "shelf.json":
-                target.writestr(name, b'{"praise": 5}' if is_damaged else source.read(name))
-        target.writestr("shelf.json", json.dumps(manifest))
+    damaged = {tune["takes"][0]["report"]: b'{"praise": 5}'} if change is change_nothing else {}
+    data = rewritten(exported, manifest, damaged)
     before = [desk.client.get(f"/api/{kind}").json() for kind in ("tunes", "takes", "lessons")]
-    answer = desk.client.post("/api/restore", files={"archive": ("x.zip", file.getvalue())})
+    answer = desk.client.post("/api/restore", files={"archive": ("x.zip", data)})
     assert answer.status_code == 422
     assert "damaged" in answer.json()["problem"]
     assert [desk.client.get(f"/api/{kind}").json() for kind in ("tunes", "takes", "lessons")] == before
