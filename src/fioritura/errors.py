@@ -1,6 +1,6 @@
 """Every error that Fioritura raises on purpose, in one tree with one base.
 
-A message gives the value that was met, the limit it broke, and the remedy, in words for a player::
+An error carries what it says as a value (see `words.Message`); `str` puts it into words. A message gives the value that was met, the limit it broke, and the remedy, in words for a player::
 
     FiorituraError
     ├── ReadError        a file can't be read as a tune
@@ -13,6 +13,8 @@ A message gives the value that was met, the limit it broke, and the remedy, in w
 """
 
 from __future__ import annotations
+
+from fioritura.words import Message, Value, message, verbatim
 
 __all__ = [
     "FiorituraError",
@@ -27,9 +29,19 @@ __all__ = [
 
 
 class FiorituraError(Exception):
-    """Base of all deliberate errors; the command line prints its message and exits with `exit_code`."""
+    """Base of all deliberate errors; the command line prints its message and exits with `exit_code`.
+
+    Made of the id of a text and its arguments, ``OptionError("tempo-out-of-reach", given=7, low=20, high=400)``, or of a
+    message.
+    """
 
     exit_code: int = 2
+
+    def __init__(self, said: str | Message, /, **args: Value) -> None:
+        if isinstance(said, str):
+            said = verbatim(said) if " " in said else message(said, **args)
+        super().__init__(said)
+        self.message: Message = said
 
 
 class ReadError(FiorituraError):

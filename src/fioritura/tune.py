@@ -17,6 +17,7 @@ from fioritura.theory.chord import Chord
 from fioritura.theory.key import Key
 from fioritura.theory.metre import Metre
 from fioritura.theory.pitch import Interval, Pitch
+from fioritura.theory.position import Position, position_in
 
 __all__ = [
     "ORNAMENT_MARKS",
@@ -235,6 +236,12 @@ class Tune:
         """Bar number and beat (from 1.0) of a place; in a pickup the beats count as in a full bar."""
         bar = self.bar_at(ticks)
         return bar.number, float(bar.metre.beat_at(ticks - bar.start_ticks + bar.metre_offset_ticks))
+
+    def position_at(self, ticks: int) -> Position:
+        """Where a time stands in its bar, to be said in words."""
+        bar = self.bar_at(ticks)
+        offset = ticks - bar.start_ticks + bar.metre_offset_ticks
+        return position_in(bar.metre, offset, bar.number, is_pickup=bar.number == 0)
 
     def strength_at(self, ticks: int) -> float:
         """Metrical weight of a place, 1.0 on a downbeat to 0.0 (see `Metre.strength`)."""

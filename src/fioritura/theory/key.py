@@ -7,7 +7,8 @@ from functools import lru_cache
 from typing import Final, Literal
 
 from fioritura.errors import TuneError
-from fioritura.theory.pitch import Interval, NoteName, Pitch
+from fioritura.theory.pitch import LETTERS, Interval, NoteName, Pitch
+from fioritura.words import Message, message
 
 __all__ = ["MODES", "Direction", "Key", "Mode", "mode_named"]
 
@@ -104,6 +105,12 @@ class Key:
 
     def __str__(self) -> str:
         return f"{self.tonic} {self.mode}"
+
+    @property
+    def message(self) -> Message:
+        """What it is called; form ``inline`` within a sentence."""
+        kind = "minor" if self.is_minor else "major"
+        return message("key-name", letter=LETTERS[self.tonic.letter], alter=self.tonic.alter, mode=self.mode, kind=kind)
 
     @property
     def display(self) -> str:

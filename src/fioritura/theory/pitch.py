@@ -14,6 +14,7 @@ from functools import lru_cache
 from typing import Final
 
 from fioritura.errors import TuneError
+from fioritura.words import Message, message
 
 __all__ = ["LETTERS", "Interval", "NoteName", "Pitch"]
 
@@ -116,6 +117,11 @@ class NoteName:
         return LETTERS[self.letter] + _ALTER_TEXT.get(self.alter, f"({self.alter:+d})")
 
     @property
+    def message(self) -> Message:
+        """What it is called."""
+        return message("note-name", letter=LETTERS[self.letter], alter=self.alter)
+
+    @property
     def display(self) -> str:
         """For people: ``"B♭"``."""
         return LETTERS[self.letter] + _ALTER_GLYPHS.get(self.alter, f"({self.alter:+d})")
@@ -180,6 +186,11 @@ class Pitch:
 
     def __str__(self) -> str:
         return f"{self.name}{self.octave}"
+
+    @property
+    def message(self) -> Message:
+        """What it is called."""
+        return message("pitch-name", letter=self.letter, alter=self.alter, octave=self.octave)
 
     @property
     def display(self) -> str:

@@ -1,0 +1,95 @@
+"""Where in a bar something stands, as a musician says it: the downbeat, beat 3, the second triplet of beat 1."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import lru_cache
+from typing import Final, Literal
+
+from fioritura.theory.metre import EIGHTH, HALF, QUARTER, SIXTEENTH, THIRTYSECOND, Metre
+from fioritura.words import Message, message
+
+__all__ = ["Position", "Subdivision", "position_in"]
+
+Subdivision = Literal[
+    "beat", "offbeat", "half", "quarter", "eighth", "sixteenth", "thirtysecond", "triplet", "quintuplet", "sextuplet",
+    "septuplet", "after",
+]  # fmt: skip
+"""What a place is counted in: whole beats, the off-beat in the middle of one, notes of a value or of a tuplet that fills
+the beat; `after` is anything between them."""
+
+_VALUES: Final[tuple[tuple[Subdivision, int], ...]] = (
+    ("half", HALF),
+    ("quarter", QUARTER),
+    ("eighth", EIGHTH),
+    ("sixteenth", SIXTEENTH),
+    ("thirtysecond", THIRTYSECOND),
+)
+_TUPLETS: Final[tuple[tuple[Subdivision, int], ...]] = (
+    ("triplet", 3),
+    ("quintuplet", 5),
+    ("sextuplet", 6),
+    ("septuplet", 7),
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Position:
+    """A place in a bar: the `ordinal`-th `subdivision` of beat `beat`, all counted from 1.
+
+    `bar` is the number that is printed at the bar; in a pickup (`is_pickup`) the beats count as in a full bar.
+
+    >>> from fioritura.theory.metre import Metre, QUARTER
+    >>> str(position_in(Metre(4, 4), QUARTER + QUARTER // 3).message)
+    'on the second triplet of beat 2'
+    """
+
+    bar: int
+    beat: int
+    subdivision: Subdivision = "beat"
+    ordinal: int = 1
+    is_pickup: bool = False
+
+    @property
+    def message(self) -> Message:
+        """The place in its bar: "on beat 3"; form ``name`` without the preposition, ``full`` with the bar."""
+        kind = "downbeat" if self.beat == 1 and self.subdivision == "beat" and not self.is_pickup else self.subdivision
+        ordinal = message("ordinal", n=self.ordinal)
+        return message("position", bar=self.bar_message, beat=self.beat, kind=kind, n=self.ordinal, ordinal=ordinal)
+
+    @property
+    def bar_message(self) -> Message:
+        """The bar: "bar 5", "the pickup"; form ``at``: "in bar 5"."""
+        return message("pickup") if self.is_pickup else message("bar-name", number=self.bar)
+
+
+@lru_cache(maxsize=16384)
+def position_in(metre: Metre, offset_ticks: int, bar: int = 0, is_pickup: bool = False) -> Position:
+    """The place `offset_ticks` after the start of a full bar of a metre.
+
+    A bar that is too long goes on in beats of the usual length.
+    """
+    start, beat, length = 0, 1, metre.beat_ticks
+    for beat, length in enumerate(metre.groups_ticks, start=1):
+        if offset_ticks < start + length:
+            break
+        start += length
+    else:
+        more, _ = divmod(offset_ticks - start, metre.beat_ticks)
+        beat, start, length = beat + 1 + more, start + more * metre.beat_ticks, metre.beat_ticks
+    subdivision, ordinal = _subdivided(offset_ticks - start, length)
+    return Position(bar, beat, subdivision, ordinal, is_pickup)
+
+
+def _subdivided(inside_ticks: int, beat_ticks: int) -> tuple[Subdivision, int]:
+    if inside_ticks == 0:
+        return "beat", 1
+    if 2 * inside_ticks == beat_ticks and beat_ticks in (HALF, QUARTER, EIGHTH):
+        return "offbeat", 2
+    for name, value in _VALUES:
+        if value < beat_ticks and inside_ticks % value == 0 and beat_ticks % value == 0:
+            return name, inside_ticks // value + 1
+    for name, count in _TUPLETS:
+        if inside_ticks * count % beat_ticks == 0:
+            return name, inside_ticks * count // beat_ticks + 1
+    return "after", 1

@@ -1,0 +1,2 @@
+list-and = { $first } und { $last }
+list-or = { $first } oder { $last }

@@ -1,0 +1,2 @@
+list-and = { $first } and { $last }
+list-or = { $first } or { $last }

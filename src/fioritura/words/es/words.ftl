@@ -1,0 +1,2 @@
+list-and = { $first } y { $last }
+list-or = { $first } o { $last }

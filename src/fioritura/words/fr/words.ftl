@@ -1,0 +1,2 @@
+list-and = { $first } et { $last }
+list-or = { $first } ou { $last }

@@ -1,0 +1,266 @@
+"""Messages put into words: Fluent texts, the language that is spoken, and how lists, numbers and notes are said.
+
+In a text, ``{ $name }`` is an argument; a function works on one:
+
+``FORM($thing, "dative")``
+    another form of a message, an attribute of its text, or the text itself where it has no such form;
+``CAPITAL($thing)``
+    with a capital first letter;
+``LIST($things, "or")``
+    several things with "or" before the last (`LIST` alone and a bare ``{ $things }``: with "and");
+``NOTE($letter, $alter)``
+    a note's name as it is called there; ``LOWER(…)`` in small letters;
+``NUMBER($n, maximumFractionDigits: 1)``
+    Fluent's own.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Iterator, Mapping
+from contextlib import contextmanager
+from contextvars import ContextVar
+from functools import lru_cache
+from importlib.resources import files
+from importlib.resources.abc import Traversable
+from typing import TYPE_CHECKING, Any, Final
+
+from fioritura.words.message import VERBATIM, Message, Speakable
+from fioritura.words.notes import Naming, note_name
+
+if TYPE_CHECKING:
+    from fluent.runtime import FluentBundle
+
+__all__ = ["LANGUAGES", "PSEUDO", "Naming", "add_words", "capital", "known_ids", "language", "naming", "say", "speaking"]
+
+LANGUAGES: Final = ("en", "de", "fr", "es")
+"""The languages in which everything can be said; the first is the source of the others."""
+
+PSEUDO: Final = "pseudo"
+"""English in letters that nobody writes: what reads as usual in it did not come through here (for the tests)."""
+
+USUAL_NAMING: Final[Mapping[str, Naming]] = {"en": "english", "de": "german", "fr": "solfege", "es": "solfege"}
+
+_language: ContextVar[str] = ContextVar("language", default=LANGUAGES[0])
+_naming: ContextVar[Naming | None] = ContextVar("naming", default=None)
+
+_ENTRY: Final = re.compile(r"^(-?[a-zA-Z][\w-]*) *=.*\n?(?:(?:[ \t}].*|[ \t]*)(?:\n|$))*", re.MULTILINE)
+_REFERENCE: Final = re.compile(r"\{\s*(-?[a-z][\w-]*)[\s.}(]")
+_PSEUDO_LETTERS: Final = str.maketrans(
+    "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ", "àƀçđéƒĝĥîĵķľɱñöþɋŕšťûṽŵẋýžÀƁÇĐÉƑĜĤÎĴĶĽṀÑÖÞɊŔŠŤÛṼŴẊÝŽ"
+)
+_added: dict[str, dict[str, str]] = {}
+
+
+def language() -> str:
+    """The language that is spoken."""
+    return _language.get()
+
+
+def naming() -> Naming:
+    """How notes are called: as was asked, else as usual in the language."""
+    return _naming.get() or USUAL_NAMING.get(_language.get(), "english")
+
+
+@contextmanager
+def speaking(language: str, naming: Naming | None = None) -> Iterator[None]:
+    """Speak a language in what follows, and call notes as `naming` says (None: as usual in that language)."""
+    tokens = _language.set(language), _naming.set(naming)
+    try:
+        yield
+    finally:
+        _language.reset(tokens[0])
+        _naming.reset(tokens[1])
+
+
+def say(said: Message | Speakable | str, /) -> str:
+    """A message in words, in the language that is spoken; text stays as it is.
+
+    Raises:
+        LookupError: no language has such a text.
+        ValueError: an argument that the text needs is missing.
+    """
+    if isinstance(said, str):
+        return said
+    if not isinstance(said, Message):
+        said = said.message
+    if said.id == VERBATIM:
+        return str(said["text"])
+    return _said(said, language(), naming())
+
+
+def capital(text: str) -> str:
+    """Text with a capital first letter."""
+    return text[:1].upper() + text[1:]
+
+
+def add_words(texts: Mapping[str, str]) -> None:
+    """Take in Fluent texts by language, of a technique that does not come with the program.
+
+    A language that is left out falls back to English. Texts that are known already are replaced.
+    """
+    is_new = False
+    for code, text in texts.items():
+        entries = _added.setdefault(code, {})
+        for id, entry in _entries(text).items():
+            is_new |= entries.get(id) != entry
+            entries[id] = entry
+    if is_new:
+        _speaker.cache_clear()
+        _said.cache_clear()
+
+
+def known_ids(language: str) -> frozenset[str]:
+    """Ids of all texts that a language has of its own."""
+    return frozenset(_texts(language)) | frozenset(_added.get(language, ()))
+
+
+@lru_cache(maxsize=8192)
+def _said(said: Message, language: str, naming: Naming) -> str:
+    return _speaker(language, naming).say(said)
+
+
+@lru_cache(maxsize=16)
+def _speaker(language: str, naming: Naming) -> _Speaker:
+    return _Speaker(language, naming)
+
+
+class _Speaker:
+    """One language: its texts, of which each is parsed when it is first said."""
+
+    def __init__(self, language: str, naming: Naming) -> None:
+        source = LANGUAGES[0]
+        own = source if language == PSEUDO else language
+        self.language, self.naming = language, naming
+        self.texts = {**_texts(source), **_added.get(source, {}), **_texts(own), **_added.get(own, {})}
+        self.spoken = _spoken_type(self)
+        self.bundle = self._bundle(own)
+        self.parsed: set[str] = set()
+
+    def say(self, said: Message) -> str:
+        id, _, attribute = said.id.partition(".")
+        self._parse(id)
+        if not self.bundle.has_message(id):
+            raise LookupError(f"no text {id!r} in {self.language!r}")
+        entry = self.bundle.get_message(id)
+        pattern = entry.attributes.get(attribute) if attribute else entry.value
+        if pattern is None:
+            raise LookupError(f"the text {id!r} has no {attribute or 'value'!r} in {self.language!r}")
+        text, errors = self.bundle.format_pattern(pattern, {name: self.argument(value) for name, value in said.args})
+        if errors:
+            raise ValueError(f"the text {said.id!r} in {self.language!r}: {errors[0]}")
+        return str(text)
+
+    def has(self, id: str, attribute: str) -> bool:
+        self._parse(id)
+        return self.bundle.has_message(id) and attribute in self.bundle.get_message(id).attributes
+
+    def argument(self, value: object) -> object:
+        """An argument as Fluent takes it."""
+        if isinstance(value, bool):
+            return "yes" if value else "no"
+        if isinstance(value, str | int | float):
+            return value
+        return self.spoken(value)
+
+    def thing(self, value: object, attribute: str = "") -> str:
+        """Anything in words: a message or what names itself, in a form if it has it; several things listed."""
+        if isinstance(value, tuple):
+            return self.listed(value, "and")
+        if not isinstance(value, Message):
+            if not isinstance(value, Speakable):
+                return str(value)
+            value = value.message
+        if value.id == VERBATIM:
+            return str(value["text"])
+        if attribute and self.has(value.id.partition(".")[0], attribute):
+            value = value.form(attribute)
+        return self.say(value)
+
+    def listed(self, values: object, joint: str) -> str:
+        """Things with commas, and "and" or "or" before the last."""
+        if not isinstance(values, tuple):
+            return self.thing(values)
+        words = [self.thing(value) for value in values]
+        if len(words) < 2:
+            return "".join(words)
+        first = ", ".join(words[:-1])
+        return self.say(Message(f"list-{joint}", (("first", first), ("last", words[-1]))))
+
+    def _parse(self, id: str) -> None:
+        from fluent.runtime import FluentResource
+
+        if id in self.parsed or id not in self.texts:
+            return
+        self.parsed.add(id)
+        for other in _REFERENCE.findall(self.texts[id]):
+            self._parse(other)
+        resource = FluentResource(self.texts[id])
+        if self.language == PSEUDO:
+            _disguise(resource)
+        self.bundle.add_resource(resource, allow_overrides=True)
+
+    def _bundle(self, locale: str) -> FluentBundle:
+        from fluent.runtime import FluentBundle
+
+        def thing(value: object) -> object:
+            return getattr(value, "value", value)
+
+        functions: dict[str, Any] = {
+            "FORM": lambda value, form: self.thing(thing(value), str(form)),
+            "CAPITAL": lambda value: capital(self.thing(thing(value))),
+            "LIST": lambda values, joint="and": self.listed(thing(values), str(joint)),
+            "NOTE": lambda letter, alter: note_name(str(letter), int(alter), self.naming, self.language),
+            "LOWER": lambda text: str(text).lower(),
+        }
+        return FluentBundle([locale], functions=functions, use_isolating=False)
+
+
+def _spoken_type(speaker: _Speaker) -> Callable[[object], object]:
+    """What wraps an argument that Fluent does not know."""
+    from fluent.runtime.types import FluentType
+
+    class Spoken(FluentType):  # type: ignore[misc]
+        def __init__(self, value: object) -> None:
+            self.value = value
+
+        def format(self, locale: object) -> str:
+            return speaker.thing(self.value)
+
+    return Spoken
+
+
+def _disguise(node: Any) -> None:
+    """Write all text of a parsed Fluent resource in the letters of the pseudo-language."""
+    from fluent.syntax import ast
+    from fluent.syntax.visitor import Visitor
+
+    class Disguise(Visitor):  # type: ignore[misc]
+        def visit_TextElement(self, element: ast.TextElement) -> None:  # noqa: N802
+            element.value = element.value.translate(_PSEUDO_LETTERS)
+
+    Disguise().visit(node)
+
+
+@lru_cache(maxsize=8)
+def _texts(language: str) -> dict[str, str]:
+    """The entries of all files of a language by id, not yet parsed."""
+    found: dict[str, str] = {}
+    source = LANGUAGES[0] if language == PSEUDO else language
+    for file in _files(source):
+        found.update(_entries(file.read_text(encoding="utf-8")))
+    return found
+
+
+def _files(language: str) -> Iterator[Traversable]:
+    package = files("fioritura")
+    for folder, ending in (
+        (package.joinpath("words", language), ".ftl"),
+        (package.joinpath("techniques"), f".{language}.ftl"),
+    ):
+        if folder.is_dir():
+            yield from sorted((each for each in folder.iterdir() if each.name.endswith(ending)), key=lambda f: f.name)
+
+
+def _entries(text: str) -> dict[str, str]:
+    return {match[1]: match[0] for match in _ENTRY.finditer(text.replace("\r\n", "\n"))}
