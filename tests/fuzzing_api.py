@@ -110,7 +110,7 @@ class Served:
         """Stop all jobs, and take the shelf away."""
         inner = self.inner
         inner.state.jobs.close()
-        inner.state.desk.close()
+        inner.state.workspace.close()
         self.loop.run_until_complete(self.loop.shutdown_default_executor())
         self.loop.close()
         self.shelf.close()

@@ -9,7 +9,7 @@ from fioritura.lesson.overrides import Overrides
 from fioritura.notation.read import read_tune
 from fioritura.players.instruments import instrument_named
 from fioritura.players.player import Player
-from fioritura.techniques.place import Setting
+from fioritura.players.setting import Setting
 from fioritura.theory.pitch import Interval
 from fioritura.tune import Tune, transpose
 

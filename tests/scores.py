@@ -9,7 +9,7 @@ from fioritura.arrange.arranger import ornament
 from fioritura.arrange.prepare import prepared
 from fioritura.notation.score import Label, Score, Staff
 from fioritura.players.player import Player
-from fioritura.techniques.place import Idiom, Setting
+from fioritura.players.setting import Idiom, Setting
 from fioritura.techniques.table import technique_named
 from fioritura.tune import Tempo, Tune
 from tests.tunes import random_tune

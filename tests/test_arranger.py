@@ -16,7 +16,7 @@ from fioritura.arrange.taste import taste_of
 from fioritura.errors import OptionError, RangeError, TuneError
 from fioritura.players.instruments import instrument_named
 from fioritura.players.player import Player
-from fioritura.techniques.place import Idiom, Setting
+from fioritura.players.setting import Idiom, Setting
 from fioritura.techniques.table import all_techniques
 from fioritura.theory.metre import SIXTEENTH, WHOLE
 from fioritura.tune import Feel, Note, Tune
@@ -72,12 +72,12 @@ def test_a_density_thins_and_thickens_what_is_usual_at_the_level() -> None:
     for number in range(4):
         tune = random_tune(number, bars=32)
         for density in counts:
-            counts[density] += len(ornament(tune, replace(setting(), density=density)).figures)
+            counts[density] += len(ornament(tune, setting().changed(density=density)).figures)
     few, fewer, usual, more = counts.values()
     assert few < fewer < usual < more
     assert fewer < 0.75 * usual
     with pytest.raises(OptionError, match=r"0\.25 to 2"):
-        ornament(random_tune(1), replace(setting(), density=3.0))
+        ornament(random_tune(1), setting().changed(density=3.0))
 
 
 def test_no_technique_takes_over() -> None:
@@ -148,7 +148,7 @@ def test_answers_favour_guide_tones_on_the_beats() -> None:
     guides = others = 0
     for seed in range(12):
         tune = random_tune(seed, bars=32)
-        for figure in survey(tune, setting(3), ("answer-fill",)).found:
+        for figure in survey(tune, setting(3), ("answer-fill",)).candidates:
             for note in figure.notes:
                 span = tune.chord_at(note.onset_ticks)
                 if span is None or span.chord is None or tune.strength_at(note.onset_ticks) < 0.5:
@@ -163,7 +163,7 @@ def test_a_guide_tone_at_a_change_of_chord_draws_figures() -> None:
     to_third = line_of("C5/2 G4/2 A4/2 G4/2", chords="C F")
     to_root = line_of("C5/2 G4/2 F4/2 G4/2", chords="C F")
     drawn = [
-        any("guide tone" in reason for figure in survey(tune, setting(3)).found for reason in found.why(figure))
+        any("guide tone" in reason for figure in survey(tune, setting(3)).candidates for reason in found.why(figure))
         for tune in (to_third, to_root)
         for found in [survey(tune, setting(3))]
     ]
@@ -208,7 +208,6 @@ def test_a_tune_outside_the_instrument_is_offered_an_octave_and_instruments() ->
 
 
 def test_a_tune_without_chords_gets_inferred_ones_and_given_ones_win() -> None:
-    from dataclasses import replace
 
     bare = replace(line_of("C4/1 E4/1 G4/2 D4/1 F4/1 B4/2 C5/4"), chords=())
     inferred = prepared(bare, instrument_named("concert"))

@@ -24,7 +24,7 @@ from fioritura.notation.musicxml.reader import read_musicxml
 from fioritura.notation.musicxml.writer import write_musicxml
 from fioritura.players.instruments import instrument_named
 from fioritura.players.player import Player
-from fioritura.techniques.place import Idiom, Setting
+from fioritura.players.setting import Idiom, Setting
 from fioritura.theory.metre import SIXTEENTH
 from fioritura.tune import Tune
 from tests.musicxml_schema import schema_errors

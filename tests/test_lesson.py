@@ -257,7 +257,7 @@ def test_german_knows_every_reason_of_the_tune() -> None:
     english_words = re.compile(r"\b(the|and|note|beat|with|between|melody|it)\b")
     for level in (3, 5):
         lesson = demo_lesson(level=level, language="de")
-        for figure in survey(lesson.tune, lesson.setting).found:
+        for figure in survey(lesson.tune, lesson.setting).candidates:
             assert not english_words.search(german.sentence(figure.why)), figure.why
         for place in lesson.hard_places:
             for text in (place.why, *place.practice):

@@ -13,13 +13,13 @@ from fioritura.arrange.arrangement_file import arrangement_to_json
 from fioritura.arrange.prepare import prepared
 from fioritura.cli import main
 from fioritura.errors import OptionError
-from fioritura.lesson.manifest import Source
+from fioritura.lesson.manifest import PackSource
 from fioritura.lesson.pack import write_pack
 from fioritura.lesson.plan import LessonPlan, phrase_of, plan_of, planned_lesson
 from fioritura.phrase import phrases
 from fioritura.players.instruments import instrument_named
 from fioritura.players.player import Player
-from fioritura.techniques.place import Setting
+from fioritura.players.setting import Setting
 from tests.lessons import demo_tune
 
 
@@ -114,7 +114,7 @@ def test_a_pack_made_by_a_plan_can_be_made_again(
     source.write_text(arrangement_to_json(arrangement))
     lesson = planned_lesson(arrangement, plan)
     settings = {"plan": plan.data(), "octave": 0}
-    first = write_pack(lesson, tmp_path / "first.zip", plan.options, source=Source(source), settings=settings)
+    first = write_pack(lesson, tmp_path / "first.zip", plan.options, source=PackSource(source), settings=settings)
     assert first["title"] == "Our Evening"
     zipfile.ZipFile(tmp_path / "first.zip").extractall(tmp_path)
     assert main(["lesson", str(tmp_path / "first" / "manifest.json"), "--out", str(tmp_path / "again")]) == 0

@@ -28,8 +28,9 @@ from fioritura.listening.words import key_words, slip_words
 from fioritura.notation.musicxml.writer import write_musicxml
 from fioritura.players.instruments import INSTRUMENTS
 from fioritura.players.player import Player
+from fioritura.players.setting import Setting
+from fioritura.techniques.context import contexts
 from fioritura.techniques.figure import Figure
-from fioritura.techniques.place import Setting, places
 from fioritura.techniques.table import all_techniques, wanted_techniques
 from fioritura.theory.metre import EIGHTH, QUARTER
 from fioritura.theory.pitch import Pitch
@@ -98,7 +99,7 @@ def test_each_technique_is_known_by_itself(technique: str) -> None:
     for seed in range(6):
         tune = random_tune(seed, bars=12, metre=("4/4", "3/4", "6/8")[seed % 3])
         setting = Setting(Player.of("concert", 5), 80.0, "straight", "folk" if seed % 2 else "jazz")
-        found = [figure for _, figure in find_figures(places(tune, setting), wanted_techniques(5, [technique]))]
+        found = [figure for _, figure in find_figures(contexts(tune, setting), wanted_techniques(5, [technique]))]
         for figure in found[:: max(1, len(found) // 2)]:
             line = laid_out(tune, [figure])
             (named,) = name_line(tune, line).figures
@@ -235,8 +236,8 @@ def test_a_note_as_long_as_the_tune_s_own_is_no_light_ornament(path: str) -> Non
 def test_a_faint_attack_is_a_grace_note_where_the_next_note_is_a_step_away_and_nothing_elsewhere() -> None:
     tune = line_of("C4 E4 D4 G4 E4 F4 A4 G4 F4 E4 G4 C5", chords="C F C")
     played = [
-        PlayedNote(place / 2, place / 2 + 0.48, 0.0, note.pitch.midi, -20.0, Attack.TONGUED)
-        for place, note in enumerate(tune.notes)
+        PlayedNote(context / 2, context / 2 + 0.48, 0.0, note.pitch.midi, -20.0, Attack.TONGUED)
+        for context, note in enumerate(tune.notes)
     ]
     played[5] = replace(played[5], faint_attacks=((2.7, 0.4),))
     assert not name_take(tune, Take(tuple(played), 6.0, 0.0)).figures
@@ -313,7 +314,7 @@ def test_every_passage_is_named() -> None:
     """A chorus played plain and one with a turn: the turn is in the second passage."""
     tune = line_of("C4/2 E4/2 G4/2 E4/2 F4/2 D4/2 C4/4", chords="C C F C")
     setting = Setting(Player.of("concert", 5), 80.0)
-    figure = next(figure for _, figure in find_figures(places(tune, setting), wanted_techniques(5, ["turn"])))
+    figure = next(figure for _, figure in find_figures(contexts(tune, setting), wanted_techniques(5, ["turn"])))
     second = [replace(n, onset_ticks=n.onset_ticks + tune.duration_ticks) for n in laid_out(tune, [figure])]
     (named,) = name_line(tune, (*tune.notes, *second)).figures
     assert (named.technique, named.passage, named.bar) == ("turn", 2, 1)

@@ -20,10 +20,10 @@ from fioritura.notation.musicxml.writer import write_musicxml
 from fioritura.notation.part_spelling import written_tune
 from fioritura.players.instruments import INSTRUMENTS
 from fioritura.players.player import Player
+from fioritura.players.setting import Setting
 from fioritura.sound.midi_writer import write_midi
 from fioritura.sound.perform import perform
 from fioritura.techniques.figure import Figure
-from fioritura.techniques.place import Setting
 from fioritura.theory.metre import QUARTER
 from fioritura.tune import Mark, Tempo, Tune
 from fioritura.unfold import unfolded
@@ -32,7 +32,7 @@ from tests.tunes import line_of
 
 
 def rendition_of(tune: Tune, figure: Figure, instrument: str = "alto-sax", **changes: Any) -> Rendition:
-    return Rendition(tune, replace(Setting(Player.of(instrument, 5), 120.0), **changes), (figure,))
+    return Rendition(tune, Setting(Player.of(instrument, 5), 120.0).changed(**changes), (figure,))
 
 
 def names(tune: Tune, figure: Figure, instrument: str) -> list[str]:

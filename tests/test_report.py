@@ -18,8 +18,8 @@ from fioritura.listening.notes import Attack, PlayedNote, Take, Vibrato
 from fioritura.listening.report import Report, Status, report_on
 from fioritura.players.instruments import instrument_named
 from fioritura.players.player import Player
+from fioritura.players.setting import Setting
 from fioritura.techniques.figure import Figure
-from fioritura.techniques.place import Setting
 from fioritura.theory.metre import EIGHTH, QUARTER
 from fioritura.tune import Mark, Tune
 from tests import played_lines as lines
@@ -38,8 +38,8 @@ def plain_take(
     def seconds(ticks: float) -> float:
         beat, part = divmod(ticks, QUARTER)
         swung = part * 2 * share if part <= EIGHTH else QUARTER * share + (part - EIGHTH) * 2 * (1 - share)
-        place = beat * QUARTER + swung
-        return place / rate * (1 - drift * place / total / 2)
+        context = beat * QUARTER + swung
+        return context / rate * (1 - drift * context / total / 2)
 
     notes = []
     for number, note in enumerate(tune.notes):
@@ -182,9 +182,9 @@ def test_uneven_runs_are_told() -> None:
     notes = list(take.notes)
     start = notes[first].onset_sec
     step = (notes[first + len(figure.notes)].onset_sec - start) / len(figure.notes)
-    for place in range(len(figure.notes)):
-        onset = start + step * (place + (0.5 if place % 2 else 0.0))
-        notes[first + place] = replace(notes[first + place], onset_sec=onset, offset_sec=onset + step / 2)
+    for context in range(len(figure.notes)):
+        onset = start + step * (context + (0.5 if context % 2 else 0.0))
+        notes[first + context] = replace(notes[first + context], onset_sec=onset, offset_sec=onset + step / 2)
     _, uneven = report_on(tune, replace(take, notes=tuple(notes)), (figure,))
     (row,) = uneven.evenness
     assert row.spread_percent == pytest.approx(50, abs=12)

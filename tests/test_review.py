@@ -29,7 +29,7 @@ from fioritura.listening.naming import SlipKind
 from fioritura.listening.report import Status
 from fioritura.notation.engraving.typeset import pdf
 from fioritura.notation.musicxml.writer import write_musicxml
-from fioritura.review.document import Sheet, review_document, sheet_of
+from fioritura.review.document import ReviewSheet, review_document, sheet_of
 from fioritura.review.exercise import exercise_for
 from fioritura.review.page import review_page
 from fioritura.review.pictures import pictures
@@ -67,7 +67,7 @@ def plain(tune: Tune, arrangement: Arrangement) -> Review:
 
 
 @pytest.fixture(scope="module")
-def sheet(plain: Review) -> Sheet:
+def sheet(plain: Review) -> ReviewSheet:
     return sheet_of(plain)
 
 
@@ -119,7 +119,7 @@ def test_pictures_are_drawings(plain: Review) -> None:
     assert traces >= 0.9 * len(plain.report.notes)
 
 
-def test_the_page_says_what_the_report_says(sheet: Sheet) -> None:
+def test_the_page_says_what_the_report_says(sheet: ReviewSheet) -> None:
     page: Any = html.fromstring(review_page(sheet))
     text = page.text_content()
     report = sheet.review.report
@@ -131,7 +131,7 @@ def test_the_page_says_what_the_report_says(sheet: Sheet) -> None:
     assert all(name.startswith("#") for name in page.xpath("//@src") + page.xpath("//*/@*[name()='xlink:href']"))
 
 
-def test_the_print_says_it_too(sheet: Sheet) -> None:
+def test_the_print_says_it_too(sheet: ReviewSheet) -> None:
     pages = PdfReader(io.BytesIO(pdf(review_document(sheet)))).pages
     text = " ".join("\n".join(page.extract_text() for page in pages).split())
     assert "Three things to practise next" in text

@@ -17,8 +17,9 @@ import pytest
 from fioritura.arrange.find import find_figures
 from fioritura.arrange.rendition import laid_out
 from fioritura.players.player import Player
+from fioritura.players.setting import Idiom, Setting
+from fioritura.techniques.context import Context, contexts
 from fioritura.techniques.figure import Figure
-from fioritura.techniques.place import Idiom, Place, Setting, places
 from fioritura.techniques.table import all_techniques, technique_named, wanted_techniques
 from fioritura.theory.metre import EIGHTH, QUARTER, SIXTEENTH
 from fioritura.tune import Feel, Mark, Note, Tune
@@ -37,9 +38,9 @@ class Heard:
     line: tuple[Note, ...]
 
     def __post_init__(self) -> None:
-        own = [place for place, note in enumerate(self.line) if 0 in note.figures]
+        own = [context for context, note in enumerate(self.line) if 0 in note.figures]
         self.first, self.last = own[0], own[-1]
-        self.own = [self.line[place] for place in own]
+        self.own = [self.line[context] for context in own]
         self.before = self.line[self.first - 1] if self.first else None
         self.after = self.line[self.last + 1] if self.last + 1 < len(self.line) else None
         self.main = self.tune.notes[self.figure.anchors[0]]
@@ -203,8 +204,8 @@ def neighbour(h: Heard, direction: int) -> bool:
     s = h.sequence
     if h.own[-1].anchor is None and h.own[-1] is not outer and h.after and h.after.pitch == outer.pitch:
         return h.after.onset_ticks > h.own[-1].end_ticks
-    place = s.index(outer.pitch.midi, 1 if h.before else 0)
-    returns = s[place - 1] == s[place + 1] == h.main.pitch.midi
+    context = s.index(outer.pitch.midi, 1 if h.before else 0)
+    returns = s[context - 1] == s[context + 1] == h.main.pitch.midi
     return returns and 1 <= (outer.pitch.midi - h.main.pitch.midi) * direction <= 2
 
 
@@ -212,9 +213,9 @@ def double_neighbour(h: Heard) -> bool:
     main = h.main.pitch.midi
     outer = [note.pitch.midi - main for note in h.own if note.pitch.midi != main]
     s = h.sequence
-    place = next(n for n, midi in enumerate(s) if midi == main + outer[0] and s[n + 1] == main + outer[1])
+    context = next(n for n, midi in enumerate(s) if midi == main + outer[0] and s[n + 1] == main + outer[1])
     sides = outer[0] * outer[1] < 0 and all(1 <= abs(side) <= 2 for side in outer)
-    return len(outer) == 2 and sides and s[place - 1] == s[place + 2] == main
+    return len(outer) == 2 and sides and s[context - 1] == s[context + 2] == main
 
 
 def escape(h: Heard) -> bool:
@@ -336,9 +337,11 @@ IS_WHAT_IT_SAYS: dict[str, Callable[[Heard], bool]] = {
 }
 
 
-def offered(tune: Tune, technique: str, idiom: Idiom = "jazz", feel: Feel = "straight") -> list[tuple[Place, Figure]]:
+def offered(
+    tune: Tune, technique: str, idiom: Idiom = "jazz", feel: Feel = "straight"
+) -> list[tuple[Context, Figure]]:
     setting = Setting(Player.of("concert", 5), TEMPO, feel, idiom)
-    return find_figures(places(tune, setting), wanted_techniques(5, [technique]))
+    return find_figures(contexts(tune, setting), wanted_techniques(5, [technique]))
 
 
 def test_the_classifier_knows_every_technique() -> None:
@@ -454,7 +457,7 @@ def test_notes_that_the_file_ornamented_are_left_alone() -> None:
     graced = replace(tune.notes[5], graces=(Pitch.parse("C4"),))
     tune = replace(tune, notes=(*tune.notes[:5], graced, *tune.notes[6:]))
     for _, figure in find_figures(
-        places(tune, Setting(Player.of("concert", 5), 80.0)), tuple(all_techniques().values())
+        contexts(tune, Setting(Player.of("concert", 5), 80.0)), tuple(all_techniques().values())
     ):
         changes = figure.notes or figure.graces or figure.marks
         owns = figure.first_slot // 2 <= 5 <= figure.last_slot // 2

@@ -19,7 +19,7 @@ import numpy as np
 from fioritura.arrange.survey import survey
 from fioritura.arrange.taste import taste_of
 from fioritura.players.player import Player
-from fioritura.techniques.place import Setting
+from fioritura.players.setting import Setting
 from tests.corpus_tunes import corpus_tunes
 
 HOME = Path(__file__).parents[1] / "src" / "fioritura" / "arrange"

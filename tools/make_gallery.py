@@ -15,9 +15,9 @@ from fioritura.notation.engraving.engrave import engrave_page
 from fioritura.notation.musicxml.writer import write_musicxml
 from fioritura.notation.read import read_tune
 from fioritura.players.player import Player
+from fioritura.players.setting import Idiom, Setting
 from fioritura.sound.mixdown import write_audio
 from fioritura.sound.perform import perform
-from fioritura.techniques.place import Idiom, Setting
 from fioritura.techniques.table import technique_named
 
 HOME = Path(__file__).parents[1] / "docs" / "gallery"

@@ -16,8 +16,8 @@ from fioritura.notation.musicxml.writer import write_musicxml
 from fioritura.notation.read import read_tune
 from fioritura.notation.score import Score, Staff
 from fioritura.players.player import Player
+from fioritura.players.setting import Setting
 from fioritura.sound.session import Session, played
-from fioritura.techniques.place import Setting
 from tools.docs_site.media import Media, Sound, both_widths
 
 __all__ = ["Home"]

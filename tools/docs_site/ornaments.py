@@ -23,8 +23,8 @@ from fioritura.lesson.soundtrack import balance_of, balanced, example_session
 from fioritura.notation.musicxml.writer import write_musicxml
 from fioritura.notation.read import read_tune
 from fioritura.players.player import Player
+from fioritura.players.setting import Setting
 from fioritura.sound.session import played
-from fioritura.techniques.place import Setting
 from fioritura.techniques.table import all_techniques
 from fioritura.techniques.technique import Technique
 from tools.docs_site.media import CARE, Media, Sound, both_widths, in_sentence, music_figure

@@ -15,8 +15,8 @@ from fioritura.arrange.find import is_sound
 from fioritura.arrange.rendition import Rendition
 from fioritura.arrange.survey import Survey, figure_id, survey, with_own_figures
 from fioritura.errors import OptionError
+from fioritura.players.setting import Setting
 from fioritura.techniques.figure import Figure
-from fioritura.techniques.place import Setting
 from fioritura.techniques.table import technique_named
 from fioritura.theory.pitch import Pitch
 from fioritura.tune import Tune
@@ -115,8 +115,8 @@ class Arrangement:
         if semitones not in (-1, 1):
             raise OptionError(f"{semitones} semitones is no edit: a pitch is raised by 1 or lowered by -1 at a time.")
         changed = self._bent(self._figure(id), note, semitones)
-        place = self.spots.places[changed.anchors[0]]
-        if not is_sound(changed, place, technique_named(changed.technique)):
+        context = self.spots.contexts[changed.anchors[0]]
+        if not is_sound(changed, context, technique_named(changed.technique)):
             raise OptionError("With this pitch the figure doubles a note or leaves the instrument: take another one.")
         own = (*self.decisions.own, changed)
         moved = replace(self, decisions=replace(self.decisions, own=own))
@@ -176,7 +176,7 @@ class Arrangement:
         return moved
 
     def _bent(self, figure: Figure, note: int, semitones: int) -> Figure:
-        key = self.spots.places[figure.anchors[0]].key
+        key = self.spots.contexts[figure.anchors[0]].key
 
         def moved(pitch: Pitch) -> Pitch:
             return key.spell(pitch.midi + semitones, "up" if semitones > 0 else "down")
@@ -214,6 +214,7 @@ def arranged(
     """
     only, without = tuple(only), tuple(without)
     decisions = Decisions(tuple(locked), tuple(refused))
+    setting = setting.on(tune)
     spots = survey(tune, setting, only, without)
     rendition = choose_figures(spots, seed=seed, locked=decisions.locked, refused=decisions.refused)
     made = Arrangement(tune, setting, rendition, seed, only, without, decisions)

@@ -14,12 +14,10 @@ from math import isfinite
 from typing import Any, Final
 
 from fioritura.arrange.arrangement import Arrangement, Decisions
-from fioritura.arrange.levels import level_numbered
 from fioritura.arrange.rendition import Rendition
 from fioritura.errors import FiorituraError, ReadError
-from fioritura.players.player import Player
+from fioritura.players.setting import Setting
 from fioritura.techniques.figure import Figure, FigureNote
-from fioritura.techniques.place import Setting
 from fioritura.techniques.table import technique_named
 from fioritura.theory.chord_symbol import read_chord
 from fioritura.theory.key import Key, mode_named
@@ -89,13 +87,14 @@ def arrangement_from_json(text: str) -> Arrangement:
 def _arrangement(data: Mapping[str, Any]) -> Arrangement:
     tune = _tune(data["tune"])
     chosen = data["setting"]
-    player = Player.of(chosen["player"], int(chosen["level"]))
-    if chosen["feel"] not in ("straight", "swing") or chosen["idiom"] not in ("jazz", "folk"):
-        raise ReadError(f"feel {chosen['feel']!r} or idiom {chosen['idiom']!r} is unknown")
-    density = float(chosen.get("density", 1.0))
-    setting = Setting(player, float(chosen["quarters_per_minute"]), chosen["feel"], chosen["idiom"], density)
-    _check_tempo(setting.quarters_per_minute)
-    level_numbered(setting.level).at_density(density)
+    setting = Setting(
+        chosen["player"],
+        float(chosen["quarters_per_minute"]),
+        chosen["feel"],
+        chosen["idiom"],
+        float(chosen.get("density", 1.0)),
+        level=int(chosen["level"]),
+    )
     figures = tuple(_figure(entry, len(tune.notes)) for entry in data["figures"])
     rendition = Rendition(tune, setting, figures, int(data["seed"]), float(data["worth"]))
     _check_order(rendition.line, tune.bars)

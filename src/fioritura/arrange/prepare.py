@@ -8,8 +8,7 @@ from dataclasses import replace
 from fioritura.arrange.harmonise import chords_from_text, harmonise
 from fioritura.errors import OptionError, RangeError
 from fioritura.players.instruments import Instrument, all_instruments
-from fioritura.players.player import Player
-from fioritura.techniques.place import Idiom, Setting
+from fioritura.players.setting import Idiom, Setting
 from fioritura.theory.metre import QUARTER
 from fioritura.theory.pitch import Interval
 from fioritura.tune import Feel, Tune, transpose
@@ -95,8 +94,8 @@ def setting_for(
     Raises:
         OptionError: an unknown instrument or level, or a tempo outside 20-400 quarter notes a minute.
     """
-    quarters = tune.quarters_per_minute if beats_per_minute is None else quarters_of(tune, beats_per_minute)
-    return Setting(Player.of(player, level), quarters, feel or tune.feel, idiom, density)
+    quarters = None if beats_per_minute is None else quarters_of(tune, beats_per_minute)
+    return Setting(player, quarters, feel, idiom, density, level=level).on(tune)
 
 
 def quarters_of(tune: Tune, beats_per_minute: float) -> float:

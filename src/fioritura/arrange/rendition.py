@@ -8,8 +8,8 @@ from functools import cached_property, lru_cache
 from typing import Final
 
 from fioritura.errors import TuneError
+from fioritura.players.setting import Setting
 from fioritura.techniques.figure import Figure, head
-from fioritura.techniques.place import Setting
 from fioritura.theory.metre import SIXTEENTH
 from fioritura.tune import Mark, Note, Tune
 
@@ -101,7 +101,7 @@ def _figure_pieces(tune: Tune, figure: Figure, number: int) -> Iterable[tuple[No
     """The figure's notes; lyrics and articulations of a plain note go to the note that now stands for it."""
     seen: set[int] = set()
     count = len(figure.notes)
-    for place, written in enumerate(figure.notes):
+    for context, written in enumerate(figure.notes):
         note = Note(
             written.onset_ticks,
             written.duration_ticks,
@@ -115,7 +115,7 @@ def _figure_pieces(tune: Tune, figure: Figure, number: int) -> Iterable[tuple[No
             plain = tune.notes[written.anchor]
             kept = tuple(m for m in plain.marks if m not in _DROPPED_MARKS and m not in _LAST_NOTE_MARKS)
             note = replace(note, marks=note.marks + kept, lyric=plain.lyric)
-        if place == count - 1 and figure.anchors and len(figure.anchors) == 1 and not written.joins:
+        if context == count - 1 and figure.anchors and len(figure.anchors) == 1 and not written.joins:
             plain = tune.notes[figure.anchors[0]]
             if plain.end_ticks == note.end_ticks:
                 note = replace(note, marks=note.marks + tuple(m for m in plain.marks if m in _LAST_NOTE_MARKS))
@@ -154,15 +154,15 @@ def _slurred(line: list[Note], figures: Sequence[Figure]) -> tuple[Note, ...]:
         taken.append(touches)
         is_open = Mark.SLUR_START in note.marks or (is_open and Mark.SLUR_STOP not in note.marks)
     made: dict[int, list[int]] = {}
-    for place, note in enumerate(line):
+    for context, note in enumerate(line):
         for number in note.figures:
-            made.setdefault(number, []).append(place)
-    for number, places in made.items():
+            made.setdefault(number, []).append(context)
+    for number, contexts in made.items():
         figure = figures[number]
         if not (figure.is_slurred and figure.notes):
             continue
         leads_on = figure.last_slot == head(figure.last_slot // 2) and figure.notes[-1].anchor is None
-        first, last = places[0], places[-1] + (1 if leads_on else 0)
+        first, last = contexts[0], contexts[-1] + (1 if leads_on else 0)
         if first < last < len(line) and not any(taken[first : last + 1]):
             line[first] = replace(line[first], marks=(*line[first].marks, Mark.SLUR_START))
             line[last] = replace(line[last], marks=(Mark.SLUR_STOP, *line[last].marks))

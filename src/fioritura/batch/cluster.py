@@ -9,7 +9,7 @@ from itertools import islice
 from types import TracebackType
 from typing import Any, Final
 
-from fioritura.batch.job import Job, Made
+from fioritura.batch.job import Made, TuneTask
 from fioritura.batch.pool import Lost
 from fioritura.errors import ToolError
 
@@ -57,14 +57,16 @@ class Cluster:
     ) -> None:
         self._client.close()
 
-    def spread(self, make: Callable[[Job], Made], jobs: Iterator[Job]) -> Iterator[tuple[Job, Made | Lost]]:
+    def spread(
+        self, make: Callable[[TuneTask], Made], jobs: Iterator[TuneTask]
+    ) -> Iterator[tuple[TuneTask, Made | Lost]]:
         """What comes of the jobs, as it comes. A job whose worker dies is given to another by the scheduler; one that
         was there at the death of several is tried once more when all others are done, alone.
 
         Raises:
             ToolError: the scheduler has gone, or Fioritura is not installed on a worker; whatever `make` raises.
         """
-        suspects: list[Job] = []
+        suspects: list[TuneTask] = []
         for job, outcome in self._together(make, jobs):
             if outcome is None:
                 suspects.append(job)
@@ -74,11 +76,13 @@ class Cluster:
             for job, outcome in self._together(make, iter([suspect])):
                 yield job, outcome or Lost("it ended one worker after the other: try it alone, or leave it out")
 
-    def _together(self, make: Callable[[Job], Made], jobs: Iterator[Job]) -> Iterator[tuple[Job, Made | None]]:
+    def _together(
+        self, make: Callable[[TuneTask], Made], jobs: Iterator[TuneTask]
+    ) -> Iterator[tuple[TuneTask, Made | None]]:
         """The jobs with what comes of them; None for one that the scheduler has given up."""
         from distributed import CancelledError, KilledWorker, as_completed
 
-        at_hand: dict[Any, Job] = {}
+        at_hand: dict[Any, TuneTask] = {}
         coming = as_completed(loop=self._client.loop)
         while True:
             for job in islice(jobs, max(0, self._room() - len(at_hand))):

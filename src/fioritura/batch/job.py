@@ -17,16 +17,16 @@ from fioritura.arrange.arrangement import Arrangement
 from fioritura.arrange.arranger import choose_figures
 from fioritura.arrange.prepare import nearest_octave, prepared, setting_for
 from fioritura.arrange.survey import survey
-from fioritura.batch.wishes import Piece, Wishes
+from fioritura.batch.wishes import Output, Wishes
 from fioritura.errors import FiorituraError, ToolError
 from fioritura.lesson.cache import code_digest
 from fioritura.lesson.edition import Edition, line_bytes, line_performance
 from fioritura.notation.read import UnreadTune
 from fioritura.players.instruments import instrument_named
-from fioritura.techniques.place import Setting
+from fioritura.players.setting import Setting
 from fioritura.tune import Tune
 
-__all__ = ["LIMIT_SEC", "Failure", "Job", "Made", "MadePiece", "Take", "make", "soundfont_id"]
+__all__ = ["LIMIT_SEC", "Failure", "Made", "MadeOutput", "TakeFile", "TuneTask", "make", "soundfont_id"]
 
 READING, ENGINE, WRITING, OTHER = "reading", "engine", "writing", "sound, packs and takes"
 """The stages of the work, by which its cost is told."""
@@ -38,16 +38,16 @@ _ONE_AT_A_TIME: Final = threading.Lock()
 
 
 @dataclass(frozen=True, slots=True)
-class Take:
+class TakeFile:
     """A recording of the tune: the piece that its report is, and the file's name and content."""
 
-    piece: Piece
+    piece: Output
     name: str
     data: bytes = field(repr=False)
 
 
 @dataclass(frozen=True, slots=True)
-class Job:
+class TuneTask:
     """A tune and the pieces to make of it. `code` and `soundfont` are those that the results must be made with;
     after `limit_sec` the tune is given up (where the work is done in a process's main thread, and the system can)."""
 
@@ -55,8 +55,8 @@ class Job:
     source: str
     tune: UnreadTune
     wishes: Wishes
-    pieces: tuple[Piece, ...]
-    takes: tuple[Take, ...] = ()
+    pieces: tuple[Output, ...]
+    takes: tuple[TakeFile, ...] = ()
     code: str = ""
     soundfont: tuple[str, int] | None = None
     limit_sec: float = LIMIT_SEC
@@ -73,10 +73,10 @@ class Failure:
 
 
 @dataclass(frozen=True, slots=True)
-class MadePiece:
+class MadeOutput:
     """A piece that was made: its files by their paths in it (``""`` where it is a file itself), and what is in it."""
 
-    piece: Piece
+    piece: Output
     files: Mapping[str, bytes] = field(repr=False)
     facts: Mapping[str, Any]
 
@@ -87,12 +87,12 @@ class Made:
 
     title: str = ""
     warnings: tuple[str, ...] = ()
-    pieces: tuple[MadePiece, ...] = ()
+    pieces: tuple[MadeOutput, ...] = ()
     failures: tuple[Failure, ...] = ()
     cpu_sec: Mapping[str, float] = field(default_factory=dict)
 
 
-def make(job: Job) -> Made:
+def make(job: TuneTask) -> Made:
     """Make the pieces of a job, each as far as it goes; what fails is told, not raised.
 
     Raises:
@@ -150,14 +150,14 @@ def soundfont_id() -> tuple[str, int]:
 class _Work:
     """A job being done: what several pieces need is made once."""
 
-    def __init__(self, job: Job) -> None:
+    def __init__(self, job: TuneTask) -> None:
         self.job, self.wishes = job, job.wishes
         self.cpu_sec: dict[str, float] = {}
         self.failures: list[Failure] = []
         self.arrangements: dict[int, Arrangement] = {}
 
     def made(self) -> Made:
-        pieces: list[MadePiece] = []
+        pieces: list[MadeOutput] = []
         takes = {take.piece: take for take in self.job.takes}
         title = ""
         warnings: tuple[str, ...] = ()
@@ -239,7 +239,7 @@ class _Work:
             density=wishes.density,
         )
 
-    def _piece(self, piece: Piece, take: Take | None) -> MadePiece:
+    def _piece(self, piece: Output, take: TakeFile | None) -> MadeOutput:
         if piece.kind == "pack":
             return self._pack(piece)
         if take is not None:
@@ -254,11 +254,11 @@ class _Work:
             with self._stage(OTHER):
                 data = _sound(edition, piece.ending)
         facts = {"figures": len(rendition.figures), "kept_share": round(rendition.kept_share, 4)}
-        return MadePiece(piece, {"": data}, facts)
+        return MadeOutput(piece, {"": data}, facts)
 
-    def _pack(self, piece: Piece) -> MadePiece:
+    def _pack(self, piece: Output) -> MadeOutput:
         from fioritura.lesson.lesson import lesson_of
-        from fioritura.lesson.manifest import Source
+        from fioritura.lesson.manifest import PackSource
         from fioritura.lesson.pack import PackOptions, write_pack
 
         wishes, setting = self.wishes, self._setting(piece.level)
@@ -278,16 +278,16 @@ class _Work:
             )
             options = PackOptions(sections=wishes.sections, audio=wishes.audio, workers=1)
             manifest = write_pack(
-                lesson, folder / "pack", options, source=Source(source), settings=self._pack_settings(piece)
+                lesson, folder / "pack", options, source=PackSource(source), settings=self._pack_settings(piece)
             )
             files = {
                 path.relative_to(folder / "pack").as_posix(): path.read_bytes()
                 for path in sorted((folder / "pack").rglob("*"))
                 if path.is_file()
             }
-        return MadePiece(piece, files, {"techniques": len(manifest["techniques"])})
+        return MadeOutput(piece, files, {"techniques": len(manifest["techniques"])})
 
-    def _pack_settings(self, piece: Piece) -> dict[str, Any]:
+    def _pack_settings(self, piece: Output) -> dict[str, Any]:
         """What `fioritura lesson` makes the same pack from again."""
         wishes = self.wishes
         return {
@@ -309,7 +309,7 @@ class _Work:
             "audio": wishes.audio,
         }
 
-    def _report(self, piece: Piece, take: Take) -> MadePiece:
+    def _report(self, piece: Output, take: TakeFile) -> MadeOutput:
         import json
 
         from fioritura.review.take_review import review_take
@@ -327,7 +327,7 @@ class _Work:
                 name=take.name,
             )
         text = json.dumps(review.to_dict(), indent=2, ensure_ascii=False) + "\n"
-        return MadePiece(piece, {"": text.encode()}, {"praise": review.praise})
+        return MadeOutput(piece, {"": text.encode()}, {"praise": review.praise})
 
 
 def _sound(edition: Edition, ending: str) -> bytes:

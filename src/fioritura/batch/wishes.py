@@ -13,11 +13,11 @@ from fioritura.notation.assemble import Irregular
 from fioritura.notation.engraving.page import Paper
 from fioritura.players.instruments import instrument_named
 from fioritura.players.limits import LEVELS
-from fioritura.techniques.place import Idiom
+from fioritura.players.setting import Idiom
 from fioritura.techniques.table import wanted_techniques
 from fioritura.tune import Feel
 
-__all__ = ["AUDIO", "FORMATS", "KINDS", "Kind", "Piece", "Wishes"]
+__all__ = ["AUDIO", "FORMATS", "KINDS", "Kind", "Output", "Wishes"]
 
 Kind = Literal["notation", "sound", "pack", "report"]
 
@@ -31,7 +31,7 @@ AUDIO: Final = ("mp3", "flac", "wav")
 
 
 @dataclass(frozen=True, slots=True)
-class Piece:
+class Output:
     """One thing to make of a tune: a file, or the folder of a pack, at `path` in the tune's own folder."""
 
     kind: Kind
@@ -86,18 +86,18 @@ class Wishes:
         wanted_techniques(max(self.levels), self.only, self.without)
         catalogue(self.language)
 
-    def pieces(self) -> Iterator[Piece]:
+    def pieces(self) -> Iterator[Output]:
         """The pieces of any tune; reports on takes come on top."""
         for level in self.levels:
             if "notation" in self.kinds:
                 for ending in self.formats:
-                    yield Piece("notation", f"level-{level}.{ending}", level, ending)
+                    yield Output("notation", f"level-{level}.{ending}", level, ending)
             if "sound" in self.kinds:
-                yield Piece("sound", f"level-{level}.{self.audio}", level, self.audio)
+                yield Output("sound", f"level-{level}.{self.audio}", level, self.audio)
             if "pack" in self.kinds:
-                yield Piece("pack", f"level-{level}-pack", level)
+                yield Output("pack", f"level-{level}-pack", level)
 
-    def bearing_on(self, piece: Piece) -> tuple[object, ...]:
+    def bearing_on(self, piece: Output) -> tuple[object, ...]:
         """All that a piece's content depends on, beside the tune and the program."""
         manner = (
             *(self.player, piece.level, self.idiom, self.feel, self.tempo, self.density),

@@ -14,7 +14,7 @@ from fioritura.cli.options import add_source_options, add_taste_options, names, 
 
 if TYPE_CHECKING:
     from fioritura.lesson.lesson import Lesson
-    from fioritura.lesson.manifest import Source
+    from fioritura.lesson.manifest import PackSource
     from fioritura.tune import Tune
 
 __all__ = ["add_parser", "run"]
@@ -103,10 +103,10 @@ def run(options: argparse.Namespace) -> int:
     return 0
 
 
-def _lesson(options: argparse.Namespace) -> tuple[Lesson, Source]:
+def _lesson(options: argparse.Namespace) -> tuple[Lesson, PackSource]:
     from fioritura.lesson.catalogue import catalogue
     from fioritura.lesson.lesson import lesson_of
-    from fioritura.lesson.manifest import Source, read_manifest
+    from fioritura.lesson.manifest import PackSource, read_manifest
     from fioritura.lesson.overrides import Overrides, read_overrides
 
     if options.tune.suffix.lower() == ".json":
@@ -116,7 +116,7 @@ def _lesson(options: argparse.Namespace) -> tuple[Lesson, Source]:
         for name in _REMEMBERED:
             setattr(options, name, settings.get(name, getattr(options, name)))
     else:
-        source = Source(options.tune, options.words)
+        source = PackSource(options.tune, options.words)
     catalogue(options.language, options.notes)
     overrides = read_overrides(source.overrides) if source.overrides else Overrides()
     tune, octave = _fitted_tune(options, source.tune)
@@ -135,7 +135,9 @@ def _lesson(options: argparse.Namespace) -> tuple[Lesson, Source]:
     return lesson, source
 
 
-def _planned(options: argparse.Namespace, settings: Mapping[str, Any], source: Source) -> tuple[Lesson, Source]:
+def _planned(
+    options: argparse.Namespace, settings: Mapping[str, Any], source: PackSource
+) -> tuple[Lesson, PackSource]:
     """The lesson of a pack that was made by a plan from an arrangement."""
     from fioritura.arrange.arrangement_file import arrangement_from_json
     from fioritura.files import read_bytes

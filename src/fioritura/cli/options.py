@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Any
 from fioritura.players.instruments import INSTRUMENTS
 
 if TYPE_CHECKING:
-    from fioritura.techniques.place import Setting
+    from fioritura.players.setting import Setting
     from fioritura.tune import Tune
 
 __all__ = [

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import Final
 
 from fioritura.arrange.arranger import ornament
@@ -56,7 +56,7 @@ def stages(lesson: Lesson) -> tuple[Stage, ...]:
             rendition = lesson.rendition
         else:
             player = Player.of(lesson.instrument.id, level)
-            rendition = ornament(lesson.tune, replace(setting, player=player), seed=lesson.rendition.seed)
+            rendition = ornament(lesson.tune, setting.changed(player=player), seed=lesson.rendition.seed)
         used = dict.fromkeys(figure.technique for figure in rendition.figures)
         new = tuple(id for id in used if id not in seen)
         seen.update(new)

@@ -40,7 +40,7 @@ __all__ = [
 ]
 
 Paper = Literal["a4", "letter"]
-Progress = Callable[[str], None]
+OnFile = Callable[[str], None]
 
 FORMATS: Final = ("musicxml", "mid", "abc", "svg", "pdf", "mp3", "wav", "flac", "json")
 """What an edition can hold, by file ending."""
@@ -69,7 +69,7 @@ class Edition:
                 raise OptionError(f"No format {name!r}: choose among {', '.join(FORMATS)}.")
 
 
-def write_edition(edition: Edition, folder: Path, progress: Progress = lambda name: None) -> list[Path]:
+def write_edition(edition: Edition, folder: Path, progress: OnFile = lambda name: None) -> list[Path]:
     """Write all files of an edition into a folder, all or none, and return their paths in order.
 
     `progress` is told the name of each file when it is begun. Files of the folder with other names stay.

@@ -36,7 +36,7 @@ from fioritura.notation.engraving.sheet import COMPARISON_STAFF_MM, LINE_STAFF_M
 from fioritura.notation.musicxml.writer import write_musicxml
 from fioritura.notation.score import Score, Staff
 from fioritura.players.playability import HardPlace
-from fioritura.techniques.place import Setting
+from fioritura.players.setting import Setting
 from fioritura.tune import Tune
 
 __all__ = ["exercise_document", "exercise_engravings", "place_tempos"]

@@ -21,8 +21,8 @@ from fioritura.notation.engraving.sheet import legend_entries
 from fioritura.notation.score import Label
 from fioritura.players.instruments import Instrument
 from fioritura.players.playability import HardPlace
+from fioritura.players.setting import Setting
 from fioritura.techniques.figure import Figure
-from fioritura.techniques.place import Setting
 from fioritura.techniques.table import technique_named
 from fioritura.techniques.technique import Technique
 from fioritura.theory.metre import QUARTER

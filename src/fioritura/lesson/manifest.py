@@ -15,7 +15,7 @@ from fioritura.errors import OptionError, ReadError
 from fioritura.files import read_bytes
 from fioritura.lesson.lesson import Lesson
 
-__all__ = ["MANIFEST", "Source", "read_manifest", "write_manifest"]
+__all__ = ["MANIFEST", "PackSource", "read_manifest", "write_manifest"]
 
 MANIFEST: Final = "manifest.json"
 _FORM: Final = 1
@@ -23,7 +23,7 @@ _TOOLS: Final = ("verovio", "typst", "lameenc", "midirenderer", "av")
 
 
 @dataclass(frozen=True, slots=True)
-class Source:
+class PackSource:
     """The files that a pack is made from: the tune's own, and the teacher's overrides where there are any."""
 
     tune: Path
@@ -33,7 +33,7 @@ class Source:
 def write_manifest(
     lesson: Lesson,
     folder: Path,
-    source: Source | None,
+    source: PackSource | None,
     settings: Mapping[str, Any],
     left_out: Sequence[Mapping[str, str]],
     moved: Mapping[str, int],
@@ -67,7 +67,7 @@ def write_manifest(
     return record
 
 
-def _copied(folder: Path, source: Source | None) -> dict[str, str]:
+def _copied(folder: Path, source: PackSource | None) -> dict[str, str]:
     """The sources, copied into the pack, by their paths in it."""
     if source is None:
         return {}
@@ -88,7 +88,7 @@ def _version(package: str) -> str:
         return ""
 
 
-def read_manifest(path: Path) -> tuple[dict[str, Any], Source]:
+def read_manifest(path: Path) -> tuple[dict[str, Any], PackSource]:
     """A manifest's settings, and the sources that lie beside it, their checksums checked.
 
     Raises:
@@ -108,4 +108,4 @@ def read_manifest(path: Path) -> tuple[dict[str, Any], Source]:
             raise OptionError(
                 f"{sources[name]} is not the file that the pack was made from: restore it, or name the tune itself."
             )
-    return settings, Source(tune, sources.get("overrides"))
+    return settings, PackSource(tune, sources.get("overrides"))

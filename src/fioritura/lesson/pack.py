@@ -21,7 +21,7 @@ from fioritura.lesson.course import course_document, stage_document, stage_engra
 from fioritura.lesson.exercises import exercise_document, exercise_engravings
 from fioritura.lesson.handout import example_engraving, handout, handout_engravings, performance_score
 from fioritura.lesson.lesson import Drawn, Engraving, Lesson
-from fioritura.lesson.manifest import Source, write_manifest
+from fioritura.lesson.manifest import PackSource, write_manifest
 from fioritura.lesson.overlays import write_overlay_png, write_overlay_svg
 from fioritura.lesson.parts import CLASS_SET, Part, part_document, part_engravings, part_for, part_scores
 from fioritura.lesson.running_order import running_order
@@ -44,14 +44,14 @@ from fioritura.notation.engraving.typeset import pdf
 from fioritura.notation.musicxml.writer import write_musicxml
 from fioritura.players.instruments import instrument_named
 
-__all__ = ["SECTIONS", "Job", "PackOptions", "Progress", "write_pack"]
+__all__ = ["SECTIONS", "FileToMake", "OnStep", "PackOptions", "write_pack"]
 
 SECTIONS: Final = ("handout", "parts", "sound", "exercises", "levels", "page", "overlays", "clips")
 """What a pack can hold; all but the clips unless asked."""
 
 _ZIP_DATE: Final = (1980, 1, 1, 0, 0, 0)
 
-Progress = Callable[[str, int, int], None]
+OnStep = Callable[[str, int, int], None]
 """Told a step's name, how many of its jobs are done, and how many there are."""
 
 
@@ -73,7 +73,7 @@ class PackOptions:
 
 
 @dataclass(frozen=True)
-class Job:
+class FileToMake:
     """A file to make: `make` is called with `given` and then the path; the same `given` makes the same file."""
 
     step: str
@@ -95,7 +95,7 @@ class _Pack:
     options: PackOptions
     cache: Cache
     workers: Workers
-    progress: Progress
+    progress: OnStep
     parts: list[Part] = field(default_factory=list)
     left_out: list[dict[str, str]] = field(default_factory=list)
 
@@ -108,10 +108,10 @@ def write_pack(
     target: Path,
     options: PackOptions | None = None,
     *,
-    source: Source | None = None,
+    source: PackSource | None = None,
     settings: dict[str, Any] | None = None,
     cache: Cache | None = None,
-    progress: Progress = lambda step, done, total: None,
+    progress: OnStep = lambda step, done, total: None,
 ) -> dict[str, Any]:
     """Write a pack into a folder, or into one file where `target` ends in ``.zip``; return its manifest.
 
@@ -137,10 +137,10 @@ def _zipped(
     lesson: Lesson,
     target: Path,
     options: PackOptions,
-    source: Source | None,
+    source: PackSource | None,
     settings: dict[str, Any] | None,
     cache: Cache,
-    progress: Progress,
+    progress: OnStep,
 ) -> dict[str, Any]:
     import tempfile
     import zipfile
@@ -246,7 +246,7 @@ def _soundfont() -> tuple[str, int, int]:
     return font.name, state.st_size, state.st_mtime_ns
 
 
-def _sound_jobs(pack: _Pack, path: Sequence[Any], balance: Balance) -> Iterator[Job]:
+def _sound_jobs(pack: _Pack, path: Sequence[Any], balance: Balance) -> Iterator[FileToMake]:
     lesson, ending = pack.lesson, pack.options.audio
     if not (pack.wants("sound") or path):
         return
@@ -255,7 +255,7 @@ def _sound_jobs(pack: _Pack, path: Sequence[Any], balance: Balance) -> Iterator[
     if pack.wants("sound"):
         yield from (made(f"sound/{track.name}", track) for track in tracks(lesson))
         whole = Track("performance", lesson.title, performance_session(lesson))
-        yield Job("sound", "sound/performance.mid", write_midi_track, (whole,))
+        yield FileToMake("sound", "sound/performance.mid", write_midi_track, (whole,))
     for stage in path:
         title = f"{lesson.title}, {lesson.words('level', level=stage.level)}"
         track = Track(f"level-{stage.level}", title, line_session(lesson, stage.rendition.line))
@@ -264,15 +264,15 @@ def _sound_jobs(pack: _Pack, path: Sequence[Any], balance: Balance) -> Iterator[
 
 def _sound_job(
     balance: Balance, artist: str, font: tuple[str, int, int], ending: str, name: str, track: Track
-) -> Job:
-    return Job("sound", f"{name}.{ending}", _write_sound, (track, balance, artist, font))
+) -> FileToMake:
+    return FileToMake("sound", f"{name}.{ending}", _write_sound, (track, balance, artist, font))
 
 
 def _write_sound(track: Track, balance: Balance, artist: str, font: tuple[str, int, int], path: Path) -> None:
     write_track(track, balance, artist, path)
 
 
-def _documents(pack: _Pack, path: Sequence[Any], drawn: Drawn) -> Iterator[Job]:
+def _documents(pack: _Pack, path: Sequence[Any], drawn: Drawn) -> Iterator[FileToMake]:
     lesson = pack.lesson
     if pack.wants("handout"):
         yield _pdf_job("handout.pdf", handout(lesson, drawn))
@@ -288,23 +288,23 @@ def _documents(pack: _Pack, path: Sequence[Any], drawn: Drawn) -> Iterator[Job]:
         yield _text_job("running-order.md", running_order(lesson, pack.options.audio, pack.wants("clips")))
 
 
-def _pdf_job(path: str, document: Document) -> Job:
-    return Job("documents", path, _write_pdf, (document,))
+def _pdf_job(path: str, document: Document) -> FileToMake:
+    return FileToMake("documents", path, _write_pdf, (document,))
 
 
 def _write_pdf(document: Document, path: Path) -> None:
     path.write_bytes(pdf(document))
 
 
-def _text_job(path: str, text: str) -> Job:
-    return Job("documents", path, _write_bytes, (text.encode(),))
+def _text_job(path: str, text: str) -> FileToMake:
+    return FileToMake("documents", path, _write_bytes, (text.encode(),))
 
 
 def _write_bytes(data: bytes, path: Path) -> None:
     path.write_bytes(data)
 
 
-def _notation(pack: _Pack, path: Sequence[Any]) -> Iterator[Job]:
+def _notation(pack: _Pack, path: Sequence[Any]) -> Iterator[FileToMake]:
     lesson = pack.lesson
     if pack.wants("handout"):
         yield _bytes_job("performance.musicxml", write_musicxml(performance_score(lesson)))
@@ -316,19 +316,23 @@ def _notation(pack: _Pack, path: Sequence[Any]) -> Iterator[Job]:
         yield _bytes_job(f"levels/level-{stage.level}.musicxml", write_musicxml(stage_score(lesson, stage)))
 
 
-def _bytes_job(path: str, data: bytes) -> Job:
-    return Job("documents", path, _write_bytes, (data,))
+def _bytes_job(path: str, data: bytes) -> FileToMake:
+    return FileToMake("documents", path, _write_bytes, (data,))
 
 
-def _page_jobs(pack: _Pack, drawn: Drawn, balance: Balance) -> Iterator[Job]:
+def _page_jobs(pack: _Pack, drawn: Drawn, balance: Balance) -> Iterator[FileToMake]:
     lesson = pack.lesson
     if pack.wants("page"):
-        yield Job("page", "lesson.html", _write_page, (lesson, drawn, _soundfont()))
+        yield FileToMake("page", "lesson.html", _write_page, (lesson, drawn, _soundfont()))
     if pack.wants("overlays"):
         for example in lesson.examples:
             systems = drawn[example_engraving(lesson, example)]
-            yield Job("overlays", f"overlays/{example.name}.png", write_overlay_png, (example.figure_notes, systems))
-            yield Job("overlays", f"overlays/{example.name}.svg", write_overlay_svg, (example.figure_notes, systems))
+            yield FileToMake(
+                "overlays", f"overlays/{example.name}.png", write_overlay_png, (example.figure_notes, systems)
+            )
+            yield FileToMake(
+                "overlays", f"overlays/{example.name}.svg", write_overlay_svg, (example.figure_notes, systems)
+            )
     if pack.wants("clips"):
         for example in lesson.examples:
             clip = Clip(
@@ -337,7 +341,7 @@ def _page_jobs(pack: _Pack, drawn: Drawn, balance: Balance) -> Iterator[Job]:
             for name, size in CLIP_SIZES.items():
                 systems = drawn[example_engraving(lesson, example, CLIP_WIDTHS_MM[name])]
                 given = (clip, systems, balance, size, _soundfont())
-                yield Job("clips", f"clips/{example.name}{name}.mp4", _write_clip, given)
+                yield FileToMake("clips", f"clips/{example.name}{name}.mp4", _write_clip, given)
 
 
 def _write_page(lesson: Lesson, drawn: Drawn, font: tuple[str, int, int], path: Path) -> None:
@@ -355,7 +359,7 @@ def _write_clip(
     write_clip(clip, systems, balance, size, path)
 
 
-def _make(pack: _Pack, jobs: Sequence[Job], stage: Path) -> None:
+def _make(pack: _Pack, jobs: Sequence[FileToMake], stage: Path) -> None:
     """Do the jobs, those that the cache holds by copying."""
     totals: dict[str, int] = {}
     for job in jobs:
@@ -364,9 +368,9 @@ def _make(pack: _Pack, jobs: Sequence[Job], stage: Path) -> None:
     done = dict.fromkeys(totals, 0)
     for step, total in totals.items():
         pack.progress(step, 0, total)
-    todo: list[Job] = []
+    todo: list[FileToMake] = []
 
-    def tell(job: Job) -> None:
+    def tell(job: FileToMake) -> None:
         done[job.step] += 1
         pack.progress(job.step, done[job.step], totals[job.step])
 
@@ -385,5 +389,5 @@ def _make(pack: _Pack, jobs: Sequence[Job], stage: Path) -> None:
         tell(job)
 
 
-def _done(stage: Path, job: Job) -> None:
+def _done(stage: Path, job: FileToMake) -> None:
     job.make(*job.given, stage / job.path)

@@ -6,7 +6,7 @@ A plan is plain data (`LessonPlan.data`, `plan_of`), so that it can be kept, cha
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import asdict, dataclass, field, replace
+from dataclasses import asdict, dataclass, field
 from typing import Any, Final, get_args
 
 from fioritura.arrange.arrangement import Arrangement, rearranged
@@ -120,7 +120,7 @@ def at_level(arrangement: Arrangement, level: int | None) -> Arrangement:
     if level is None or level == setting.level:
         return arrangement
     player = Player.of(setting.instrument.id, level)
-    return rearranged(arrangement, replace(setting, player=player))
+    return rearranged(arrangement, setting.changed(player=player))
 
 
 def phrase_of(tune: Tune, parts: tuple[Phrase, ...], figure: Figure) -> int:

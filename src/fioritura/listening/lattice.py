@@ -17,8 +17,9 @@ from typing import Final
 from fioritura.arrange.rendition import laid_out
 from fioritura.arrange.survey import survey
 from fioritura.players.player import Player
+from fioritura.players.setting import Idiom, Setting
+from fioritura.techniques.context import Context
 from fioritura.techniques.figure import Figure, head, tail
-from fioritura.techniques.place import Idiom, Place, Setting
 from fioritura.techniques.technique import instead
 from fioritura.theory.metre import SIXTEENTH, THIRTYSECOND
 from fioritura.tune import Feel, Mark, Note, Tune
@@ -97,8 +98,8 @@ def offers(tune: Tune) -> tuple[Offer, ...]:
     best: dict[Figure, float] = {}
     for tempo, feel, idiom in product(TEMPOS, _FEELS, _IDIOMS):
         offered = survey(tune, Setting(player, tempo, feel, idiom))
-        found = list(zip(offered.found, offered.scores, strict=True))
-        found += [(figure, _REALISED_SCORE) for place in offered.places for figure in _realised(place)]
+        found = list(zip(offered.candidates, offered.scores, strict=True))
+        found += [(figure, _REALISED_SCORE) for place in offered.contexts for figure in _realised(place)]
         for figure, score in found:
             best[_bare(figure)] = max(best.get(_bare(figure), -9.0), float(score))
     order = sorted(best.items(), key=lambda item: (item[0].first_slot, item[0].last_slot, item[0].technique))
@@ -133,7 +134,7 @@ def _bare(figure: Figure) -> Figure:
     return replace(figure, why="", merit=0.0, score=0.0)
 
 
-def _realised(place: Place) -> Iterator[Figure]:
+def _realised(place: Context) -> Iterator[Figure]:
     """Turns as signs are realised on the note itself: from the neighbour, without the main note before it."""
     main, above, below = place.note.pitch, place.step_above, place.step_below
     length = place.note.duration_ticks

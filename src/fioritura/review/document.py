@@ -31,7 +31,7 @@ from fioritura.notation.engraving.page import (
 )
 from fioritura.notation.engraving.sheet import instrument_title
 from fioritura.review.colours import ADDED, DONE, FLAT, IN_TUNE, INK, MISSED, SHARP, SLIP
-from fioritura.review.exercise import Exercise, Piece, exercise_for
+from fioritura.review.exercise import Exercise, Snippet, exercise_for
 from fioritura.review.pictures import Pictures, pictures_of
 from fioritura.review.played import passages
 from fioritura.review.plots import Drawing
@@ -40,7 +40,7 @@ from fioritura.review.take_review import Review
 from fioritura.techniques.table import technique_named
 from fioritura.theory.metre import QUARTER
 
-__all__ = ["Sheet", "review_blocks", "review_document", "sheet_of"]
+__all__ = ["ReviewSheet", "review_blocks", "review_document", "sheet_of"]
 
 SURE: Final = 0.9
 MOST_TOGETHER: Final = 30
@@ -50,7 +50,7 @@ _STATUS_WORDS: Final = {Status.DONE: "came out", Status.MISSED: "not heard", Sta
 
 
 @dataclass(frozen=True)
-class Sheet:
+class ReviewSheet:
     """A review with what its pages show: pictures, an exercise for each piece of advice, and the rows of all takes."""
 
     review: Review
@@ -60,7 +60,7 @@ class Sheet:
     width_mm: float = 178.0
 
 
-def sheet_of(review: Review, rows: Sequence[TakeRow] = (), paper: Paper = "a4") -> Sheet:
+def sheet_of(review: Review, rows: Sequence[TakeRow] = (), paper: Paper = "a4") -> ReviewSheet:
     """Draw all that the pages of a review show; `rows` are those of the takes of this tune, the last one its own.
 
     Raises:
@@ -69,17 +69,17 @@ def sheet_of(review: Review, rows: Sequence[TakeRow] = (), paper: Paper = "a4") 
     """
     width = print_area_mm(paper)[0]
     exercises = tuple(exercise_for(review, advice, width) for advice in review.advice)
-    return Sheet(review, pictures_of(review, width), exercises, tuple(rows), width)
+    return ReviewSheet(review, pictures_of(review, width), exercises, tuple(rows), width)
 
 
-def review_document(sheet: Sheet, paper: Paper = "a4") -> Document:
+def review_document(sheet: ReviewSheet, paper: Paper = "a4") -> Document:
     """The review for print."""
     title = sheet.review.report.title or "A take"
     footer = f"{title} · {sheet.review.name}"
     return Document(title, tuple(review_blocks(sheet)), sheet.review.tune.composer, footer, paper)
 
 
-def review_blocks(sheet: Sheet) -> Iterator[Block]:
+def review_blocks(sheet: ReviewSheet) -> Iterator[Block]:
     """All that the review says, in the order of reading."""
     review = sheet.review
     yield TitleBlock(
@@ -142,7 +142,7 @@ def _cents(cents: float) -> str:
 # To practise ---------------------------------------------------------------------------------------------------
 
 
-def _advice(sheet: Sheet, number: int, advice: Advice, exercise: Exercise | None) -> Iterator[Block]:
+def _advice(sheet: ReviewSheet, number: int, advice: Advice, exercise: Exercise | None) -> Iterator[Block]:
     yield Heading(f"{number}  {advice.title}", 2)
     yield Paragraph((Run(f"{advice.finding} ", italic=True), Run(advice.practice)))
     if exercise is None:
@@ -163,14 +163,14 @@ def _advice(sheet: Sheet, number: int, advice: Advice, exercise: Exercise | None
     )
 
 
-def _piece(piece: Piece) -> tuple[Block, ...]:
+def _piece(piece: Snippet) -> tuple[Block, ...]:
     return Caption(piece.caption), Music(piece.systems)
 
 
 # What was played -----------------------------------------------------------------------------------------------
 
 
-def _played(sheet: Sheet) -> Iterator[Block]:
+def _played(sheet: ReviewSheet) -> Iterator[Block]:
     review = sheet.review
     below = "what was asked" if review.asked else "the plain tune"
     opening: list[Block] = [
@@ -255,7 +255,7 @@ def _slips(report: Report) -> Iterator[Block]:
 # Time, tuning, level -------------------------------------------------------------------------------------------
 
 
-def _time(sheet: Sheet) -> Iterator[Block]:
+def _time(sheet: ReviewSheet) -> Iterator[Block]:
     report = sheet.review.report
     timing = report.timing
     if "time" not in sheet.pictures:
@@ -290,7 +290,7 @@ def _evenness(percent: float) -> str:
     return "even" if percent <= 10 else "nearly even" if percent <= 20 else "to practise"
 
 
-def _tuning(sheet: Sheet) -> Iterator[Block]:
+def _tuning(sheet: ReviewSheet) -> Iterator[Block]:
     report = sheet.review.report
     if "tuning" not in sheet.pictures:
         return
@@ -307,7 +307,7 @@ def _tuning(sheet: Sheet) -> Iterator[Block]:
     yield Keep(tuple(parts))
 
 
-def _level(sheet: Sheet) -> Iterator[Block]:
+def _level(sheet: ReviewSheet) -> Iterator[Block]:
     if "level" in sheet.pictures:
         words = f"Soft and loud notes lie {sheet.review.report.level.range_db:.0f} dB apart."
         yield Keep((Heading("Tone level"), Paragraph(words), Music(sheet.pictures["level"])))
@@ -316,7 +316,7 @@ def _level(sheet: Sheet) -> Iterator[Block]:
 # Progress ------------------------------------------------------------------------------------------------------
 
 
-def _progress(sheet: Sheet) -> Iterator[Block]:
+def _progress(sheet: ReviewSheet) -> Iterator[Block]:
     rows = sheet.rows
     if len(rows) < 2:
         return

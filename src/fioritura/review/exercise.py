@@ -24,13 +24,13 @@ from fioritura.notation.score import Score, Staff
 from fioritura.players.playability import HardPlace, hardest_places
 from fioritura.players.player import Player
 from fioritura.players.practice import start_tempo
+from fioritura.players.setting import Setting
 from fioritura.review.take_review import Review
 from fioritura.techniques.figure import Figure
-from fioritura.techniques.place import Setting
 from fioritura.theory.metre import QUARTER
 from fioritura.tune import Bar, Mark, Note, Tune
 
-__all__ = ["Exercise", "Piece", "exercise_for"]
+__all__ = ["Exercise", "Snippet", "exercise_for"]
 
 STAFF_MM: Final = 5.2
 _HALF_SHARE: Final = 0.47
@@ -39,7 +39,7 @@ _SLOW_SHARE: Final = 0.75
 
 
 @dataclass(frozen=True, slots=True)
-class Piece:
+class Snippet:
     """A short piece of music with a caption; `is_wide` where it needs a line of its own."""
 
     caption: str
@@ -51,7 +51,7 @@ class Piece:
 class Exercise:
     """What to play: pieces in order, steps in words, the tempo to begin with in beats a minute."""
 
-    pieces: tuple[Piece, ...]
+    pieces: tuple[Snippet, ...]
     steps: tuple[str, ...]
     start_tempo: int
 
@@ -84,7 +84,7 @@ class _Maker:
         start = start_tempo(place.strain, self.quarters) if place else _SLOW_SHARE * self.quarters
         return Exercise(pieces, steps, round(min(start, _SLOW_SHARE * self.quarters) / beat))
 
-    def _pieces(self) -> Iterator[Piece]:
+    def _pieces(self) -> Iterator[Snippet]:
         subject = self.advice.subject
         if subject is Subject.EVENNESS:
             figure = self._played_figure()
@@ -115,11 +115,11 @@ class _Maker:
     def _bar(self, number: int) -> Bar:
         return next(bar for bar in self.tune.bars if bar.number == number)
 
-    def _piece(self, caption: str, tune: Tune, *, is_wide: bool = False) -> Piece:
+    def _piece(self, caption: str, tune: Tune, *, is_wide: bool = False) -> Snippet:
         score = Score(replace(tune, title="", composer=""), (Staff(tune.notes, "", self.review.instrument),))
         width = self.width_mm if is_wide else self.width_mm * _HALF_SHARE
         systems = engrave_systems(write_musicxml(score), width_mm=width, staff_mm=STAFF_MM, shows_tempo=False)
-        return Piece(caption, systems, is_wide)
+        return Snippet(caption, systems, is_wide)
 
     # Which figure --------------------------------------------------------------------------------------------------
 
@@ -157,7 +157,7 @@ class _Maker:
 
     # Notes and time ------------------------------------------------------------------------------------------------
 
-    def _long_note(self) -> Iterator[Piece]:
+    def _long_note(self) -> Iterator[Snippet]:
         """The note from the step below and the step above, each time held."""
         row = next((row for row in self.review.report.notes if row.pitch == self.advice.note), None)
         if row is None:
@@ -176,7 +176,7 @@ class _Maker:
         tune = replace(self.tune, notes=tuple(notes), bars=tuple(bars), chords=(), tempos=(), warnings=())
         yield self._piece(f"Hold {self.advice.note} against a drone", tune)
 
-    def _on_one_note(self) -> Iterator[Piece]:
+    def _on_one_note(self) -> Iterator[Snippet]:
         """The two bars that stray most, their rhythm on one note, then as written."""
         late: dict[int, float] = {}
         for row in self.review.report.notes:

@@ -25,7 +25,7 @@ from fioritura.notation.engraving.page import (
     Text,
     TitleBlock,
 )
-from fioritura.review.document import Sheet, review_blocks
+from fioritura.review.document import ReviewSheet, review_blocks
 
 __all__ = ["review_body", "review_page", "review_style"]
 
@@ -35,7 +35,7 @@ _SCREEN_SCALE: Final = 1.4
 _USED: Final = re.compile(r"(id=\"|href=\"#)(E[0-9A-F]+-)")
 
 
-def review_page(sheet: Sheet) -> str:
+def review_page(sheet: ReviewSheet) -> str:
     """The review as one HTML file, with its style, its music and the signs that the music needs."""
     body = review_body(sheet)
     title = escape(sheet.review.report.title or "A take")
@@ -48,7 +48,7 @@ def review_page(sheet: Sheet) -> str:
     )
 
 
-def review_body(sheet: Sheet) -> str:
+def review_body(sheet: ReviewSheet) -> str:
     """The review as one `<article class="review">`, for a page that has `review_style`."""
     drawings = _Drawings()
     inner = "".join(_block(block, drawings) for block in review_blocks(sheet))

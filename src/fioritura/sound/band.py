@@ -25,7 +25,7 @@ DEVIATION_SEC: Final[dict[PartName, float]] = {"bass": 0.006, "chords": 0.008, "
 
 
 @dataclass(frozen=True, slots=True)
-class Place:
+class Seat:
     """Where a part stands in the mix, as MIDI values: volume before it is balanced, pan, reverberation."""
 
     volume: int
@@ -33,11 +33,11 @@ class Place:
     reverb: int
 
 
-PLACES: Final[dict[PartName, Place]] = {
-    "bass": Place(82, 64, 12),
-    "chords": Place(100, 44, 44),
-    "drums": Place(112, 76, 36),
-    "click": Place(90, 64, 0),
+SEATS: Final[dict[PartName, Seat]] = {
+    "bass": Seat(82, 64, 12),
+    "chords": Seat(100, 44, 44),
+    "drums": Seat(112, 76, 36),
+    "click": Seat(90, 64, 0),
 }
 
 VELOCITY_DEVIATION: Final = 3.0
@@ -78,7 +78,7 @@ def _performed(
         loudness = 127 * note.loudness + (0.0 if exact else dice.gauss(0.0, VELOCITY_DEVIATION))
         velocity = max(1, min(127, round(loudness)))
         notes.append(PerformedNote(onset_sec, end_sec - onset_sec, note.midi, velocity))
-    place = PLACES[part.name]
+    place = SEATS[part.name]
     return PerformedPart(
         part.name.capitalize(),
         part.program,

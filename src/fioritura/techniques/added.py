@@ -8,8 +8,8 @@ from dataclasses import dataclass, replace
 from typing import Final
 
 from fioritura import plugins
+from fioritura.techniques.context import Context
 from fioritura.techniques.figure import Figure
-from fioritura.techniques.place import Place
 from fioritura.techniques.technique import Technique
 
 __all__ = ["added_techniques"]
@@ -64,24 +64,24 @@ def _problem(offered: tuple[object, ...], taken: Collection[str]) -> str:
 class _Watched:
     """A plugin's `find`: where it fails, or gives what is no figure of this place, nothing is found there."""
 
-    find: Callable[[Place], Iterator[Figure]]
+    find: Callable[[Context], Iterator[Figure]]
     id: str
     plugin: str
 
-    def __call__(self, place: Place) -> Iterator[Figure]:
+    def __call__(self, context: Context) -> Iterator[Figure]:
         try:
-            for figure in self.find(place):
-                if problem := self._problem(figure, place):
+            for figure in self.find(context):
+                if problem := self._problem(figure, context):
                     plugins.leave_out(f"{self.plugin} at some places", f"{self.id} gave {problem}")
                 else:
                     yield figure
         except Exception as error:
             plugins.leave_out(f"{self.plugin} at some places", f"{self.id} failed ({type(error).__name__}: {error})")
 
-    def _problem(self, figure: object, place: Place) -> str:
+    def _problem(self, figure: object, context: Context) -> str:
         if not isinstance(figure, Figure) or figure.technique != self.id:
             return "something that is not its own figure"
-        count = len(place.tune.notes)
+        count = len(context.tune.notes)
         if not figure.anchors or not all(0 <= anchor < count for anchor in figure.anchors):
             return "a figure on notes that the tune does not have"
         if not 0 <= figure.first_slot <= figure.last_slot < 2 * count or figure.start_ticks > figure.end_ticks:

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from fioritura.techniques.context import Context
 from fioritura.techniques.figure import Figure
-from fioritura.techniques.place import Place
 from fioritura.techniques.technique import Technique, before_next
 from fioritura.theory.metre import EIGHTH, SIXTEENTH
 from fioritura.theory.pitch import Pitch
@@ -15,56 +15,56 @@ _WIDEST_SEMITONES = 9
 """The widest leap to an approach note; from further off the ear hears another voice (common practice)."""
 
 
-def _aimed(technique: str, place: Place, pitches: Sequence[Pitch], why: str) -> Iterator[Figure]:
+def _aimed(technique: str, context: Context, pitches: Sequence[Pitch], why: str) -> Iterator[Figure]:
     """Equal eighths or sixteenths off the end of this note, which keeps at least half its time."""
-    if abs(pitches[0].midi - place.midi) > _WIDEST_SEMITONES:
+    if abs(pitches[0].midi - context.midi) > _WIDEST_SEMITONES:
         return
     count = len(pitches)
-    available = max(place.note.duration_ticks // 2, place.gap_ticks)
+    available = max(context.note.duration_ticks // 2, context.gap_ticks)
     for value in (EIGHTH, SIXTEENTH):
-        end = place.note.onset_ticks + place.reach_ticks
-        on_grid = place.beat_offset(end - count * value) % value == 0
-        if count * value <= available and value >= place.setting.shortest_ticks and on_grid:
-            yield before_next(technique, place, pitches, [value] * count, why)
+        end = context.note.onset_ticks + context.reach_ticks
+        on_grid = context.beat_offset(end - count * value) % value == 0
+        if count * value <= available and value >= context.setting.shortest_ticks and on_grid:
+            yield before_next(technique, context, pitches, [value] * count, why)
             return
 
 
-def _has_target(place: Place) -> bool:
-    following = place.next
-    return following is not None and place.is_free and following.is_free and following.strength >= 0.5
+def _has_target(context: Context) -> bool:
+    following = context.next
+    return following is not None and context.is_free and following.is_free and following.strength >= 0.5
 
 
-def _from_below(place: Place) -> Iterator[Figure]:
-    if _has_target(place) and place.next and abs(place.interval_out or 0) >= _LEAP_SEMITONES:
-        pitch = place.next.leading_note
+def _from_below(context: Context) -> Iterator[Figure]:
+    if _has_target(context) and context.next and abs(context.interval_out or 0) >= _LEAP_SEMITONES:
+        pitch = context.next.leading_note
         why = "The melody leaps onto a beat: the semitone below the arrival announces it."
-        yield from _aimed("approach-note", place, [pitch], why)
+        yield from _aimed("approach-note", context, [pitch], why)
 
 
-def _two_semitones(place: Place) -> Iterator[Figure]:
-    if not (_has_target(place) and place.next):
+def _two_semitones(context: Context) -> Iterator[Figure]:
+    if not (_has_target(context) and context.next):
         return
-    out = place.interval_out or 0
+    out = context.interval_out or 0
     if out >= 4 or out <= -1:
-        pitches = [place.next.key.spell(place.next.midi - 2, "up"), place.next.leading_note]
+        pitches = [context.next.key.spell(context.next.midi - 2, "up"), context.next.leading_note]
         why = "Two semitones climb into a note on a beat from below."
-        yield from _aimed("approach-chromatic", place, pitches, why)
+        yield from _aimed("approach-chromatic", context, pitches, why)
     if out <= -4 or out >= 1:
-        pitches = [place.next.key.spell(place.next.midi + 2, "down"), place.next.semitones(1)]
+        pitches = [context.next.key.spell(context.next.midi + 2, "down"), context.next.semitones(1)]
         why = "Two semitones slide down into a note on a beat from above."
-        yield from _aimed("approach-chromatic", place, pitches, why)
+        yield from _aimed("approach-chromatic", context, pitches, why)
 
 
-def _surround(place: Place) -> Iterator[Figure]:
-    if not (_has_target(place) and place.next):
+def _surround(context: Context) -> Iterator[Figure]:
+    if not (_has_target(context) and context.next):
         return
-    above, below = place.next.step_above, place.next.leading_note
-    if place.midi != above.midi:
+    above, below = context.next.step_above, context.next.leading_note
+    if context.midi != above.midi:
         why = "The arrival is closed in from both sides: scale step above, semitone below, then the note."
-        yield from _aimed("surround", place, [above, below], why)
-    if place.midi != below.midi:
+        yield from _aimed("surround", context, [above, below], why)
+    if context.midi != below.midi:
         why = "The arrival is closed in from both sides: semitone below, scale step above, then the note."
-        yield from _aimed("surround", place, [below, above], why)
+        yield from _aimed("surround", context, [below, above], why)
 
 
 TECHNIQUES = (

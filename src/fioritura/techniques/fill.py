@@ -17,8 +17,8 @@ from typing import Final, Literal
 import numpy as np
 from numpy.typing import NDArray
 
+from fioritura.techniques.context import Context
 from fioritura.techniques.figure import Figure, FigureNote, head, tail
-from fioritura.techniques.place import Place
 from fioritura.techniques.technique import Technique
 from fioritura.theory.metre import EIGHTH, QUARTER, SIXTEENTH
 from fioritura.theory.pitch import Pitch
@@ -64,16 +64,16 @@ class _Gap:
         return self.end_ticks - self.start_ticks
 
 
-def _gap(place: Place) -> _Gap | None:
+def _gap(context: Context) -> _Gap | None:
     """The time for a fill after the held note has spoken and a breath has been taken, or None."""
-    if place.next is None or not (place.is_free and place.next.is_free):
+    if context.next is None or not (context.is_free and context.next.is_free):
         return None
-    beat = max(place.bar.metre.beat_ticks, QUARTER)
-    onset, end = place.note.onset_ticks, place.note.onset_ticks + place.reach_ticks
-    if place.reach_ticks < 3 * QUARTER:
+    beat = max(context.bar.metre.beat_ticks, QUARTER)
+    onset, end = context.note.onset_ticks, context.note.onset_ticks + context.reach_ticks
+    if context.reach_ticks < 3 * QUARTER:
         return None
-    rests = place.gap_ticks >= 2 * QUARTER
-    earliest = place.note.end_ticks if rests else onset + max(beat, place.reach_ticks * 2 // 5)
+    rests = context.gap_ticks >= 2 * QUARTER
+    earliest = context.note.end_ticks if rests else onset + max(beat, context.reach_ticks * 2 // 5)
     start = max(earliest + EIGHTH, end - _LONGEST_QUARTERS * QUARTER)
     start += -(start - end) % EIGHTH
     if end - start < QUARTER + EIGHTH:
@@ -81,24 +81,24 @@ def _gap(place: Place) -> _Gap | None:
     if end - start < QUARTER:
         return None
     breath = EIGHTH if start - EIGHTH - onset >= QUARTER else 0
-    cut = min(place.note.end_ticks, start - breath)
+    cut = min(context.note.end_ticks, start - breath)
     return _Gap(cut, start, end)
 
 
-def _rhythms(place: Place, gap: _Gap) -> Iterator[tuple[tuple[int, ...], str]]:
+def _rhythms(context: Context, gap: _Gap) -> Iterator[tuple[tuple[int, ...], str]]:
     """Note values that fill the gap to its end, each with the words for where they come from."""
-    shortest = place.setting.shortest_ticks
+    shortest = context.setting.shortest_ticks
     seen: set[tuple[int, ...]] = set()
-    for values, source in (*_motif_rhythms(place, gap), *_stock_rhythms(gap)):
+    for values, source in (*_motif_rhythms(context, gap), *_stock_rhythms(gap)):
         fits = _FEWEST_NOTES <= len(values) <= _MOST_NOTES and min(values) >= shortest
         if fits and values not in seen and sum(values) <= gap.length_ticks:
             seen.add(values)
             yield values, source
 
 
-def _motif_rhythms(place: Place, gap: _Gap) -> Iterator[tuple[tuple[int, ...], str]]:
-    notes = place.tune.notes
-    for first, source in ((place.phrase.first, "this phrase"), (0, "the tune's opening")):
+def _motif_rhythms(context: Context, gap: _Gap) -> Iterator[tuple[tuple[int, ...], str]]:
+    notes = context.tune.notes
+    for first, source in ((context.phrase.first, "this phrase"), (0, "the tune's opening")):
         onsets = [note.onset_ticks for note in notes[first : first + _MOST_NOTES + 1]]
         values = [after - before for before, after in pairwise(onsets)]
         for scale, words in ((1, source), (2, f"{source}, in half the value")):
@@ -127,17 +127,17 @@ def _stock_rhythms(gap: _Gap) -> Iterator[tuple[tuple[int, ...], str]]:
         yield (*long, *eighths * (beats - 1)), "a held first note and eighths"
 
 
-def _answers(place: Place) -> Iterator[Figure]:
-    gap = _gap(place)
-    if gap is None or place.next is None:
+def _answers(context: Context) -> Iterator[Figure]:
+    gap = _gap(context)
+    if gap is None or context.next is None:
         return
     found: list[tuple[float, str, tuple[int, ...], list[Pitch]]] = []
-    for values, source in _rhythms(place, gap):
+    for values, source in _rhythms(context, gap):
         start = gap.end_ticks - sum(values)
         onsets = [start + sum(values[:number]) for number in range(len(values))]
-        pools = _pools(place, onsets)
-        for shape in _shapes(place):
-            solved = _solved(place, pools, shape)
+        pools = _pools(context, onsets)
+        for shape in _shapes(context):
+            solved = _solved(context, pools, shape)
             if solved is not None:
                 cost, pitches = solved
                 is_own = "half" in source or "phrase" in source or "opening" in source
@@ -151,7 +151,7 @@ def _answers(place: Place) -> Iterator[Figure]:
         if any(_alike(tune_of_it, other) for other in chosen):
             continue
         chosen.append(tune_of_it)
-        yield _figure(place, gap, values, pitches, words, merit=-0.25 * (len(chosen) - 1) - 0.1 * max(cost, 0.0))
+        yield _figure(context, gap, values, pitches, words, merit=-0.25 * (len(chosen) - 1) - 0.1 * max(cost, 0.0))
         if len(chosen) == _MOST_FILLS:
             return
 
@@ -164,9 +164,9 @@ _SHAPE_WORDS: Final[dict[Shape, str]] = {
 }
 
 
-def _shapes(place: Place) -> tuple[Shape, ...]:
+def _shapes(context: Context) -> tuple[Shape, ...]:
     """Contours that suit what lies ahead: towards a higher note a valley or a rise, else an arch or a fall."""
-    return ("arch", "rising", "valley") if (place.interval_out or 0) > 0 else ("arch", "falling", "valley")
+    return ("arch", "rising", "valley") if (context.interval_out or 0) > 0 else ("arch", "falling", "valley")
 
 
 def _alike(one: tuple[int, ...], other: tuple[int, ...]) -> bool:
@@ -175,19 +175,19 @@ def _alike(one: tuple[int, ...], other: tuple[int, ...]) -> bool:
 
 
 def _figure(
-    place: Place, gap: _Gap, values: Sequence[int], pitches: Sequence[Pitch], words: str, merit: float
+    context: Context, gap: _Gap, values: Sequence[int], pitches: Sequence[Pitch], words: str, merit: float
 ) -> Figure:
     onset = gap.end_ticks - sum(values)
     notes = []
     for pitch, value in zip(pitches, values, strict=True):
         notes.append(FigureNote(onset, value, pitch))
         onset += value
-    waits = "rests" if place.gap_ticks >= 2 * QUARTER else "holds a long note"
+    waits = "rests" if context.gap_ticks >= 2 * QUARTER else "holds a long note"
     return Figure(
         "answer-fill",
-        (place.index, place.index + 1),
-        tail(place.index),
-        head(place.index + 1),
+        (context.index, context.index + 1),
+        tail(context.index),
+        head(context.index + 1),
         gap.cut_ticks,
         gap.end_ticks,
         notes=tuple(notes),
@@ -205,17 +205,17 @@ class _Pool:
     costs: NDArray[np.float64]
 
 
-def _pool(place: Place, onset_ticks: int) -> _Pool:
-    span = place.tune.chord_at(onset_ticks)
+def _pool(context: Context, onset_ticks: int) -> _Pool:
+    span = context.tune.chord_at(onset_ticks)
     chord = span.chord if span else None
-    scale = chord_scale(chord, place.key)
-    five = pentatonic(chord, place.key)
-    is_strong = place.strength_at(onset_ticks) >= 0.5
+    scale = chord_scale(chord, context.key)
+    five = pentatonic(chord, context.key)
+    is_strong = context.strength_at(onset_ticks) >= 0.5
     tones = chord.pitch_classes if chord else scale.pitch_classes
-    blue = blues_scale(place.key) if place.setting.idiom == "jazz" and chord and chord.is_dominant else None
-    instrument = place.setting.instrument
-    low = max(instrument.lowest_midi, place.midi - _REACH_SEMITONES)
-    high = min(instrument.highest_midi, place.midi + _REACH_SEMITONES)
+    blue = blues_scale(context.key) if context.setting.idiom == "jazz" and chord and chord.is_dominant else None
+    instrument = context.setting.instrument
+    low = max(instrument.lowest_midi, context.midi - _REACH_SEMITONES)
+    high = min(instrument.highest_midi, context.midi + _REACH_SEMITONES)
     guides = frozenset(tone.pitch_class for tone in chord.guide_tones) if chord and is_strong else frozenset()
     return _filled_pool(scale, five, blue, tones, guides, is_strong, low, high)
 
@@ -252,15 +252,15 @@ def _filled_pool(
     return _Pool(pitches, np.array([pitch.midi for pitch in pitches], dtype=np.int64), np.array(costs))
 
 
-def _pools(place: Place, onsets: Sequence[int]) -> list[_Pool]:
+def _pools(context: Context, onsets: Sequence[int]) -> list[_Pool]:
     """The notes of each moment: all but the last avoid giving the next plain note away, the last leads into it."""
-    assert place.next is not None
-    *others, final = [_pool(place, onset) for onset in onsets]
-    target = place.next.midi
-    instrument = place.setting.instrument
-    leads = place.setting.idiom == "jazz" and instrument.lowest_midi <= target - 1 <= instrument.highest_midi
-    leading = place.next.leading_note if leads else None
-    last = _leading_pool(final, target, leading, place.strength_at(onsets[-1]) >= 0.5)
+    assert context.next is not None
+    *others, final = [_pool(context, onset) for onset in onsets]
+    target = context.next.midi
+    instrument = context.setting.instrument
+    leads = context.setting.idiom == "jazz" and instrument.lowest_midi <= target - 1 <= instrument.highest_midi
+    leading = context.next.leading_note if leads else None
+    last = _leading_pool(final, target, leading, context.strength_at(onsets[-1]) >= 0.5)
     return [*(_without_target(pool, target) for pool in others), last]
 
 
@@ -294,7 +294,7 @@ def _moves(before: _Pool, pool: _Pool) -> tuple[NDArray[np.float64], NDArray[np.
     return np.where(moves > 0, cost, _NEVER), np.where(moves < 0, cost, _NEVER)
 
 
-def _solved(place: Place, pools: Sequence[_Pool], shape: Shape) -> tuple[float, list[Pitch]] | None:
+def _solved(context: Context, pools: Sequence[_Pool], shape: Shape) -> tuple[float, list[Pitch]] | None:
     """The cheapest line of pitches along a contour, or None where there is none.
 
     The state is a note of the moment's pool and whether the contour has turned; after the turn it may not turn again.
@@ -303,7 +303,7 @@ def _solved(place: Place, pools: Sequence[_Pool], shape: Shape) -> tuple[float, 
         return None
     first, second = (0, 1) if shape in ("arch", "rising") else (1, 0)
     turns = shape in ("arch", "valley")
-    opening = np.abs(pools[0].midis - place.midi)
+    opening = np.abs(pools[0].midis - context.midi)
     straight = pools[0].costs + np.where(opening > 7, 2.0, np.where(opening == 0, 0.5, 0.08 * opening))
     turned = np.full_like(straight, _NEVER)
     backs: list[tuple[NDArray[np.int64], NDArray[np.int64]]] = []

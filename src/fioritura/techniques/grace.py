@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from fioritura.techniques.context import Context
 from fioritura.techniques.figure import Figure
-from fioritura.techniques.place import Place
 from fioritura.techniques.technique import Technique, with_graces
 from fioritura.theory.metre import SIXTEENTH
 
@@ -14,27 +14,27 @@ _LEAST_WEAK_SEC = 0.3
 """A shorter note off the beat has no time to be heard after a grace note."""
 
 
-def _takes_grace(place: Place) -> bool:
-    is_heard = place.strength >= 0.5 or place.setting.seconds(place.note.duration_ticks) >= _LEAST_WEAK_SEC
-    return place.is_free and is_heard and place.note.duration_ticks > _LEAST_MAIN_TICKS
+def _takes_grace(context: Context) -> bool:
+    is_heard = context.strength >= 0.5 or context.setting.seconds(context.note.duration_ticks) >= _LEAST_WEAK_SEC
+    return context.is_free and is_heard and context.note.duration_ticks > _LEAST_MAIN_TICKS
 
 
-def _lower_semitone(place: Place) -> Iterator[Figure]:
-    if _takes_grace(place):
-        why = f"The semitone below leads up into the note on {place.where} and makes it speak."
-        yield with_graces("lower-grace-semitone", place, [place.leading_note], why)
+def _lower_semitone(context: Context) -> Iterator[Figure]:
+    if _takes_grace(context):
+        why = f"The semitone below leads up into the note on {context.where} and makes it speak."
+        yield with_graces("lower-grace-semitone", context, [context.leading_note], why)
 
 
-def _lower_step(place: Place) -> Iterator[Figure]:
-    below = place.step_below
-    if _takes_grace(place) and place.midi - below.midi >= 2 and place.interval_in != 1:
-        why = f"The scale step below is a whole tone here: a softer lift into the note on {place.where}."
-        yield with_graces("lower-grace-step", place, [below], why)
+def _lower_step(context: Context) -> Iterator[Figure]:
+    below = context.step_below
+    if _takes_grace(context) and context.midi - below.midi >= 2 and context.interval_in != 1:
+        why = f"The scale step below is a whole tone here: a softer lift into the note on {context.where}."
+        yield with_graces("lower-grace-step", context, [below], why)
 
 
-def _upper_step(place: Place) -> Iterator[Figure]:
-    came = place.interval_in
-    if _takes_grace(place) and not (came == -1 and place.step_above.midi - place.midi == 2):
+def _upper_step(context: Context) -> Iterator[Figure]:
+    came = context.interval_in
+    if _takes_grace(context) and not (came == -1 and context.step_above.midi - context.midi == 2):
         reason = (
             "a repeated note is parted from the one before"
             if came == 0
@@ -42,27 +42,27 @@ def _upper_step(place: Place) -> Iterator[Figure]:
             if came is not None and came > 0
             else "the note is leaned on from above"
         )
-        why = f"The scale step above falls onto the note on {place.where}: {reason}."
-        yield with_graces("upper-grace-step", place, [place.step_above], why)
+        why = f"The scale step above falls onto the note on {context.where}: {reason}."
+        yield with_graces("upper-grace-step", context, [context.step_above], why)
 
 
-def _upper_semitone(place: Place) -> Iterator[Figure]:
-    if _takes_grace(place) and place.interval_in == -2:
+def _upper_semitone(context: Context) -> Iterator[Figure]:
+    if _takes_grace(context) and context.interval_in == -2:
         why = "The melody falls a whole tone here: the semitone between fills the step on the way down."
-        yield with_graces("upper-grace-semitone", place, [place.semitones(1, "down")], why)
+        yield with_graces("upper-grace-semitone", context, [context.semitones(1, "down")], why)
 
 
-def _double_below(place: Place) -> Iterator[Figure]:
-    if _takes_grace(place):
-        low = place.scale.step(place.note.pitch, -2)
-        why = f"Two scale steps run up into the note on {place.where}."
-        yield with_graces("double-grace-lower", place, [low, place.step_below], why)
+def _double_below(context: Context) -> Iterator[Figure]:
+    if _takes_grace(context):
+        low = context.scale.step(context.note.pitch, -2)
+        why = f"Two scale steps run up into the note on {context.where}."
+        yield with_graces("double-grace-lower", context, [low, context.step_below], why)
 
 
-def _double_around(place: Place) -> Iterator[Figure]:
-    if _takes_grace(place):
-        why = f"Scale step above, semitone below: the note on {place.where} is closed in from both sides."
-        yield with_graces("double-grace-upper-lower", place, [place.step_above, place.leading_note], why)
+def _double_around(context: Context) -> Iterator[Figure]:
+    if _takes_grace(context):
+        why = f"Scale step above, semitone below: the note on {context.where} is closed in from both sides."
+        yield with_graces("double-grace-upper-lower", context, [context.step_above, context.leading_note], why)
 
 
 TECHNIQUES = (

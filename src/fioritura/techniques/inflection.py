@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from fioritura.techniques.context import Context
 from fioritura.techniques.figure import Figure
-from fioritura.techniques.place import Place
 from fioritura.techniques.technique import Technique, with_mark
 from fioritura.theory.metre import EIGHTH, QUARTER
 from fioritura.tune import Mark
@@ -18,45 +18,51 @@ _LONGEST_LEFT_SEC = 3.0
 """A longer note is held to its end: it dies away, it does not drop (common practice)."""
 
 
-def _scoop(place: Place) -> Iterator[Figure]:
-    long_enough = place.setting.seconds(place.note.duration_ticks) >= _LONG_SEC
-    if place.is_free and long_enough and place.strength >= 0.25 and place.interval_in != -1:
-        role = "a peak" if place.is_peak else "the start of a phrase" if place.is_phrase_start else "a long note"
+def _scoop(context: Context) -> Iterator[Figure]:
+    long_enough = context.setting.seconds(context.note.duration_ticks) >= _LONG_SEC
+    if context.is_free and long_enough and context.strength >= 0.25 and context.interval_in != -1:
+        role = "a peak" if context.is_peak else "the start of a phrase" if context.is_phrase_start else "a long note"
         why = f"This is {role}: it can be bent up into from below."
-        yield with_mark("scoop", place, Mark.SCOOP, why, at_head=True, at_tail=False)
+        yield with_mark("scoop", context, Mark.SCOOP, why, at_head=True, at_tail=False)
 
 
-def _lets_go(place: Place) -> bool:
-    seconds = place.setting.seconds(place.note.duration_ticks)
-    rests = place.gap_ticks >= EIGHTH or place.next is None
-    is_left = seconds >= _LONG_SEC if rests else place.is_phrase_end and seconds >= _LEAVING_SEC
-    return place.is_free and is_left and seconds <= _LONGEST_LEFT_SEC
+def _lets_go(context: Context) -> bool:
+    seconds = context.setting.seconds(context.note.duration_ticks)
+    rests = context.gap_ticks >= EIGHTH or context.next is None
+    is_left = seconds >= _LONG_SEC if rests else context.is_phrase_end and seconds >= _LEAVING_SEC
+    return context.is_free and is_left and seconds <= _LONGEST_LEFT_SEC
 
 
-def _fall(place: Place) -> Iterator[Figure]:
-    if _lets_go(place):
+def _fall(context: Context) -> Iterator[Figure]:
+    if _lets_go(context):
         why = "The phrase lets go of this note: it may drop off downwards."
-        yield with_mark("fall", place, Mark.FALL, why, at_head=False, at_tail=True)
+        yield with_mark("fall", context, Mark.FALL, why, at_head=False, at_tail=True)
 
 
-def _doit(place: Place) -> Iterator[Figure]:
-    if _lets_go(place) and (place.interval_in or 0) >= 0:
+def _doit(context: Context) -> Iterator[Figure]:
+    if _lets_go(context) and (context.interval_in or 0) >= 0:
         why = "The phrase lets go of this note after a rise: it may shoot off upwards."
-        yield with_mark("doit", place, Mark.DOIT, why, at_head=False, at_tail=True)
+        yield with_mark("doit", context, Mark.DOIT, why, at_head=False, at_tail=True)
 
 
-def _ghost(place: Place) -> Iterator[Figure]:
-    short = place.note.duration_ticks <= EIGHTH
-    if place.is_free and short and place.strength <= 0.25 and place.leads_directly and not place.is_phrase_start:
+def _ghost(context: Context) -> Iterator[Figure]:
+    short = context.note.duration_ticks <= EIGHTH
+    if (
+        context.is_free
+        and short
+        and context.strength <= 0.25
+        and context.leads_directly
+        and not context.is_phrase_start
+    ):
         why = "A short note off the beat between stronger ones: it can be half swallowed."
-        yield with_mark("ghost-note", place, Mark.GHOST, why, at_head=True, at_tail=True)
+        yield with_mark("ghost-note", context, Mark.GHOST, why, at_head=True, at_tail=True)
 
 
-def _vibrato(place: Place) -> Iterator[Figure]:
-    duration = place.note.duration_ticks
-    if place.is_free and duration >= QUARTER and place.setting.seconds(duration) >= _VIBRATO_SEC:
+def _vibrato(context: Context) -> Iterator[Figure]:
+    duration = context.note.duration_ticks
+    if context.is_free and duration >= QUARTER and context.setting.seconds(duration) >= _VIBRATO_SEC:
         why = "A note long enough to start straight and warm up towards its end."
-        yield with_mark("vibrato", place, Mark.VIBRATO, why, at_head=True, at_tail=True)
+        yield with_mark("vibrato", context, Mark.VIBRATO, why, at_head=True, at_tail=True)
 
 
 TECHNIQUES = (

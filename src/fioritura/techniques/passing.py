@@ -5,72 +5,72 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import pairwise
 
+from fioritura.techniques.context import Context
 from fioritura.techniques.figure import Figure
-from fioritura.techniques.place import Place
 from fioritura.techniques.technique import Technique, before_next
 from fioritura.theory.metre import EIGHTH, SIXTEENTH
 from fioritura.theory.pitch import Pitch
 
 
-def _room(place: Place, count: int) -> Iterator[int]:
+def _room(context: Context, count: int) -> Iterator[int]:
     """Values that leave the plain note at least half its length: an eighth where there is time, and a sixteenth."""
-    if place.leads_directly and place.is_free:
-        end = place.note.end_ticks
+    if context.leads_directly and context.is_free:
+        end = context.note.end_ticks
         for value in (EIGHTH, SIXTEENTH):
-            fits = count * value * 2 <= place.note.duration_ticks and value >= place.setting.shortest_ticks
-            is_off_beat = place.strength_at(end - value) < 0.5
-            if fits and is_off_beat and place.beat_offset(end - value) % value == 0:
+            fits = count * value * 2 <= context.note.duration_ticks and value >= context.setting.shortest_ticks
+            is_off_beat = context.strength_at(end - value) < 0.5
+            if fits and is_off_beat and context.beat_offset(end - value) % value == 0:
                 yield value
 
 
-def between(place: Place) -> list[Pitch]:
+def between(context: Context) -> list[Pitch]:
     """The scale notes strictly between this plain note and the next, in playing order; empty without a next."""
-    if place.next is None:
+    if context.next is None:
         return []
-    target = place.next.midi
-    direction = 1 if target > place.midi else -1
+    target = context.next.midi
+    direction = 1 if target > context.midi else -1
     found: list[Pitch] = []
-    scale = place.ending.scale
-    pitch = scale.step(place.note.pitch, direction)
+    scale = context.ending.scale
+    pitch = scale.step(context.note.pitch, direction)
     while (target - pitch.midi) * direction > 0 and len(found) < 16:
         found.append(pitch)
         pitch = scale.step(pitch, direction)
     return found
 
 
-def _walks(place: Place, inside: list[Pitch]) -> bool:
+def _walks(context: Context, inside: list[Pitch]) -> bool:
     """True when no step of the walk is wider than a whole tone (an augmented second is a leap to the ear)."""
-    if place.next is None:
+    if context.next is None:
         return False
-    midis = [place.midi, *(pitch.midi for pitch in inside), place.next.midi]
+    midis = [context.midi, *(pitch.midi for pitch in inside), context.next.midi]
     return all(abs(after - before) <= 2 for before, after in pairwise(midis))
 
 
-def _diatonic(place: Place) -> Iterator[Figure]:
-    inside = between(place)
-    if len(inside) == 1 and _walks(place, inside) and abs(place.interval_out or 0) in (3, 4):
-        for value in _room(place, 1):
+def _diatonic(context: Context) -> Iterator[Figure]:
+    inside = between(context)
+    if len(inside) == 1 and _walks(context, inside) and abs(context.interval_out or 0) in (3, 4):
+        for value in _room(context, 1):
             why = "The melody leaps a third: the scale note between fills it."
-            yield before_next("passing-note", place, inside, [value], why)
+            yield before_next("passing-note", context, inside, [value], why)
 
 
-def _pair(place: Place) -> Iterator[Figure]:
-    inside = between(place)
-    if len(inside) == 2 and _walks(place, inside) and abs(place.interval_out or 0) in (5, 6):
-        for value in _room(place, 2):
+def _pair(context: Context) -> Iterator[Figure]:
+    inside = between(context)
+    if len(inside) == 2 and _walks(context, inside) and abs(context.interval_out or 0) in (5, 6):
+        for value in _room(context, 2):
             why = "The melody leaps a fourth: the two scale notes between make it a walk."
-            yield before_next("passing-notes-pair", place, inside, [value, value], why)
+            yield before_next("passing-notes-pair", context, inside, [value, value], why)
 
 
-def _chromatic(place: Place) -> Iterator[Figure]:
-    out = place.interval_out
-    if out in (2, -2) and place.next is not None:
-        middle = place.ending.spell(place.midi + out // 2, "up" if out > 0 else "down")
-        if middle.step not in (place.note.pitch.step, place.next.note.pitch.step):
-            middle = place.key.spell(middle.midi, "up" if out > 0 else "down")
-        for value in _room(place, 1):
+def _chromatic(context: Context) -> Iterator[Figure]:
+    out = context.interval_out
+    if out in (2, -2) and context.next is not None:
+        middle = context.ending.spell(context.midi + out // 2, "up" if out > 0 else "down")
+        if middle.step not in (context.note.pitch.step, context.next.note.pitch.step):
+            middle = context.key.spell(middle.midi, "up" if out > 0 else "down")
+        for value in _room(context, 1):
             why = "The melody moves by a whole tone: the semitone between leads on, as a real note off the beat."
-            yield before_next("passing-note-chromatic", place, [middle], [value], why)
+            yield before_next("passing-note-chromatic", context, [middle], [value], why)
 
 
 TECHNIQUES = (

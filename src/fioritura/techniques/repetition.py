@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Final
 
+from fioritura.techniques.context import Context
 from fioritura.techniques.figure import Figure
-from fioritura.techniques.place import Place
 from fioritura.techniques.technique import Technique, instead
 from fioritura.theory.metre import EIGHTH, HALF, QUARTER, SIXTEENTH
 
@@ -40,26 +40,28 @@ _LIVELY_COMPOUND_TICKS: Final = {
 }
 
 
-def _even(place: Place) -> Iterator[Figure]:
-    table = _EVEN_COMPOUND_TICKS if place.bar.metre.is_compound else _EVEN_TICKS
-    values = table.get(place.note.duration_ticks)
-    if values and _can_repeat(place, min(values)):
+def _even(context: Context) -> Iterator[Figure]:
+    table = _EVEN_COMPOUND_TICKS if context.bar.metre.is_compound else _EVEN_TICKS
+    values = table.get(context.note.duration_ticks)
+    if values and _can_repeat(context, min(values)):
         why = "A note long enough to be said twice: the pitch stays, the rhythm moves."
-        yield instead("repeated-notes", place, [place.note.pitch] * len(values), values, why)
+        yield instead("repeated-notes", context, [context.note.pitch] * len(values), values, why)
 
 
-def _lively(place: Place) -> Iterator[Figure]:
-    table = _LIVELY_COMPOUND_TICKS if place.bar.metre.is_compound else _LIVELY_TICKS
-    for values in table.get(place.note.duration_ticks, ()):
-        if _can_repeat(place, min(values)):
+def _lively(context: Context) -> Iterator[Figure]:
+    table = _LIVELY_COMPOUND_TICKS if context.bar.metre.is_compound else _LIVELY_TICKS
+    for values in table.get(context.note.duration_ticks, ()):
+        if _can_repeat(context, min(values)):
             count = {2: "two", 3: "three", 4: "four"}[len(values)]
             why = f"A long note becomes a rhythm of {count} on one pitch, while the melody waits."
-            yield instead("repeated-notes-lively", place, [place.note.pitch] * len(values), values, why)
+            yield instead("repeated-notes-lively", context, [context.note.pitch] * len(values), values, why)
 
 
-def _can_repeat(place: Place, quickest_ticks: int) -> bool:
-    tongued_ticks = place.setting.shortest_ticks * 1.15
-    return place.is_free and quickest_ticks >= tongued_ticks and place.strength >= 0.25 and not place.is_syncopated
+def _can_repeat(context: Context, quickest_ticks: int) -> bool:
+    tongued_ticks = context.setting.shortest_ticks * 1.15
+    return (
+        context.is_free and quickest_ticks >= tongued_ticks and context.strength >= 0.25 and not context.is_syncopated
+    )
 
 
 TECHNIQUES = (

@@ -4,80 +4,80 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from fioritura.techniques.context import Context
 from fioritura.techniques.figure import Figure
-from fioritura.techniques.place import Place
 from fioritura.techniques.technique import Technique, instead
 from fioritura.theory.metre import EIGHTH, QUARTER, SIXTEENTH, THIRTYSECOND
 from fioritura.theory.pitch import Pitch
 
 
-def _turn_rhythms(place: Place) -> Iterator[tuple[int, ...]]:
+def _turn_rhythms(context: Context) -> Iterator[tuple[int, ...]]:
     """Five values for main, first, main, second, main: the turn at once, or after the note has been heard."""
-    length, shortest = place.note.duration_ticks, place.setting.shortest_ticks
+    length, shortest = context.note.duration_ticks, context.setting.shortest_ticks
     for quick in (SIXTEENTH, THIRTYSECOND):
         if quick < shortest or length % SIXTEENTH:
             continue
         if length > 4 * quick:
             yield (quick, quick, quick, quick, length - 4 * quick)
-        if place.next and length >= 8 * quick:
+        if context.next and length >= 8 * quick:
             yield (length - 4 * quick, quick, quick, quick, quick)
         return
 
 
-def _turn(place: Place) -> Iterator[Figure]:
-    if place.is_free and place.note.duration_ticks >= QUARTER:
-        main, above, below = place.note.pitch, place.step_above, place.step_below
-        for values in _turn_rhythms(place):
+def _turn(context: Context) -> Iterator[Figure]:
+    if context.is_free and context.note.duration_ticks >= QUARTER:
+        main, above, below = context.note.pitch, context.step_above, context.step_below
+        for values in _turn_rhythms(context):
             when = "at once" if values[0] < values[-1] else "after the note has been heard"
             why = f"A note with time for a turn ({when}): upper and lower scale step around it."
-            yield instead("turn", place, [main, above, main, below, main], values, why)
-            if place.midi - below.midi == 2:
-                raised = place.leading_note
+            yield instead("turn", context, [main, above, main, below, main], values, why)
+            if context.midi - below.midi == 2:
+                raised = context.leading_note
                 why = f"A note with time for a turn ({when}), its lower note raised to a leading semitone."
-                yield instead("turn", place, [main, above, main, raised, main], values, why)
+                yield instead("turn", context, [main, above, main, raised, main], values, why)
 
 
-def _inverted_turn(place: Place) -> Iterator[Figure]:
-    if place.is_free and place.note.duration_ticks >= QUARTER:
-        main, above, below = place.note.pitch, place.step_above, place.step_below
-        for values in _turn_rhythms(place):
+def _inverted_turn(context: Context) -> Iterator[Figure]:
+    if context.is_free and context.note.duration_ticks >= QUARTER:
+        main, above, below = context.note.pitch, context.step_above, context.step_below
+        for values in _turn_rhythms(context):
             why = "A note with time for a turn that dips first: lower, then upper scale step."
-            yield instead("inverted-turn", place, [main, below, main, above, main], values, why)
+            yield instead("inverted-turn", context, [main, below, main, above, main], values, why)
 
 
-def _flicked(technique: str, place: Place, other: Pitch, why: str) -> Iterator[Figure]:
-    length, shortest = place.note.duration_ticks, place.setting.shortest_ticks
+def _flicked(technique: str, context: Context, other: Pitch, why: str) -> Iterator[Figure]:
+    length, shortest = context.note.duration_ticks, context.setting.shortest_ticks
     for quick in (THIRTYSECOND, SIXTEENTH):
         if quick >= shortest and length >= 4 * quick and length % quick == 0:
-            main = place.note.pitch
-            yield instead(technique, place, [main, other, main], [quick, quick, length - 2 * quick], why)
+            main = context.note.pitch
+            yield instead(technique, context, [main, other, main], [quick, quick, length - 2 * quick], why)
             return
 
 
-def _mordent(place: Place) -> Iterator[Figure]:
-    if place.is_free and place.strength >= 0.25:
+def _mordent(context: Context) -> Iterator[Figure]:
+    if context.is_free and context.strength >= 0.25:
         why = "The attack is sharpened by one quick dip to the step below."
-        yield from _flicked("mordent", place, place.step_below, why)
+        yield from _flicked("mordent", context, context.step_below, why)
 
 
-def _upper_mordent(place: Place) -> Iterator[Figure]:
-    if place.is_free and place.strength >= 0.25:
+def _upper_mordent(context: Context) -> Iterator[Figure]:
+    if context.is_free and context.strength >= 0.25:
         why = "The attack is brightened by one quick flick to the step above."
-        yield from _flicked("upper-mordent", place, place.step_above, why)
+        yield from _flicked("upper-mordent", context, context.step_above, why)
 
 
-def _shake(place: Place) -> Iterator[Figure]:
-    length, shortest = place.note.duration_ticks, place.setting.shortest_ticks
-    if not place.is_free or length < QUARTER + EIGHTH or length % EIGHTH:
+def _shake(context: Context) -> Iterator[Figure]:
+    length, shortest = context.note.duration_ticks, context.setting.shortest_ticks
+    if not context.is_free or length < QUARTER + EIGHTH or length % EIGHTH:
         return
     for quick in (THIRTYSECOND, SIXTEENTH):
         pairs = min((length - QUARTER // 2) // (2 * quick), 8)
         if quick < shortest or pairs < 2:
             continue
-        main, above = place.note.pitch, place.step_above
+        main, above = context.note.pitch, context.step_above
         values = [quick] * (2 * pairs)
         why = "A long note that can carry excitement: rapid alternation with the step above, then it settles."
-        yield instead("shake", place, [main, above] * pairs + [main], [*values, length - sum(values)], why)
+        yield instead("shake", context, [main, above] * pairs + [main], [*values, length - sum(values)], why)
         return
 
 

@@ -110,7 +110,9 @@ class Key:
     def message(self) -> Message:
         """What it is called; form ``inline`` within a sentence."""
         kind = "minor" if self.is_minor else "major"
-        return message("key-name", letter=LETTERS[self.tonic.letter], alter=self.tonic.alter, mode=self.mode, kind=kind)
+        return message(
+            "key-name", letter=LETTERS[self.tonic.letter], alter=self.tonic.alter, mode=self.mode, kind=kind
+        )
 
     @property
     def display(self) -> str:

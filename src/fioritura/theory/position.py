@@ -53,7 +53,9 @@ class Position:
     @property
     def message(self) -> Message:
         """The place in its bar: "on beat 3"; form ``name`` without the preposition, ``full`` with the bar."""
-        kind = "downbeat" if self.beat == 1 and self.subdivision == "beat" and not self.is_pickup else self.subdivision
+        kind = (
+            "downbeat" if self.beat == 1 and self.subdivision == "beat" and not self.is_pickup else self.subdivision
+        )
         ordinal = message("ordinal", n=self.ordinal)
         return message("position", bar=self.bar_message, beat=self.beat, kind=kind, n=self.ordinal, ordinal=ordinal)
 
@@ -69,14 +71,10 @@ def position_in(metre: Metre, offset_ticks: int, bar: int = 0, is_pickup: bool =
 
     A bar that is too long goes on in beats of the usual length.
     """
-    start, beat, length = 0, 1, metre.beat_ticks
-    for beat, length in enumerate(metre.groups_ticks, start=1):
-        if offset_ticks < start + length:
-            break
-        start += length
-    else:
-        more, _ = divmod(offset_ticks - start, metre.beat_ticks)
-        beat, start, length = beat + 1 + more, start + more * metre.beat_ticks, metre.beat_ticks
+    groups = metre.groups_ticks
+    start, beat = 0, 1
+    while offset_ticks >= start + (length := groups[beat - 1] if beat <= len(groups) else metre.beat_ticks):
+        start, beat = start + length, beat + 1
     subdivision, ordinal = _subdivided(offset_ticks - start, length)
     return Position(bar, beat, subdivision, ordinal, is_pickup)
 

@@ -20,7 +20,6 @@ from fioritura.notation.assemble import Irregular
 from fioritura.shelf.archive import Checks, restore, write_archive
 from fioritura.techniques.table import technique_named
 from fioritura.web.bringing import Choices, arrange_all, each_arranged, problem_of, shelved
-from fioritura.web.desk import Desk, Open, Wanted
 from fioritura.web.hearing import Sounds, figure_sound, hearing
 from fioritura.web.intake import MOST_TUNES, Source, check_tune, source_of
 from fioritura.web.jobs import Made
@@ -44,9 +43,10 @@ from fioritura.web.models import (
     Typed,
     Welcome,
 )
-from fioritura.web.staves import Sheet, engraved_tune
+from fioritura.web.staves import PageSize, engraved_tune
 from fioritura.web.take_views import check_take
 from fioritura.web.views import alternative_views, arrangement_view, system_views, tune_view
+from fioritura.web.workspace import OpenArrangement, WantedSetting, Workspace
 
 __all__ = ["api"]
 
@@ -82,9 +82,9 @@ def _choices(
     return Choices(player, level, idiom, unfolds, tuple(tags.split(",")))
 
 
-def _desk(request: Request) -> Desk:
-    desk: Desk = request.app.state.desk
-    return desk
+def _workspace(request: Request) -> Workspace:
+    workspace: Workspace = request.app.state.workspace
+    return workspace
 
 
 def _sounds(request: Request) -> Sounds:
@@ -95,8 +95,8 @@ def _sounds(request: Request) -> Sounds:
 @api.get("/arrangements/{id}", tags=["arrangements"])
 def show(request: Request, id: Id, width: Width = 180, staff: Staff = 7, seed: Seed = None) -> ArrangementView:
     """An arrangement, engraved: plain over ornamented, and another version under them when a seed is given."""
-    work = _desk(request).open(id)
-    return _shown(request, work, Sheet(width, staff), seed)
+    work = _workspace(request).open(id)
+    return _shown(request, work, PageSize(width, staff), seed)
 
 
 @api.post("/arrangements/{id}/decisions", tags=["arrangements"])
@@ -108,11 +108,11 @@ def decide(
     def change(arrangement: Arrangement) -> Arrangement:
         return _decided(arrangement, decision)
 
-    work = _desk(request).open(id)
+    work = _workspace(request).open(id)
     with work.lock:
         name = _name_of(work.arrangement, decision.figure)
-        work = _desk(request).decide(id, decision.at, f"{_WORDS[decision.kind]} “{name}”", change)
-        return _shown(request, work, Sheet(width, staff), seed, keeps=True)
+        work = _workspace(request).decide(id, decision.at, f"{_WORDS[decision.kind]} “{name}”", change)
+        return _shown(request, work, PageSize(width, staff), seed, keeps=True)
 
 
 @api.post("/arrangements/{id}/undo", tags=["arrangements"])
@@ -120,7 +120,7 @@ def undo(
     request: Request, id: Id, change: StepChange, width: Width = 180, staff: Staff = 7, seed: Seed = None
 ) -> ArrangementView:
     """Take the last step back."""
-    return _shown(request, _desk(request).move(id, change.at, -1), Sheet(width, staff), seed, keeps=True)
+    return _shown(request, _workspace(request).move(id, change.at, -1), PageSize(width, staff), seed, keeps=True)
 
 
 @api.post("/arrangements/{id}/redo", tags=["arrangements"])
@@ -128,7 +128,7 @@ def redo(
     request: Request, id: Id, change: StepChange, width: Width = 180, staff: Staff = 7, seed: Seed = None
 ) -> ArrangementView:
     """Make the step again that was taken back."""
-    return _shown(request, _desk(request).move(id, change.at, 1), Sheet(width, staff), seed, keeps=True)
+    return _shown(request, _workspace(request).move(id, change.at, 1), PageSize(width, staff), seed, keeps=True)
 
 
 @api.put("/arrangements/{id}/setting", tags=["arrangements"])
@@ -136,7 +136,7 @@ def set_up(
     request: Request, id: Id, change: SettingChange, width: Width = 180, staff: Staff = 7, seed: Seed = None
 ) -> ArrangementView:
     """Arrange anew for another player, level, idiom, feel, tempo, choice of techniques or seed."""
-    wanted = Wanted(
+    wanted = WantedSetting(
         change.player,
         change.level,
         change.idiom,
@@ -147,23 +147,23 @@ def set_up(
         change.seed,
         change.density,
     )
-    return _shown(request, _desk(request).set(id, change.at, wanted), Sheet(width, staff), seed)
+    return _shown(request, _workspace(request).set(id, change.at, wanted), PageSize(width, staff), seed)
 
 
 @api.post("/arrangements/{id}/copy", tags=["arrangements"], status_code=201)
 def copy(request: Request, id: Id, wanted: NewCopy) -> Copied:
     """Make another arrangement of the same tune, as this one stands, without its history."""
-    desk = _desk(request)
-    step = desk.shelf.step(id)
-    return Copied(id=desk.shelf.add_arrangement(step.tune_id, wanted.name.strip() or "copy", step.text))
+    workspace = _workspace(request)
+    step = workspace.shelf.step(id)
+    return Copied(id=workspace.shelf.add_arrangement(step.tune_id, wanted.name.strip() or "copy", step.text))
 
 
 @api.delete("/arrangements/{id}", tags=["arrangements"], status_code=204)
 def remove_arrangement(request: Request, id: Id) -> Response:
     """Take one of several arrangements of a tune off the shelf, with its lessons; the last one stays with its tune."""
-    desk = _desk(request)
-    desk.shelf.remove_arrangement(id)
-    desk.forget([id])
+    workspace = _workspace(request)
+    workspace.shelf.remove_arrangement(id)
+    workspace.forget([id])
     return Response(status_code=204)
 
 
@@ -172,7 +172,7 @@ def alternatives(
     request: Request, id: Id, figure: FigureName, count: Annotated[int, Query(ge=1, le=12)] = 6
 ) -> list[AlternativeView]:
     """What could stand where a figure stands, best first, each with its little staff."""
-    work = _desk(request).open(id)
+    work = _workspace(request).open(id)
     with work.lock:
         arrangement = work.arrangement
     return alternative_views(arrangement, arrangement.alternatives(figure, count))
@@ -181,13 +181,13 @@ def alternatives(
 @api.get("/arrangements/{id}/figure-sound", tags=["sound"], response_class=Response)
 def hear_figure(request: Request, id: Id, figure: FigureName) -> Response:
     """A figure in its bars, as FLAC."""
-    work = _desk(request).open(id)
+    work = _workspace(request).open(id)
     with work.lock:
         arrangement = work.arrangement
         number = arrangement.spots.by_id.get(figure)
         if number is None:
             raise OptionError(f"No figure {figure!r} here: look at the arrangement again.")
-        found = arrangement.spots.found[number]
+        found = arrangement.spots.candidates[number]
         standing = {figure_id(own) for own in arrangement.rendition.figures}
         shown = arrangement if figure in standing else arrangement.accept(figure)
     key = figure_sound(shown, found, shown.rendition.line, _sounds(request))
@@ -203,12 +203,12 @@ def hear(
     seed: Seed = None,
 ) -> HearingView:
     """What there is to hear at a tempo, and when each note sounds."""
-    work = _desk(request).open(id)
+    work = _workspace(request).open(id)
     with work.lock:
         arrangement = work.arrangement
-        other = None if seed is None else _desk(request).other(work, seed)
+        other = None if seed is None else _workspace(request).other(work, seed)
     heard = hearing(arrangement, _sounds(request), beats_per_minute=tempo, feel=feel, other=other)
-    _desk(request).look_ahead(work)
+    _workspace(request).look_ahead(work)
     return heard
 
 
@@ -234,7 +234,7 @@ def look_at_abc(typed: AbcText) -> AbcView:
             if not entries:
                 raise ReadError("There is no tune yet: begin with X:1 and end the header with K:.")
             tune = entries[0].read(irregular=way)
-            view.systems = system_views(engraved_tune(tune, Sheet(typed.width, 7.0)))
+            view.systems = system_views(engraved_tune(tune, PageSize(typed.width, 7.0)))
             view.warnings = list(tune.warnings) if way == "refuse" else []
             break
         except FiorituraError as error:
@@ -247,7 +247,7 @@ def bring_typed(request: Request, typed: Typed) -> Welcome:
     """Put typed ABC on the shelf and arrange it."""
     source = source_of("typed.abc", typed.text.encode())
     choices = Choices(typed.player, typed.level, typed.idiom, typed.unfolds)
-    return shelved(_desk(request).shelf, list(each_arranged(source, choices)), ())
+    return shelved(_workspace(request).shelf, list(each_arranged(source, choices)), ())
 
 
 @api.post("/tunes", tags=["tunes"])
@@ -255,13 +255,13 @@ def bring_files(request: Request, files: Files, choices: Annotated[Choices, Depe
     """Put a few files on the shelf, every tune of each, and arrange them."""
     sources, problems = _sources(files)
     found = [one for source in sources for one in each_arranged(source, choices)]
-    return shelved(_desk(request).shelf, [*problems, *found], choices.tags)
+    return shelved(_workspace(request).shelf, [*problems, *found], choices.tags)
 
 
 @api.post("/tunes/import", tags=["tunes"], status_code=202)
 def bring_many(request: Request, files: Files, choices: Annotated[Choices, Depends(_choices)]) -> JobView:
     """The same for many files, as a job; its result says what was brought in, as of `/api/tunes`."""
-    shelf = _desk(request).shelf
+    shelf = _workspace(request).shelf
     sources, problems = _sources(files)
 
     def shelve(made: Made) -> Made:
@@ -278,23 +278,23 @@ def tunes(
     tag: Annotated[str, Query(max_length=60)] = "",
 ) -> list[TuneView]:
     """The tunes on the shelf, those worked on last first."""
-    return [tune_view(entry) for entry in _desk(request).shelf.tunes(search, tag)]
+    return [tune_view(entry) for entry in _workspace(request).shelf.tunes(search, tag)]
 
 
 @api.patch("/tunes/{id}", tags=["shelf"])
 def describe(request: Request, id: Id, change: TuneChange) -> TuneView:
     """Give a tune another title or other tags."""
     tags = None if change.tags is None else tuple(change.tags)
-    return tune_view(_desk(request).shelf.describe(id, title=change.title, tags=tags))
+    return tune_view(_workspace(request).shelf.describe(id, title=change.title, tags=tags))
 
 
 @api.delete("/tunes/{id}", tags=["shelf"], status_code=204)
 def remove(request: Request, id: Id) -> Response:
     """Take a tune and its arrangements off the shelf."""
-    desk = _desk(request)
-    versions = [version.id for version in desk.shelf.tune(id).versions]
-    desk.shelf.remove_tune(id)
-    desk.forget(versions)
+    workspace = _workspace(request)
+    versions = [version.id for version in workspace.shelf.tune(id).versions]
+    workspace.shelf.remove_tune(id)
+    workspace.forget(versions)
     return Response(status_code=204)
 
 
@@ -304,7 +304,7 @@ def export(request: Request) -> Response:
     handle, name = tempfile.mkstemp(prefix="fioritura-", suffix=".zip")
     try:
         with os.fdopen(handle, "w+b") as file:
-            write_archive(_desk(request).shelf, file)
+            write_archive(_workspace(request).shelf, file)
     except BaseException:
         Path(name).unlink()
         raise
@@ -317,7 +317,7 @@ def restore_archive(
     request: Request, archive: Annotated[UploadFile, File(description="A shelf's ZIP file")]
 ) -> Restored:
     """Add what an exported ZIP file holds to the shelf."""
-    shelf = _desk(request).shelf
+    shelf = _workspace(request).shelf
     return Restored(
         tunes=restore(shelf, archive.file, Checks(arrangement_from_json, check_take, check_plan, check_tune))
     )
@@ -332,12 +332,14 @@ def techniques() -> list[dict[str, Any]]:
     return [{field: getattr(technique, field) for field in fields} for technique in all_techniques().values()]
 
 
-def _shown(request: Request, work: Open, sheet: Sheet, seed: int | None, *, keeps: bool = False) -> ArrangementView:
-    desk = _desk(request)
+def _shown(
+    request: Request, work: OpenArrangement, sheet: PageSize, seed: int | None, *, keeps: bool = False
+) -> ArrangementView:
+    workspace = _workspace(request)
     with work.lock:
-        systems = desk.engrave(work, sheet, seed, keeps=keeps)
-        other = None if seed is None else desk.other(work, seed)
-        title = desk.shelf.tune(work.step.tune_id).title
+        systems = workspace.engrave(work, sheet, seed, keeps=keeps)
+        other = None if seed is None else workspace.other(work, seed)
+        title = workspace.shelf.tune(work.step.tune_id).title
         return arrangement_view(work.step, work.arrangement, systems, title, other)
 
 
@@ -345,7 +347,7 @@ def _name_of(arrangement: Arrangement, id: str) -> str:
     number = arrangement.spots.by_id.get(id)
     if number is None:
         raise OptionError(f"No figure {id!r} here: look at the arrangement again.")
-    return technique_named(arrangement.spots.found[number].technique).name
+    return technique_named(arrangement.spots.candidates[number].technique).name
 
 
 def _decided(arrangement: Arrangement, decision: Decision) -> Arrangement:

@@ -26,8 +26,6 @@ from fioritura.shelf.store import NotOnShelfError, Shelf, StaleError
 from fioritura.techniques.table import all_techniques
 from fioritura.web.api import api
 from fioritura.web.bringing import Choices, each_arranged, problem_of, shelved
-from fioritura.web.desk import Desk
-from fioritura.web.door import Door, add_door
 from fioritura.web.engraver import Engraver
 from fioritura.web.guard import Guard
 from fioritura.web.hearing import Sounds, hearing
@@ -39,7 +37,9 @@ from fioritura.web.lessons_api import lessons_api
 from fioritura.web.models import Problem
 from fioritura.web.take_api import take_api
 from fioritura.web.take_pages import add_take_pages
+from fioritura.web.token_check import TokenCheck, add_entrance
 from fioritura.web.views import setting_view, tune_view
+from fioritura.web.workspace import Workspace
 
 __all__ = ["create_app", "prepare_sound"]
 
@@ -80,16 +80,16 @@ def create_app(
     hosts: Container[str],
     sounds: Sounds | None = None,
     engraver: Engraver | None = None,
-    door: Door | None = None,
+    check: TokenCheck | None = None,
 ) -> Guard:
     """The guarded application over a shelf; a shelf without tunes is given the demo tune."""
-    jobs, desk = Jobs(), Desk(shelf, engraver)
+    jobs, workspace = Jobs(), Workspace(shelf, engraver)
 
     @asynccontextmanager
     async def lifespan(app: FastAPI) -> AsyncIterator[None]:
         yield
         jobs.close()
-        desk.close()
+        workspace.close()
 
     app = FastAPI(
         title="Fioritura",
@@ -99,7 +99,7 @@ def create_app(
         openapi_url="/api/openapi.json",
         lifespan=lifespan,
     )
-    app.state.desk = desk
+    app.state.workspace = workspace
     app.state.sounds = sounds or Sounds()
     app.state.jobs = jobs
     app.include_router(api)
@@ -108,11 +108,11 @@ def create_app(
     app.include_router(take_api)
     app.mount("/static", StaticFiles(directory=_HERE / "static"), name="static")
     page = _page_maker()
-    _add_pages(app, shelf, page, door)
+    _add_pages(app, shelf, page, check)
     _add_errors(app, page)
     if not shelf.tunes():
         _shelve_demo(shelf)
-    return Guard(app, hosts, door)
+    return Guard(app, hosts, check)
 
 
 def prepare_sound(shelf: Shelf, sounds: Sounds) -> None:
@@ -138,7 +138,7 @@ def _shelve_demo(shelf: Shelf) -> None:
     shelved(shelf, list(each_arranged(demo_source(), choices)), ("demo",))
 
 
-def _add_pages(app: FastAPI, shelf: Shelf, page: Page, door: Door | None) -> None:
+def _add_pages(app: FastAPI, shelf: Shelf, page: Page, check: TokenCheck | None) -> None:
     @app.get("/", include_in_schema=False)
     def home() -> Response:
         id = _latest(shelf)
@@ -163,8 +163,8 @@ def _add_pages(app: FastAPI, shelf: Shelf, page: Page, door: Door | None) -> Non
             lessons.setdefault(lesson.tune_id, []).append(lesson)
         return page(request, "shelf", tunes=found, lessons=lessons, tags=shelf.tags(), search=search[:200], tag=tag)
 
-    if door is not None:
-        add_door(app, door, page)
+    if check is not None:
+        add_entrance(app, check, page)
     add_lesson_pages(app, shelf, page, lambda: _latest(shelf))
     add_take_pages(app, shelf, page, lambda: _latest(shelf))
 

@@ -9,9 +9,9 @@ from typing import Any
 from fioritura.arrange.arrangement_file import arrangement_to_json
 from fioritura.errors import FiorituraError
 from fioritura.notation.abc.faults import AbcError, AbcPolyphonyError
+from fioritura.players.setting import Idiom
 from fioritura.shelf.store import Shelf
-from fioritura.techniques.place import Idiom
-from fioritura.web.intake import Reading, Source, each_tune, facts_of, first_arrangement
+from fioritura.web.intake import ReadingOptions, Source, each_tune, facts_of, first_arrangement
 from fioritura.web.jobs import Bench, Made
 from fioritura.web.models import Problem, Welcome
 from fioritura.web.views import page_words, tune_view
@@ -38,7 +38,7 @@ class Arranged:
     composer: str
     facts: Mapping[str, Any]
     source: Source
-    reading: Reading
+    reading: ReadingOptions
     text: str
 
 

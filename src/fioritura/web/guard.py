@@ -1,9 +1,9 @@
-"""The guard at the door: who may ask, how much may be sent, and what a browser may do with the answer.
+"""The guard at the entrance: who may ask, how much may be sent, and what a browser may do with the answer.
 
 Even where the server listens on loopback only, any web page that is open in the same browser can send requests there, and
 can give its own name loopback's address. So requests must name one of our hosts; those that change something, or ask for
 data, must not come from another site's page; and bodies are bounded in size and time. A server that others can reach has
-a door, too (`fioritura.web.door`).
+a token, too (`fioritura.web.token_check`).
 """
 
 from __future__ import annotations
@@ -20,7 +20,7 @@ from starlette.responses import RedirectResponse
 from starlette.types import ASGIApp, Message, Receive, Scope, Send
 
 from fioritura.shelf.recordings import MOST_BYTES as MOST_RECORDING_BYTES
-from fioritura.web.door import ENTRANCE, Door
+from fioritura.web.token_check import ENTRANCE, TokenCheck
 
 __all__ = ["MOST_BYTES", "SECURITY_HEADERS", "Guard", "Hosts", "hosts_of"]
 
@@ -85,8 +85,8 @@ def _is_address(name: str) -> bool:
 class Guard:
     """ASGI middleware: refuses what should not come in, and puts the security headers on what goes out."""
 
-    def __init__(self, app: ASGIApp, hosts: Container[str], door: Door | None = None) -> None:
-        self.app, self.hosts, self.door = app, hosts, door
+    def __init__(self, app: ASGIApp, hosts: Container[str], check: TokenCheck | None = None) -> None:
+        self.app, self.hosts, self.check = app, hosts, check
 
     async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
         """Serve a request."""
@@ -100,7 +100,7 @@ class Guard:
         if refusal:
             await _refuse(outgoing, *refusal)
             return
-        if self.door and not self.door.lets_in(scope["path"], headers):
+        if self.check and not self.check.lets_in(scope["path"], headers):
             if scope["method"] in _SAFE and not scope["path"].startswith("/api/"):
                 await RedirectResponse(ENTRANCE, 303)(scope, receive, outgoing)
             else:

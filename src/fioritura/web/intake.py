@@ -13,14 +13,13 @@ from fioritura.arrange.prepare import fitting_octaves, prepared
 from fioritura.errors import FiorituraError, RangeError, ReadError
 from fioritura.notation.read import format_of, read_tune
 from fioritura.players.instruments import instrument_named
-from fioritura.players.player import Player
-from fioritura.techniques.place import Idiom, Setting
+from fioritura.players.setting import Idiom, Setting
 from fioritura.tune import Tune
 
 __all__ = [
     "DEMO",
     "MOST_TUNES",
-    "Reading",
+    "ReadingOptions",
     "Source",
     "check_tune",
     "demo_source",
@@ -40,14 +39,14 @@ _SUFFIXES: Final = {"MusicXML": ".musicxml", "compressed MusicXML": ".mxl", "ABC
 
 
 @dataclass(frozen=True, slots=True)
-class Reading:
+class ReadingOptions:
     """How a tune is read from its file: its place in a book, and whether its repeats are written out."""
 
     place: int | None = None
     unfolds: bool = True
 
     @classmethod
-    def of(cls, data: Mapping[str, Any]) -> Reading:
+    def of(cls, data: Mapping[str, Any]) -> ReadingOptions:
         """From plain data."""
         place = data.get("place")
         return cls(None if place is None else int(place), bool(data.get("unfolds", True)))
@@ -100,7 +99,7 @@ def _places(source: Source) -> list[int | None]:
     return [None] if count <= 1 else list(range(1, min(count, MOST_TUNES) + 1))
 
 
-def read_source(source: Source, reading: Reading) -> Tune:
+def read_source(source: Source, reading: ReadingOptions) -> Tune:
     """The tune as it stands in its file.
 
     Raises:
@@ -144,7 +143,7 @@ def first_arrangement(tune: Tune, player: str, level: int, idiom: Idiom, *, unfo
         OptionError: no such instrument or level.
     """
     fitting = ready(tune, player, unfolds=unfolds)
-    return arranged(fitting, Setting(Player.of(player, level), fitting.quarters_per_minute, fitting.feel, idiom))
+    return arranged(fitting, Setting(player, idiom=idiom, level=level).on(fitting))
 
 
 def facts_of(tune: Tune) -> dict[str, Any]:
@@ -174,10 +173,10 @@ def check_tune(facts: Mapping[str, Any], reading: Mapping[str, Any]) -> None:
         raise ReadError("What it says of a tune, or of how it is read, is of no such kind.")
 
 
-def each_tune(source: Source, *, unfolds: bool) -> Iterator[tuple[Reading, Tune | FiorituraError]]:
+def each_tune(source: Source, *, unfolds: bool) -> Iterator[tuple[ReadingOptions, Tune | FiorituraError]]:
     """Every tune of a source, or the error that keeps it from being read."""
     for place in _places(source):
-        reading = Reading(place, unfolds)
+        reading = ReadingOptions(place, unfolds)
         try:
             yield reading, read_source(source, reading)
         except FiorituraError as error:

@@ -121,7 +121,7 @@ def _technique_offers(arrangement: Arrangement, parts: tuple[Phrase, ...], langu
     words = catalogue(language)
     used = Counter(figure.technique for figure in arrangement.rendition.figures)
     where: dict[str, set[int]] = {}
-    for figure in arrangement.spots.found:
+    for figure in arrangement.spots.candidates:
         where.setdefault(figure.technique, set()).add(phrase_of(arrangement.tune, parts, figure))
     for id, technique in all_techniques().items():
         if id in where:

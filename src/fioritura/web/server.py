@@ -45,23 +45,23 @@ def serve(port: int, folder: Path | None = None, listen: str = LOOPBACK, token: 
     from fioritura.lesson.workers import worker_count
     from fioritura.shelf.store import Shelf, data_folder
     from fioritura.web.app import create_app
-    from fioritura.web.door import Door, new_token
     from fioritura.web.engraver import Engraver
     from fioritura.web.guard import hosts_of
     from fioritura.web.hearing import Sounds
+    from fioritura.web.token_check import TokenCheck, new_token
 
     address = _address(listen)
-    door = None if address.is_loopback else Door(token := token or new_token())
+    check = None if address.is_loopback else TokenCheck(token := token or new_token())
     listener = _listener(port, str(address))
     port = listener.getsockname()[1]
     shelf = Shelf(folder or data_folder())
     sounds = Sounds()
     engraver = Engraver(worker_count())
-    app = create_app(shelf, hosts_of(port, is_open=door is not None), sounds, engraver, door)
+    app = create_app(shelf, hosts_of(port, is_open=check is not None), sounds, engraver, check)
     _prepare(shelf, sounds, engraver)
     place = f"http://{_shown(address)}:{port}"
     print(f"Fioritura is at {place} (stop it with Ctrl-C). Your shelf: {shelf.path.parent}", flush=True)
-    if door is not None:
+    if check is not None:
         print(f"{_MEANING}\nToken: {token}", flush=True)
     config = uvicorn.Config(
         app,

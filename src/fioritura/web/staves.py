@@ -19,7 +19,7 @@ from fioritura.techniques.table import technique_named
 from fioritura.tune import Note, Tune
 from fioritura.web.engraver import Engraver
 
-__all__ = ["Sheet", "bars_of", "engraved", "engraved_tune", "little_staff", "renamed"]
+__all__ = ["PageSize", "bars_of", "engraved", "engraved_tune", "little_staff", "renamed"]
 
 _NARROW_MM: Final = 130.0
 """On a page narrower than this the staves have no names."""
@@ -29,7 +29,7 @@ _LITTLE_STAFF_MM: Final = 5.5
 
 
 @dataclass(frozen=True, slots=True)
-class Sheet:
+class PageSize:
     """How large the page is: its width and a staff's height in millimetres."""
 
     width_mm: float
@@ -39,7 +39,7 @@ class Sheet:
 def engraved(
     engraver: Engraver,
     arrangement: Arrangement,
-    sheet: Sheet,
+    sheet: PageSize,
     other: Rendition | None = None,
     like: Sequence[System] = (),
 ) -> tuple[System, ...]:
@@ -55,7 +55,7 @@ def engraved(
     return engraver.engrave(score, sheet.width_mm, sheet.staff_mm, like)
 
 
-def engraved_tune(tune: Tune, sheet: Sheet) -> tuple[System, ...]:
+def engraved_tune(tune: Tune, sheet: PageSize) -> tuple[System, ...]:
     """A tune alone, at sounding pitch."""
     score = Score(tune, (Staff(tune.notes),), is_concert=True)
     return engrave_systems(write_musicxml(score), width_mm=sheet.width_mm, staff_mm=sheet.staff_mm)

@@ -13,7 +13,7 @@ from fioritura.notation.engraving.engrave import engrave_systems
 from fioritura.notation.musicxml.writer import write_musicxml
 from fioritura.notation.score import Label, Score, Staff
 from fioritura.shelf.takes import StudentEntry, TakeEntry
-from fioritura.web.staves import Sheet
+from fioritura.web.staves import PageSize
 from fioritura.web.take_models import (
     FigureResult,
     LineNote,
@@ -31,7 +31,7 @@ from fioritura.web.views import system_views
 __all__ = ["check_take", "checked_report", "line_view", "student_view", "take_line", "take_summary", "take_view"]
 
 
-def line_view(arrangement: Arrangement, which: Which, sheet: Sheet, labels: Sequence[Label] = ()) -> LineView:
+def line_view(arrangement: Arrangement, which: Which, sheet: PageSize, labels: Sequence[Label] = ()) -> LineView:
     """The plain or the ornamented line of an arrangement, engraved alone for its player."""
     rendition, tune = arrangement.rendition, arrangement.tune
     instrument = rendition.setting.instrument
@@ -53,7 +53,7 @@ def line_view(arrangement: Arrangement, which: Which, sheet: Sheet, labels: Sequ
     )
 
 
-def take_line(arrangement: Arrangement, which: Which, report: Report, passage: int, sheet: Sheet) -> TakeLine:
+def take_line(arrangement: Arrangement, which: Which, report: Report, passage: int, sheet: PageSize) -> TakeLine:
     """What was to be played with what was played in a passage (from 1); figures are labelled by their number."""
     if not 1 <= passage <= len(report.passages):
         raise ReadError(f"The take has {len(report.passages)} passages, and no passage {passage}.")

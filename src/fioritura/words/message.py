@@ -21,7 +21,7 @@ class Speakable(Protocol):
         ...
 
 
-Value: TypeAlias = Union[str, int, float, "Message", Speakable, tuple["Value", ...]]  # noqa: UP007
+Value: TypeAlias = Union[str, int, float, "Message", Speakable, tuple["Value", ...]]
 """What a message may be given: text that is the same in each language (a title, a file's name, an id), a number,
 another message, a value that names itself, or several of these, which are listed."""
 

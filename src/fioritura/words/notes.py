@@ -29,5 +29,7 @@ def note_name(letter: str, alter: int, naming: Naming, language: str) -> str:
     if letter == "B":
         return "B" if alter == -1 else "H" + "is" * alter if alter >= 0 else "H" + "es" * -alter
     if alter < 0:
-        return _GERMAN_FLATS.get(letter, f"{letter}es") + ("as" if letter == "A" and alter < -1 else "es" * (-alter - 1))
+        return _GERMAN_FLATS.get(letter, f"{letter}es") + (
+            "as" if letter == "A" and alter < -1 else "es" * (-alter - 1)
+        )
     return letter + "is" * alter

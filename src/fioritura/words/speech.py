@@ -31,7 +31,18 @@ from fioritura.words.notes import Naming, note_name
 if TYPE_CHECKING:
     from fluent.runtime import FluentBundle
 
-__all__ = ["LANGUAGES", "PSEUDO", "Naming", "add_words", "capital", "known_ids", "language", "naming", "say", "speaking"]
+__all__ = [
+    "LANGUAGES",
+    "PSEUDO",
+    "Naming",
+    "add_words",
+    "capital",
+    "known_ids",
+    "language",
+    "naming",
+    "say",
+    "speaking",
+]
 
 LANGUAGES: Final = ("en", "de", "fr", "es")
 """The languages in which everything can be said; the first is the source of the others."""
@@ -220,7 +231,7 @@ def _spoken_type(speaker: _Speaker) -> Callable[[object], object]:
     """What wraps an argument that Fluent does not know."""
     from fluent.runtime.types import FluentType
 
-    class Spoken(FluentType):  # type: ignore[misc]
+    class Spoken(FluentType):
         def __init__(self, value: object) -> None:
             self.value = value
 
@@ -235,7 +246,7 @@ def _disguise(node: Any) -> None:
     from fluent.syntax import ast
     from fluent.syntax.visitor import Visitor
 
-    class Disguise(Visitor):  # type: ignore[misc]
+    class Disguise(Visitor):
         def visit_TextElement(self, element: ast.TextElement) -> None:  # noqa: N802
             element.value = element.value.translate(_PSEUDO_LETTERS)
 

@@ -2,17 +2,17 @@
 
 from collections.abc import Iterator
 
+from fioritura.techniques.context import Context
 from fioritura.techniques.figure import Figure
-from fioritura.techniques.place import Place
 from fioritura.techniques.technique import Technique, with_graces
 from fioritura.theory.metre import QUARTER
 from fioritura.theory.pitch import Interval
 
 
-def _from_below(place: Place) -> Iterator[Figure]:
-    if place.is_free and place.strength >= 0.5 and place.note.duration_ticks >= QUARTER:
-        why = f"The note on {place.where} is long and strong enough to be kicked off from its own octave."
-        yield with_graces("octave-grace-lower", place, [place.note.pitch.up(-Interval.parse("P8"))], why)
+def _from_below(context: Context) -> Iterator[Figure]:
+    if context.is_free and context.strength >= 0.5 and context.note.duration_ticks >= QUARTER:
+        why = f"The note on {context.where} is long and strong enough to be kicked off from its own octave."
+        yield with_graces("octave-grace-lower", context, [context.note.pitch.up(-Interval.parse("P8"))], why)
 
 
 TECHNIQUES = (

@@ -26,7 +26,7 @@ from fioritura.notation.abc.voice import VoiceSettings, define_symbol
 from fioritura.theory.key import Key
 from fioritura.theory.metre import Metre
 
-__all__ = ["Header", "Sheet", "Voice", "read_sheet"]
+__all__ = ["AbcTune", "Header", "Voice", "read_sheet"]
 
 _NO_KEY: Final = AbcKey(Key(0), (0,) * 7)
 
@@ -73,7 +73,7 @@ class Voice:
 
 
 @dataclass(slots=True)
-class Sheet:
+class AbcTune:
     """A tune's header and its voices in order of appearance."""
 
     header: Header
@@ -101,7 +101,7 @@ class Sheet:
         return of_voice if of_voice is not None else read_properties(self.header.staff).semitones or 0
 
 
-def read_sheet(tune: TuneText, faults: Faults) -> Sheet:
+def read_sheet(tune: TuneText, faults: Faults) -> AbcTune:
     """Header and voices of a tune.
 
     Raises:
@@ -117,7 +117,7 @@ def read_sheet(tune: TuneText, faults: Faults) -> Sheet:
     for voice in voices:
         voice.tokens, warning = in_playing_order(voice.tokens, header.order, list(header.frame.values()))
         faults.remark(warning)
-    return Sheet(header, voices, tune.is_strict)
+    return AbcTune(header, voices, tune.is_strict)
 
 
 def _body_start(tune: TuneText, faults: Faults) -> int:

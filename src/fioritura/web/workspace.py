@@ -1,4 +1,4 @@
-"""The desk: the arrangements that are open, each with its history, and what can be done to them.
+"""The workspace: the arrangements that are open, each with its history, and what can be done to them.
 
 Every decision makes a new step on the shelf. Arrangements that were open lately are kept in memory with their surveys, so
 that a decision costs one run of the chooser and no reading.
@@ -16,19 +16,17 @@ from typing import Final
 from fioritura.arrange.arrangement import Arrangement, rearranged
 from fioritura.arrange.arrangement_file import arrangement_from_json, arrangement_to_json
 from fioritura.arrange.rendition import Rendition
-from fioritura.errors import OptionError
 from fioritura.lesson.plan import at_level
 from fioritura.notation.engraving.engrave import System
-from fioritura.players.player import Player
+from fioritura.players.setting import Idiom, Setting
 from fioritura.shelf.store import Shelf, StaleError, Step
-from fioritura.techniques.place import Setting
 from fioritura.theory.metre import QUARTER
 from fioritura.tune import Feel
 from fioritura.web.engraver import Engraver
-from fioritura.web.intake import Reading, Source, read_source, ready
-from fioritura.web.staves import Sheet, engraved
+from fioritura.web.intake import ReadingOptions, Source, read_source, ready
+from fioritura.web.staves import PageSize, engraved
 
-__all__ = ["Desk", "Open", "Wanted"]
+__all__ = ["OpenArrangement", "WantedSetting", "Workspace"]
 
 MOST_OPEN: Final = 24
 MOST_KEPT: Final = 12
@@ -40,12 +38,12 @@ Change = Callable[[Arrangement], Arrangement]
 
 
 @dataclass(frozen=True, slots=True)
-class Wanted:
+class WantedSetting:
     """A setting as the page asks for it; the tempo in beats a minute."""
 
     player: str
     level: int
-    idiom: str
+    idiom: Idiom
     feel: Feel
     beats_per_minute: float
     only: tuple[str, ...] = ()
@@ -55,12 +53,12 @@ class Wanted:
 
 
 @dataclass
-class Open:
+class OpenArrangement:
     """An arrangement that is open: where it stands, and the steps that are in memory."""
 
     step: Step
     arrangements: OrderedDict[int, Arrangement] = field(default_factory=OrderedDict)
-    systems: dict[tuple[Sheet, int], tuple[System, ...]] = field(default_factory=dict)
+    systems: dict[tuple[PageSize, int], tuple[System, ...]] = field(default_factory=dict)
     others: dict[tuple[int, int], Rendition] = field(default_factory=dict)
     levels: dict[tuple[int, int], Arrangement] = field(default_factory=dict)
     lock: RLock = field(default_factory=RLock)
@@ -83,16 +81,16 @@ class Open:
             self.arrangements.popitem(last=False)
 
 
-class Desk:
-    """Open arrangements over a shelf. Safe to use from several threads; decisions on one arrangement take turns."""
+class Workspace:
+    """OpenArrangement arrangements over a shelf. Safe to use from several threads; decisions on one arrangement take turns."""
 
     def __init__(self, shelf: Shelf, engraver: Engraver | None = None) -> None:
         self.shelf, self.engraver = shelf, engraver or Engraver()
-        self._open: OrderedDict[int, Open] = OrderedDict()
+        self._open: OrderedDict[int, OpenArrangement] = OrderedDict()
         self._lock = Lock()
         self._ahead = ThreadPoolExecutor(1, "survey")
 
-    def open(self, id: int) -> Open:
+    def open(self, id: int) -> OpenArrangement:
         """An arrangement by its number.
 
         Raises:
@@ -102,13 +100,13 @@ class Desk:
         with self._lock:
             found = self._open.get(id)
             if found is None:
-                found = self._open[id] = Open(self.shelf.step(id))
+                found = self._open[id] = OpenArrangement(self.shelf.step(id))
             self._open.move_to_end(id)
             while len(self._open) > MOST_OPEN:
                 self._open.popitem(last=False)
             return found
 
-    def look_ahead(self, work: Open) -> None:
+    def look_ahead(self, work: OpenArrangement) -> None:
         """Have the tune surveyed before the first decision asks for it: one tune after the other, so that decisions
         made meanwhile wait little."""
         self._ahead.submit(_surveyed, work)
@@ -124,7 +122,7 @@ class Desk:
             for id in ids:
                 self._open.pop(id, None)
 
-    def decide(self, id: int, at: int, words: str, change: Change) -> Open:
+    def decide(self, id: int, at: int, words: str, change: Change) -> OpenArrangement:
         """Change an arrangement that stands at step `at`, and keep the change on the shelf.
 
         Raises:
@@ -139,7 +137,7 @@ class Desk:
             work.others.clear()
         return work
 
-    def move(self, id: int, at: int, by: int) -> Open:
+    def move(self, id: int, at: int, by: int) -> OpenArrangement:
         """Undo (−1) or redo (+1).
 
         Raises:
@@ -152,7 +150,7 @@ class Desk:
             work.others.clear()
         return work
 
-    def set(self, id: int, at: int, wanted: Wanted) -> Open:
+    def set(self, id: int, at: int, wanted: WantedSetting) -> OpenArrangement:
         """Arrange anew under another setting; decisions about figures that are still on offer hold.
 
         Raises:
@@ -164,14 +162,14 @@ class Desk:
         def changed(old: Arrangement) -> Arrangement:
             tune = old.tune
             if wanted.player != old.setting.instrument.id:
-                reading = Reading.of(entry.reading)
+                reading = ReadingOptions.of(entry.reading)
                 source = Source(entry.source_name, self.shelf.source(entry.id))
                 tune = ready(read_source(source, reading), wanted.player, unfolds=reading.unfolds)
             return _rearranged(replace(old, tune=tune), wanted)
 
         return self.decide(id, at, "changed the setting", changed)
 
-    def other(self, work: Open, seed: int) -> Rendition:
+    def other(self, work: OpenArrangement, seed: int) -> Rendition:
         """Another version of an open arrangement under the same decisions."""
         with work.lock:
             key = (work.step.number, seed)
@@ -179,7 +177,7 @@ class Desk:
                 work.others[key] = work.arrangement.with_seed(seed).rendition
             return work.others[key]
 
-    def at_level(self, work: Open, level: int | None) -> Arrangement:
+    def at_level(self, work: OpenArrangement, level: int | None) -> Arrangement:
         """An open arrangement for a player of another level; None leaves it as it is."""
         with work.lock:
             here = work.arrangement
@@ -193,7 +191,7 @@ class Desk:
             return work.levels[key]
 
     def engrave(
-        self, work: Open, sheet: Sheet, seed: int | None = None, *, keeps: bool = False
+        self, work: OpenArrangement, sheet: PageSize, seed: int | None = None, *, keeps: bool = False
     ) -> tuple[System, ...]:
         """The systems of an open arrangement; with `keeps` every bar stays on the system where it stood."""
         with work.lock:
@@ -206,7 +204,7 @@ class Desk:
             work.systems[key] = systems
             return systems
 
-    def _check(self, work: Open, id: int, at: int) -> None:
+    def _check(self, work: OpenArrangement, id: int, at: int) -> None:
         if work.step.number != at:
             work.step = self.shelf.step(id)
         if work.step.number != at:
@@ -215,7 +213,7 @@ class Desk:
             )
 
 
-def _surveyed(work: Open) -> None:
+def _surveyed(work: OpenArrangement) -> None:
     with work.lock:
         _ = work.arrangement.spots
 
@@ -229,19 +227,18 @@ def _without_past(arrangement: Arrangement) -> Arrangement:
     return bare
 
 
-def _rearranged(old: Arrangement, wanted: Wanted) -> Arrangement:
+def _rearranged(old: Arrangement, wanted: WantedSetting) -> Arrangement:
     """The tune arranged under a setting, with the decisions that still make sense.
 
     Raises:
         OptionError: an unknown technique, or a tempo out of reach.
     """
-    if wanted.idiom not in ("jazz", "folk"):
-        raise OptionError(f"No idiom {wanted.idiom!r}: choose jazz or folk.")
     setting = Setting(
-        Player.of(wanted.player, wanted.level),
+        wanted.player,
         wanted.beats_per_minute * old.tune.metre.beat_ticks / QUARTER,
         wanted.feel,
-        "folk" if wanted.idiom == "folk" else "jazz",
+        wanted.idiom,
         wanted.density,
+        level=wanted.level,
     )
     return rearranged(old, setting, seed=wanted.seed, only=wanted.only, without=wanted.without)

@@ -1,4 +1,4 @@
-"""The door of a server that others can reach: who gives the token once may come in, with a cookie to show for it."""
+"""The entrance of a server that others can reach: who gives the token once may come in, with a cookie to show for it."""
 
 from __future__ import annotations
 
@@ -14,7 +14,7 @@ from starlette.datastructures import Headers
 
 from fioritura.errors import OptionError
 
-__all__ = ["ENTRANCE", "SHORTEST_TOKEN", "Door", "add_door", "new_token"]
+__all__ = ["ENTRANCE", "SHORTEST_TOKEN", "TokenCheck", "add_entrance", "new_token"]
 
 ENTRANCE: Final = "/enter"
 SHORTEST_TOKEN: Final = 16
@@ -32,11 +32,11 @@ def new_token() -> str:
     return "-".join("".join(secrets.choice(_LETTERS) for _ in range(_GROUP)) for _ in range(_GROUPS))
 
 
-class Door:
-    """Knows the token. The cookie holds a digest of it, not the token itself."""
+class TokenCheck:
+    """Knows the token that lets in. The cookie holds a digest of it, not the token itself."""
 
     def __init__(self, token: str) -> None:
-        """A door that opens to `token`.
+        """A check that lets `token` pass.
 
         Raises:
             OptionError: the token is too short to keep anyone out.
@@ -65,7 +65,7 @@ class Door:
         return shown is not None and secrets.compare_digest(shown.value.encode(), self.cookie.encode())
 
 
-def add_door(app: FastAPI, door: Door, page: Callable[..., Response]) -> None:
+def add_entrance(app: FastAPI, check: TokenCheck, page: Callable[..., Response]) -> None:
     """Add the entrance; `page` renders a template."""
 
     @app.get(ENTRANCE, include_in_schema=False)
@@ -74,8 +74,8 @@ def add_door(app: FastAPI, door: Door, page: Callable[..., Response]) -> None:
 
     @app.post(ENTRANCE, include_in_schema=False)
     def enter(request: Request, token: Annotated[str, Form(max_length=200)] = "") -> Response:
-        if not door.fits(token):
+        if not check.fits(token):
             return page(request, "enter", 401, is_wrong=True)
         answer = RedirectResponse("/", 303)
-        answer.set_cookie(COOKIE, door.cookie, httponly=True, samesite="strict", max_age=30 * 86400)
+        answer.set_cookie(COOKIE, check.cookie, httponly=True, samesite="strict", max_age=30 * 86400)
         return answer

@@ -19,8 +19,8 @@ from fioritura.errors import OptionError
 from fioritura.shelf.store import Shelf
 from fioritura.web import guard as guard_module
 from fioritura.web.app import create_app
-from fioritura.web.door import COOKIE, Door, new_token
 from fioritura.web.guard import _bounded, hosts_of
+from fioritura.web.token_check import COOKIE, TokenCheck, new_token
 
 TOKEN = "abcd-efgh-jkmn-pqrs"
 BASE = "http://192.168.1.20:8420"
@@ -29,7 +29,7 @@ BASE = "http://192.168.1.20:8420"
 @pytest.fixture
 def client(tmp_path: Path) -> Iterator[TestClient]:
     shelf = Shelf(tmp_path)
-    app = create_app(shelf, hosts_of(8420, is_open=True), door=Door(TOKEN))
+    app = create_app(shelf, hosts_of(8420, is_open=True), check=TokenCheck(TOKEN))
     with TestClient(app, base_url=BASE, follow_redirects=False) as client:
         yield client
     shelf.close()
@@ -100,7 +100,7 @@ def test_tokens_are_long_and_never_the_same() -> None:
     assert len(made) == 200
     assert all(re.fullmatch(r"([a-z2-9]{4}-){3}[a-z2-9]{4}", token) for token in made)
     with pytest.raises(OptionError, match="16 is the least"):
-        Door("short")
+        TokenCheck("short")
 
 
 def test_a_body_that_does_not_come_is_not_waited_for(monkeypatch: pytest.MonkeyPatch) -> None:

@@ -3,58 +3,23 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from functools import cached_property, lru_cache
 from itertools import pairwise
-from typing import Final, Literal
+from typing import Final
 
 from fioritura.phrase import Phrase, phrases
-from fioritura.players.instruments import Instrument
-from fioritura.players.player import Player
+from fioritura.players.setting import Setting
 from fioritura.theory.chord import Chord
 from fioritura.theory.key import Direction, Key
 from fioritura.theory.metre import EIGHTH, QUARTER, SIXTEENTH, THIRTYSECOND
 from fioritura.theory.pitch import Pitch
 from fioritura.theory.scale import Scale, chord_scale, key_scale, pentatonic
-from fioritura.tune import Bar, Feel, Note, Tune
+from fioritura.tune import Bar, Note, Tune
 
-__all__ = ["Idiom", "Place", "Setting", "places"]
-
-Idiom = Literal["jazz", "folk"]
+__all__ = ["Context", "contexts"]
 
 
-@dataclass(frozen=True, slots=True)
-class Setting:
-    """For whom and how a tune is ornamented."""
-
-    player: Player
-    quarters_per_minute: float = 120.0
-    feel: Feel = "straight"
-    idiom: Idiom = "jazz"
-    density: float = 1.0
-    """How many figures there may be, as a share of what is usual at the level."""
-
-    @property
-    def level(self) -> int:
-        """The player's level, 1 (beginner) to 5 (expert)."""
-        return self.player.level
-
-    @property
-    def instrument(self) -> Instrument:
-        """What the player plays."""
-        return self.player.instrument
-
-    def seconds(self, ticks: int) -> float:
-        """How long a duration lasts at the tempo."""
-        return ticks / QUARTER * 60.0 / self.quarters_per_minute
-
-    @property
-    def shortest_ticks(self) -> float:
-        """The shortest written note that a player of this level is asked for at the tempo, between easy fingers."""
-        return QUARTER * self.quarters_per_minute / 60.0 * self.player.limits.shortest_note_sec
-
-
-class Place:
+class Context:
     """One plain note in its surroundings. Built once a tune by `places`; read, never changed, afterwards.
 
     Intervals are in semitones, positive upwards. `reach_ticks` is the time from this note's attack to the next
@@ -82,8 +47,8 @@ class Place:
         stop = tune.notes[index + 1].onset_ticks if index + 1 < len(tune.notes) else tune.duration_ticks
         self.reach_ticks: int = max(stop - note.onset_ticks, note.duration_ticks)
         self.gap_ticks: int = self.reach_ticks - note.duration_ticks
-        self.previous: Place | None = None
-        self.next: Place | None = None
+        self.previous: Context | None = None
+        self.next: Context | None = None
 
     def strength_at(self, ticks: int) -> float:
         """Metrical weight of a time near the place (see `Tune.strength_at`)."""
@@ -139,14 +104,14 @@ class Place:
         return any(ticks > self.note.onset_ticks and self.strength_at(ticks) >= 0.5 for ticks in later)
 
     @cached_property
-    def ending(self) -> Place:
+    def ending(self) -> Context:
         """The same place under the chord that is in force when the next note comes: a long note may outlast its own."""
         span = self.tune.chord_at(self.note.onset_ticks + self.reach_ticks - 1)
         chord = span.chord if span else None
         if chord == self.chord:
             return self
         scale = chord_scale(chord, self.key) if chord else key_scale(self.key)
-        later = Place(self.tune, self.setting, self.index, self.phrase, scale, pentatonic(chord, self.key), chord)
+        later = Context(self.tune, self.setting, self.index, self.phrase, scale, pentatonic(chord, self.key), chord)
         later.previous, later.next = self.previous, self.next
         return later
 
@@ -246,9 +211,9 @@ _PLAIN_VALUES_TICKS: Final = frozenset({EIGHTH, SIXTEENTH, THIRTYSECOND})
 _VALUES_TICKS: Final = (EIGHTH, QUARTER // 3, SIXTEENTH, QUARTER // 5, QUARTER // 6, QUARTER // 7, THIRTYSECOND)
 
 
-def places(tune: Tune, setting: Setting) -> tuple[Place, ...]:
+def contexts(tune: Tune, setting: Setting) -> tuple[Context, ...]:
     """A place for each plain note, linked to its neighbours."""
-    found: list[Place] = []
+    found: list[Context] = []
     of_note: dict[int, Phrase] = {}
     for phrase in phrases(tune):
         of_note.update((index, phrase) for index in range(phrase.first, phrase.last + 1))
@@ -257,11 +222,11 @@ def places(tune: Tune, setting: Setting) -> tuple[Place, ...]:
         chord = span.chord if span else None
         key = tune.bar_at(note.onset_ticks).key
         scale = chord_scale(chord, key) if chord else key_scale(key)
-        found.append(Place(tune, setting, index, of_note[index], scale, pentatonic(chord, key), chord))
+        found.append(Context(tune, setting, index, of_note[index], scale, pentatonic(chord, key), chord))
     _link(found)
     return tuple(found)
 
 
-def _link(found: Sequence[Place]) -> None:
+def _link(found: Sequence[Context]) -> None:
     for before, after in pairwise(found):
         before.next, after.previous = after, before
