@@ -63,7 +63,7 @@ class Setting:
         """
         found = _player(player, level)
         if tempo is not None:
-            tempo = _within("tempo", tempo, TEMPOS)
+            tempo = _within("tempo-out-of-reach", tempo, TEMPOS)
         if feel is not None and feel not in FEELS:
             raise OptionError("no-such-feel", given=str(feel), known=FEELS)
         if idiom not in IDIOMS:
@@ -73,7 +73,7 @@ class Setting:
             ("tempo", tempo),
             ("asked_feel", feel),
             ("idiom", idiom),
-            ("density", _within("density", density, DENSITIES)),
+            ("density", _within("density-out-of-reach", density, DENSITIES)),
         ):
             object.__setattr__(self, name, value)
 
@@ -144,12 +144,12 @@ def _player(given: str | Instrument | Player, level: int | None) -> Player:
     return Player.of(given if isinstance(given, str) else given.id, 3 if level is None else level)
 
 
-def _within(name: str, given: float, limits: tuple[float, float]) -> float:
+def _within(error: str, given: float, limits: tuple[float, float]) -> float:
     """A number inside its limits.
 
     Raises:
         OptionError: it lies outside, or is no number.
     """
     if isinstance(given, bool) or not isinstance(given, int | float) or not limits[0] <= given <= limits[1]:
-        raise OptionError(f"{name}-out-of-reach", given=f"{given}", low=limits[0], high=limits[1])
+        raise OptionError(error, given=f"{given}", low=limits[0], high=limits[1])
     return float(given)
