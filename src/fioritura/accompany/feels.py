@@ -491,7 +491,7 @@ def feel_named(id: str) -> BandFeel:
     try:
         return FEELS[id]
     except KeyError:
-        raise OptionError(f"No feel {id!r}; choose one of {', '.join(FEELS)}.") from None
+        raise OptionError("no-such-feel", given=id, known=tuple(FEELS)) from None
 
 
 def default_feel(tune: Tune, *, is_folk: bool = False) -> BandFeel:
