@@ -27,7 +27,7 @@ def band_parts(form: Form, feel: BandFeel, *, seed: int = 0, clicks: bool = Fals
     """
     metre = form.tune.metre
     if not feel.suits(metre):
-        fitting = [other.id for other in FEELS.values() if other.suits(metre)]
+        fitting = [other.name for other in FEELS.values() if other.suits(metre)]
         raise OptionError("feel-not-in-metre", feel=feel.name, metre=str(metre), fitting=tuple(fitting))
     levels, chords = feel.levels, feel.chords
     return (

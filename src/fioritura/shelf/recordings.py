@@ -145,7 +145,7 @@ def _kept(source: Any, file: IO[bytes], path: Path) -> float:
 
 def _check_seconds(seconds: float) -> None:
     if seconds < _LEAST_SEC:
-        raise ReadError("recording-too-short", seconds=round(seconds, 1))
+        raise ReadError("recording-too-short", seconds=round(seconds, 2))
 
 
 def _written_as_flac(source: Any, target: IO[bytes]) -> int:

@@ -3,13 +3,13 @@ archive-version = The archive has version { $given }; { $known } can be read: up
 archive-damaged = The archive is damaged ({ $reason }): export it again.
 archive-no-steps = steps are missing
 archive-no-name = a student has no name
-archive-no-arrangement = a take’s arrangement is missing
+archive-no-arrangement = a take's arrangement is missing
 archive-bad-content = The archive holds a damaged arrangement, report or plan ({ $reason }): export it again.
 archive-too-large = The archive holds { $files } files of { $size } bytes; { $limit } is the limit: export fewer tunes.
 archive-entry-too-large = { $name } in the archive is larger than { $limit } bytes: export it again.
-shelf-folder-unmade = { $path } can’t be made ({ $reason }): name another folder for the shelf.
-shelf-unopened = { $path } can’t be opened ({ $reason }): move it away or name another folder.
-shelf-unwritable = The shelf { $path } can’t be written ({ $reason }): check space and rights.
+shelf-folder-unmade = { $path } can't be made ({ $reason }): name another folder for the shelf.
+shelf-unopened = { $path } can't be opened ({ $reason }): move it away or name another folder.
+shelf-unwritable = The shelf { $path } can't be written ({ $reason }): check space and rights.
 not-on-shelf = { $kind ->
     [tune] There is no tune { $number } on the shelf: choose one of those it lists.
     [arrangement] There is no arrangement { $number } on the shelf: choose one of those it lists.
