@@ -1,5 +1,7 @@
 /** The JSON API (its OpenAPI document: /api/openapi.json). */
 
+import { say } from "./words.js";
+
 /**
  * @typedef {{svg: string, first: number, bars: number}} SystemView
  * @typedef {{note: number, written: string, element: string}} AddedNote
@@ -66,10 +68,10 @@ async function answered(path, init) {
     answer = await fetch(`/api/${path}`, init);
   } catch (error) {
     if (error instanceof DOMException && error.name === "AbortError") throw error;
-    throw new ApiError(0, { problem: "The server does not answer: is `fioritura serve` still running?" });
+    throw new ApiError(0, { problem: say("page-server-silent") });
   }
   if (answer.ok) return answer;
-  const problem = await answer.json().catch(() => ({ problem: `The server failed (${answer.status}).` }));
+  const problem = await answer.json().catch(() => ({ problem: say("page-server-failed", { status: String(answer.status) }) }));
   throw new ApiError(answer.status, problem);
 }
 

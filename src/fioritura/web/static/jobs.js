@@ -1,6 +1,7 @@
 /** Long work on the server: followed as it goes, and cancelled. */
 
 import { ApiError, ask } from "./api.js";
+import { say } from "./words.js";
 
 /**
  * @typedef {{name: string, done: number, total: number}} JobStep
@@ -31,7 +32,7 @@ export function followJob(id, told) {
       else resolve(job);
     });
     stream.addEventListener("error", () => {
-      if (stream.readyState === EventSource.CLOSED) reject(new ApiError(0, { problem: "The server forgot this work: start it again." }));
+      if (stream.readyState === EventSource.CLOSED) reject(new ApiError(0, { problem: say("page-server-forgot") }));
     });
   });
 }

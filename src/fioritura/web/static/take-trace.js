@@ -1,6 +1,7 @@
 /** The pitch of a take, drawn over the engraved line that was to be played. */
 
 import { svgEl, svgOf } from "./dom.js";
+import { say } from "./words.js";
 
 /**
  * @typedef {{start_ticks: number, end_ticks: number, step: number, kind: string, name: string, onset_sec: number, end_sec: number,
@@ -50,7 +51,7 @@ export class Trace {
       svg.removeAttribute("width");
       svg.removeAttribute("height");
       svg.setAttribute("role", "img");
-      svg.setAttribute("aria-label", `Bars ${first} to ${last}`);
+      svg.setAttribute("aria-label", say("page-bars-from-to", { first, last }));
       holder.className = "system";
       holder.append(svg);
       return holder;
@@ -174,7 +175,7 @@ function course(contour, left, right, zero, stepHeight) {
 function titled(note) {
   const title = svgEl("title", {});
   const middle = note.contour.slice().sort((a, b) => a - b)[note.contour.length >> 1] ?? 0;
-  title.textContent = `${note.name}, ${middle > 0 ? "+" : ""}${middle} cents`;
+  title.textContent = say("page-report-note", { note: note.name, cents: `${middle > 0 ? "+" : ""}${middle}` });
   return title;
 }
 
