@@ -5,7 +5,7 @@ import { byId, el, svgOf } from "./dom.js";
 import { cancelJob, followJob } from "./jobs.js";
 import { say } from "./words.js";
 
-/** @typedef {import("./api.js").Problem} Problem @typedef {import("./api.js").TuneView} TuneView @typedef {import("./api.js").SystemView} SystemView */
+/** @typedef {import("./api.js").Problem} Problem @typedef {import("../types.d.ts").Welcome} Welcome @typedef {import("../types.d.ts").SystemView} SystemView */
 
 const PATIENCE_MS = 220;
 const ENDINGS = /\.(musicxml|xml|mxl|abc|midi?)$/i;
@@ -31,7 +31,7 @@ async function look() {
   looking = new AbortController();
   const width = Math.max(60, Math.min(600, (preview.clientWidth * 25.4) / 96));
   try {
-    /** @type {{problem: Problem | null, systems: SystemView[], warnings: string[]}} */
+    /** @type {import("../types.d.ts").AbcView} */
     const seen = await ask("abc", { method: "POST", json: { text: abc.value, width }, signal: looking.signal });
     showProblem(seen.problem);
     take.disabled = seen.problem !== null;
@@ -70,7 +70,7 @@ function showProblem(wrong) {
   marks.replaceChildren(abc.value.slice(0, at), el("mark", {}, abc.value.slice(at, at + length) || " "), abc.value.slice(at + length));
 }
 
-/** @param {{tunes: TuneView[], problems: Problem[]}} welcome */
+/** @param {Welcome} welcome */
 function showWelcome(welcome) {
   found.replaceChildren(
     ...welcome.tunes.map((tune) => el("li", {}, el("a", { href: `/stand/${tune.arrangement}` }, tune.title), ` – ${say("page-bring-tune-facts", { key: tune.key, metre: tune.metre, bars: tune.bars })}`)),
@@ -78,7 +78,7 @@ function showWelcome(welcome) {
   if (welcome.tunes.length === 1 && !welcome.problems.length) location.assign(`/stand/${welcome.tunes[0].arrangement}`);
 }
 
-/** Many files, with progress. @param {FormData} body @returns {Promise<{tunes: TuneView[], problems: Problem[]}>} */
+/** Many files, with progress. @param {FormData} body @returns {Promise<Welcome>} */
 async function bringMany(body) {
   const words = el("span", {}), bar = el("progress", { "aria-label": say("page-bring-files-read") });
   const started = await ask("tunes/import", { method: "POST", body });
@@ -127,7 +127,7 @@ abc.addEventListener("input", () => {
 abc.addEventListener("scroll", () => { marks.scrollTop = abc.scrollTop; });
 take.addEventListener("click", async () => {
   try {
-    /** @type {{tunes: TuneView[], problems: Problem[]}} */
+    /** @type {Welcome} */
     const welcome = await ask("tunes/typed", { method: "POST", json: { text: abc.value, ...choices() } });
     if (welcome.problems.length) showProblem(welcome.problems[0]);
     else location.assign(`/stand/${welcome.tunes[0].arrangement}`);

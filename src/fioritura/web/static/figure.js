@@ -5,9 +5,9 @@ import { announce, el, svgOf } from "./dom.js";
 import { familyName, shapeIcon } from "./families.js";
 import { say } from "./words.js";
 
-/** @typedef {import("./api.js").FigureView} FigureView @typedef {import("./api.js").AlternativeView} AlternativeView */
+/** @typedef {import("../types.d.ts").FigureView} FigureView @typedef {import("../types.d.ts").AlternativeView} AlternativeView */
 /**
- * @typedef {{kind: string, figure: string, other?: string, note?: number}} Wish
+ * @typedef {Pick<import("../types.d.ts").Decision, "kind" | "figure"> & Partial<import("../types.d.ts").Decision>} Wish
  * @typedef {{decide: (wish: Wish) => void, hear: (sound: Promise<ArrayBuffer>) => void}} Hands
  */
 
@@ -62,7 +62,7 @@ export class FigurePanel {
   #bends(figure) {
     if (!figure.added.length) return [];
     const notes = figure.added.map((added) => {
-      const bend = (/** @type {string} */ kind) => () => this.hands.decide({ kind, figure: figure.id, note: added.note });
+      const bend = (/** @type {"lower" | "raise"} */ kind) => () => this.hands.decide({ kind, figure: figure.id, note: added.note });
       return el("div", { class: "bend", role: "group", "aria-label": say("page-figure-added-note", { note: added.written }) },
         el("button", { type: "button", "aria-label": say("page-figure-lower", { note: added.written }), click: bend("lower") }, "▾"),
         el("b", {}, added.written),

@@ -3,11 +3,7 @@
 import { ApiError, ask } from "./api.js";
 import { say } from "./words.js";
 
-/**
- * @typedef {{name: string, done: number, total: number}} JobStep
- * @typedef {{id: string, kind: string, title: string, about: string, state: "waiting" | "running" | "done" | "failed" | "cancelled",
- *   steps: JobStep[], problem: string, result: Record<string, any> | null, file: string}} JobView
- */
+/** @typedef {import("../types.d.ts").JobView} JobView */
 
 /** @param {JobView} job */
 export function isOver(job) {

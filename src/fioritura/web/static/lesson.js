@@ -8,12 +8,7 @@ import { Packing } from "./packing.js";
 import { PlanForm } from "./plan.js";
 import { say } from "./words.js";
 
-/** @typedef {import("./plan.js").Plan} Plan @typedef {import("./plan.js").Offer} Offer */
-/**
- * @typedef {{id: number, arrangement: number, tune: string, title: string, plan: Plan, revision: number}} LessonView
- * @typedef {{number: number, technique: string, name: string, family: string, first_bar: number, last_bar: number,
- *   reason: string, svgs: string[]}} ExampleView
- */
+/** @typedef {import("../types.d.ts").LessonView} LessonView @typedef {import("../types.d.ts").ExampleView} ExampleView */
 
 const PATIENCE_MS = 350;
 const MM = 25.4 / 96;
@@ -99,7 +94,7 @@ async function look() {
   preview.setAttribute("aria-busy", "true");
   const width = widthMm(preview, getComputedStyle(preview).gridTemplateColumns.split(" ").length);
   try {
-    /** @type {{examples: ExampleView[], left_out: {player: string, reason: string}[], problem: string}} */
+    /** @type {import("../types.d.ts").PreviewView} */
     const seen = await ask(`lessons/preview${query({ width })}`, { method: "POST", json: { arrangement, plan: form.plan }, signal: looking.signal });
     previewWords.textContent = seen.problem || [say("page-lesson-examples", { count: seen.examples.length }),
       ...seen.left_out.map((one) => say("page-lesson-no-part", { player: one.player, reason: one.reason }))].join(" ");

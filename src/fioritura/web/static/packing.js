@@ -5,7 +5,7 @@ import { announce, byId, el } from "./dom.js";
 import { cancelJob, followJob, isOver } from "./jobs.js";
 import { say } from "./words.js";
 
-/** @typedef {import("./jobs.js").JobView} JobView @typedef {{id: number, revision: number}} Built */
+/** @typedef {import("../types.d.ts").JobView} JobView @typedef {{id: number, revision: number}} Built */
 
 /** The row at the bottom; `kept` gives the lesson after its last change has been kept. */
 export class Packing {

@@ -5,13 +5,8 @@ import { shapeIcon } from "./families.js";
 import { say } from "./words.js";
 
 /**
- * @typedef {{techniques: string[] | null, phrases: number[] | null, level: number | null, language: string,
- *   note_names: string | null, paper: string, players: string[], sections: string[], audio: string,
- *   overrides: {words: Record<string, string>, techniques: Record<string, Record<string, string>>}}} Plan
- * @typedef {{number: number, first_bar: number, last_bar: number, returns: boolean, figures: number, svgs: string[]}} PhraseView
- * @typedef {{id: string, name: string, family: string, level: number, used: number, phrases: number[],
- *   texts: Record<string, string>}} TechniqueOffer
- * @typedef {{title: string, composer: string, level: number, phrases: PhraseView[], techniques: TechniqueOffer[]}} Offer
+ * @typedef {import("../types.d.ts").Plan} Plan @typedef {import("../types.d.ts").OfferView} Offer @typedef {import("../types.d.ts").PhraseView} PhraseView
+ * @typedef {import("../types.d.ts").TechniqueOffer} TechniqueOffer
  */
 
 const FIELDS = /** @type {const} */ ([

@@ -4,7 +4,7 @@ import { svgEl, svgOf } from "./dom.js";
 import { shapePath } from "./families.js";
 import { say } from "./words.js";
 
-/** @typedef {import("./api.js").ArrangementView} ArrangementView @typedef {import("./api.js").FigureView} FigureView */
+/** @typedef {import("../types.d.ts").ArrangementView} ArrangementView @typedef {import("../types.d.ts").FigureView} FigureView */
 
 const PAD = 110;
 const DRAG_PIXELS = 8;

@@ -4,7 +4,7 @@ import { byId } from "./dom.js";
 import { shapePath } from "./families.js";
 import { say } from "./words.js";
 
-/** @typedef {import("./api.js").SettingView} SettingView */
+/** @typedef {import("../types.d.ts").SettingView} SettingView */
 
 /** Shows a setting, and tells of each change. */
 export class SettingForm {

@@ -10,7 +10,7 @@ import { SettingForm } from "./setting.js";
 import { Transport } from "./transport.js";
 import { say } from "./words.js";
 
-/** @typedef {import("./api.js").ArrangementView} ArrangementView */
+/** @typedef {import("../types.d.ts").ArrangementView} ArrangementView */
 
 const STAFF_STEPS = [5, 5.75, 6.5, 7, 7.75, 8.75, 10, 11.5];
 const STORED_SIZE = "fioritura-staff";
@@ -157,7 +157,7 @@ function travel(kind) {
   return send(`/${kind}`, "POST", () => ({ at: view?.step.at }), () => (kind === "undo" ? say("page-stand-undone", { what: view?.step.undoes ?? "" }) : say("page-stand-redone", { what: view?.step.redoes ?? "" })));
 }
 
-/** @param {Partial<import("./api.js").SettingView>} wanted */
+/** @param {Partial<import("../types.d.ts").SettingView>} wanted */
 function set(wanted) {
   return send("/setting", "PUT", () => {
     const { beat, ...now } = /** @type {ArrangementView} */ (view).setting;

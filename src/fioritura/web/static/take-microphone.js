@@ -87,7 +87,8 @@ export class Microphone {
 
   /** What was recorded since the start. @returns {Recorded} */
   stop() {
-    const blocks = this.blocks ?? [], rate = this.context?.sampleRate ?? 48000;
+    const rate = this.context?.sampleRate ?? 48000;
+    const blocks = this.blocks ?? /** @type {{at: number, samples: Float32Array}[]} */ ([]);
     this.blocks = null;
     const samples = new Float32Array(blocks.reduce((sum, block) => sum + block.samples.length, 0));
     let filled = 0;

@@ -4,7 +4,7 @@ import { ask, query } from "./api.js";
 import { announce, byId, el, svgEl } from "./dom.js";
 import { language, moment, say } from "./words.js";
 
-/** @typedef {import("./take-report.js").TakeSummary} TakeSummary */
+/** @typedef {import("../types.d.ts").TakeSummary} TakeSummary */
 /**
  * @typedef {{title: string, words: string, unit: "cents" | "ms" | "percent", value: (take: TakeSummary) => number | null, most: (values: number[]) => number,
  *   goal: [number, number], better: 1 | -1}} Measure

@@ -9,21 +9,8 @@ import { statusSign, Trace } from "./take-trace.js";
 import { moment, say } from "./words.js";
 
 /**
- * @typedef {{technique: string, name: string, label: string, family: string, status: string, bar: number, beat: number,
- *   onset_ticks: number, passage: number, confidence: number, other: string}} FigureResult
- * @typedef {{name: string, count: number, value: number}} Tendency
- * @typedef {{tempo: number, drift_percent: number, spread_ms: number, swing_ratio: number, grace_ms: number | null,
- *   behind_band_ms: number | null, beats: Tendency[]}} TimingView
- * @typedef {{subject: string, title: string, finding: string, practice: string, bars: number[], technique: string}} AdviceView
- * @typedef {{praise: string, advice: AdviceView[], remarks: string[], key_words: string, likeness: number, tuning_cents: number,
- *   level_db: number, level_range_db: number, notes: number, right: number, figures: FigureResult[],
- *   slips: {kind: string, bar: number, beat: number, passage: number, words: string}[], by_note: Tendency[], by_register: Tendency[],
- *   timing: TimingView, passages: import("./take-trace.js").TraceNote[][]}} Report
- * @typedef {{line: string, tempo: number, feel: string, seconds: number, is_with_band: boolean, offset_sec: number, pitch_cents: number,
- *   spread_ms: number, done: number, asked: number, added: number, right: number, notes: number}} TakeFacts
- * @typedef {{id: string, tune_id: number, tune: string, arrangement: number | null, student_id: number | null, student: string,
- *   taken_at: string, is_kept: boolean, facts: TakeFacts}} TakeSummary
- * @typedef {TakeSummary & {report: Report}} TakeView
+ * @typedef {import("../types.d.ts").Report} Report @typedef {import("../types.d.ts").FigureResult} FigureResult @typedef {import("../types.d.ts").Tendency} Tendency
+ * @typedef {import("../types.d.ts").AdviceView} AdviceView @typedef {import("../types.d.ts").TakeView} TakeView @typedef {import("../types.d.ts").TakeSummary} TakeSummary
  */
 
 const main = byId("main", HTMLElement), id = main.dataset.take ?? "";
@@ -230,7 +217,7 @@ async function print() {
   button.disabled = true;
   words.textContent = say("page-report-printing");
   try {
-    /** @type {import("./jobs.js").JobView} */
+    /** @type {import("../types.d.ts").JobView} */
     const started = await ask(`takes/${id}/print`, { method: "POST" });
     const done = await followJob(started.id, () => {});
     link.href = done.file;

@@ -30,7 +30,7 @@ export class Sending {
     this.busy(true);
     this.show(say("page-sending-listening"), say("page-sending-listening-about"), true);
     try {
-      /** @type {{take: string, job: import("./jobs.js").JobView}} */
+      /** @type {import("../types.d.ts").Started} */
       const started = await ask("takes", { method: "POST", body });
       this.job = started.job.id;
       const done = await followJob(this.job, () => {}).catch((error) => forget(started.take).then(() => { throw error; }));

@@ -4,13 +4,13 @@ import { ask } from "./api.js";
 import { announce, byId, el } from "./dom.js";
 import { language, say } from "./words.js";
 
-/** @typedef {{id: number, name: string, takes: number, last_at: string}} StudentView */
+/** @typedef {import("../types.d.ts").StudentView} StudentView */
 
 const list = byId("students", HTMLElement), name = byId("name", HTMLInputElement);
 const naming = byId("naming", HTMLDialogElement), removing = byId("removing", HTMLDialogElement);
 
 async function show() {
-  /** @type {[StudentView[], import("./take-report.js").TakeSummary[]]} */
+  /** @type {[StudentView[], import("../types.d.ts").TakeSummary[]]} */
   const [students, takes] = await Promise.all([ask("students"), ask("takes")]);
   const others = takes.filter((take) => take.student_id === null);
   byId("none", HTMLElement).hidden = students.length + others.length > 0;

@@ -4,11 +4,7 @@ import { svgEl, svgOf } from "./dom.js";
 import { say } from "./words.js";
 
 /**
- * @typedef {{start_ticks: number, end_ticks: number, step: number, kind: string, name: string, onset_sec: number, end_sec: number,
- *   contour: number[]}} TraceNote
- * @typedef {{element: string, onset_ticks: number, step: number}} LineNote
- * @typedef {{systems: import("./api.js").SystemView[], bar_numbers: number[], ends_ticks: number[], notes: LineNote[],
- *   passage: number, trace: TraceNote[]}} TakeLine
+ * @typedef {import("../types.d.ts").TraceNote} TraceNote @typedef {import("../types.d.ts").TakeLine} TakeLine
  * @typedef {{label: string, status: string}} Labelled
  */
 
@@ -73,7 +69,7 @@ export class Trace {
   }
 
   /**
-   * @param {TakeLine} line @param {import("./api.js").SystemView} system @param {HTMLElement} holder @param {Head[]} heads
+   * @param {TakeLine} line @param {import("../types.d.ts").SystemView} system @param {HTMLElement} holder @param {Head[]} heads
    * @param {number} bottom
    */
   #drawSystem(line, system, holder, heads, bottom) {
@@ -134,7 +130,7 @@ function staffLines(staff) {
 
 /**
  * Where time lies on a system: pairs of ticks and x, both growing.
- * @param {TakeLine} line @param {import("./api.js").SystemView} system @param {HTMLElement} holder @param {Head[]} heads
+ * @param {TakeLine} line @param {import("../types.d.ts").SystemView} system @param {HTMLElement} holder @param {Head[]} heads
  * @returns {[number, number][]}
  */
 function railOf(line, system, holder, heads) {

@@ -12,8 +12,8 @@ import { Session } from "./take-session.js";
 import { noteAt } from "./transport.js";
 import { moment, say } from "./words.js";
 
-/** @typedef {import("./api.js").HearingView} HearingView @typedef {import("./api.js").ArrangementView} ArrangementView */
-/** @typedef {import("./take-session.js").Wish} Wish */
+/** @typedef {import("../types.d.ts").HearingView} HearingView @typedef {import("../types.d.ts").ArrangementView} ArrangementView */
+/** @typedef {import("./take-session.js").Wish} Wish @typedef {"idle" | "starting" | "recording" | "listening"} State */
 
 const STAFF_STEPS = [5, 5.75, 6.5, 7, 7.75, 8.75, 10, 11.5];
 const PATIENCE_MS = 350;
@@ -35,7 +35,7 @@ let setting = null;
 /** @type {number[]} */
 let barNumbers = [];
 let size = innerWidth < 560 ? 2 : 4;
-/** @type {"idle" | "starting" | "recording" | "listening"} */
+/** @type {State} */
 let state = "idle";
 let ready = Promise.resolve();
 let asked = 0, waiting = 0, frame = 0;
@@ -57,7 +57,7 @@ async function showLine() {
   const { line } = chosen();
   music.setAttribute("aria-busy", "true");
   try {
-    /** @type {{systems: import("./api.js").SystemView[], bar_numbers: number[]}} */
+    /** @type {import("../types.d.ts").LineView} */
     const shown = await ask(`arrangements/${id}/line${query({ which: line, width: score.widthMm, staff: STAFF_STEPS[size] })}`);
     barNumbers = shown.bar_numbers;
     score.draw(/** @type {any} */ ({ ...shown, figures: [], other: [] }), score.widthMm);
@@ -211,7 +211,7 @@ async function finish() {
   await send(wavOf(last.samples, last.rate), last.offset);
 }
 
-/** @param {typeof state} next */
+/** @param {State} next */
 function setState(next) {
   state = next;
   choices.disabled = next !== "idle";
@@ -237,7 +237,7 @@ async function bring(file) {
 async function addStudent() {
   const field = byId("student-name", HTMLInputElement), list = byId("student", HTMLSelectElement);
   await told(async () => {
-    /** @type {{id: number, name: string}} */
+    /** @type {import("../types.d.ts").StudentView} */
     const made = await ask("students", { method: "POST", json: { name: field.value } });
     list.append(el("option", { value: made.id }, made.name));
     list.value = String(made.id);
@@ -247,7 +247,7 @@ async function addStudent() {
 }
 
 async function showEarlier() {
-  /** @type {import("./take-report.js").TakeSummary[]} */
+  /** @type {import("../types.d.ts").TakeSummary[]} */
   const takes = await ask(`takes${query({ tune: Number(root.dataset.tune) })}`);
   byId("earlier-part", HTMLElement).hidden = !takes.length;
   byId("earlier", HTMLElement).replaceChildren(...takes.slice(0, MOST_EARLIER).map((take) => el("li", {},

@@ -5,7 +5,7 @@ import { announce, byId, el } from "./dom.js";
 import { Player } from "./player.js";
 import { say } from "./words.js";
 
-/** @typedef {import("./api.js").HearingView} HearingView @typedef {import("./api.js").ArrangementView} ArrangementView */
+/** @typedef {import("../types.d.ts").HearingView} HearingView @typedef {import("../types.d.ts").ArrangementView} ArrangementView */
 
 /** @type {Record<string, string[]>} */
 const LINES = { plain: ["plain"], ornamented: ["ornamented"], "in-turn": ["plain", "ornamented"], other: ["other"], both: ["ornamented", "other"] };
