@@ -2,13 +2,20 @@
 
 from __future__ import annotations
 
-from jinja2 import Environment, PackageLoader, StrictUndefined
+from functools import cache
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from jinja2 import Environment
 
 __all__ = ["templates_of"]
 
 
+@cache
 def templates_of(package: str, folder: str = "templates") -> Environment:
     """The templates in a folder of a package: what is put into them is escaped, and a name that is missing is an error."""
+    from jinja2 import Environment, PackageLoader, StrictUndefined
+
     return Environment(
         loader=PackageLoader(package, folder),
         autoescape=True,
