@@ -7,7 +7,7 @@ from functools import cache
 from importlib.resources import files
 from typing import Any, Final
 
-from fluent.runtime import FluentBundle, FluentResource
+from fluent.runtime import FluentBundle
 from fluent.syntax import FluentParser, ast
 from markupsafe import Markup, escape
 
@@ -28,11 +28,12 @@ def say(id: str, /, **args: object) -> str:
         LookupError: there is no such message, or it needs another argument.
     """
     bundle = _bundle()
-    if not bundle.has_message(id):
-        raise LookupError(f"The page has no words for {id}.")
-    text, errors = bundle.format_pattern(_pattern(bundle, id), args)
+    pattern = bundle.get_message(id).value
+    if pattern is None:
+        raise LookupError(id)
+    text, errors = bundle.format_pattern(pattern, args)
     if errors:
-        raise LookupError(f"{id}: {errors[0]}")
+        raise LookupError(id, errors[0])
     return str(text)
 
 
@@ -51,30 +52,30 @@ def message_ids() -> frozenset[str]:
 
 
 def pieces_of(ids: Iterable[str]) -> dict[str, list[Piece]]:
-    """Messages taken apart, so that a script can put them together with its own arguments."""
+    """Messages taken apart, so that a script can put them together with its own arguments.
+
+    Raises:
+        LookupError: there is no such message, or it holds what scripts can't say: other messages, functions but NUMBER.
+    """
     return {id: [_piece(element) for element in _messages()[id].elements] for id in sorted(ids)}
 
 
 @cache
-def _source() -> str:
-    return files("fioritura").joinpath("words", LANGUAGE, "page.ftl").read_text(encoding="utf-8")
+def _resource() -> ast.Resource:
+    text = files("fioritura").joinpath("words", LANGUAGE, "page.ftl").read_text(encoding="utf-8")
+    return FluentParser().parse(text)
 
 
 @cache
 def _bundle() -> FluentBundle:
     bundle = FluentBundle([REGION], use_isolating=False)
-    bundle.add_resource(FluentResource(_source()))
+    bundle.add_resource(_resource())
     return bundle
-
-
-def _pattern(bundle: FluentBundle, id: str) -> Any:
-    return bundle.get_message(id).value
 
 
 @cache
 def _messages() -> dict[str, ast.Pattern]:
-    entries = FluentParser().parse(_source()).body
-    return {entry.id.name: entry.value for entry in entries if isinstance(entry, ast.Message) and entry.value}
+    return {one.id.name: one.value for one in _resource().body if isinstance(one, ast.Message) and one.value}
 
 
 def _piece(element: ast.TextElement | ast.Placeable) -> Piece:
@@ -92,7 +93,7 @@ def _piece(element: ast.TextElement | ast.Placeable) -> Piece:
             cases = {_key(one): [_piece(inner) for inner in one.value.elements] for one in variants}
             return {"by": name.name, "cases": cases, "usual": next(_key(one) for one in variants if one.default)}
         case other:
-            raise LookupError(f"The page's scripts can't say a {type(other).__name__}.")
+            raise LookupError(type(other).__name__)
 
 
 def _key(variant: ast.Variant) -> str:
