@@ -27,7 +27,7 @@ from fioritura.players.setting import Setting
 from fioritura.sound.session import played
 from fioritura.techniques.table import all_techniques
 from fioritura.techniques.technique import Technique
-from tools.docs_site.media import CARE, Media, Sound, both_widths, in_sentence, music_figure
+from tools.docs_site.media import CARE, Media, Sound, both_widths, in_sentence, music_figure, rendered
 
 __all__ = ["Ornaments", "family_pages"]
 
@@ -115,7 +115,7 @@ class Ornaments:
     def _technique(self, technique: Technique) -> Iterator[str]:
         yield f"## {technique.name} {{ #{technique.id} }}\n"
         yield f"{technique.text}\n"
-        yield f'<span class="level">Level {technique.level}</span> `{technique.id}`\n'
+        yield f"{rendered('level.html', level=technique.level).strip()} `{technique.id}`\n"
         example = self.examples.get(technique.id)
         if example is None:
             yield f"*{self.found.tune.title}* has no place for it.\n"
