@@ -10,11 +10,12 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 from functools import lru_cache
+from itertools import pairwise
 from typing import Final, Literal
 
 import numpy as np
-from numpy.typing import NDArray
 
+from fioritura.paths import Costs, best_path
 from fioritura.theory.chord import Chord
 from fioritura.theory.key import Key
 from fioritura.theory.scale import chord_scale
@@ -25,8 +26,6 @@ Voicing = tuple[int, ...]
 """MIDI numbers, rising."""
 
 VoicingStyle = Literal["rootless", "shell", "strummed"]
-
-Costs = NDArray[np.float64]
 
 LOWEST: Final = 48
 HIGHEST: Final = 74
@@ -49,19 +48,12 @@ def led_voicings(
         for (chord, key), upcoming in zip(chords, [*following, None], strict=True)
     ]
     costs = [_place_costs(options, style) - VARIETY * dice.gumbel(size=len(options)) for options in choices]
-    best = costs[0]
-    back: list[NDArray[np.intp]] = []
-    for number in range(1, len(chords)):
-        moves = _moves(chords[number - 1][0], chords[number][0], choices[number - 1], choices[number])
-        total = best[:, None] + moves
-        back.append(total.argmin(axis=0))
-        best = total.min(axis=0) + costs[number]
-    place = int(best.argmin())
-    path = [place]
-    for pointers in reversed(back):
-        place = int(pointers[place])
-        path.append(place)
-    return [options[place] for options, place in zip(choices, reversed(path), strict=True)]
+    moves = (
+        _moves(before, chord, earlier, later)
+        for ((before, _), (chord, _)), (earlier, later) in zip(pairwise(chords), pairwise(choices), strict=True)
+    )
+    places = best_path(costs, moves).places
+    return [options[place] for options, place in zip(choices, places, strict=True)]
 
 
 @lru_cache(maxsize=2048)
