@@ -15,6 +15,7 @@ from typing import Final, Literal
 
 import numpy as np
 
+from fioritura.chance import Chance
 from fioritura.paths import Costs, best_path
 from fioritura.theory.chord import Chord
 from fioritura.theory.key import Key
@@ -36,9 +37,7 @@ VARIETY: Final = 0.8
 GUIDE_LEAP_COST: Final = 3.0
 
 
-def led_voicings(
-    chords: Sequence[tuple[Chord, Key]], style: VoicingStyle, dice: np.random.Generator
-) -> list[Voicing]:
+def led_voicings(chords: Sequence[tuple[Chord, Key]], style: VoicingStyle, chance: Chance) -> list[Voicing]:
     """A voicing for each chord in its key."""
     if not chords:
         return []
@@ -47,7 +46,7 @@ def led_voicings(
         candidates(chord, key, style, _leads_to_minor(chord, upcoming))
         for (chord, key), upcoming in zip(chords, [*following, None], strict=True)
     ]
-    costs = [_place_costs(options, style) - VARIETY * dice.gumbel(size=len(options)) for options in choices]
+    costs = [_place_costs(options, style) - VARIETY * chance.gumbels(len(options)) for options in choices]
     moves = (
         _moves(before, chord, earlier, later)
         for ((before, _), (chord, _)), (earlier, later) in zip(pairwise(chords), pairwise(choices), strict=True)

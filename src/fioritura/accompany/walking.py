@@ -17,6 +17,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from fioritura.accompany.harmony import Beat, bass_class, scale_classes
+from fioritura.chance import Chance
 from fioritura.paths import Costs, Places, Step, best_walk
 from fioritura.theory.chord import Chord
 from fioritura.theory.key import Key
@@ -58,7 +59,7 @@ _AFTER: Final = np.array(
 """Cost of a move (column) after a move (row), in the order of `_SAME` and the rest."""
 
 
-def walk(beats: Sequence[Beat], dice: np.random.Generator) -> list[int | None]:
+def walk(beats: Sequence[Beat], chance: Chance) -> list[int | None]:
     """A MIDI number for each beat; None where there is no chord."""
     line: list[int | None] = []
     start = 0
@@ -69,14 +70,14 @@ def walk(beats: Sequence[Beat], dice: np.random.Generator) -> list[int | None]:
             continue
         stretch = list(takewhile(lambda beat: beat.chord is not None, beats[start:]))
         chords = [beat.chord for beat in stretch if beat.chord is not None]
-        line += _best_line(stretch, chords, dice)
+        line += _best_line(stretch, chords, chance)
         start += len(stretch)
     return line
 
 
-def _best_line(beats: Sequence[Beat], chords: Sequence[Chord], dice: np.random.Generator) -> list[int]:
+def _best_line(beats: Sequence[Beat], chords: Sequence[Chord], chance: Chance) -> list[int]:
     """The cheapest pitches for beats and their chords. State: the kind of move that led to a pitch, and the pitch."""
-    noise = VARIETY * dice.gumbel(size=(len(beats), _COUNT))
+    noise = VARIETY * chance.gumbels(len(beats), _COUNT)
     stands = [_fit(beat, chord) + _REGISTER - own for beat, chord, own in zip(beats, chords, noise, strict=True)]
     opening = np.full((len(_AFTER), _COUNT), FORBIDDEN)
     opening[_SAME] = stands[0]

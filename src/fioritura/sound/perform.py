@@ -9,11 +9,11 @@ and slurred joints (tongue on the reed for 34.5 ms, Hofmann et al. 2012); breath
 from __future__ import annotations
 
 import math
-import random
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 from typing import Final
 
+from fioritura.chance import Chance
 from fioritura.players.instruments import Instrument
 from fioritura.sound.clock import Clock
 from fioritura.sound.dynamics import loudness_of, phrase_spans
@@ -112,9 +112,9 @@ def perform_line(
     spans = written_spans(tune, line, clock, feel, is_late=laid_back and not exact)
     velocities = loudness_of(tune, line, feel)
     if not exact:
-        dice = random.Random(seed)
-        spans = humanised(spans, dice)
-        velocities = [velocity + dice.gauss(0.0, VELOCITY_DEVIATION) for velocity in velocities]
+        chance = Chance.of(seed, "performance", "melody")
+        spans = humanised(spans, chance)
+        velocities = [velocity + chance.normal(VELOCITY_DEVIATION) for velocity in velocities]
     depth = VIBRATO_SEMITONES.get(instrument.program, SAXOPHONE_VIBRATO_SEMITONES)
     phrase_ends = frozenset(last for _, last in phrase_spans(line))
     player = _Player(tune, clock, line, spans, velocities, slurs(line, feel), phrase_ends, depth)
