@@ -6,7 +6,7 @@ import re
 from collections.abc import AsyncIterator, Callable, Container
 from concurrent.futures import ThreadPoolExecutor
 from contextlib import asynccontextmanager
-from functools import cache
+from functools import lru_cache
 from pathlib import Path
 from typing import Annotated, Any, Final
 
@@ -188,7 +188,7 @@ def _page_maker() -> Page:
     return page
 
 
-@cache
+@lru_cache(maxsize=32)
 def _modules(name: str) -> tuple[str, ...]:
     """A script of the page and all that it imports: a browser that knows them beforehand fetches them at once."""
     found = [name]
