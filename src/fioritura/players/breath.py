@@ -6,12 +6,14 @@ before, which must keep at least half its length. Phrase ends and long notes are
 
 from __future__ import annotations
 
-from collections.abc import Collection, Sequence
+from collections.abc import Collection, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
+from math import inf
 from typing import Final, Literal
 
 from fioritura.errors import OptionError
+from fioritura.paths import best_division
 from fioritura.players.player import Player
 from fioritura.theory.metre import QUARTER
 from fioritura.tune import Mark, Note
@@ -133,22 +135,16 @@ def _cheapest(
 ) -> list[int]:
     """Notes after which to breathe inside the notes `start` to `stop`."""
     nodes = [start - 1, *(number for number in range(start, stop) if number in places), stop]
-    totals = [0.0]
-    came_from = [0]
-    for here in range(1, len(nodes)):
-        best, source = float("inf"), 0
+    costs = [places[node][1] if start <= node < stop else 0.0 for node in nodes]
+
+    def ways_to(here: int, totals: Sequence[float]) -> Iterator[tuple[int, float]]:
+        best = inf
         for before in range(here - 1, -1, -1):
-            excess = max(0.0, _span_sec(line, nodes[before] + 1, nodes[here], sec) - breath_sec)
-            if _EXCESS_COST * excess >= best:
+            excess = _EXCESS_COST * max(0.0, _span_sec(line, nodes[before] + 1, nodes[here], sec) - breath_sec)
+            if excess >= best:
                 break
-            total = totals[before] + _EXCESS_COST * excess
-            if total < best:
-                best, source = total, before
-        totals.append(best + (places[nodes[here]][1] if nodes[here] != stop else 0.0))
-        came_from.append(source)
-    chosen = []
-    here = came_from[-1]
-    while here:
-        chosen.append(nodes[here])
-        here = came_from[here]
-    return chosen[::-1]
+            total = totals[before] + costs[before] + excess
+            best = min(best, total)
+            yield before, total
+
+    return [nodes[last] for _, last in best_division(len(nodes) - 1, ways_to)[:-1]]

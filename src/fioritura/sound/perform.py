@@ -9,11 +9,11 @@ and slurred joints (tongue on the reed for 34.5 ms, Hofmann et al. 2012); breath
 from __future__ import annotations
 
 import math
-import random
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from typing import Final
 
+from fioritura.chance import Chance
 from fioritura.players.instruments import Instrument
 from fioritura.players.phrasing import phrasing_of
 from fioritura.players.player import Player
@@ -120,9 +120,9 @@ def perform_line(
     phrasing = phrasing_of(tune, line, player or Player.of(instrument.id), clock.tempo_at(0))
     velocities = loudness_of(tune, line, feel, phrasing.phrases)
     if not exact:
-        dice = random.Random(seed)
-        spans = humanised(spans, dice)
-        velocities = [velocity + dice.gauss(0.0, VELOCITY_DEVIATION) for velocity in velocities]
+        chance = Chance.of(seed, "performance", "melody")
+        spans = humanised(spans, chance)
+        velocities = [velocity + chance.normal(VELOCITY_DEVIATION) for velocity in velocities]
     depth = VIBRATO_SEMITONES.get(instrument.program, SAXOPHONE_VIBRATO_SEMITONES)
     breaths = {breath.after: breath.stolen_sec for breath in phrasing.breaths.breaths if breath.kind != "rest"}
     playing = _Player(tune, clock, line, spans, velocities, slurs(line, feel), breaths, depth)
