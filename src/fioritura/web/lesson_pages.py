@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from importlib.util import find_spec
-from typing import Annotated, Any, Final
+from typing import Annotated, Any
 
 from fastapi import FastAPI, Request
 from fastapi import Path as InPath
@@ -14,10 +14,10 @@ from fioritura.lesson.catalogue import languages
 from fioritura.lesson.pack import SECTIONS
 from fioritura.lesson.plan import AUDIO, LessonPlan
 from fioritura.shelf.store import Shelf
+from fioritura.web.languages import NAMES
+from fioritura.words import LANGUAGES, language
 
 __all__ = ["add_lesson_pages"]
-
-_LANGUAGES: Final = {"en": "English", "de": "Deutsch"}
 
 Page = Callable[..., Response]
 Id = Annotated[int, InPath(ge=1, le=2**53)]
@@ -35,7 +35,7 @@ def add_lesson_pages(app: FastAPI, shelf: Shelf, page: Page, latest: Callable[[]
             tune=tune,
             lesson=lesson,
             others=shelf.lessons.lessons(arrangement_id=arrangement),
-            usual=LessonPlan().data(),
+            usual=LessonPlan(language=language() if language() in languages() else LANGUAGES[0]).data(),
             **_choices(),
         )
 
@@ -64,5 +64,5 @@ def _choices() -> dict[str, Any]:
     return {
         "sections": sections,
         "audio": AUDIO,
-        "languages": [(code, _LANGUAGES.get(code, code)) for code in languages()],
+        "lesson_languages": [(code, NAMES.get(code, code)) for code in languages()],
     }

@@ -35,6 +35,8 @@ from fioritura.web.lesson_models import (
     TechniqueOffer,
 )
 from fioritura.web.staves import renamed
+from fioritura.web.words import capital_of
+from fioritura.words import message, say
 
 __all__ = ["check_plan", "examples_of_plan", "offer_view"]
 
@@ -52,7 +54,7 @@ def check_plan(data: Mapping[str, Any]) -> None:
     try:
         Plan.model_validate(dict(data))
     except ValidationError as error:
-        raise ReadError(f"The plan of a lesson is damaged ({error.error_count()} faults).") from None
+        raise ReadError("plan-damaged", count=error.error_count()) from None
 
 
 def offer_view(arrangement: Arrangement, title: str, language: str, width_mm: float) -> OfferView:
@@ -78,8 +80,8 @@ def examples_of_plan(lesson: Lesson, plan: LessonPlan, width_mm: float) -> Previ
         for id in plan.players:
             instrument = instrument_named(id)
             if part_for(lesson, instrument) is None:
-                reason = "No octave holds all of the line."
-                left_out.append(LeftOut(player=instrument.name, reason=reason))
+                reason = say(message("part-without-octave"))
+                left_out.append(LeftOut(player=capital_of(instrument.name), reason=reason))
     views = [_example_view(lesson, example, width_mm) for example in lesson.examples]
     return PreviewView(examples=views, left_out=left_out, problem="")
 
@@ -102,7 +104,7 @@ def _phrase_view(arrangement: Arrangement, parts: tuple[Phrase, ...], phrase: Ph
         if phrase_of(tune, parts, figure) == phrase.number
     ]
     labels = tuple(
-        Label(place - first.start_ticks, technique_named(figure.technique).label, number)
+        Label(place - first.start_ticks, say(technique_named(figure.technique).label), number)
         for number, figure in inside
         if first.start_ticks <= (place := sounding_start(tune, figure)) < last.end_ticks
     )

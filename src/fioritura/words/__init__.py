@@ -4,6 +4,7 @@ A room that has something to say makes a `Message`; `say` renders it. The texts 
 language and room (``words/de/arrange.ftl``), those of the techniques beside each technique's file.
 """
 
+from fioritura.words.keeping import kept, remembered
 from fioritura.words.message import Message, Speakable, Value, message, verbatim
 from fioritura.words.speech import LANGUAGES, add_words, capital, language, say, speaking
 
@@ -14,8 +15,10 @@ __all__ = [
     "Value",
     "add_words",
     "capital",
+    "kept",
     "language",
     "message",
+    "remembered",
     "say",
     "speaking",
     "verbatim",

@@ -1,0 +1,1 @@
+hint-port-unusable = mit --port einen anderen angeben, mit --port 0 irgendeinen freien

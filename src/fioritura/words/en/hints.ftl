@@ -1,0 +1,1 @@
+hint-port-unusable = another --port, or --port 0 for any that is free
