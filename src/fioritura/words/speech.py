@@ -215,7 +215,7 @@ class _Speaker:
             return self.number(value)
         return self.spoken(value, held)
 
-    def number(self, value: float) -> float:
+    def number(self, value: float) -> object:
         """A number as Fluent takes it: Spanish groups digits from five on (CLDR, ``minimumGroupingDigits``)."""
         from fluent.runtime.types import fluent_number
 
