@@ -135,7 +135,7 @@ def test_sounds_names_font_licence_and_remedy(capsys: pytest.CaptureFixture[str]
         (("--bars", "4-2"), "5-8"),
         (("--times", "0"), "1 to 200"),
         (("--choruses", "-1"), "0 to 200"),
-        (("--mute", "tuba"), "mute any of"),
+        (("--mute", "tuba"), "there is no such part"),
         (("--mute", "melody,bass,chords,drums,click"), "at least one"),
         (("--out", "x.ogg"), ".mp3, .wav, .flac or .mid"),
         (("--soundfont", "nowhere.sf2"), "can't be read"),
