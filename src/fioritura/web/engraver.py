@@ -19,7 +19,6 @@ from typing import Final
 from fioritura.errors import ToolError
 from fioritura.lesson.workers import worker_setup
 from fioritura.notation.engraving.engrave import System, engrave_systems
-from fioritura.notation.musicxml.writer import write_musicxml
 from fioritura.notation.score import Score
 
 __all__ = ["Engraver", "Music"]
@@ -110,5 +109,5 @@ def _warmed(number: int) -> int:
 
 
 def _engraved(music: Music) -> tuple[System, ...]:
-    musicxml = write_musicxml(pickle.loads(music.score))
-    return engrave_systems(musicxml, width_mm=music.width_mm, staff_mm=music.staff_mm, like=music.like)
+    score: Score = pickle.loads(music.score)
+    return engrave_systems(score, width_mm=music.width_mm, staff_mm=music.staff_mm, like=music.like)
