@@ -25,6 +25,7 @@ from fioritura.notation.engraving.page import (
     Text,
     TitleBlock,
 )
+from fioritura.notation.engraving.svg import described
 from fioritura.review.document import Sheet, review_blocks
 
 __all__ = ["review_body", "review_page", "review_style"]
@@ -74,7 +75,7 @@ class _Drawings:
         svg = _USED.sub(rf"\g<1>r{self.count}-\g<2>", _SIZE.sub("", _IDS.sub("", system.svg)))
         if "role=" not in svg[: svg.index(">")]:
             name = f"Music from bar {system.first_bar}" if system.first_bar else "Music"
-            svg = svg.replace("<svg ", f'<svg role="img" aria-label="{escape(name)}" ', 1)
+            svg = described(svg, name, system.words)
         return svg.replace("<svg ", f'<svg style="max-width:{_SCREEN_SCALE * system.width_mm:.0f}mm" ', 1)
 
 

@@ -20,6 +20,7 @@ from fioritura.lesson.lesson import Lesson
 from fioritura.lesson.parts import part_for
 from fioritura.lesson.plan import LessonPlan, phrase_of, plan_of
 from fioritura.notation.engraving.engrave import engrave_systems
+from fioritura.notation.engraving.svg import described
 from fioritura.notation.score import Label, Score, Staff
 from fioritura.phrase import Phrase, phrases
 from fioritura.players.instruments import instrument_named
@@ -87,7 +88,8 @@ def examples_of_plan(lesson: Lesson, plan: LessonPlan, width_mm: float) -> Previ
 def _engraved(score: Score, width_mm: float, prefix: str) -> list[str]:
     """The systems of some bars; kept, as a change of words leaves the music as it is."""
     systems = engrave_systems(score, width_mm=width_mm, staff_mm=_STAFF_MM, shows_tempo=False)
-    return [renamed(system.svg, f"{prefix}{number}-") for number, system in enumerate(systems)]
+    drawings = (described(system.svg, "", system.words) for system in systems)
+    return [renamed(svg, f"{prefix}{number}-") for number, svg in enumerate(drawings)]
 
 
 def _phrase_view(arrangement: Arrangement, parts: tuple[Phrase, ...], phrase: Phrase, width_mm: float) -> PhraseView:

@@ -12,6 +12,7 @@ from fioritura.arrange.arrangement import Arrangement
 from fioritura.arrange.rendition import Rendition, laid_out
 from fioritura.lesson.edition import sounding_start
 from fioritura.notation.engraving.engrave import System, engrave_systems
+from fioritura.notation.engraving.svg import described
 from fioritura.notation.score import Label, Score, Staff
 from fioritura.techniques.figure import Figure
 from fioritura.techniques.table import technique_named
@@ -69,7 +70,7 @@ def little_staff(tune: Tune, rendition: Rendition, figure: Figure) -> str:
     systems = engrave_systems(
         Score(part, (staff,)), width_mm=_LITTLE_MM, staff_mm=_LITTLE_STAFF_MM, shows_tempo=False
     )
-    return systems[0].svg
+    return described(systems[0].svg, "", systems[0].words)
 
 
 def bars_of(tune: Tune, figure: Figure) -> tuple[int, int]:

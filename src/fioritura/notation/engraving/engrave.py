@@ -12,7 +12,7 @@ from __future__ import annotations
 
 import threading
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from importlib.resources import files
 from itertools import accumulate
 from typing import TYPE_CHECKING, Any, Final
@@ -21,10 +21,20 @@ from zlib import crc32
 from lxml import etree
 
 from fioritura.errors import OptionError, ToolError
+from fioritura.notation.alternative import StaffAlternative, staff_alternative
+from fioritura.notation.alternative_english import in_english
 from fioritura.notation.engraving.breaking import BarWidth, system_starts
 from fioritura.notation.engraving.fonts import ENGRAVING_FONT
 from fioritura.notation.engraving.mei import Piece, piece_of
-from fioritura.notation.engraving.svg import STAFF_UNITS, Drawing, dressed, standalone, to_svg, with_text_above
+from fioritura.notation.engraving.svg import (
+    STAFF_UNITS,
+    Drawing,
+    described,
+    dressed,
+    standalone,
+    to_svg,
+    with_text_above,
+)
 from fioritura.notation.score import Score
 
 if TYPE_CHECKING:
@@ -85,6 +95,8 @@ class System:
     bar_count: int
     mm_per_unit: float
     """Size of a drawing unit of the engraver."""
+    words: str = ""
+    """What the drawing shows, bar by bar: its alternative for who can't see it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -120,6 +132,7 @@ def engrave_systems(
         ToolError: the engraver is missing or can't lay out the music.
     """
     piece, lines, mm_per_unit = _engraved(score, width_mm, staff_mm, bars_per_system, shows_tempo, like)
+    staves = [staff_alternative(part) for part in piece.parts]
     return tuple(
         System(
             svg=to_svg([line.drawing], 0.0, mm_per_unit),
@@ -128,6 +141,7 @@ def engrave_systems(
             first_bar=piece.bars[line.start].number,
             bar_count=line.bar_count,
             mm_per_unit=mm_per_unit,
+            words=_words(staves, line.start, line.bar_count),
         )
         for line in lines
     )
@@ -146,8 +160,14 @@ def engrave_page(
 
     Options and errors are those of `engrave_systems`.
     """
-    _, lines, mm_per_unit = _engraved(score, width_mm, staff_mm, bars_per_system, shows_tempo)
-    return standalone(to_svg([line.drawing for line in lines], gap_mm / mm_per_unit, mm_per_unit))
+    piece, lines, mm_per_unit = _engraved(score, width_mm, staff_mm, bars_per_system, shows_tempo)
+    svg = to_svg([line.drawing for line in lines], gap_mm / mm_per_unit, mm_per_unit)
+    words = in_english([staff_alternative(part) for part in piece.parts])
+    return described(standalone(svg), score.tune.title, words)
+
+
+def _words(staves: Sequence[StaffAlternative], start: int, count: int) -> str:
+    return in_english([replace(staff, bars=staff.bars[start : start + count]) for staff in staves])
 
 
 def _engraved(
@@ -161,7 +181,7 @@ def _engraved(
     _check(width_mm, staff_mm, bars_per_system)
     piece = piece_of(score)
     toolkit = _toolkit()
-    toolkit.setOptions({"pageMarginLeft": _BRACKET_PIXELS if piece.staff_count > 1 else 0, "xmlIdSeed": 1})
+    toolkit.setOptions({"pageMarginLeft": _BRACKET_PIXELS if len(piece.parts) > 1 else 0, "xmlIdSeed": 1})
     if like and sum(system.bar_count for system in like) == len(piece.bars):
         starts = [0, *accumulate(system.bar_count for system in like[:-1])]
         line_units = width_mm / like[0].mm_per_unit

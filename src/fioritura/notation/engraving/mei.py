@@ -94,12 +94,12 @@ class _Measure:
 
 @dataclass(frozen=True)
 class Piece:
-    """A score ready for layout: its bars, its opening tempo mark, and wind effects by note id."""
+    """A score ready for layout: its parts and bars, its opening tempo mark, and wind effects by note id."""
 
+    parts: tuple[WrittenPart, ...]
     head: str
     measures: tuple[_Measure, ...]
     bars: tuple[MeiBar, ...]
-    staff_count: int
     tempo: str
     effects: Mapping[str, Sequence[Effect]]
 
@@ -159,10 +159,10 @@ def piece_of(score: Score) -> Piece:
             )
         )
     return Piece(
+        parts=tuple(parts),
         head=f"{_OPENING}<scoreDef>{_staff_group(parts)}</scoreDef><section>",
         measures=tuple(measures),
         bars=facts,
-        staff_count=len(parts),
         tempo=_opening_tempo(parts[0]),
         effects={name: found for layer in layers for name, found in layer.effects.items()},
     )

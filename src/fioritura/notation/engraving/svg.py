@@ -20,6 +20,7 @@ from fioritura.errors import ToolError
 from fioritura.notation.chord_text import chord_pieces
 from fioritura.notation.engraving.extent import vertical_extent
 from fioritura.notation.engraving.fonts import MUSIC_SIGNS, SIGN_FONT, TEXT_FONT, plain_signs, sign_font_css
+from fioritura.notation.written_part import clean
 
 __all__ = [
     "LABEL_CLASS",
@@ -27,6 +28,7 @@ __all__ = [
     "STAFF_UNITS",
     "Drawing",
     "Effect",
+    "described",
     "dressed",
     "standalone",
     "to_svg",
@@ -44,6 +46,7 @@ LABEL_PADDING: Final = "\N{NO-BREAK SPACE}" * 2
 
 Effect = Literal["scoop", "falloff", "doit"]
 
+_QUOTE: Final = {'"': "&quot;"}
 _SPACES: Final = 'xmlns="http://www.w3.org/2000/svg" xmlns:xlink="http://www.w3.org/1999/xlink"'
 _FACES: Final = f"'{TEXT_FONT}', 'Times New Roman', Times, serif"
 _WEIGHTS: Final = {"harm": "600", "tempo": "600", "voltaBracket": "600"}
@@ -187,6 +190,17 @@ def standalone(svg: str) -> str:
         return svg
     start = svg.index(">") + 1
     return f"{svg[:start]}<style>{sign_font_css(signs)}</style>{svg[start:]}"
+
+
+def described(svg: str, name: str, words: str) -> str:
+    """The SVG as an image for who can't see it: its short name, if there is one, and what it shows (WAI-ARIA 1.2).
+
+    `words` go into `desc` (SVG 1.1), which no browser shows when the pointer is over the drawing.
+    """
+    label = f' aria-label="{escape(clean(name), _QUOTE)}"' if name else ""
+    start = svg.index(">")
+    told = f"<desc>{escape(clean(words))}</desc>" if words else ""
+    return f'{svg[:start]} role="img"{label}>{told}{svg[start + 1 :]}'
 
 
 def _cleaned(system: str) -> str:
