@@ -5,6 +5,7 @@ Outside references: ISO 32000-1 14.7 to 14.9 (tagged PDF, `Alt` of a figure), SV
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from io import BytesIO
 from typing import Any
@@ -143,3 +144,30 @@ def test_a_pdf_is_tagged_and_every_system_has_its_words() -> None:
     told = list(figures_of(root["/StructTreeRoot"], set()))
     assert told == [system.words for system in engrave_systems(score, width_mm=178, staff_mm=6.3)]
     assert all(words and "plain: bar " in words and "ornamented: bar " in words for words in told)
+
+
+def test_drawings_of_every_page_are_described() -> None:
+    from fioritura.lesson.handout import handout_engravings
+    from fioritura.lesson.lesson import drawn_here
+    from fioritura.lesson.web_page import web_page
+    from fioritura.review.page import _Drawings
+    from fioritura.web.views import system_views
+    from tests.lessons import demo_lesson
+
+    systems = engrave_systems(rich(staves=1))
+    lesson = demo_lesson(level=1)
+    lesson_page = web_page(lesson, drawn_here(handout_engravings(lesson)))
+    shown = {
+        lesson_page: lesson_page.count('class="marker"'),
+        _Drawings().figure(systems): len(systems),
+        "".join(view.svg for view in system_views(systems)): len(systems),
+    }
+    for page, count in shown.items():
+        told = re.findall(r"<desc>([^<]*)</desc>", page)
+        assert len(told) == count > 0
+        assert page.count('role="img"') >= count
+        assert all("bar " in words or "pickup: " in words for words in told)
+
+
+def test_a_bar_that_ends_with_an_abbreviation_has_one_full_stop() -> None:
+    assert in_english([staff_of("X:1\nM:2/4\nL:1/2\nK:C\n!segno!C|D!D.S.!|]\n")]).endswith("bar 2: D4 half; D.S.")

@@ -95,7 +95,7 @@ def in_english(staves: Sequence[StaffAlternative]) -> str:
 
 def _bar(bar: BarAlternative) -> str:
     head = TERMS["bar"].format(number=bar.number) if bar.number else TERMS["pickup"]
-    return TERMS["bar line"].format(bar=head, events="; ".join(_items(bar)))
+    return TERMS["bar line"].format(bar=head, events="; ".join(_items(bar)).removesuffix("."))
 
 
 def _items(bar: BarAlternative) -> Iterator[str]:
