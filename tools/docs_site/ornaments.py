@@ -20,7 +20,6 @@ from fioritura.arrange.survey import Survey, survey
 from fioritura.lesson.example import Example, example_score
 from fioritura.lesson.lesson import Lesson, lesson_on
 from fioritura.lesson.soundtrack import balance_of, balanced, example_session
-from fioritura.notation.musicxml.writer import write_musicxml
 from fioritura.notation.read import read_tune
 from fioritura.players.player import Player
 from fioritura.players.setting import Setting
@@ -65,10 +64,9 @@ class Ornaments:
         names = (self.lesson.words("plain"), self.lesson.words("ornamented"))
         for id, example in self.examples.items():
             score = example_score(example, self.lesson.instrument, example.technique.label, names)
-            music = write_musicxml(score)
             notes = example.figure_notes
             yield from both_widths(
-                f"{_MEDIA}/{id}", music, width_mm=_EXAMPLE_MM, shows_tempo=False, tinted_notes=notes
+                f"{_MEDIA}/{id}", score, width_mm=_EXAMPLE_MM, shows_tempo=False, tinted_notes=notes
             )
             performance = replace(played(example_session(self.lesson, example, 1.0)), title=example.technique.name)
             yield Sound(f"{_MEDIA}/{id}.mp3", balanced(performance, balance))

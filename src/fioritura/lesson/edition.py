@@ -101,9 +101,8 @@ def _jobs(edition: Edition) -> Iterator[tuple[str, Callable[[Path], Any]]]:
     if "abc" in wanted:
         yield "ornamented.abc", lambda path: path.write_bytes(line_bytes(edition, "abc"))
     if "svg" in wanted:
-        page = musicxml_writer.write_musicxml(both)
         yield "ornamented.svg", lambda path: path.write_bytes(line_bytes(edition, "svg"))
-        yield "comparison.svg", lambda path: path.write_text(engrave.engrave_page(page), encoding="utf-8")
+        yield "comparison.svg", lambda path: path.write_text(engrave.engrave_page(both), encoding="utf-8")
     if "json" in wanted:
         records = figure_records(rendition)
         text = json.dumps(records, indent=2, ensure_ascii=False) + "\n"
@@ -170,8 +169,7 @@ def line_bytes(edition: Edition, ending: str) -> bytes:
         return abc_writer.write_abc(score).encode()
     if ending == "pdf":
         return sheet.line_pdf(score, paper=edition.paper, legend=_legend(edition.rendition))
-    musicxml = musicxml_writer.write_musicxml(score)
-    return engrave.engrave_page(musicxml).encode() if ending == "svg" else musicxml
+    return engrave.engrave_page(score).encode() if ending == "svg" else musicxml_writer.write_musicxml(score)
 
 
 def _legend(rendition: Rendition) -> list[tuple[str, str, str]]:
