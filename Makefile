@@ -5,7 +5,7 @@ PYTHON ?= python3
 VENV := .venv
 READY := $(VENV)/.ready
 
-.PHONY: demo docs test check bench listen-bench scale sweep taste fuzz kills format clean
+.PHONY: demo docs test check bounds wheel bench listen-bench scale sweep taste fuzz kills format clean
 
 demo: $(READY)
 	$(VENV)/bin/fioritura demo --out demo
@@ -19,6 +19,12 @@ check: $(READY)
 	$(VENV)/bin/ruff format --check .
 	$(VENV)/bin/mypy
 	$(VENV)/bin/lint-imports --no-cache
+
+bounds: $(READY)
+	$(VENV)/bin/python -m tools.bounds
+
+wheel: $(READY)
+	$(VENV)/bin/python -m tools.wheel
 
 docs: $(READY)
 	NO_MKDOCS_2_WARNING=1 $(VENV)/bin/python -m mkdocs build --strict

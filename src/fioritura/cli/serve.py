@@ -55,6 +55,6 @@ def run(options: argparse.Namespace) -> int:
     except ModuleNotFoundError as error:
         if (error.name or "").startswith("fioritura"):
             raise
-        raise ToolError(f"The page needs the package {error.name!r}: pip install 'fioritura[web]'.") from None
+        raise ToolError(f"The page needs the package {error.name!r}: install fioritura anew.") from None
     serve(options.port, options.data, options.listen, os.environ.get("FIORITURA_TOKEN", "").strip())
     return 0
