@@ -48,7 +48,7 @@ def waltz(client: TestClient) -> int:
     return int(welcome["tunes"][0]["arrangement"])
 
 
-def view(client: TestClient, id: int, **query: object) -> dict[str, Any]:
+def view(client: TestClient, id: int, **query: float | str) -> dict[str, Any]:
     answer = client.get(f"/api/arrangements/{id}", params=query)
     assert answer.status_code == 200, answer.text
     found: dict[str, Any] = answer.json()
@@ -318,8 +318,8 @@ def test_what_is_no_archive_is_refused(client: TestClient) -> None:
 # The sound
 
 
-def hearing(client: TestClient, id: int, **query: object) -> dict[str, Any]:
-    answer = client.get(f"/api/arrangements/{id}/hearing", params={"tempo": 120} | query)
+def hearing(client: TestClient, id: int, **query: float | str) -> dict[str, Any]:
+    answer = client.get(f"/api/arrangements/{id}/hearing", params={"tempo": 120, **query})
     assert answer.status_code == 200, answer.text
     found: dict[str, Any] = answer.json()
     return found
