@@ -7,7 +7,6 @@ the engraver's package publishes for its music font), and the text as another pr
 from __future__ import annotations
 
 import re
-import time
 from collections.abc import Callable
 from io import BytesIO
 from pathlib import Path
@@ -177,17 +176,6 @@ def lead_sheet(bars: int, paper: Paper) -> Document:
     systems = engrave_systems(ornamented(9, bars=bars), width_mm=width_mm, staff_mm=6.3)
     sheet = LeadSheet((TitleBlock("T"),), systems, foot=(Small("Rights."),))
     return Document("T", (sheet,), footer="Test", paper=paper)
-
-
-def test_a_32_bar_comparison_takes_less_than_a_second() -> None:
-    score = ornamented(3, bars=32)
-    comparison_pdf(score)
-    times = []
-    for _ in range(3):
-        begun = time.process_time()
-        comparison_pdf(score)
-        times.append(time.process_time() - begun)
-    assert min(times) < 1.0
 
 
 def test_png_size_and_ground() -> None:
