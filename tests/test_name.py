@@ -20,7 +20,7 @@ from fioritura.arrange.rendition import laid_out
 from fioritura.cli import main
 from fioritura.lesson.edition import Edition, line_score, plain_score
 from fioritura.listening.definition import Group, technique_of, techniques_of
-from fioritura.listening.lattice import FIGURE_MARKS, offers
+from fioritura.listening.lattice import figure_marks, offers
 from fioritura.listening.name import name_line, name_take
 from fioritura.listening.naming import Naming, SlipKind
 from fioritura.listening.notes import Attack, PlayedNote, Take
@@ -115,7 +115,7 @@ def test_each_technique_is_known_by_itself(technique: str) -> None:
 
 def bare(line: tuple[Note, ...]) -> list[tuple[object, ...]]:
     return [
-        (n.onset_ticks, n.duration_ticks, n.pitch.midi, [g.midi for g in n.graces], set(n.marks) & FIGURE_MARKS)
+        (n.onset_ticks, n.duration_ticks, n.pitch.midi, [g.midi for g in n.graces], set(n.marks) & figure_marks())
         for n in line
     ]
 

@@ -97,7 +97,7 @@ def test_a_figure_inside_one_note_is_slurred_no_further_than_that_note(technique
 def test_feel_and_tempo_that_the_player_asks_for_are_printed() -> None:
     tune = line_of("C5/2 E5/2 C5/4", chords="C")
     figure = offered(tune, "turn")[0][1]
-    score = line_score(Edition(rendition_of(tune, figure, feel="swing", quarters_per_minute=90.0)))
+    score = line_score(Edition(rendition_of(tune, figure, feel="swing", tempo=90.0)))
     xml, abc = write_musicxml(score).decode(), write_abc(score)
     assert "Swing" in xml
     assert "<per-minute>90</per-minute>" in xml

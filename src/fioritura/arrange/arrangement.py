@@ -9,6 +9,7 @@ from collections.abc import Iterable
 from contextlib import suppress
 from dataclasses import dataclass, replace
 from functools import cached_property
+from typing import Final
 
 from fioritura.arrange.arranger import choose_figures, rivals
 from fioritura.arrange.find import is_sound
@@ -20,8 +21,11 @@ from fioritura.techniques.figure import Figure
 from fioritura.techniques.table import technique_named
 from fioritura.theory.pitch import Pitch
 from fioritura.tune import Tune
+from fioritura.words import Message, message
 
 __all__ = ["Alternative", "Arrangement", "Decisions", "arranged", "rearranged"]
+
+_BY_HAND: Final = "why-by-hand"
 
 
 @dataclass(frozen=True, slots=True)
@@ -194,7 +198,11 @@ class Arrangement:
             raise OptionError(
                 f"The figure has {total} notes of its own: there is no note {note} (they count from 0)."
             )
-        return replace(figure, graces=tuple(graces), notes=tuple(notes), why=f"{figure.why} One pitch by hand.")
+        return replace(figure, graces=tuple(graces), notes=tuple(notes), why=_by_hand(figure.why))
+
+
+def _by_hand(why: Message) -> Message:
+    return why if why.id == _BY_HAND else message(_BY_HAND, why=why)
 
 
 def arranged(

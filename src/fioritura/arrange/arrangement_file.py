@@ -24,6 +24,7 @@ from fioritura.theory.key import Key, mode_named
 from fioritura.theory.metre import Metre
 from fioritura.theory.pitch import Pitch
 from fioritura.tune import Bar, ChordSpan, Jump, Mark, Note, Tempo, Tune
+from fioritura.words import Message, message_data, message_from, say
 
 __all__ = ["VERSION", "arrangement_from_json", "arrangement_to_json"]
 
@@ -116,7 +117,7 @@ def _tune_data(tune: Tune) -> dict[str, Any]:
         "composer": tune.composer,
         "part_name": tune.part_name,
         "feel": tune.feel,
-        "warnings": list(tune.warnings),
+        "warnings": [message_data(warning) for warning in tune.warnings],
         "tempos": [asdict(tempo) for tempo in tune.tempos],
         "bars": [
             {
@@ -203,7 +204,7 @@ def _tune(data: Mapping[str, Any]) -> Tune:
         "swing" if data["feel"] == "swing" else "straight",
         str(data["composer"]),
         str(data["part_name"]),
-        tuple(map(str, data["warnings"])),
+        tuple(map(_reason, data["warnings"])),
     )
 
 
@@ -256,7 +257,7 @@ def _figure_data(figure: Figure) -> dict[str, Any]:
         ],
         "graces": [str(grace) for grace in figure.graces],
         "marks": [str(mark) for mark in figure.marks],
-        "why": figure.why,
+        "why": message_data(figure.why),
         "merit": figure.merit,
         "is_slurred": figure.is_slurred,
         "score": figure.score,
@@ -295,11 +296,22 @@ def _figure(data: Mapping[str, Any], note_count: int) -> Figure:
         ),
         graces=tuple(map(Pitch.parse, data["graces"])),
         marks=tuple(map(Mark, data["marks"])),
-        why=str(data["why"]),
+        why=_reason(data["why"]),
         merit=float(data["merit"]),
         is_slurred=bool(data["is_slurred"]),
         score=float(data["score"]),
     )
+
+
+def _reason(data: Any) -> Message:
+    """A message of the file that can be said; those of earlier versions were text.
+
+    Raises:
+        LookupError, ValueError: there is no such text, or it lacks arguments.
+    """
+    found = message_from(data)
+    say(found)
+    return found
 
 
 def _decisions_data(decisions: Decisions) -> dict[str, Any]:

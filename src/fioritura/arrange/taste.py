@@ -1,8 +1,8 @@
 """Taste: how well a figure suits its place, as a sum of named reasons.
 
 The score of a figure is a base for its technique in the idiom, plus a weight for each feature of the place, plus a
-weight for each feature of the figure itself. All weights stand in readable files, `taste/jazz.json` and
-`taste/folk.json`; `contributions` shows what each feature adds. Features lie between about −2 and 2.
+weight for each feature of the figure itself. All weights stand in readable files: those of all techniques in
+`taste_jazz.json` and `taste_folk.json`, those of one beside it (`weights`); `contributions` shows what each feature adds. Features lie between about −2 and 2.
 """
 
 from __future__ import annotations
@@ -19,11 +19,12 @@ from zlib import crc32
 import numpy as np
 from numpy.typing import NDArray
 
-from fioritura.arrange.added_taste import added_taste
 from fioritura.arrange.grace_taste import folk_grace_taste, spots
+from fioritura.arrange.weights import weights_of
 from fioritura.players.setting import Idiom
 from fioritura.techniques.context import Context
 from fioritura.techniques.figure import Figure, FigureNote
+from fioritura.techniques.table import family_of
 from fioritura.techniques.technique import Technique
 from fioritura.theory.metre import EIGHTH, QUARTER
 from fioritura.tune import Tune
@@ -106,11 +107,20 @@ class Taste:
 
 @cache
 def taste_of(idiom: Idiom) -> Taste:
-    """The taste of an idiom, read from its file, with that of plugins for their own techniques."""
+    """The taste of an idiom, read from its file and those of the techniques."""
     text = files("fioritura.arrange").joinpath(f"taste_{idiom}.json").read_text(encoding="utf-8")
     data = json.loads(text)
-    base, share, context = added_taste(idiom, FEATURES)
-    return Taste(share | data["share"], base | data["base"], context | data["place"], data["figure"], data["learned"])
+    weights = weights_of(idiom, FEATURES)
+    share = {id: own["share"] for id, own in weights.items() if "share" in own}
+    base = {id: own["base"] for id, own in weights.items() if "base" in own}
+    place = {id: own["place"] for id, own in weights.items() if "place" in own}
+    return Taste(
+        {"usual": data["usual share"], **share},
+        base,
+        {"all": data["place"], **place},
+        data["figure"],
+        data["learned"],
+    )
 
 
 def context_features(context: Context) -> list[float]:
@@ -179,7 +189,7 @@ def _stands_out(context: Context, note: FigureNote) -> float:
 def learned_scores(taste: Taste, tune: Tune, techniques: Sequence[Technique]) -> NDArray[np.float64]:
     """What the learned model of grace notes adds to each technique at each note: shape (notes, techniques)."""
     added = np.zeros((len(tune.notes), len(techniques)))
-    columns = [n for n, technique in enumerate(techniques) if technique.family == "graces"]
+    columns = [n for n, technique in enumerate(techniques) if family_of(technique).are_graces]
     if not (taste.learned and columns):
         return added
     model = folk_grace_taste()
@@ -192,7 +202,7 @@ def learned_scores(taste: Taste, tune: Tune, techniques: Sequence[Technique]) ->
 
 def learned_reasons(taste: Taste, tune: Tune, index: int, technique: Technique) -> dict[str, float]:
     """What each feature of the learned model adds for a technique at a note; empty where nothing is learned."""
-    if not (taste.learned and technique.family == "graces"):
+    if not (taste.learned and family_of(technique).are_graces):
         return {}
     model, spot = folk_grace_taste(), spots(tune)[index]
     by_place, by_side = taste.learned["placement"], taste.learned["side"] * _side(technique)
@@ -203,8 +213,8 @@ def learned_reasons(taste: Taste, tune: Tune, index: int, technique: Technique) 
 
 
 def _side(technique: Technique) -> float:
-    """+1 for grace notes from above, −1 from below, 0 for both."""
-    return float("upper" in technique.id) - float("lower" in technique.id)
+    """+1 for a technique above the note, −1 below, 0 for both or neither."""
+    return float(technique.side == "above") - float(technique.side == "below")
 
 
 def contributions(

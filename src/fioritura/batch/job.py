@@ -25,6 +25,7 @@ from fioritura.notation.read import UnreadTune
 from fioritura.players.instruments import instrument_named
 from fioritura.players.setting import Setting
 from fioritura.tune import Tune
+from fioritura.words import say
 
 __all__ = ["LIMIT_SEC", "Failure", "Made", "MadeOutput", "TakeFile", "TuneTask", "make", "soundfont_id"]
 
@@ -163,7 +164,7 @@ class _Work:
         warnings: tuple[str, ...] = ()
         try:
             with self._told(""):
-                title, warnings = self.tune.title, self.tune.warnings
+                title, warnings = self.tune.title, tuple(map(say, self.tune.warnings))
                 for piece in self.job.pieces:
                     with self._told(piece.path):
                         pieces.append(self._piece(piece, takes.get(piece)))

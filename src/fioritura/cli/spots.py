@@ -7,6 +7,7 @@ import sys
 from typing import Any
 
 from fioritura.cli.options import add_source_options, add_taste_options, names, print_json, setting_of, tune_of
+from fioritura.words import capital, say
 
 __all__ = ["add_parser", "run"]
 
@@ -56,21 +57,21 @@ def run(options: argparse.Namespace) -> int:
             "bar": bar,
             "beat": round(beat, 6),
             "anchors": list(figure.anchors),
-            "reason": figure.why,
+            "reason": say(figure.why),
             "score": figure.score,
             "level": technique_named(figure.technique).level,
             "difficulty": difficulty(figure, setting),
         }
         if options.why:
-            row["why"] = {name: round(value, 4) for name, value in found.why(figure).items()}
+            row["why"] = {say(name): round(value, 4) for name, value in found.why(figure).items()}
         rows.append(row)
     if options.json:
         print_json(rows)
         return 0
     for warning in tune.warnings:
-        print(f"note: {warning}", file=sys.stderr)
+        print(f"note: {say(warning)}", file=sys.stderr)
     for row in rows:
-        name = technique_named(row["technique"]).name
+        name = capital(say(technique_named(row["technique"]).name))
         print(f"bar {row['bar']:>3} beat {row['beat']:<5.4g} {row['score']:>6.2f}  {name}: {row['reason']}")
         for feature, value in row.get("why", {}).items():
             print(f"{'':>22}{value:+.2f}  {feature}")

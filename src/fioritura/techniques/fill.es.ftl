@@ -1,0 +1,21 @@
+answer-fill-why = La melodía { $rests ->
+    [yes] calla
+   *[no] mantiene una nota larga
+}: una respuesta con el ritmo { $origin ->
+    [phrase] de esta frase
+    [opening] del comienzo
+    [to-triplet] de corcheas que acaban en un tresillo
+    [to-pair] de corcheas que acaban en dos notas rápidas
+    [from-triplet] de un tresillo seguido de corcheas
+    [from-pair] de dos notas rápidas seguidas de corcheas
+    [from-long] de una primera nota mantenida y corcheas
+   *[eighths] de corcheas regulares
+}{ $halved ->
+    [yes] , en valores a la mitad
+   *[no] {""}
+}, { $shape ->
+    [arch] que sube a una cima y vuelve
+    [valley] que baja y vuelve a subir
+    [falling] siempre descendente
+   *[rising] siempre ascendente
+}, conduce a la nota siguiente.

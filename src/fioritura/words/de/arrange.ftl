@@ -1,0 +1,1 @@
+why-by-hand = { $why } Mindestens ein Ton von Hand.

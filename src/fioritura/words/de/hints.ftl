@@ -1,0 +1,1 @@
+hint-every-technique-refused = eine aus --without weglassen

@@ -1,0 +1,1 @@
+why-by-hand = { $why } One pitch or more by hand.

@@ -1,0 +1,1 @@
+hint-every-technique-refused = leave one out of --without

@@ -1,0 +1,1 @@
+why-by-hand = { $why } Al menos una nota a mano.

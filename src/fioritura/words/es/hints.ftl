@@ -1,0 +1,1 @@
+hint-every-technique-refused = quite una de --without

@@ -1,0 +1,1 @@
+why-by-hand = { $why } Au moins une note à la main.

@@ -1,0 +1,1 @@
+hint-every-technique-refused = retirez-en une de --without
