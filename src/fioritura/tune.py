@@ -188,7 +188,7 @@ class Tune:
     composer: str = ""
     part_name: str = ""
     """Which part of the file the melody was taken from."""
-    warnings: tuple[Message | str, ...] = field(default=(), compare=False)
+    warnings: tuple[Message, ...] = field(default=(), compare=False)
     """What the reader had to leave out or guess, with bar and text."""
 
     @property
