@@ -131,7 +131,7 @@ def test_sounds_names_font_licence_and_remedy(capsys: pytest.CaptureFixture[str]
         (("--tempo", "5"), "20 to 400"),
         (("--key", "H"), "note name"),
         (("--key", "Fb"), "7 is the limit"),
-        (("--bars", "9-12"), "has 0-4"),
+        (("--bars", "9-12"), "has 0 to 4"),
         (("--bars", "4-2"), "5-8"),
         (("--times", "0"), "1 to 200"),
         (("--choruses", "-1"), "0 to 200"),

@@ -5,12 +5,12 @@ from __future__ import annotations
 import tempfile
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from html import escape
 from pathlib import Path
 from typing import Final
 
 from lxml import etree
 
+from fioritura.html import templates_of
 from fioritura.lesson.geometry import tinted
 from fioritura.lesson.lesson import Engraving
 from fioritura.lesson.workers import Workers
@@ -20,7 +20,7 @@ from fioritura.players.instruments import Instrument
 from fioritura.sound.mixdown import write_audio
 from fioritura.sound.performance import Performance
 
-__all__ = ["CARE", "Drawing", "Media", "Sound", "both_widths", "in_sentence", "made", "music_figure"]
+__all__ = ["CARE", "Drawing", "Media", "Sound", "both_widths", "in_sentence", "made", "music_figure", "rendered"]
 
 CARE: Final = "Start playback softly, in headphones most of all."
 
@@ -97,16 +97,12 @@ def both_widths(
 
 def music_figure(path: str, words: str, *, caption: str = "", sound: str = "") -> str:
     """A picture in both widths with its sound under it, as HTML; `path` goes from the page to the files."""
-    alt, label = escape(words, quote=True), escape(f"Hear: {words}", quote=True)
-    lines = [
-        '<figure class="music">',
-        f'<picture><source media="{_PHONE}" srcset="{path}-narrow.svg"><img src="{path}.svg" alt="{alt}"></picture>',
-    ]
-    if caption:
-        lines.append(f"<figcaption>{escape(caption)}</figcaption>")
-    if sound:
-        lines.append(f'<audio controls preload="none" src="{sound}" aria-label="{label}"></audio>')
-    return "\n".join([*lines, "</figure>", ""])
+    return rendered("figure.html", path=path, words=words, caption=caption, sound=sound, phone=_PHONE)
+
+
+def rendered(template: str, **values: object) -> str:
+    """A piece of HTML for a page of the site, by its template."""
+    return templates_of("tools.docs_site").get_template(template).render(values)
 
 
 def in_sentence(instrument: Instrument) -> str:

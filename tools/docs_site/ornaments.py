@@ -28,7 +28,7 @@ from fioritura.sound.session import played
 from fioritura.techniques.table import all_techniques
 from fioritura.techniques.technique import Technique
 from fioritura.words import capital, say
-from tools.docs_site.media import CARE, Media, Sound, both_widths, in_sentence, music_figure
+from tools.docs_site.media import CARE, Media, Sound, both_widths, in_sentence, music_figure, rendered
 
 __all__ = ["Ornaments", "family_pages"]
 
@@ -118,7 +118,7 @@ class Ornaments:
     def _technique(self, technique: Technique) -> Iterator[str]:
         yield f"## {capital(say(technique.name))} {{ #{technique.id} }}\n"
         yield f"{say(technique.text)}\n"
-        yield f'<span class="level">Level {technique.level}</span> `{technique.id}`\n'
+        yield f"{rendered('level.html', level=technique.level).strip()} `{technique.id}`\n"
         example = self.examples.get(technique.id)
         if example is None:
             yield f"*{self.found.tune.title}* has no place for it.\n"

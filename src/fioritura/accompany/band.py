@@ -27,8 +27,8 @@ def band_parts(form: Form, feel: BandFeel, *, seed: int = 0, clicks: bool = Fals
     """
     metre = form.tune.metre
     if not feel.suits(metre):
-        fitting = [other.id for other in FEELS.values() if other.suits(metre)]
-        raise OptionError(f"{feel.name} is not played in {metre}: choose {' or '.join(fitting)}.")
+        fitting = [other.name for other in FEELS.values() if other.suits(metre)]
+        raise OptionError("feel-not-in-metre", feel=feel.name, metre=str(metre), fitting=tuple(fitting))
     levels, chords = feel.levels, feel.chords
     return (
         BandPart("bass", feel.bass_program, tuple(bass_notes(form, feel.bass, f"{seed} bass")), levels.bass),

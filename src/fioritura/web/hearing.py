@@ -40,6 +40,7 @@ from fioritura.tune import Note, Tune
 from fioritura.unfold import playing_order, unfolded
 from fioritura.web.models import BarTime, HearingView, LineTime
 from fioritura.web.staves import bars_of
+from fioritura.words import message, say
 
 __all__ = ["Sounds", "figure_sound", "hearing"]
 
@@ -233,7 +234,11 @@ def _band_feel(tune: Tune, rendition: Rendition, name: str) -> tuple[BandFeel | 
     setting = rendition.setting
     if name:
         feel = feel_named(name)
-        return (feel, "") if feel.suits(tune.metre) else (None, f"{feel.name} is not played in {tune.metre}.")
+        return (
+            (feel, "")
+            if feel.suits(tune.metre)
+            else (None, say(message("feel-unplayed", feel=feel.name, metre=str(tune.metre))))
+        )
     return default_feel(replace(tune, feel=setting.feel), is_folk=setting.idiom == "folk"), ""
 
 
