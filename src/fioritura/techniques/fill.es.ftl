@@ -1,3 +1,11 @@
+answer-fill = respuesta
+    .label = respuesta
+    .text = Donde la melodía se mantiene o calla, una frase corta le responde y lleva a la nota siguiente.
+    .how = Dejar antes la nota larga, respirar y apuntar a la nota siguiente desde el comienzo de la respuesta.
+    .when = En notas largas al final de una frase y en los silencios entre frases; no en cada hueco.
+    .fault = La respuesta es más fuerte y más recargada que la melodía, y la frase siguiente empieza tarde.
+    .cure = Cantar la melodía y tocar solo las respuestas; luego tocar la melodía y omitir una de cada dos.
+
 answer-fill-why = La melodía { $rests ->
     [yes] calla
    *[no] mantiene una nota larga
