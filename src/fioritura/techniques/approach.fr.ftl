@@ -20,14 +20,14 @@ surround = encerclement
     .how = Penser trois notes comme un seul geste dont le but est la dernière.
     .when = Vers une note d’accord forte, surtout où l’accord change.
     .fault = La ligne s’arrête sur l’arrivée.
-    .cure = Continuer au-delà : répéter en boucle le geste et les deux notes qui suivent.
+    .cure = Continuer au-delà : répéter en boucle le geste et les deux notes qui suivent.
 
-approach-note-why = La mélodie saute sur un temps : le demi-ton sous la note d’arrivée l’annonce.
+approach-note-why = La mélodie saute sur un temps : le demi-ton sous la note d’arrivée l’annonce.
 approach-chromatic-why = Deux demi-tons { $direction ->
     [up] montent par en dessous
    *[down] glissent par au-dessus
 } vers une note sur le temps.
-surround-why = La note d’arrivée est encerclée : { $first ->
+surround-why = La note d’arrivée est encerclée : { $first ->
     [above] degré supérieur, demi-ton inférieur
    *[below] demi-ton inférieur, degré supérieur
 }, puis la note.

@@ -2,14 +2,14 @@ answer-fill = réponse
     .label = réponse
     .text = Où la mélodie tient ou se tait, une courte phrase lui répond et mène à la note suivante.
     .how = Quitter la longue note plus tôt, respirer, et viser la note suivante dès le début de la réponse.
-    .when = Sur les longues notes en fin de phrase et dans les silences entre les phrases ; pas dans chaque creux.
+    .when = Sur les longues notes en fin de phrase et dans les silences entre les phrases ; pas dans chaque creux.
     .fault = La réponse est plus forte et plus chargée que la mélodie, et la phrase suivante commence tard.
-    .cure = Chanter la mélodie et ne jouer que les réponses ; puis jouer la mélodie et omettre une réponse sur deux.
+    .cure = Chanter la mélodie et ne jouer que les réponses ; puis jouer la mélodie et omettre une réponse sur deux.
 
 answer-fill-why = La mélodie { $rests ->
     [yes] se tait
    *[no] tient une longue note
-} : une réponse dans le rythme { $origin ->
+} : une réponse dans le rythme { $origin ->
     [phrase] de cette phrase
     [opening] du début du morceau
     [to-triplet] de croches qui finissent par un triolet

@@ -10,7 +10,7 @@ neighbour-lower = broderie inférieure
     .label = brod. inf.
     .text = Un degré (ou un demi-ton) au-dessous de la note de la mélodie, et retour.
     .how = Lier la descente et la montée d’un seul geste.
-    .when = Sur une note répétée ou longue ; le demi-ton est plus fort, le degré plus doux.
+    .when = Sur une note répétée ou longue ; le demi-ton est plus fort, le degré plus doux.
     .fault = La note inférieure est trop basse.
     .cure = Garder l’air rapide en descendant.
 
@@ -25,7 +25,7 @@ double-neighbour = double broderie
 escape-tone = échappée
     .label = échappée
     .text = Un degré contre le sens de la mélodie, puis un saut vers la note suivante.
-    .how = La lancer comme en passant : brève et légère.
+    .how = La lancer comme en passant : brève et légère.
     .when = Où la mélodie avance d’un degré ou d’une tierce et que la première note a le temps.
     .fault = Elle sonne comme une fausse note.
     .cure = Donner toute leur longueur et tout leur poids aux notes de la mélodie des deux côtés.
@@ -36,9 +36,9 @@ appoggiatura = appoggiature longue
     .how = Tout le poids sur la note d’appui, aucun sur la résolution, sans coup de langue entre les deux.
     .when = Sur une longue note d’accord sur le temps, atteinte par saut.
     .fault = La résolution reçoit un accent.
-    .cure = La chanter dans un soupir : « AH-ah ».
+    .cure = La chanter dans un soupir : « AH-ah ».
 
-neighbour-why-repeated = La mélodie répète une note : la broderie { $which ->
+neighbour-why-repeated = La mélodie répète une note : la broderie { $which ->
     [upper] supérieure
     [lower] inférieure
    *[chromatic] inférieure chromatique
@@ -48,7 +48,7 @@ neighbour-why-long = La note est assez longue pour un pas vers sa broderie { $wh
     [lower] inférieure
    *[chromatic] inférieure chromatique
 } et un retour.
-double-neighbour-why-repeated = La mélodie répète une note : ses deux broderies ({ $first ->
+double-neighbour-why-repeated = La mélodie répète une note : ses deux broderies ({ $first ->
     [above] en haut, puis en bas
    *[below] en bas, puis en haut
 }) dansent autour d’elle.
@@ -59,11 +59,11 @@ double-neighbour-why-long = Une longue note tourne par ses deux broderies ({ $fi
 escape-tone-why = La mélodie { $direction ->
     [up] monte
    *[down] descend
-} : un pas en sens contraire, puis le saut, lui font reprendre haleine.
+} : un pas en sens contraire, puis le saut, lui font reprendre haleine.
 appoggiatura-why = Une note { $foreign ->
     [yes] de l’accord{" "}
    *[no] {""}
-}sur le temps : un saut au degré { $side ->
+}sur le temps : un saut au degré { $side ->
     [above] supérieur
    *[below] inférieur
 }{ $foreign ->
