@@ -163,7 +163,7 @@ def test_a_guide_tone_at_a_change_of_chord_draws_figures() -> None:
     to_third = line_of("C5/2 G4/2 A4/2 G4/2", chords="C F")
     to_root = line_of("C5/2 G4/2 F4/2 G4/2", chords="C F")
     drawn = [
-        any("guide tone" in reason for figure in survey(tune, setting(3)).candidates for reason in found.why(figure))
+        any("guide-tone" in reason.id for figure in survey(tune, setting(3)).candidates for reason in found.why(figure))
         for tune in (to_third, to_root)
         for found in [survey(tune, setting(3))]
     ]

@@ -154,7 +154,7 @@ class Ornaments:
     def _score(self, example: Example) -> Iterator[str]:
         reasons = list(self.found.why(example.figure).items())
         yield f'??? note "What counted here: a score of {example.figure.score:.2f}"\n'
-        rows = [f"| {escape(name)} | {value:+.2f} |" for name, value in reasons[:_MOST_REASONS]]
+        rows = [f"| {escape(say(name))} | {value:+.2f} |" for name, value in reasons[:_MOST_REASONS]]
         rest = sum(value for _, value in reasons[_MOST_REASONS:])
         if len(reasons) > _MOST_REASONS:
             rows.append(f"| {len(reasons) - _MOST_REASONS} smaller ones | {rest:+.2f} |")
