@@ -134,7 +134,7 @@ def test_the_path_is_the_best_of_all(midis: list[int], key: str) -> None:
     def score(path: tuple[int, ...]) -> float:
         total = opening[path[0]] + sum(fit[place] for fit, place in zip(fits, path, strict=True))
         return total + sum(
-            table[after][before] for table, (before, after) in zip(tables, pairwise(path), strict=True)
+            float(table[before, after]) for table, (before, after) in zip(tables, pairwise(path), strict=True)
         )
 
     assert len(steps) == 4

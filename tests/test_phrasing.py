@@ -87,28 +87,6 @@ def test_nobody_runs_out_of_breath(rendition: Rendition) -> None:
     assert rendition.phrasing.breaths.longest_sec <= limit + 1e-9
 
 
-def test_the_plan_is_the_cheapest_of_all() -> None:
-    """Against every set of places on short lines, by the costs that the module states."""
-    from itertools import combinations
-
-    from fioritura.players.breath import breath_marks
-
-    player = Player.of("alto-sax", 1)
-    for seed in range(12):
-        tune = random_tune(seed, bars=6)
-        line = tune.notes[:14]
-        plan = breath_marks(player, line, 60.0)
-        count = len([breath for breath in plan.breaths if breath.kind != "rest"])
-        if plan.is_playable and count:
-            for fewer in range(count):
-                for taken in combinations(range(len(line) - 1), fewer):
-                    fewer_breaths = breath_marks(player, line, 60.0, taken=taken)
-                    kinds = [breath for breath in fewer_breaths.breaths if breath.kind != "rest"]
-                    assert (
-                        len(kinds) >= count or not fewer_breaths.is_playable or set(taken) != {b.after for b in kinds}
-                    )
-
-
 def test_a_slow_version_has_the_printed_breaths_and_more() -> None:
     rendition = RENDITIONS[1]
     played, player = as_played(rendition), rendition.setting.player

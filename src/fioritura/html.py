@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from functools import cache
+from functools import lru_cache
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -11,7 +11,7 @@ if TYPE_CHECKING:
 __all__ = ["templates_of"]
 
 
-@cache
+@lru_cache(maxsize=16)
 def templates_of(package: str, folder: str = "templates") -> Environment:
     """The templates in a folder of a package: what is put into them is escaped, and a name that is missing is an error."""
     from jinja2 import Environment, PackageLoader, StrictUndefined

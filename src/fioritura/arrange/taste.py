@@ -11,7 +11,7 @@ import json
 import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from functools import cache, lru_cache
+from functools import lru_cache
 from importlib.resources import files
 from math import log2
 from typing import Final
@@ -110,7 +110,7 @@ class Taste:
         return [self.figure.get(name, 0.0) for name in FIGURE_FEATURES]
 
 
-@cache
+@lru_cache(maxsize=8)
 def taste_of(idiom: Idiom) -> Taste:
     """The taste of an idiom, read from its file and those of the techniques."""
     text = files("fioritura.arrange").joinpath(f"taste_{idiom}.json").read_text(encoding="utf-8")
@@ -191,7 +191,7 @@ def _stands_out(context: Context, note: FigureNote) -> float:
     return strength if span and span.chord and note.pitch.midi % 12 not in span.chord.pitch_classes else 0.0
 
 
-@cache
+@lru_cache(maxsize=256)
 def feature_name(name: str) -> Message:
     """A feature as it is said to people; its own name is a key of the files of weights."""
     return message(f"feature-{_NO_LETTERS.sub('-', name)}")

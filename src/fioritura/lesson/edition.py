@@ -140,12 +140,13 @@ def line_performance(edition: Edition, *, is_plain: bool = False) -> Performance
 
     rendition = edition.rendition
     setting, name = rendition.setting, rendition.setting.instrument.name
-    line = rendition.tune.notes if is_plain else rendition.line
+    line = rendition.plain_line if is_plain else rendition.line
     played = unfolded(replace(rendition.tune, notes=line))
     return perform(
         played,
         played.notes,
         instrument=setting.instrument,
+        player=setting.player,
         tempo=setting.quarters_per_minute,
         feel=setting.feel,
         exact=edition.exact,

@@ -193,6 +193,7 @@ def _performed(lesson: Lesson, played: Tune) -> Performance:
         played,
         played.notes,
         instrument=lesson.instrument,
+        player=lesson.setting.player,
         tempo=lesson.setting.quarters_per_minute,
         feel=feel,
         seed=lesson.rendition.seed,

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import pkgutil
 from collections.abc import Iterable
-from functools import cache
+from functools import cache, lru_cache
 from importlib import import_module
 
 from fioritura.errors import OptionError
@@ -88,7 +88,7 @@ def family_of(technique: Technique) -> Family:
     return all_families().get(technique.family) or Family(technique.family)
 
 
-@cache
+@lru_cache(maxsize=64)
 def technique_of_sign(mark: Mark) -> Technique | None:
     """The technique for which a sign of notation stands; None for a sign of articulation or phrasing."""
     return next((one for one in all_techniques().values() if mark in one.signs), None)

@@ -6,7 +6,7 @@ import re
 from collections.abc import AsyncIterator, Callable, Container
 from concurrent.futures import ThreadPoolExecutor
 from contextlib import asynccontextmanager
-from functools import cache
+from functools import lru_cache
 from pathlib import Path
 from typing import Annotated, Any, Final
 
@@ -184,7 +184,7 @@ def _page_maker() -> Page:
     return page
 
 
-@cache
+@lru_cache(maxsize=32)
 def _modules(name: str) -> tuple[str, ...]:
     """A script of the page and all that it imports: a browser that knows them beforehand fetches them at once."""
     found = [name]
@@ -194,7 +194,7 @@ def _modules(name: str) -> tuple[str, ...]:
     return tuple(found)
 
 
-@cache
+@lru_cache(maxsize=64)
 def _script_words(name: str) -> dict[str, list[Piece]]:
     """The messages whose names stand in a script of the page, or in what it imports."""
     texts = ((_HERE / "static" / module).read_text(encoding="utf-8") for module in _modules(name))
