@@ -25,6 +25,7 @@ from fioritura.techniques.table import all_techniques
 from fioritura.techniques.turn import TURN
 from fioritura.theory.metre import SIXTEENTH, WHOLE
 from fioritura.tune import Feel, Note, Tune
+from tests.kinds import is_grace
 from tests.tunes import line_of, random_tune
 
 METRES = ("4/4", "3/4", "6/8", "2/4", "5/4")
@@ -181,7 +182,7 @@ def test_a_guide_tone_at_a_change_of_chord_draws_figures() -> None:
 
 def test_without_leaves_out_techniques_and_families() -> None:
     rendition = ornament(random_tune(4, bars=32), setting(5), without=["graces", TURN.id])
-    assert not any("grace" in figure.technique or figure.technique == TURN.id for figure in rendition.figures)
+    assert not any(is_grace(figure.technique) or figure.technique == TURN.id for figure in rendition.figures)
     with pytest.raises(OptionError, match="choose among"):
         ornament(random_tune(4), setting(5), only=["warble"])
 
