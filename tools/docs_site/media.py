@@ -16,6 +16,7 @@ from fioritura.lesson.lesson import Engraving
 from fioritura.lesson.workers import Workers
 from fioritura.notation.engraving.engrave import System
 from fioritura.notation.engraving.svg import standalone
+from fioritura.notation.score import Score
 from fioritura.players.instruments import Instrument
 from fioritura.sound.mixdown import write_audio
 from fioritura.sound.performance import Performance
@@ -36,7 +37,7 @@ class Drawing:
     """Music to engrave as one SVG, with a tint behind some notes of the lower staff."""
 
     path: str
-    musicxml: bytes
+    score: Score
     width_mm: float
     staff_mm: float = 6.2
     shows_tempo: bool = True
@@ -44,7 +45,7 @@ class Drawing:
 
     def make(self) -> bytes:
         """The SVG."""
-        engraving = Engraving(self.musicxml, self.width_mm, self.staff_mm, self.shows_tempo)
+        engraving = Engraving(self.score, self.width_mm, self.staff_mm, self.shows_tempo)
         systems = [tinted(system, 2, self.tinted_notes, _TINT) for system in engraving.systems()]
         return standalone(_stacked(systems, self.width_mm)).encode()
 
@@ -84,14 +85,14 @@ def _length(one: Media) -> float:
 
 def both_widths(
     path: str,
-    musicxml: bytes,
+    score: Score,
     *,
     width_mm: float = PAGE_MM,
     shows_tempo: bool = True,
     tinted_notes: tuple[int, ...] = (),
 ) -> list[Media]:
     """Music for a page (`path.svg`) and for a phone (`path-narrow.svg`)."""
-    wide = Drawing(f"{path}.svg", musicxml, width_mm, shows_tempo=shows_tempo, tinted_notes=tinted_notes)
+    wide = Drawing(f"{path}.svg", score, width_mm, shows_tempo=shows_tempo, tinted_notes=tinted_notes)
     return [wide, replace(wide, path=f"{path}-narrow.svg", width_mm=NARROW_MM)]
 
 

@@ -12,7 +12,6 @@ import json
 import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
-from html import escape
 from importlib.resources import files
 from pathlib import Path
 from typing import Any, Final
@@ -26,6 +25,7 @@ from fioritura.lesson.handout import TINT, bars_text, example_engraving, handout
 from fioritura.lesson.lesson import Drawn, Lesson
 from fioritura.notation.engraving.engrave import System
 from fioritura.notation.engraving.fonts import MUSIC_SIGNS, sign_font_css
+from fioritura.notation.engraving.svg import described
 from fioritura.sound.perform import perform
 from fioritura.sound.performance import Performance, PerformedNote, PerformedPart
 from fioritura.theory.metre import QUARTER
@@ -129,14 +129,14 @@ def _body(lesson: Lesson, scores: Sequence[_Score]) -> str:
 
 
 def _drawing(score: _Score, number: int) -> Markup:
-    """A system as an image with a name, with a marker that is not shown yet, and without ids that come twice."""
+    """A system as an image with a name and its words, with a marker that is not shown yet, and without ids that come
+    twice."""
     svg = _SVG_SIZE.sub("", _IDS.sub("", score.systems[number].svg))
-    label = escape(f"{score.label} {number + 1}" if len(score.systems) > 1 else score.label)
-    svg = svg.replace("<svg ", f'<svg role="img" aria-label="{label}" ', 1)
+    label = f"{score.label} {number + 1}" if len(score.systems) > 1 else score.label
     svg = re.sub(r"(id=\"|href=\"#)(E[0-9A-F]+-)", rf"\g<1>{score.id}-{number}-\g<2>", svg)
     start = svg.index(">") + 1
     marker = f'<rect class="marker" visibility="hidden" width="{_MARKER_WIDTH}" x="0" y="0" height="0" rx="60"/>'
-    return Markup(svg[:start] + marker + svg[start:])
+    return Markup(described(svg[:start] + marker + svg[start:], label, score.systems[number].words))
 
 
 # The music of the page -----------------------------------------------------------------------------------------

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-from html import escape
 from importlib.resources import files
 from typing import Any, Final
 
@@ -13,6 +12,7 @@ from fioritura.html import templates_of
 from fioritura.notation.engraving.engrave import System
 from fioritura.notation.engraving.fonts import MUSIC_SIGNS, sign_font_css
 from fioritura.notation.engraving.page import Block
+from fioritura.notation.engraving.svg import described
 from fioritura.review.document import ReviewSheet, review_blocks
 
 __all__ = ["review_body", "review_page", "review_style"]
@@ -62,5 +62,5 @@ class _Drawings:
         svg = _USED.sub(rf"\g<1>r{self.count}-\g<2>", _SIZE.sub("", _IDS.sub("", system.svg)))
         if "role=" not in svg[: svg.index(">")]:
             name = f"Music from bar {system.first_bar}" if system.first_bar else "Music"
-            svg = svg.replace("<svg ", f'<svg role="img" aria-label="{escape(name)}" ', 1)
+            svg = described(svg, name, system.words)
         return Markup(svg.replace("<svg ", f'<svg style="max-width:{_SCREEN_SCALE * system.width_mm:.0f}mm" ', 1))

@@ -323,14 +323,11 @@ def restore_archive(
 @api.get("/techniques", tags=["tables"])
 def techniques() -> list[dict[str, Any]]:
     """The table of ornaments, level by level."""
+    from fioritura.lesson.edition import technique_record
     from fioritura.techniques.table import all_techniques
 
-    words = ("name", "label", "text", "how", "when", "fault", "cure")
-    return [
-        {"id": technique.id, "family": technique.family, "level": technique.level}
-        | {field: say(getattr(technique, field)) for field in words}
-        for technique in all_techniques().values()
-    ]
+    fields = ("id", "name", "label", "family", "level", "text", "how", "when", "fault", "cure")
+    return [technique_record(technique, fields) for technique in all_techniques().values()]
 
 
 def _shown(

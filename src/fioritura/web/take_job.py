@@ -36,7 +36,7 @@ from fioritura.web.take_models import (
     Which,
 )
 from fioritura.words import Message, message, say
-from fioritura.words.keeping import message_of
+from fioritura.words.stored import message_of
 
 __all__ = ["Order", "PlayedBar", "listen", "reviewed"]
 

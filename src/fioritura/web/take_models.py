@@ -18,7 +18,7 @@ from pydantic import (
 from fioritura.web.jobs_api import JobView
 from fioritura.web.models import SystemView
 from fioritura.words import Message, message, say
-from fioritura.words.keeping import message_of, plain
+from fioritura.words.stored import message_data, message_of
 
 __all__ = [
     "KEEPING",
@@ -48,7 +48,7 @@ KEEPING: Final = {"keeps": True}
 
 
 def _said(value: Message, info: SerializationInfo) -> Any:
-    return plain(value) if (info.context or {}).get("keeps") else say(value)
+    return message_data(value) if (info.context or {}).get("keeps") else say(value)
 
 
 Said = Annotated[Message, PlainValidator(message_of), PlainSerializer(_said), WithJsonSchema({"type": "string"})]

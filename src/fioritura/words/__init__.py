@@ -4,9 +4,9 @@ A room that has something to say makes a `Message`; `say` renders it. The texts 
 language and room (``words/de/arrange.ftl``), those of the techniques beside each technique's file.
 """
 
-from fioritura.words.keeping import kept, remembered
 from fioritura.words.message import Message, Speakable, Value, message, verbatim
 from fioritura.words.speech import LANGUAGES, add_words, capital, language, say, speaking
+from fioritura.words.stored import kept, message_data, message_from, remembered
 
 __all__ = [
     "LANGUAGES",
@@ -18,6 +18,8 @@ __all__ = [
     "kept",
     "language",
     "message",
+    "message_data",
+    "message_from",
     "remembered",
     "say",
     "speaking",

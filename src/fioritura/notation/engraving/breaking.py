@@ -34,13 +34,11 @@ _PHRASE_BARS: Final = 4
 class BarWidth:
     """A bar's natural `width`, and the width of the `head` (clef, key) of a system that begins with it.
 
-    A system must begin with a bar that `must_begin`, and ends gladly with one that `ends_section` (a double bar,
-    a repeat sign). A pickup, or the second half of a bar that a repeat sign divides, `counts` for no bar.
+    A system ends gladly with a bar that `ends_section` (a double bar, a repeat sign). A pickup, or the second half of a bar that a repeat sign divides, `counts` for no bar.
     """
 
     width: float
     head: float
-    must_begin: bool = False
     ends_section: bool = False
     counts: bool = True
 
@@ -64,8 +62,6 @@ def system_starts(bars: Sequence[BarWidth], line_width: float, bars_per_system: 
             if fill > 1.0 and start < end - 1:
                 break
             yield start, totals[start] + _line_cost(length, fill, places[end], end == count, bars_per_system)
-            if bars[start].must_begin:
-                break
 
     return [start for start, _ in best_division(count, ways_to)]
 

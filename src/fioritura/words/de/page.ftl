@@ -73,21 +73,6 @@ page-line-name =
         [plain] schlicht
        *[ornamented] verziert
     }
-page-family-name =
-    { $family ->
-        [anticipations] Vorausnahmen
-        [approaches] Annäherungen
-        [delays] Verzögerungen und Vorhalte
-        [fills] Antworten
-        [graces] Vorschläge
-        [inflections] Tonbeugungen
-        [neighbours] Nebennoten
-        [passing-notes] Durchgangsnoten
-        [repetitions] Tonwiederholungen
-        [runs] Läufe
-        [turns] Doppelschläge, Mordente und Triller
-       *[other] { $name }
-    }
 page-technique-name = Name
 page-technique-label = Zeichen über den Noten
 page-technique-text = Was es ist

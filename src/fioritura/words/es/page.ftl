@@ -73,21 +73,6 @@ page-line-name =
         [plain] sencilla
        *[ornamented] adornada
     }
-page-family-name =
-    { $family ->
-        [anticipations] Anticipaciones
-        [approaches] Notas de aproximación
-        [delays] Retardos
-        [fills] Respuestas
-        [graces] Notas de adorno
-        [inflections] Inflexiones
-        [neighbours] Bordaduras
-        [passing-notes] Notas de paso
-        [repetitions] Notas repetidas
-        [runs] Escalas rápidas
-        [turns] Grupetos, mordentes y trinos
-       *[other] { $name }
-    }
 page-technique-name = Nombre
 page-technique-label = Signo sobre las notas
 page-technique-text = Qué es

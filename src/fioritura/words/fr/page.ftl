@@ -73,21 +73,6 @@ page-line-name =
         [plain] simple
        *[ornamented] orné
     }
-page-family-name =
-    { $family ->
-        [anticipations] Anticipations
-        [approaches] Notes d’approche
-        [delays] Retards
-        [fills] Réponses
-        [graces] Appoggiatures brèves
-        [inflections] Inflexions
-        [neighbours] Broderies
-        [passing-notes] Notes de passage
-        [repetitions] Notes répétées
-        [runs] Traits
-        [turns] Gruppettos, mordants et trilles
-       *[other] { $name }
-    }
 page-technique-name = Nom
 page-technique-label = Signe au-dessus des notes
 page-technique-text = Ce que c’est
