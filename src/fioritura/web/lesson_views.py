@@ -19,7 +19,7 @@ from fioritura.lesson.example import Example, example_score
 from fioritura.lesson.lesson import Lesson
 from fioritura.lesson.parts import part_for
 from fioritura.lesson.plan import LessonPlan, phrase_of, plan_of
-from fioritura.notation.engraving.engrave import engrave_systems
+from fioritura.notation.engraving.engrave import System, engrave_systems
 from fioritura.notation.engraving.svg import described
 from fioritura.notation.score import Label, Score, Staff
 from fioritura.phrase import Phrase, phrases
@@ -87,10 +87,13 @@ def examples_of_plan(lesson: Lesson, plan: LessonPlan, width_mm: float) -> Previ
 
 
 @lru_cache(maxsize=256)
-def _engraved(score: Score, width_mm: float, prefix: str) -> list[str]:
+def _systems(score: Score, width_mm: float) -> tuple[System, ...]:
     """The systems of some bars; kept, as a change of words leaves the music as it is."""
-    systems = engrave_systems(score, width_mm=width_mm, staff_mm=_STAFF_MM, shows_tempo=False)
-    drawings = (described(system.svg, "", system.words) for system in systems)
+    return tuple(engrave_systems(score, width_mm=width_mm, staff_mm=_STAFF_MM, shows_tempo=False))
+
+
+def _engraved(score: Score, width_mm: float, prefix: str) -> list[str]:
+    drawings = (described(system.svg, "", system.words) for system in _systems(score, width_mm))
     return [renamed(svg, f"{prefix}{number}-") for number, svg in enumerate(drawings)]
 
 
