@@ -19,6 +19,7 @@ from fioritura.players.setting import Idiom, Setting
 from fioritura.sound.mixdown import write_audio
 from fioritura.sound.perform import perform
 from fioritura.techniques.table import technique_named
+from fioritura.words import say
 
 HOME = Path(__file__).parents[1] / "docs" / "gallery"
 RENDITIONS: tuple[tuple[str, str, int, Idiom, int], ...] = (
@@ -75,7 +76,7 @@ def page_entry(rendition: Rendition, number: int, stem: str) -> list[str]:
     """The Markdown of one rendition: title, settings, picture, sound, and the reason of each figure."""
     tune, setting = rendition.tune, rendition.setting
     return [
-        f"## {number}. {tune.title}: {setting.instrument.name}, level {setting.level}, {setting.idiom}\n",
+        f"## {number}. {tune.title}: {say(setting.instrument.title)}, level {setting.level}, {setting.idiom}\n",
         f"`{command_for(stem, rendition)}` · {len(rendition.figures)} figures, {rendition.kept_share:.0%} of the tune kept · "
         f"[hear it]({stem}.mp3)\n",
         f"![{tune.title}, level {setting.level}]({stem}.svg)\n",

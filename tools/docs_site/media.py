@@ -19,6 +19,7 @@ from fioritura.notation.engraving.svg import standalone
 from fioritura.players.instruments import Instrument
 from fioritura.sound.mixdown import write_audio
 from fioritura.sound.performance import Performance
+from fioritura.words import say
 
 __all__ = ["CARE", "Drawing", "Media", "Sound", "both_widths", "in_sentence", "made", "music_figure"]
 
@@ -110,8 +111,8 @@ def music_figure(path: str, words: str, *, caption: str = "", sound: str = "") -
 
 
 def in_sentence(instrument: Instrument) -> str:
-    """An instrument's name in the middle of a sentence: ``"clarinet in B♭"``."""
-    return instrument.name[:1].lower() + instrument.name[1:]
+    """An instrument's name in the middle of a sentence: ``"alto saxophone"``."""
+    return say(instrument.name)
 
 
 def _stacked(systems: Sequence[System], width_mm: float) -> str:

@@ -13,6 +13,7 @@ from fioritura.theory.metre import QUARTER
 from fioritura.theory.pitch import Interval
 from fioritura.tune import Feel, Tune, transpose
 from fioritura.unfold import unfolded
+from fioritura.words import say
 
 __all__ = ["fitted", "fitting_octaves", "nearest_octave", "prepared", "quarters_of", "setting_for"]
 
@@ -56,7 +57,7 @@ def fitted(tune: Tune, instrument: Instrument, octave: int | None = None) -> Tun
     moved = transpose(tune, Interval(7 * by, 12 * by))
     if by and octave is None:
         lower = f"{abs(by)} octave{'s' if abs(by) > 1 else ''} {'lower' if by < 0 else 'higher'}"
-        note = f"The {instrument.name.lower()} plays lead sheets {lower} by custom; --octave 0 keeps the tune's own."
+        note = f"The {say(instrument.name)} plays lead sheets {lower} by custom; --octave 0 keeps the tune's own."
         moved = replace(moved, warnings=(*moved.warnings, note))
     return moved
 
@@ -134,11 +135,11 @@ def _range_message(tune: Tune, instrument: Instrument, octave: int, outside: lis
     if fitting:
         remedy = "play it in another octave with " + " or ".join(f"--octave {shift}" for shift in fitting[:2])
     else:
-        remedy = f"no octave holds all of it on the {instrument.name.lower()}"
+        remedy = f"no octave holds all of it on the {say(instrument.name)}"
     fits = ", ".join(_instruments_that_fit(tune))
     other = f"choose an instrument that reaches it: {fits}" if fits else "take a tune with a smaller range"
     return (
-        f"{where} lies outside the {instrument.name.lower()}, which sounds from {low.display} to {high.display}: "
+        f"{where} lies outside the {say(instrument.name)}, which sounds from {low.display} to {high.display}: "
         f"{remedy}, or {other}."
     )
 

@@ -125,7 +125,12 @@ def summary_of(rendition: Rendition, files: list[Path]) -> dict[str, Any]:
         "figures_per_bar_limit": level.figures_per_bar,
         "score": rendition.score,
         "hardest_places": [
-            {"bar": place.bar, "beat": place.beat, "why": place.why, "practice": list(place.practice)}
+            {
+                "bar": place.bar,
+                "beat": place.beat,
+                "why": str(place.why),
+                "practice": [str(step) for step in place.practice],
+            }
             for place in places_to_practise(rendition)
         ],
         "chords_inferred": any(span.is_inferred for span in tune.chords),

@@ -22,6 +22,7 @@ from fioritura.techniques.technique import Technique
 from fioritura.theory.key import Key
 from fioritura.theory.metre import Metre
 from fioritura.theory.pitch import LETTERS, NoteName, Pitch
+from fioritura.words import Message, say, speaking
 
 __all__ = ["TECHNIQUE_FIELDS", "Catalogue", "NoteNames", "catalogue", "languages"]
 
@@ -67,8 +68,11 @@ class Catalogue:
         own: Mapping[str, Mapping[str, str]] = self.tables.get("techniques", {})
         return own.get(technique.id, {}).get(field) or str(getattr(technique, field))
 
-    def sentence(self, text: str) -> str:
+    def sentence(self, text: str | Message) -> str:
         """A sentence of another room in this language; where the language does not know it, itself."""
+        if isinstance(text, Message):
+            with speaking(self.language, self.names):
+                return say(text)
         for pattern, wanted in self._patterns:
             found = pattern.fullmatch(text)
             if found:
@@ -91,7 +95,7 @@ class Catalogue:
 
     def instrument(self, instrument: Instrument) -> str:
         """What an instrument is called."""
-        return str(self.tables.get("instruments", {}).get(instrument.id, instrument.name))
+        return self.sentence(instrument.title)
 
     def instrument_line(self, instrument: Instrument) -> str:
         """An instrument with its transposition: ``"Alto saxophone in E♭"``."""

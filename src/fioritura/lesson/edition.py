@@ -23,6 +23,7 @@ from fioritura.theory.metre import QUARTER
 from fioritura.theory.pitch import Pitch
 from fioritura.tune import Note, Tempo, Tune, key_interval
 from fioritura.unfold import unfolded
+from fioritura.words import say
 
 if TYPE_CHECKING:
     from fioritura.sound.performance import Performance
@@ -136,7 +137,7 @@ def line_performance(edition: Edition, *, is_plain: bool = False) -> Performance
     from fioritura.sound.perform import perform
 
     rendition = edition.rendition
-    setting, name = rendition.setting, rendition.setting.instrument.name
+    setting, name = rendition.setting, say(rendition.setting.instrument.title)
     line = rendition.tune.notes if is_plain else rendition.line
     played = unfolded(replace(rendition.tune, notes=line))
     return perform(
@@ -218,7 +219,7 @@ def _staff(
     shows_chords: bool = True,
 ) -> Staff:
     instrument = edition.rendition.setting.instrument
-    return Staff(tuple(line), name or instrument.name, instrument, labels, shows_chords)
+    return Staff(tuple(line), name or say(instrument.title), instrument, labels, shows_chords)
 
 
 def _score(edition: Edition, staves: Iterable[Staff], subtitle: str) -> Score:

@@ -25,7 +25,8 @@ from fioritura.notation.engraving.page import (
     Text,
     TitleBlock,
 )
-from fioritura.review.document import ReviewSheet, review_blocks
+from fioritura.review.document import ReviewSheet, review_blocks, title_of
+from fioritura.words import message, say, written_language
 
 __all__ = ["review_body", "review_page", "review_style"]
 
@@ -38,11 +39,11 @@ _USED: Final = re.compile(r"(id=\"|href=\"#)(E[0-9A-F]+-)")
 def review_page(sheet: ReviewSheet) -> str:
     """The review as one HTML file, with its style, its music and the signs that the music needs."""
     body = review_body(sheet)
-    title = escape(sheet.review.report.title or "A take")
+    title = escape(title_of(sheet))
     signs = frozenset(char for char in body if char in MUSIC_SIGNS or "\ue000" <= char <= "\uf8ff")
     style = f"{sign_font_css(signs)}\n{review_style()}" if signs else review_style()
     return (
-        '<!DOCTYPE html>\n<html lang="en">\n<head>\n<meta charset="utf-8">\n'
+        f'<!DOCTYPE html>\n<html lang="{written_language()}">\n<head>\n<meta charset="utf-8">\n'
         '<meta name="viewport" content="width=device-width, initial-scale=1">\n'
         f"<title>{title}</title>\n<style>\nbody {{ margin: 0; background: #fff; }}\n{style}</style>\n</head>\n<body>\n{body}</body>\n</html>\n"
     )
@@ -73,7 +74,7 @@ class _Drawings:
         self.count += 1
         svg = _USED.sub(rf"\g<1>r{self.count}-\g<2>", _SIZE.sub("", _IDS.sub("", system.svg)))
         if "role=" not in svg[: svg.index(">")]:
-            name = f"Music from bar {system.first_bar}" if system.first_bar else "Music"
+            name = say(message("music-from-bar", bar=str(system.first_bar)) if system.first_bar else message("music"))
             svg = svg.replace("<svg ", f'<svg role="img" aria-label="{escape(name)}" ', 1)
         return svg.replace("<svg ", f'<svg style="max-width:{_SCREEN_SCALE * system.width_mm:.0f}mm" ', 1)
 

@@ -1,2 +1,3 @@
 list-and = { $first } und { $last }
 list-or = { $first } oder { $last }
+list-semicolon = { $first }; { $rest }

@@ -1,2 +1,3 @@
 list-and = { $first } and { $last }
 list-or = { $first } or { $last }
+list-semicolon = { $first }; { $rest }

@@ -1,2 +1,3 @@
 list-and = { $first } y { $last }
 list-or = { $first } o { $last }
+list-semicolon = { $first }; { $rest }

@@ -1,2 +1,3 @@
 list-and = { $first } et { $last }
 list-or = { $first } ou { $last }
+list-semicolon = { $first } ; { $rest }

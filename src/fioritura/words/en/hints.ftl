@@ -1,0 +1,1 @@
+hint-not-earlier-takes = --out names another folder

@@ -1,0 +1,1 @@
+hint-not-earlier-takes = --out indica otra carpeta
