@@ -347,12 +347,12 @@ def test_takes_go_to_the_longest_name(tmp_path: Path) -> None:
 @pytest.mark.parametrize(
     ("arguments", "words"),
     [
-        (("--levels", "1,9"), "No level 9"),
+        (("--levels", "1,9"), "No level “9”"),
         (("--levels", "high"), "names no levels"),
         (("--levels", "³"), "names no levels"),
         (("--levels", "1-99999999999"), "names no levels"),
-        (("--make", "coffee"), "No thing to make 'coffee'"),
-        (("--formats", "docx"), "No format 'docx'"),
+        (("--make", "coffee"), "No thing to make “coffee”"),
+        (("--formats", "docx"), "No format “docx”"),
         (("--player", "kazoo"), "No instrument “kazoo”"),
         (("--only", "yodel"), "No technique 'yodel'"),
         (("--workers", "0"), "0 workers can't work"),

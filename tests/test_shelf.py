@@ -163,7 +163,7 @@ def test_a_file_that_is_no_shelf_is_refused_and_left_alone(tmp_path: Path) -> No
 
 def test_a_folder_that_can_not_be_made_is_refused(tmp_path: Path) -> None:
     (tmp_path / "taken").write_text("a file")
-    with pytest.raises(OutputError, match="--data"):
+    with pytest.raises(OutputError, match="another folder"):
         Shelf(tmp_path / "taken" / "data")
 
 

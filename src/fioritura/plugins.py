@@ -10,7 +10,7 @@ import sys
 import warnings
 from collections.abc import Iterator
 from dataclasses import dataclass
-from functools import cache
+from functools import lru_cache
 from pathlib import Path
 from types import ModuleType
 from typing import Final
@@ -39,7 +39,7 @@ class Plugin:
         return self.name
 
 
-@cache
+@lru_cache(maxsize=8)
 def plugins(group: str) -> tuple[Plugin, ...]:
     """The plugins of a group that can be loaded, in order of name."""
     from importlib.metadata import entry_points

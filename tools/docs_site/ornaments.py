@@ -20,14 +20,13 @@ from fioritura.arrange.survey import Survey, survey
 from fioritura.lesson.example import Example, example_score
 from fioritura.lesson.lesson import Lesson, lesson_on
 from fioritura.lesson.soundtrack import balance_of, balanced, example_session
-from fioritura.notation.musicxml.writer import write_musicxml
 from fioritura.notation.read import read_tune
 from fioritura.players.player import Player
 from fioritura.players.setting import Setting
 from fioritura.sound.session import played
 from fioritura.techniques.table import all_techniques
 from fioritura.techniques.technique import Technique
-from tools.docs_site.media import CARE, Media, Sound, both_widths, in_sentence, music_figure
+from tools.docs_site.media import CARE, Media, Sound, both_widths, in_sentence, music_figure, rendered
 
 __all__ = ["Ornaments", "family_pages"]
 
@@ -65,10 +64,9 @@ class Ornaments:
         names = (self.lesson.words("plain"), self.lesson.words("ornamented"))
         for id, example in self.examples.items():
             score = example_score(example, self.lesson.instrument, example.technique.label, names)
-            music = write_musicxml(score)
             notes = example.figure_notes
             yield from both_widths(
-                f"{_MEDIA}/{id}", music, width_mm=_EXAMPLE_MM, shows_tempo=False, tinted_notes=notes
+                f"{_MEDIA}/{id}", score, width_mm=_EXAMPLE_MM, shows_tempo=False, tinted_notes=notes
             )
             performance = replace(played(example_session(self.lesson, example, 1.0)), title=example.technique.name)
             yield Sound(f"{_MEDIA}/{id}.mp3", balanced(performance, balance))
@@ -115,7 +113,7 @@ class Ornaments:
     def _technique(self, technique: Technique) -> Iterator[str]:
         yield f"## {technique.name} {{ #{technique.id} }}\n"
         yield f"{technique.text}\n"
-        yield f'<span class="level">Level {technique.level}</span> `{technique.id}`\n'
+        yield f"{rendered('level.html', level=technique.level).strip()} `{technique.id}`\n"
         example = self.examples.get(technique.id)
         if example is None:
             yield f"*{self.found.tune.title}* has no place for it.\n"

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from contextlib import suppress
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from functools import cached_property
 
 from fioritura.arrange.arranger import choose_figures, rivals
@@ -55,10 +55,14 @@ class Arrangement:
     without: tuple[str, ...] = ()
     decisions: Decisions = Decisions()
     past: tuple[Decisions, ...] = ()
+    offered: Survey | None = field(default=None, repr=False, compare=False)
+    """What `spots` is to be, where it is known: one of the same tune, setting, techniques and own figures."""
 
     @cached_property
     def spots(self) -> Survey:
-        """Every figure that is on offer, own ones included."""
+        """Every figure that is on offer, own ones included; made at the first use unless it was `offered`."""
+        if self.offered is not None:
+            return self.offered
         return with_own_figures(survey(self.tune, self.setting, self.only, self.without), self.decisions.own)
 
     def accept(self, id: str) -> Arrangement:
@@ -119,7 +123,7 @@ class Arrangement:
         if not is_sound(changed, context, technique_named(changed.technique)):
             raise OptionError("With this pitch the figure doubles a note or leaves the instrument: take another one.")
         own = (*self.decisions.own, changed)
-        moved = replace(self, decisions=replace(self.decisions, own=own))
+        moved = replace(self, decisions=replace(self.decisions, own=own), offered=None)
         return replace(moved.swap(id, figure_id(changed)), past=(*self.past, self.decisions))
 
     def with_seed(self, seed: int) -> Arrangement:
@@ -161,19 +165,15 @@ class Arrangement:
         return self._figure(one).collides(self._figure(other))
 
     def _decide(self, decisions: Decisions) -> Arrangement:
-        moved = replace(self, decisions=decisions, past=(*self.past, self.decisions))
-        if decisions.own == self.decisions.own:
-            moved.__dict__["spots"] = self.spots
-        return moved._chosen()
+        offered = self.spots if decisions.own == self.decisions.own else None
+        return replace(self, decisions=decisions, past=(*self.past, self.decisions), offered=offered)._chosen()
 
     def _chosen(self) -> Arrangement:
         """The best rendition under the decisions."""
         rendition = choose_figures(
             self.spots, seed=self.seed, locked=self.decisions.locked, refused=self.decisions.refused
         )
-        moved = replace(self, rendition=rendition)
-        moved.__dict__["spots"] = self.spots
-        return moved
+        return replace(self, rendition=rendition, offered=self.spots)
 
     def _bent(self, figure: Figure, note: int, semitones: int) -> Figure:
         key = self.spots.contexts[figure.anchors[0]].key
@@ -217,9 +217,7 @@ def arranged(
     setting = setting.on(tune)
     spots = survey(tune, setting, only, without)
     rendition = choose_figures(spots, seed=seed, locked=decisions.locked, refused=decisions.refused)
-    made = Arrangement(tune, setting, rendition, seed, only, without, decisions)
-    made.__dict__["spots"] = spots
-    return made
+    return Arrangement(tune, setting, rendition, seed, only, without, decisions, offered=spots)
 
 
 def rearranged(
@@ -251,7 +249,5 @@ def rearranged(
     if kept == Decisions():
         return fresh
     with suppress(OptionError):
-        decided = replace(fresh, decisions=kept)
-        decided.__dict__["spots"] = fresh.spots
-        return decided._chosen()
+        return replace(fresh, decisions=kept)._chosen()
     return fresh

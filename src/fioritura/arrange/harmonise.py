@@ -14,8 +14,11 @@ from itertools import accumulate, groupby, pairwise
 from math import log
 from typing import Final
 
+import numpy as np
+
 from fioritura.arrange.harmony_model import State, moves, states
 from fioritura.errors import OptionError, TuneError
+from fioritura.paths import best_path
 from fioritura.theory.chord import Chord
 from fioritura.theory.chord_symbol import read_chord
 from fioritura.tune import Bar, ChordSpan, Tune
@@ -118,24 +121,10 @@ def _best_path(tune: Tune, steps: Sequence[_Step]) -> list[Chord]:
     """The likeliest chord for each step, by dynamic programming over all sequences."""
     fits = _fits(tune, steps)
     opening = states(steps[0].bar.key)
-    scores = [fit + log(s.weight) + _OPENING * s.is_tonic for s, fit in zip(opening, fits[0], strict=True)]
-    back: list[list[int]] = []
-    for before, step, fit in zip(steps, steps[1:], fits[1:], strict=False):
-        reached: list[float] = []
-        origins: list[int] = []
-        for row, own in zip(moves(before.bar.key, step.bar.key, step.change), fit, strict=True):
-            totals = [score + move for score, move in zip(scores, row, strict=True)]
-            best = max(totals)
-            reached.append(best + own)
-            origins.append(totals.index(best))
-        scores = reached
-        back.append(origins)
-    place = scores.index(max(scores))
-    path = [place]
-    for origins in reversed(back):
-        place = origins[place]
-        path.append(place)
-    return [states(step.bar.key)[place].chord for step, place in zip(steps, reversed(path), strict=True)]
+    fits[0] = [fit + log(s.weight) + _OPENING * s.is_tonic for s, fit in zip(opening, fits[0], strict=True)]
+    likelihoods = (moves(before.bar.key, step.bar.key, step.change) for before, step in pairwise(steps))
+    places = best_path((-np.array(fit) for fit in fits), (-logs for logs in likelihoods)).places
+    return [states(step.bar.key)[place].chord for step, place in zip(steps, places, strict=True)]
 
 
 def _fits(tune: Tune, steps: Sequence[_Step]) -> list[list[float]]:

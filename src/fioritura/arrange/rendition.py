@@ -8,6 +8,7 @@ from functools import cached_property, lru_cache
 from typing import Final
 
 from fioritura.errors import TuneError
+from fioritura.players.phrasing import Phrasing, phrased, phrasing_of
 from fioritura.players.setting import Setting
 from fioritura.techniques.figure import Figure, head
 from fioritura.theory.metre import SIXTEENTH
@@ -31,7 +32,22 @@ class Rendition:
 
     @cached_property
     def line(self) -> tuple[Note, ...]:
-        """The ornamented line; each note knows its plain note (`anchor`) and its figures."""
+        """The ornamented line, breaths marked; each note knows its plain note (`anchor`), its figures and its phrase."""
+        return phrased(self._laid_out, self.phrasing)
+
+    @cached_property
+    def plain_line(self) -> tuple[Note, ...]:
+        """The tune's own notes, phrased and with the breaths of a player of the setting."""
+        tune, setting = self.tune, self.setting
+        return phrased(tune.notes, phrasing_of(tune, tune.notes, setting.player, setting.quarters_per_minute))
+
+    @cached_property
+    def phrasing(self) -> Phrasing:
+        """Phrases of the line, and where the player breathes at the tempo."""
+        return phrasing_of(self.tune, self._laid_out, self.setting.player, self.setting.quarters_per_minute)
+
+    @cached_property
+    def _laid_out(self) -> tuple[Note, ...]:
         return laid_out(self.tune, self.figures)
 
     @cached_property

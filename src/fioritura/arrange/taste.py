@@ -10,7 +10,7 @@ from __future__ import annotations
 import json
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from functools import cache, lru_cache
+from functools import lru_cache
 from importlib.resources import files
 from math import log2
 from typing import Final
@@ -104,7 +104,7 @@ class Taste:
         return [self.figure.get(name, 0.0) for name in FIGURE_FEATURES]
 
 
-@cache
+@lru_cache(maxsize=8)
 def taste_of(idiom: Idiom) -> Taste:
     """The taste of an idiom, read from its file, with that of plugins for their own techniques."""
     text = files("fioritura.arrange").joinpath(f"taste_{idiom}.json").read_text(encoding="utf-8")

@@ -35,21 +35,17 @@ class Cluster:
         try:
             from distributed import Client
         except ImportError:
-            raise ToolError("A cluster needs dask.distributed: pip install 'fioritura[cluster]'.") from None
+            raise ToolError("cluster-not-installed") from None
         logging.getLogger("distributed.client").setLevel(logging.CRITICAL)
         try:
             self._client: Any = Client(self.address, timeout=_CONNECT_SEC, set_as_default=False)
         except (OSError, ValueError, TimeoutError) as error:
-            raise ToolError(
-                f"No scheduler answers at {self.address} ({error}): start one with `dask scheduler`."
-            ) from None
+            raise ToolError("no-scheduler", address=self.address, reason=str(error)) from None
         try:
             self._client.wait_for_workers(1, timeout=_FIRST_WORKER_SEC)
         except TimeoutError:
             self._client.close()
-            raise ToolError(
-                f"The scheduler at {self.address} has no worker: start some with `dask worker {self.address}`."
-            ) from None
+            raise ToolError("no-cluster-worker", address=self.address) from None
         return self
 
     def __exit__(
@@ -98,11 +94,9 @@ class Cluster:
             except KilledWorker:
                 yield job, None
             except CancelledError:
-                raise ToolError(
-                    f"The scheduler at {self.address} is gone: start it again and run the same command to go on."
-                ) from None
+                raise ToolError("scheduler-gone", address=self.address) from None
             except ModuleNotFoundError as error:
-                raise ToolError(f"A worker lacks {error.name}: install Fioritura on all machines.") from None
+                raise ToolError("worker-lacks", name=str(error.name)) from None
 
     def _room(self) -> int:
         """How many jobs are to be at hand, with the workers that there are now; looked up once a second."""

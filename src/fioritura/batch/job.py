@@ -25,7 +25,7 @@ from fioritura.notation.read import UnreadTune
 from fioritura.players.instruments import instrument_named
 from fioritura.players.setting import Setting
 from fioritura.tune import Tune
-from fioritura.words import say, speaking
+from fioritura.words import message, say, speaking
 
 __all__ = ["LIMIT_SEC", "Failure", "Made", "MadeOutput", "TakeFile", "TuneTask", "make", "soundfont_id"]
 
@@ -100,14 +100,10 @@ def make(job: TuneTask) -> Made:
         ToolError: this worker has another version of the program, or another soundfont, than the job asks for.
     """
     if job.code and job.code != code_digest():
-        raise ToolError(
-            "A worker runs another version of Fioritura or of its tools: install the same on all machines."
-        )
+        raise ToolError("worker-other-version")
     if job.soundfont and job.soundfont != soundfont_id():
-        raise ToolError(
-            f"A worker plays with another soundfont than {job.soundfont[0]}: give all machines the same file."
-        )
-    with _ONE_AT_A_TIME, _limited(job.limit_sec):
+        raise ToolError("worker-other-soundfont", name=job.soundfont[0])
+    with _ONE_AT_A_TIME, _limited(job.limit_sec), speaking(job.wishes.language):
         return _Work(job).made()
 
 
@@ -116,9 +112,7 @@ def _limited(seconds: float) -> Iterator[None]:
     """Raise `_OverTimeError` in the block once it lasts longer."""
 
     def stop(*arguments: object) -> None:
-        raise _OverTimeError(
-            f"it took more than {seconds:g} s and was given up: try it alone, or with a longer --limit"
-        )
+        raise _OverTimeError(message("batch-over-time", seconds=seconds))
 
     if not hasattr(signal, "setitimer") or threading.current_thread() is not threading.main_thread():
         yield
@@ -180,8 +174,7 @@ class _Work:
         except FiorituraError as error:
             self._fail(piece, type(error).__name__, str(error))
         except Exception as error:
-            reason = f"a fault of the program ({type(error).__name__}: {error}): please report it with the tune"
-            self._fail(piece, "Fault", reason)
+            self._fail(piece, "Fault", say(message("batch-fault", kind=type(error).__name__, reason=str(error))))
 
     def _fail(self, piece: str, kind: str, reason: str) -> None:
         """Note a failure; that the message names the tune again is left out."""
@@ -209,10 +202,7 @@ class _Work:
             is_usual = self.wishes.octave is None and octave == instrument.reading_octave
             ready = prepared(tune, instrument, octave=None if is_usual else octave, unfold=self.wishes.unfold)
         if self.wishes.octave is None and not is_usual:
-            note = (
-                f"Moved by {octave} octave{'s' if abs(octave) != 1 else ''}, so that all notes lie on the instrument."
-            )
-            ready = replace(ready, warnings=(*ready.warnings, note))
+            ready = replace(ready, warnings=(*ready.warnings, say(message("batch-moved", octaves=octave))))
         self.octave = octave
         return ready
 

@@ -43,7 +43,7 @@ class Store:
     def __enter__(self) -> Store:
         with _writing(self.out):
             if self.out.exists() and not self.out.is_dir():
-                raise OutputError(f"{self.out} is a file, not a folder: give another --out.")
+                raise OutputError("out-is-file", path=str(self.out))
             self.stage.mkdir(parents=True, exist_ok=True)
             self._lock = _locked(self.stage / "lock", self.out)
             self._clear()
@@ -185,9 +185,7 @@ def _writing(out: Path) -> Iterator[None]:
     try:
         yield
     except OSError as error:
-        raise OutputError(
-            f"{out} can't be written ({error.strerror}): check space and rights, then run the same again."
-        ) from None
+        raise OutputError("batch-unwritable", path=str(out), reason=str(error.strerror)) from None
 
 
 def _locked(path: Path, out: Path) -> IO[bytes]:
@@ -201,7 +199,7 @@ def _locked(path: Path, out: Path) -> IO[bytes]:
         fcntl.lockf(file, fcntl.LOCK_EX | fcntl.LOCK_NB)
     except OSError:
         file.close()
-        raise OutputError(f"Another batch is at work in {out}: wait for it, or give another --out.") from None
+        raise OutputError("batch-busy", path=str(out)) from None
     return file
 
 

@@ -16,6 +16,7 @@ from fioritura.players.limits import LEVELS
 from fioritura.players.setting import Idiom
 from fioritura.techniques.table import wanted_techniques
 from fioritura.tune import Feel
+from fioritura.words import Message, message
 
 __all__ = ["AUDIO", "FORMATS", "KINDS", "Kind", "Output", "Wishes"]
 
@@ -74,14 +75,14 @@ class Wishes:
     asked: int = 0
 
     def __post_init__(self) -> None:
-        _refuse_others("thing to make", self.kinds, KINDS)
-        _refuse_others("format", self.formats, FORMATS)
-        _refuse_others("audio format", (self.audio,), AUDIO)
-        _refuse_others("section of a pack", self.sections, SECTIONS)
-        _refuse_others("level", self.levels, LEVELS)
-        _refuse_others("level asked of takes", (self.asked,), (0, *LEVELS))
+        _refuse_others(message("batch-kind"), self.kinds, KINDS)
+        _refuse_others(message("batch-format"), self.formats, FORMATS)
+        _refuse_others(message("batch-audio"), (self.audio,), AUDIO)
+        _refuse_others(message("batch-section"), self.sections, SECTIONS)
+        _refuse_others(message("batch-level"), self.levels, LEVELS)
+        _refuse_others(message("batch-asked"), (self.asked,), (0, *LEVELS))
         if self.octave is not None and not -3 <= self.octave <= 3:
-            raise OptionError(f"{self.octave} octaves is too far: give -3 to 3.")
+            raise OptionError("octave-too-far", given=self.octave)
         instrument_named(self.player)
         wanted_techniques(max(self.levels), self.only, self.without)
         catalogue(self.language)
@@ -110,9 +111,9 @@ class Wishes:
         return (*manner, self.paper) if piece.ending == "pdf" else manner
 
 
-def _refuse_others(what: str, given: tuple[object, ...], known: tuple[object, ...]) -> None:
+def _refuse_others(what: Message, given: tuple[object, ...], known: tuple[object, ...]) -> None:
     if not given:
-        raise OptionError(f"No {what} is named: choose among {', '.join(map(str, known))}.")
+        raise OptionError("batch-none-named", what=what, known=tuple(map(str, known)))
     for one in given:
         if one not in known:
-            raise OptionError(f"No {what} {one!r}: choose among {', '.join(map(str, known))}.")
+            raise OptionError("batch-unknown", what=what, given=str(one), known=tuple(map(str, known)))

@@ -12,7 +12,7 @@ import json
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass
-from functools import cache, cached_property
+from functools import cached_property, lru_cache
 from importlib.resources import files
 from typing import Any, Final, Literal
 
@@ -154,7 +154,7 @@ def languages() -> list[str]:
     return sorted(entry.name.removesuffix(".json") for entry in folder.iterdir() if entry.name.endswith(".json"))
 
 
-@cache
+@lru_cache(maxsize=32)
 def catalogue(language: str = "en", names: NoteNames | None = None) -> Catalogue:
     """The words of a language, its notes called as usual there or as `names` says.
 

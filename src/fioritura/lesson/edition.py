@@ -102,9 +102,8 @@ def _jobs(edition: Edition) -> Iterator[tuple[str, Callable[[Path], Any]]]:
     if "abc" in wanted:
         yield "ornamented.abc", lambda path: path.write_bytes(line_bytes(edition, "abc"))
     if "svg" in wanted:
-        page = musicxml_writer.write_musicxml(both)
         yield "ornamented.svg", lambda path: path.write_bytes(line_bytes(edition, "svg"))
-        yield "comparison.svg", lambda path: path.write_text(engrave.engrave_page(page), encoding="utf-8")
+        yield "comparison.svg", lambda path: path.write_text(engrave.engrave_page(both), encoding="utf-8")
     if "json" in wanted:
         records = figure_records(rendition)
         text = json.dumps(records, indent=2, ensure_ascii=False) + "\n"
@@ -138,12 +137,13 @@ def line_performance(edition: Edition, *, is_plain: bool = False) -> Performance
 
     rendition = edition.rendition
     setting, name = rendition.setting, say(rendition.setting.instrument.title)
-    line = rendition.tune.notes if is_plain else rendition.line
+    line = rendition.plain_line if is_plain else rendition.line
     played = unfolded(replace(rendition.tune, notes=line))
     return perform(
         played,
         played.notes,
         instrument=setting.instrument,
+        player=setting.player,
         tempo=setting.quarters_per_minute,
         feel=setting.feel,
         exact=edition.exact,
@@ -170,8 +170,7 @@ def line_bytes(edition: Edition, ending: str) -> bytes:
         return abc_writer.write_abc(score).encode()
     if ending == "pdf":
         return sheet.line_pdf(score, paper=edition.paper, legend=_legend(edition.rendition))
-    musicxml = musicxml_writer.write_musicxml(score)
-    return engrave.engrave_page(musicxml).encode() if ending == "svg" else musicxml
+    return engrave.engrave_page(score).encode() if ending == "svg" else musicxml_writer.write_musicxml(score)
 
 
 def _legend(rendition: Rendition) -> list[tuple[str, str, str]]:

@@ -47,7 +47,7 @@ def blocks_of_file(path: Path) -> Iterator[Block]:
             yield from _mono(_read(file, size), file.samplerate, path.name)
     except soundfile.LibsndfileError as error:
         reason = str(error.error_string).rstrip(".")
-        raise ReadError("recording-unreadable", file=str(path), reason=reason) from None
+        raise ReadError("audio-unreadable", file=str(path), reason=reason) from None
 
 
 def blocks_of_array(samples: NDArray[Any], rate: int) -> Iterator[Block]:
@@ -77,7 +77,7 @@ def _mono(blocks: Iterator[Floats], rate: int, name: Value) -> Iterator[Block]:
     import soxr
 
     if not MIN_RATE <= rate <= MAX_RATE:
-        raise OptionError("recording-rate", rate=rate, low=MIN_RATE, high=MAX_RATE, name=name, usual=44100)
+        raise OptionError("audio-rate", rate=rate, low=MIN_RATE, high=MAX_RATE, name=name, usual=44100)
     stream = soxr.ResampleStream(rate, RATE, 1, dtype="float32")
     empty = np.zeros((0, 1), np.float32)
     for raw in blocks:

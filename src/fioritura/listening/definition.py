@@ -8,11 +8,14 @@ anticipation: the next note early), and common practice for grace notes, turns, 
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property
 from itertools import groupby, pairwise
+from math import inf
 from typing import Final
+
+from fioritura.paths import best_division
 
 __all__ = ["DEFINITIONS", "Group", "technique_of", "techniques_of"]
 
@@ -88,11 +91,13 @@ def techniques_of(group: Group) -> list[tuple[str, int, int]]:
 
     A part is embellished by the next: its note after is the first of the next part. Empty where it can't be parted.
     """
-    best: dict[int, list[tuple[str, int, int]]] = {0: []}
     count = len(group.inner)
-    for stop in range(1, count + 1):
+    named: dict[tuple[int, int], str] = {}
+
+    def ways_to(stop: int, totals: Sequence[float]) -> Iterator[tuple[int, float]]:
+        fewest = inf
         for first in range(stop):
-            if first not in best or (stop in best and len(best[stop]) <= len(best[first]) + 1):
+            if totals[first] + 1 >= fewest:
                 continue
             part = replace(
                 group,
@@ -102,8 +107,10 @@ def techniques_of(group: Group) -> list[tuple[str, int, int]]:
             )
             technique = technique_of(part)
             if technique:
-                best[stop] = [*best[first], (technique, first, stop)]
-    return best.get(count, [])
+                named[first, stop], fewest = technique, totals[first] + 1
+                yield first, fewest
+
+    return [(named[part], *part) for part in best_division(count, ways_to)]
 
 
 def _without_repeats(group: Group) -> tuple[int, ...]:

@@ -12,11 +12,13 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from functools import lru_cache
 from itertools import pairwise
+from math import inf
 from typing import Final, Literal
 
 import numpy as np
 from numpy.typing import NDArray
 
+from fioritura.paths import Costs, best_path
 from fioritura.techniques.context import Context
 from fioritura.techniques.figure import Figure, FigureNote, head, tail
 from fioritura.techniques.technique import Technique
@@ -49,6 +51,7 @@ _GUIDE_TONE_GAIN: Final = 0.2
 
 _TARGET_COST: Final = 0.6
 _NEVER: Final = 1e6
+_TURNING: Final = frozenset({"arch", "valley"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -287,49 +290,34 @@ def _without_target(pool: _Pool, target: int) -> _Pool:
 
 
 @lru_cache(maxsize=4096)
-def _moves(before: _Pool, pool: _Pool) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
-    """Cost of each move up and of each move down between two moments; a move the other way is never made."""
+def _moves(before: _Pool, pool: _Pool, shape: Shape) -> Costs:
+    """Cost of each move between two moments along a contour; a move the other way is never made.
+
+    In a contour that turns each note stands twice, before the turn and after it; there is no way back.
+    """
     moves = pool.midis[None, :] - before.midis[:, None]
     cost = np.where(np.abs(moves) > 12, _NEVER, _LEAP_COST[np.minimum(np.abs(moves), 12)])
-    return np.where(moves > 0, cost, _NEVER), np.where(moves < 0, cost, _NEVER)
+    up, down = np.where(moves > 0, cost, _NEVER), np.where(moves < 0, cost, _NEVER)
+    first, second = (up, down) if shape in ("arch", "rising") else (down, up)
+    return np.block([[first, second], [np.full_like(cost, inf), second]]) if shape in _TURNING else first
 
 
 def _solved(context: Context, pools: Sequence[_Pool], shape: Shape) -> tuple[float, list[Pitch]] | None:
-    """The cheapest line of pitches along a contour, or None where there is none.
-
-    The state is a note of the moment's pool and whether the contour has turned; after the turn it may not turn again.
-    """
+    """The cheapest line of pitches along a contour that turns where it should, or None where there is none."""
     if any(not pool.pitches for pool in pools):
         return None
-    first, second = (0, 1) if shape in ("arch", "rising") else (1, 0)
-    turns = shape in ("arch", "valley")
     opening = np.abs(pools[0].midis - context.midi)
-    straight = pools[0].costs + np.where(opening > 7, 2.0, np.where(opening == 0, 0.5, 0.08 * opening))
-    turned = np.full_like(straight, _NEVER)
-    backs: list[tuple[NDArray[np.int64], NDArray[np.int64]]] = []
-    for before, pool in pairwise(pools):
-        moves = _moves(before, pool)
-        ahead = straight[:, None] + moves[first]
-        if turns:
-            both = np.concatenate([straight, turned])[:, None] + np.concatenate([moves[second]] * 2)
-            backs.append((ahead.argmin(axis=0), both.argmin(axis=0)))
-            turned = both.min(axis=0) + pool.costs
-        else:
-            backs.append((ahead.argmin(axis=0), ahead.argmin(axis=0)))
-        straight = ahead.min(axis=0) + pool.costs
-    final = turned if turns else straight
-    number = int(final.argmin())
-    total = float(final[number])
-    if total >= _NEVER / 2:
+    nodes = [pool.costs for pool in pools]
+    nodes[0] = nodes[0] + np.where(opening > 7, 2.0, np.where(opening == 0, 0.5, 0.08 * opening))
+    if shape in _TURNING:
+        nodes = [np.concatenate([costs, costs]) for costs in nodes]
+        nodes[0][len(pools[0].pitches) :] = inf
+        nodes[-1][: len(pools[-1].pitches)] = inf
+    path = best_path(nodes, (_moves(before, pool, shape) for before, pool in pairwise(pools)))
+    if path.cost >= _NEVER / 2:
         return None
-    phase, path = int(turns), [number]
-    for (straight_back, turned_back), before in zip(backs[::-1], pools[-2::-1], strict=True):
-        if phase == 1:
-            phase, number = divmod(int(turned_back[number]), len(before.pitches))
-        else:
-            number = int(straight_back[number])
-        path.append(number)
-    return total, [pool.pitches[number] for pool, number in zip(pools, path[::-1], strict=True)]
+    numbered = zip(pools, path.places, strict=True)
+    return path.cost, [pool.pitches[number % len(pool.pitches)] for pool, number in numbered]
 
 
 TECHNIQUES = (

@@ -47,9 +47,7 @@ class Key:
         known = mode_named(mode)
         fifths = name.fifths + MODES[known]
         if not -7 <= fifths <= 7:
-            raise TuneError(
-                f"{name} {known} would need {abs(fifths)} sharps or flats; 7 is the limit: respell the tonic."
-            )
+            raise TuneError("key-too-far", tonic=name, mode=known, count=abs(fifths))
         return cls(fifths, known)
 
     @property
@@ -131,7 +129,7 @@ def mode_named(text: str) -> Mode:
     for mode in MODES:
         if mode == name:
             return mode
-    raise TuneError(f"{text!r} is not a mode; known are {', '.join(sorted(MODES))}.")
+    raise TuneError("no-mode", given=text, known=tuple(sorted(MODES)))
 
 
 @lru_cache(maxsize=32)

@@ -51,7 +51,7 @@ class Interval:
                 if quality == match[2]:
                     interval = cls(steps, _NATURAL_SEMITONES[steps % 7] + 12 * (steps // 7) + offset)
                     return -interval if match[1] else interval
-        raise TuneError(f"{name!r} is not an interval; write for example m3, P5, A4 or -M2.")
+        raise TuneError("no-interval", given=name)
 
     @property
     def name(self) -> str:
@@ -88,7 +88,7 @@ class NoteName:
         """
         match = _NAME_PATTERN.fullmatch(text.strip())
         if not match or match[3]:
-            raise TuneError(f"{text!r} is not a note name; write a letter A-G with # or b, as in Bb or F#.")
+            raise TuneError("no-note-name", given=text)
         return cls(LETTERS.index(match[1].upper()), sum(_ALTER_VALUES[sign] for sign in match[2]))
 
     @property
@@ -143,7 +143,7 @@ class Pitch:
         """
         match = _NAME_PATTERN.fullmatch(text.strip())
         if not match or match[3] is None:
-            raise TuneError(f"{text!r} is not a pitch; write letter, accidental and octave, as in Bb3 or F#5.")
+            raise TuneError("no-pitch", given=text)
         name = NoteName.parse(match[1] + match[2])
         return cls(name.letter + 7 * int(match[3]), name.alter)
 

@@ -12,7 +12,7 @@ from fioritura.arrange.arrangement import Arrangement
 from fioritura.arrange.rendition import Rendition, laid_out
 from fioritura.lesson.edition import sounding_start
 from fioritura.notation.engraving.engrave import System, engrave_systems
-from fioritura.notation.musicxml.writer import write_musicxml
+from fioritura.notation.engraving.svg import described
 from fioritura.notation.score import Label, Score, Staff
 from fioritura.techniques.figure import Figure
 from fioritura.techniques.table import technique_named
@@ -58,7 +58,7 @@ def engraved(
 def engraved_tune(tune: Tune, sheet: PageSize) -> tuple[System, ...]:
     """A tune alone, at sounding pitch."""
     score = Score(tune, (Staff(tune.notes),), is_concert=True)
-    return engrave_systems(write_musicxml(score), width_mm=sheet.width_mm, staff_mm=sheet.staff_mm)
+    return engrave_systems(score, width_mm=sheet.width_mm, staff_mm=sheet.staff_mm)
 
 
 def little_staff(tune: Tune, rendition: Rendition, figure: Figure) -> str:
@@ -68,9 +68,9 @@ def little_staff(tune: Tune, rendition: Rendition, figure: Figure) -> str:
     part = excerpt(tune, first, last)
     staff = Staff(line, instrument=rendition.setting.instrument)
     systems = engrave_systems(
-        write_musicxml(Score(part, (staff,))), width_mm=_LITTLE_MM, staff_mm=_LITTLE_STAFF_MM, shows_tempo=False
+        Score(part, (staff,)), width_mm=_LITTLE_MM, staff_mm=_LITTLE_STAFF_MM, shows_tempo=False
     )
-    return systems[0].svg
+    return described(systems[0].svg, "", systems[0].words)
 
 
 def bars_of(tune: Tune, figure: Figure) -> tuple[int, int]:

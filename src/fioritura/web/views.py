@@ -11,6 +11,7 @@ from fioritura.arrange.rendition import Rendition
 from fioritura.arrange.survey import difficulty, figure_id
 from fioritura.lesson.edition import sounding_start
 from fioritura.notation.engraving.engrave import System
+from fioritura.notation.engraving.svg import described
 from fioritura.shelf.store import Step, TuneEntry
 from fioritura.techniques.figure import Figure
 from fioritura.techniques.table import technique_named
@@ -69,7 +70,7 @@ def system_views(systems: Sequence[System]) -> list[SystemView]:
     """Systems with the places of their first bars."""
     views, first = [], 0
     for system in systems:
-        views.append(SystemView(svg=system.svg, first=first, bars=system.bar_count))
+        views.append(SystemView(svg=described(system.svg, "", system.words), first=first, bars=system.bar_count))
         first += system.bar_count
     return views
 

@@ -61,6 +61,14 @@ _REFERENCE: Final = re.compile(r"\{\s*(-?[a-z][\w-]*)[\s.}(]")
 _PSEUDO_LETTERS: Final = str.maketrans(
     "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ", "àƀçđéƒĝĥîĵķľɱñöþɋŕšťûṽŵẋýžÀƁÇĐÉƑĜĤÎĴĶĽṀÑÖÞɊŔŠŤÛṼŴẊÝŽ"
 )
+_LONGEST_PART: Final = 500
+"""Fluent refuses arguments above a thousand letters."""
+
+_LONGEST_TEXT: Final = 4000
+"""What goes on longer is cut: a damaged file may hold a name of megabytes."""
+
+_FIRST_SIGN: Final = 0xF0000
+
 _added: dict[str, dict[str, str]] = {}
 
 
@@ -132,6 +140,11 @@ def known_ids(language: str) -> frozenset[str]:
     return frozenset(_texts(language)) | frozenset(_added.get(language, ()))
 
 
+def is_known_text(id: str) -> bool:
+    """True where there is a text of that id, in English at least."""
+    return id in _texts(LANGUAGES[0]) or id in _added.get(LANGUAGES[0], ())
+
+
 @lru_cache(maxsize=8192)
 def _said(said: Message, language: str, naming: Naming) -> str:
     return _speaker(language, naming).say(said)
@@ -163,22 +176,25 @@ class _Speaker:
         pattern = entry.attributes.get(attribute) if attribute else entry.value
         if pattern is None:
             raise LookupError(f"the text {id!r} has no {attribute or 'value'!r} in {self.language!r}")
-        text, errors = self.bundle.format_pattern(pattern, {name: self.argument(value) for name, value in said.args})
+        held = _Held()
+        text, errors = self.bundle.format_pattern(
+            pattern, {name: self.argument(each, held) for name, each in said.args}
+        )
         if errors:
             raise ValueError(f"the text {said.id!r} in {self.language!r}: {errors[0]}")
-        return str(text)
+        return held.put_back(str(text))
 
     def has(self, id: str, attribute: str) -> bool:
         self._parse(id)
         return self.bundle.has_message(id) and attribute in self.bundle.get_message(id).attributes
 
-    def argument(self, value: object) -> object:
+    def argument(self, value: object, held: _Held) -> object:
         """An argument as Fluent takes it."""
         if isinstance(value, bool):
             return "yes" if value else "no"
-        if isinstance(value, str | int | float):
-            return value
-        return self.spoken(value)
+        if isinstance(value, str):
+            return held.keep(value)
+        return value if isinstance(value, int | float) else self.spoken(value, held)
 
     def thing(self, value: object, attribute: str = "") -> str:
         """Anything in words: a message or what names itself, in a form if it has it; several things listed."""
@@ -220,29 +236,51 @@ class _Speaker:
     def _bundle(self, locale: str) -> FluentBundle:
         from fluent.runtime import FluentBundle
 
-        def thing(value: object) -> object:
-            return getattr(value, "value", value)
+        def worked(work: Callable[[object], str], value: object) -> str:
+            held = getattr(value, "held", None)
+            text = work(getattr(value, "value", value))
+            return held.keep(text) if held else text
 
         functions: dict[str, Any] = {
-            "FORM": lambda value, form: self.thing(thing(value), str(form)),
-            "CAPITAL": lambda value: capital(self.thing(thing(value))),
-            "LIST": lambda values, joint="and": self.listed(thing(values), str(joint)),
+            "FORM": lambda value, form: worked(lambda it: self.thing(it, str(form)), value),
+            "CAPITAL": lambda value: worked(lambda it: capital(self.thing(it)), value),
+            "LIST": lambda value, joint="and": worked(lambda it: self.listed(it, str(joint)), value),
             "NOTE": lambda letter, alter: note_name(str(letter), int(alter), self.naming, self.language),
             "LOWER": lambda text: str(text).lower(),
         }
         return FluentBundle([locale], functions=functions, use_isolating=False)
 
 
-def _spoken_type(speaker: _Speaker) -> Callable[[object], object]:
+class _Held:
+    """Long arguments of one text, for which a sign stands while Fluent, which takes no long ones, puts it together."""
+
+    def __init__(self) -> None:
+        self.texts: list[str] = []
+
+    def keep(self, text: str) -> str:
+        """The text, or the sign that stands for it."""
+        if len(text) <= _LONGEST_PART:
+            return text
+        self.texts.append(text if len(text) <= _LONGEST_TEXT else f"{text[: _LONGEST_TEXT - 1]}…")
+        return chr(_FIRST_SIGN + len(self.texts) - 1)
+
+    def put_back(self, text: str) -> str:
+        """The text with what the signs stand for."""
+        for number, long in enumerate(self.texts):
+            text = text.replace(chr(_FIRST_SIGN + number), long)
+        return text
+
+
+def _spoken_type(speaker: _Speaker) -> Callable[[object, _Held], object]:
     """What wraps an argument that Fluent does not know."""
     from fluent.runtime.types import FluentType
 
     class Spoken(FluentType):
-        def __init__(self, value: object) -> None:
-            self.value = value
+        def __init__(self, value: object, held: _Held) -> None:
+            self.value, self.held = value, held
 
         def format(self, locale: object) -> str:
-            return speaker.thing(self.value)
+            return self.held.keep(speaker.thing(self.value))
 
     return Spoken
 

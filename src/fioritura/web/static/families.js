@@ -1,6 +1,7 @@
 /** The shape of each family of figures: a second sign beside its colour, so that neither is needed alone. */
 
 import { svgEl } from "./dom.js";
+import { say } from "./words.js";
 
 /** Paths in a box of −10 to 10; those that begin with "-" are drawn as lines. */
 const SHAPES = /** @type {Record<string, string>} */ ({
@@ -42,5 +43,5 @@ export function shapeIcon(family) {
  */
 export function familyName(family) {
   const words = family.replaceAll("-", " ");
-  return words[0].toUpperCase() + words.slice(1);
+  return say("page-family-name", { family, name: words[0].toUpperCase() + words.slice(1) });
 }

@@ -2,9 +2,9 @@
 
 recording-missing = { $file } gibt es nicht: Namen und Ordner prüfen.
 recording-is-folder = { $file } ist ein Ordner und keine Aufnahme: eine Datei daraus nennen.
-recording-unreadable = { $file } lässt sich nicht als Ton lesen ({ $reason }): als WAV, FLAC, MP3 oder OGG speichern.
+audio-unreadable = { $file } lässt sich nicht als Ton lesen ({ $reason }): als WAV, FLAC, MP3 oder OGG speichern.
 recording-shape = Ton der Form { $shape } und des Typs { $type } ist keine Aufnahme: Fließkommazahlen innerhalb von ±1 geben, als (frames,) oder (frames, channels).
-recording-rate = Eine Abtastrate von { $rate } Hz liegt außerhalb von { $low } bis { $high } Hz: { $name } auf { $usual } Hz umrechnen.
+audio-rate = Eine Abtastrate von { $rate } Hz liegt außerhalb von { $low } bis { $high } Hz: { $name } auf { $usual } Hz umrechnen.
 recording-not-numbers = { CAPITAL($name) } enthält Werte, die keine Zahlen sind: neu aufnehmen oder neu exportieren.
 recording-unclear = { $name }: { $advice }
 recording-without-notes = { $name }: Es ist keine Note zu hören: näher am Instrument und länger aufnehmen.

@@ -65,3 +65,12 @@ position = { $kind ->
        *[after] kurz nach Schlag { $beat }
     }
     .full = { $bar }, { position.name }
+no-chord-symbol = „{ $given }“ ist kein lesbares Akkordsymbol: Grundton, Art und Bass angeben, wie in Dm7, Bb7(b9) oder C/E.
+no-chord-kind = „{ $given }“ ist keine Akkordart von MusicXML 4.0: bekannt sind { $known }.
+chord-degree-outside = Die Akkordstufe { $degree } liegt außerhalb von 1 bis 13: aus dem Akkord auf { $root } entfernen.
+key-too-far = { $tonic } { $mode } bräuchte { $count } Vorzeichen, 7 sind möglich: den Grundton enharmonisch anders schreiben.
+no-mode = „{ $given }“ ist keine Tonart: bekannt sind { $known }.
+no-metre = „{ $given }“ ist keine verwendbare Taktart: 1 bis 32 Schläge über 1, 2, 4, 8, 16 oder 32, wie in 6/8.
+no-interval = „{ $given }“ ist kein Intervall: zum Beispiel m3, P5, A4 oder -M2 schreiben.
+no-note-name = „{ $given }“ ist kein Notenname: Buchstabe A bis G mit # oder b schreiben, wie Bb oder F#.
+no-pitch = „{ $given }“ ist keine Tonhöhe: Buchstabe, Vorzeichen und Oktave schreiben, wie Bb3 oder F#5.

@@ -2,9 +2,9 @@
 
 recording-missing = { $file } does not exist: check the name and the folder.
 recording-is-folder = { $file } is a folder, not a recording: name a file in it.
-recording-unreadable = { $file } can’t be read as audio ({ $reason }): save it as WAV, FLAC, MP3 or OGG.
+audio-unreadable = { $file } can’t be read as audio ({ $reason }): save it as WAV, FLAC, MP3 or OGG.
 recording-shape = Audio of shape { $shape } and type { $type } is no recording: give floats within ±1, as (frames,) or (frames, channels).
-recording-rate = A rate of { $rate } Hz is outside { $low } to { $high } Hz: resample { $name } to { $usual } Hz.
+audio-rate = A rate of { $rate } Hz is outside { $low } to { $high } Hz: resample { $name } to { $usual } Hz.
 recording-not-numbers = { CAPITAL($name) } holds samples that are not numbers: record or export it again.
 recording-unclear = { $name }: { $advice }
 recording-without-notes = { $name }: No note can be heard in it: record nearer to the instrument, and longer.

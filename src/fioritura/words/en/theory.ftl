@@ -62,3 +62,12 @@ position = { $kind ->
        *[after] just after beat { $beat }
     }
     .full = { $bar }, { position.name }
+no-chord-symbol = “{ $given }” is not a chord symbol that can be read: write root, quality and bass, as in Dm7, Bb7(b9) or C/E.
+no-chord-kind = “{ $given }” is not a chord kind of MusicXML 4.0: known are { $known }.
+chord-degree-outside = Chord degree { $degree } lies outside 1 to 13: take it out of the chord on { $root }.
+key-too-far = { $tonic } { $mode } would need { $count } sharps or flats; 7 is the limit: spell the tonic by its other name.
+no-mode = “{ $given }” is not a mode: known are { $known }.
+no-metre = “{ $given }” is not a metre that can be worked with: 1 to 32 beats over 1, 2, 4, 8, 16 or 32, as in 6/8.
+no-interval = “{ $given }” is not an interval: write for example m3, P5, A4 or -M2.
+no-note-name = “{ $given }” is not a note name: write a letter A to G with # or b, as in Bb or F#.
+no-pitch = “{ $given }” is not a pitch: write letter, accidental and octave, as in Bb3 or F#5.

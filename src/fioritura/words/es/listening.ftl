@@ -2,9 +2,9 @@
 
 recording-missing = { $file } no existe: compruebe el nombre y la carpeta.
 recording-is-folder = { $file } es una carpeta y no una grabación: indique un archivo que esté en ella.
-recording-unreadable = { $file } no se puede leer como sonido ({ $reason }): guárdelo como WAV, FLAC, MP3 u OGG.
+audio-unreadable = { $file } no se puede leer como sonido ({ $reason }): guárdelo como WAV, FLAC, MP3 u OGG.
 recording-shape = Un sonido de forma { $shape } y tipo { $type } no es una grabación: dé números decimales entre −1 y 1, como (frames,) o (frames, channels).
-recording-rate = Una frecuencia de { $rate } Hz está fuera de { $low } a { $high } Hz: convierta { $name } a { $usual } Hz.
+audio-rate = Una frecuencia de { $rate } Hz está fuera de { $low } a { $high } Hz: convierta { $name } a { $usual } Hz.
 recording-not-numbers = { CAPITAL($name) } contiene valores que no son números: grabe o exporte de nuevo.
 recording-unclear = { $name }: { $advice }
 recording-without-notes = { $name }: no se oye ninguna nota: grabe más cerca del instrumento y durante más tiempo.

@@ -70,3 +70,12 @@ position = { $kind ->
        *[after] justo después del tiempo { $beat }
     }
     .full = { $bar }, { position.name }
+no-chord-symbol = «{ $given }» no es un cifrado de acorde legible: escriba fundamental, especie y bajo, como Dm7, Bb7(b9) o C/E.
+no-chord-kind = «{ $given }» no es un tipo de acorde de MusicXML 4.0: se conocen { $known }.
+chord-degree-outside = El grado { $degree } queda fuera de 1 a 13: quítelo del acorde sobre { $root }.
+key-too-far = { $tonic } { $mode } necesitaría { $count } alteraciones; el límite es 7: escriba la tónica por enarmonía.
+no-mode = «{ $given }» no es un modo: se conocen { $known }.
+no-metre = «{ $given }» no es un compás utilizable: de 1 a 32 partes sobre 1, 2, 4, 8, 16 o 32, como 6/8.
+no-interval = «{ $given }» no es un intervalo: escriba por ejemplo m3, P5, A4 o -M2.
+no-note-name = «{ $given }» no es un nombre de nota: escriba una letra de A a G con # o b, como Bb o F#.
+no-pitch = «{ $given }» no es una altura: escriba letra, alteración y octava, como Bb3 o F#5.

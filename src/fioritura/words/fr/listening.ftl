@@ -2,9 +2,9 @@
 
 recording-missing = { $file } n’existe pas : vérifier le nom et le dossier.
 recording-is-folder = { $file } est un dossier et non un enregistrement : indiquer un fichier qui s’y trouve.
-recording-unreadable = { $file } ne peut pas être lu comme du son ({ $reason }) : l’enregistrer en WAV, FLAC, MP3 ou OGG.
+audio-unreadable = { $file } ne peut pas être lu comme du son ({ $reason }) : l’enregistrer en WAV, FLAC, MP3 ou OGG.
 recording-shape = Du son de forme { $shape } et de type { $type } n’est pas un enregistrement : donner des nombres à virgule entre −1 et 1, en (frames,) ou (frames, channels).
-recording-rate = Une fréquence de { $rate } Hz est hors de { $low } à { $high } Hz : convertir { $name } à { $usual } Hz.
+audio-rate = Une fréquence de { $rate } Hz est hors de { $low } à { $high } Hz : convertir { $name } à { $usual } Hz.
 recording-not-numbers = { CAPITAL($name) } contient des valeurs qui ne sont pas des nombres : enregistrer ou exporter de nouveau.
 recording-unclear = { $name } : { $advice }
 recording-without-notes = { $name } : aucune note ne s’entend : enregistrer plus près de l’instrument, et plus longtemps.

@@ -70,3 +70,12 @@ position = { $kind ->
        *[after] juste après le temps { $beat }
     }
     .full = { $bar }, { position.name }
+no-chord-symbol = « { $given } » n’est pas un chiffrage d’accord lisible : écrivez fondamentale, qualité et basse, comme Dm7, Bb7(b9) ou C/E.
+no-chord-kind = « { $given } » n’est pas un type d’accord de MusicXML 4.0 : on connaît { $known }.
+chord-degree-outside = Le degré { $degree } est hors de 1 à 13 : retirez-le de l’accord sur { $root }.
+key-too-far = { $tonic } { $mode } demanderait { $count } altérations ; 7 est la limite : écrivez la tonique par enharmonie.
+no-mode = « { $given } » n’est pas un mode : on connaît { $known }.
+no-metre = « { $given } » n’est pas une mesure utilisable : 1 à 32 temps sur 1, 2, 4, 8, 16 ou 32, comme 6/8.
+no-interval = « { $given } » n’est pas un intervalle : écrivez par exemple m3, P5, A4 ou -M2.
+no-note-name = « { $given } » n’est pas un nom de note : écrivez une lettre de A à G avec # ou b, comme Bb ou F#.
+no-pitch = « { $given } » n’est pas une hauteur : écrivez lettre, altération et octave, comme Bb3 ou F#5.
