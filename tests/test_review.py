@@ -179,8 +179,8 @@ def _texts(review: Review, rows: tuple[TakeRow, ...] = ()) -> tuple[str, str]:
     """The text of a review on the screen, labels for those who can't see included, and in print."""
     sheet = sheet_of(review, rows)
     page: Any = html.fromstring(review_page(sheet))
-    for style in page.xpath("//style"):
-        style.drop_tree()
+    for other in page.xpath("//style | //desc"):  # what stands in the music is told by the engraving
+        other.drop_tree()
     screen = " ".join([*page.itertext(), *page.xpath("//@aria-label")])
     pages = PdfReader(io.BytesIO(pdf(review_document(sheet)))).pages
     return screen, "\n".join(each.extract_text() for each in pages)
