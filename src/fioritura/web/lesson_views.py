@@ -35,7 +35,6 @@ from fioritura.web.lesson_models import (
     TechniqueOffer,
 )
 from fioritura.web.staves import renamed
-from fioritura.web.words import capital_of
 from fioritura.words import message, say
 
 __all__ = ["check_plan", "examples_of_plan", "offer_view"]
@@ -81,7 +80,7 @@ def examples_of_plan(lesson: Lesson, plan: LessonPlan, width_mm: float) -> Previ
             instrument = instrument_named(id)
             if part_for(lesson, instrument) is None:
                 reason = say(message("part-without-octave"))
-                left_out.append(LeftOut(player=capital_of(instrument.name), reason=reason))
+                left_out.append(LeftOut(player=say(instrument.title), reason=reason))
     views = [_example_view(lesson, example, width_mm) for example in lesson.examples]
     return PreviewView(examples=views, left_out=left_out, problem="")
 

@@ -35,7 +35,7 @@ from fioritura.web.take_models import (
     TraceNote,
     Which,
 )
-from fioritura.words import Message, message, say
+from fioritura.words import Message, Value, message, say, verbatim
 from fioritura.words.stored import message_of
 
 __all__ = ["Order", "PlayedBar", "listen", "reviewed"]
@@ -115,7 +115,7 @@ def report_of(review: Review, order: Order) -> Report:
             for one in review.advice
         ],
         remarks=[message_of(finding.advice) for finding in review.take.findings],
-        key_words=message_of(key_words(heard.semitones)),
+        key_words=key_words(heard.semitones) or verbatim(""),
         likeness=round(heard.likeness, 3),
         tuning_cents=heard.tuning_cents,
         level_db=heard.level.usual_db,
@@ -188,7 +188,7 @@ def _figures(heard: Heard, tune: Tune) -> Iterator[FigureResult]:
         )
 
 
-def _tendency(name: Message | str, count: int, value: float) -> Tendency:
+def _tendency(name: Value, count: int, value: float) -> Tendency:
     return Tendency(name=message("sentence", words=name), count=count, value=value)
 
 

@@ -55,4 +55,4 @@ def _row(take: TakeEntry, digest: str) -> TakeRow:
 
 def player_and_day(take: TakeEntry) -> tuple[str, str]:
     """Who played, and the day as ISO 8601 has it."""
-    return take.student or say(message("take-of-nobody")), take.taken_at[:10]
+    return take.student or say(message("review-untitled")), take.taken_at[:10]

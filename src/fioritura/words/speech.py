@@ -45,6 +45,7 @@ __all__ = [
     "pattern_of",
     "say",
     "speaking",
+    "written_language",
 ]
 
 LANGUAGES: Final = ("en", "de", "fr", "es")
@@ -85,6 +86,11 @@ def language() -> str:
 def locale() -> str:
     """The language that is spoken with its region, as numbers and dates need it: ``"en-GB"`` (BCP 47)."""
     return LOCALES.get(language(), LOCALES[LANGUAGES[0]])
+
+
+def written_language() -> str:
+    """The language that is spoken, as documents name theirs."""
+    return LANGUAGES[0] if language() == PSEUDO else language()
 
 
 def naming() -> Naming:

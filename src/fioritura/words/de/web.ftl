@@ -96,7 +96,5 @@ no-such-passage =
 report-damaged = Der Bericht ist beschädigt ({ $count } Fehler): noch einmal aufnehmen.
 take-facts-damaged = Die Angaben zu einer Aufnahme sind beschädigt ({ $count } Fehler).
 recording-gone = Die Aufnahme liegt nicht mehr in { $folder }: { $name } zurücklegen oder die Aufnahme verwerfen.
-take-of-nobody = Eine Aufnahme
-the-take = Die Aufnahme
 beat-in-bar = Takt { $bar }, Schlag { NUMBER($beat, maximumFractionDigits: 2) }
 sentence = { CAPITAL($words) }

@@ -104,7 +104,5 @@ take-facts-damaged =
        *[other] The facts of a take are damaged ({ $count } faults).
     }
 recording-gone = The recording is no longer in { $folder }: put { $name } back, or discard the take.
-take-of-nobody = A take
-the-take = The take
 beat-in-bar = bar { $bar }, beat { NUMBER($beat, maximumFractionDigits: 2) }
 sentence = { CAPITAL($words) }

@@ -104,7 +104,5 @@ take-facts-damaged =
        *[other] Los datos de una toma están dañados ({ $count } defectos).
     }
 recording-gone = La grabación ya no está en { $folder }: devuelva { $name } a su sitio o descarte la toma.
-take-of-nobody = Una toma
-the-take = La toma
 beat-in-bar = compás { $bar }, tiempo { NUMBER($beat, maximumFractionDigits: 2) }
 sentence = { CAPITAL($words) }

@@ -104,7 +104,5 @@ take-facts-damaged =
        *[other] Les données d’une prise sont abîmées ({ $count } défauts).
     }
 recording-gone = L’enregistrement n’est plus dans { $folder } : remettez-y { $name }, ou supprimez la prise.
-take-of-nobody = Une prise
-the-take = La prise
 beat-in-bar = mesure { $bar }, temps { NUMBER($beat, maximumFractionDigits: 2) }
 sentence = { CAPITAL($words) }
