@@ -19,6 +19,7 @@ import pytest
 from lxml import etree, html
 from starlette.testclient import TestClient
 
+from fioritura.accompany.feels import FEELS
 from fioritura.errors import OptionError
 from fioritura.shelf.store import Shelf
 from fioritura.theory.pitch import Pitch
@@ -47,7 +48,9 @@ PAGES = (
     "/nowhere",
     "/stand/99",
 )
-OURS = ("Fioritura", "demo", "lanterns.abc", *NAMES.values())
+OURS = ("Fioritura", "demo", "lanterns.abc", "Swing", *NAMES.values())
+"""Names, and what stands over the notes in every language."""
+
 WORDLESS = frozenset(
     [
         "id",
@@ -411,7 +414,7 @@ def test_answers_hold_no_words_from_elsewhere(pseudo: TestClient) -> None:
 def test_problems_hold_no_words_from_elsewhere(pseudo: TestClient, method: str, path: str, sent: Any) -> None:
     answer = pseudo.request(method, path, json=sent).json()
     problem = answer["problem"]["problem"] if path == "/api/abc" else answer["problem"]
-    given = ("nothing", "name", "tempo", "at", "more", "api", "openapi", "json")
+    given = ("nothing", "name", "tempo", "at", "more", "api", "openapi", "json", *FEELS)
     assert problem
     assert plain_words(problem, given) == set()
 
