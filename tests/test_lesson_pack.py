@@ -180,9 +180,9 @@ def test_a_tune_below_the_player_is_moved_and_told_so(tmp_path: Path, capsys: py
 @pytest.mark.parametrize(
     ("options", "complaint"),
     [
-        (["--language", "xx"], "No words in 'xx'"),
+        (["--language", "xx"], "No language “xx”"),
         (["--players", "kazoo"], "No instrument 'kazoo'"),
-        (["--sections", "poster"], "No section 'poster'"),
+        (["--sections", "poster"], "No section “poster”"),
         (["--words", "nowhere.txt"], "nowhere.txt does not exist"),
         (["--level", "9"], "Level 9"),
     ],

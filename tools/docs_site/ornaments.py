@@ -26,6 +26,7 @@ from fioritura.players.setting import Setting
 from fioritura.sound.session import played
 from fioritura.techniques.table import all_techniques
 from fioritura.techniques.technique import Technique
+from fioritura.words import message, say
 from tools.docs_site.media import CARE, Media, Sound, both_widths, in_sentence, music_figure, rendered
 
 __all__ = ["Ornaments", "family_pages"]
@@ -61,14 +62,16 @@ class Ornaments:
     def media(self) -> Iterator[Media]:
         """Picture and sound of each technique's example."""
         balance = balance_of(self.lesson)
-        names = (self.lesson.words("plain"), self.lesson.words("ornamented"))
+        names = (say(message("line-plain")), say(message("line-ornamented")))
         for id, example in self.examples.items():
-            score = example_score(example, self.lesson.instrument, example.technique.label, names)
+            score = example_score(example, self.lesson.instrument, say(example.technique.label), names)
             notes = example.figure_notes
             yield from both_widths(
                 f"{_MEDIA}/{id}", score, width_mm=_EXAMPLE_MM, shows_tempo=False, tinted_notes=notes
             )
-            performance = replace(played(example_session(self.lesson, example, 1.0)), title=example.technique.name)
+            performance = replace(
+                played(example_session(self.lesson, example, 1.0)), title=self.lesson.heading(example.technique)
+            )
             yield Sound(f"{_MEDIA}/{id}.mp3", balanced(performance, balance))
 
     def pages(self) -> Iterator[tuple[str, str]]:

@@ -5,17 +5,30 @@ language and room (``words/de/arrange.ftl``), those of the techniques beside eac
 """
 
 from fioritura.words.message import Message, Speakable, Value, message, verbatim
-from fioritura.words.speech import LANGUAGES, add_words, capital, language, say, speaking
+from fioritura.words.speech import (
+    LANGUAGES,
+    Naming,
+    add_words,
+    capital,
+    language,
+    language_tag,
+    naming,
+    say,
+    speaking,
+)
 
 __all__ = [
     "LANGUAGES",
     "Message",
+    "Naming",
     "Speakable",
     "Value",
     "add_words",
     "capital",
     "language",
+    "language_tag",
     "message",
+    "naming",
     "say",
     "speaking",
     "verbatim",

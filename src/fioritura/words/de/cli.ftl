@@ -2,7 +2,6 @@ cli-note = Hinweis: { $text }
 cli-error = fioritura: { $text }
 cli-hint = { $text } ({ $hint })
 cli-stopped = abgebrochen; nichts ist halb geschrieben.
-no-such-language = Eine Sprache „{ $given }“ gibt es nicht: möglich ist { LIST($known, "or") }.
 cli-chords-inferred = die Datei hat keine Akkordsymbole; sie wurden erschlossen. Eigene gibt --chords an.
 cli-ornamented = { $has_part ->
     [yes] { $title } (Stimme: { $part })
@@ -13,7 +12,6 @@ cli-ornamented = { $has_part ->
 } ({ $rate } auf vier Viertel, höchstens { $most } in einer Phrase), { $kept } % der Melodie bleiben.
 cli-practise-first = Zuerst üben:
 cli-written = Geschrieben nach { $folder }:
-cli-care = Ein geschütztes Stück zu bearbeiten und weiterzugeben braucht eine Erlaubnis; das örtliche Recht entscheidet. Leise beginnen.
 cli-writing = schreiben
 cli-writing-file = { $name } schreiben
 cli-spots = { $spots ->
@@ -63,7 +61,6 @@ cli-part = { $name ->
    *[other] { $name }
 }
 cli-sound-made = { $title }: { $key }, { $tempo } Schläge in der Minute, { $feel }, { $time }
-cli-softly = Die Lautstärke vor dem Start klein stellen, vor allem in Kopfhörern; dann anheben.
 cli-no-port = Den Port { $given } gibt es nicht: 0 bis 65535 angeben.
 cli-page-lacks = Die Seite braucht das Paket „{ $name }“: Fioritura neu installieren.
 cli-soundfont = Soundfont  { $name } ({ $origin ->

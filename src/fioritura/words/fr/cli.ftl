@@ -2,7 +2,6 @@ cli-note = remarque : { $text }
 cli-error = fioritura : { $text }
 cli-hint = { $text } ({ $hint })
 cli-stopped = arrêté ; rien n’est resté à moitié écrit.
-no-such-language = Pas de langue « { $given } » : choisissez { LIST($known, "or") }.
 cli-chords-inferred = le fichier n’a pas de chiffrages ; ils ont été déduits. Donnez les vôtres avec --chords.
 cli-ornamented = { $has_part ->
     [yes] { $title } (partie : { $part })
@@ -13,7 +12,6 @@ cli-ornamented = { $has_part ->
 } ({ $rate } par mesure de quatre noires, { $most } au plus dans une phrase), { $kept } % de l’air conservés.
 cli-practise-first = À travailler d’abord :
 cli-written = Écrit dans { $folder } :
-cli-care = Arranger et diffuser un air protégé demande une autorisation ; la loi du pays décide. Commencez l’écoute à bas volume.
 cli-writing = écriture
 cli-writing-file = écriture de { $name }
 cli-spots = { $spots ->
@@ -63,7 +61,6 @@ cli-part = { $name ->
    *[other] { $name }
 }
 cli-sound-made = { $title } : { $key }, { $tempo } temps à la minute, { $feel }, { $time }
-cli-softly = Baissez le volume avant de lancer l’écoute, surtout au casque ; montez-le ensuite.
 cli-no-port = Le port { $given } n’existe pas : donnez 0 à 65535.
 cli-page-lacks = La page a besoin du paquet « { $name } » : réinstallez Fioritura.
 cli-soundfont = Banque     { $name } ({ $origin ->
