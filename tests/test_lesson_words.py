@@ -116,7 +116,7 @@ def lesson() -> Lesson:
 # The whole pack ------------------------------------------------------------------------------------------------
 
 
-@pytest.mark.xfail(strict=True, reason="techniques, practice sentences and instruments have English words alone")
+@pytest.mark.xfail(strict=True, reason="practice sentences, instruments and what drawings show are in English alone")
 def test_nothing_in_a_pack_is_said_without_the_words(folder: Path, lesson: Lesson) -> None:
     allowed = plain_words(f"{lesson.title} {lesson.composer}") | INTERNATIONAL
     left = {
@@ -294,7 +294,7 @@ def test_a_language_that_is_not_there_is_refused() -> None:
         check_language("xx")
     assert refused.value.message.id == "no-such-language"
     with speaking("fr"):
-        assert str(refused.value) == "Pas de langue «\u00a0xx\u00a0»\u00a0: choisissez en, de, fr ou es."
+        assert str(refused.value) == "Pas de langue «\u202fxx\u202f»\u202f: choisissez en, de, fr ou es."
     assert LessonPlan().language in LANGUAGES
 
 

@@ -21,7 +21,7 @@ from fioritura.cli.options import (
     setting_of,
     tune_of,
 )
-from fioritura.words import message, say
+from fioritura.words import capital, message, say
 
 if TYPE_CHECKING:
     from fioritura.arrange.arrangement import Arrangement
@@ -189,7 +189,7 @@ def _say(rendition: Rendition, summary: dict[str, Any]) -> None:
         from fioritura.techniques.table import technique_named
 
         where = rendition.tune.position_at(sounding_start(rendition.tune, figure))
-        print(f"  {full(where):<{WHERE_WIDTH}} {say(technique_named(figure.technique).name)}")
+        print(f"  {full(where):<{WHERE_WIDTH}} {capital(say(technique_named(figure.technique).name))}")
     if summary["hardest_places"]:
         print_words("cli-practise-first")
     for place in summary["hardest_places"]:

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any
 
 from fioritura.cli.options import names, print_json
 from fioritura.cli.ornament import add_edition_options, give_out
-from fioritura.words import say
+from fioritura.words import capital, say
 
 if TYPE_CHECKING:
     from fioritura.arrange.arrangement import Arrangement
@@ -106,6 +106,6 @@ def _list_alternatives(arrangement: Arrangement, options: argparse.Namespace) ->
     for row in rows:
         sign = "*" if row["stands"] else " "
         print(
-            f"{sign} {row['worth']:>8.2f}  {row['id']:<34} {say(technique_named(row['technique']).name)}: {row['reason']}"
+            f"{sign} {row['worth']:>8.2f}  {row['id']:<34} {capital(say(technique_named(row['technique']).name))}: {row['reason']}"
         )
     return 0

@@ -18,7 +18,7 @@ from fioritura.cli.options import (
     setting_of,
     tune_of,
 )
-from fioritura.words import say
+from fioritura.words import capital, say
 
 __all__ = ["add_parser", "run"]
 
@@ -74,7 +74,7 @@ def run(options: argparse.Namespace) -> int:
             "difficulty": difficulty(figure, setting),
         }
         if options.why:
-            row["why"] = {name: round(value, 4) for name, value in found.why(figure).items()}
+            row["why"] = {say(name): round(value, 4) for name, value in found.why(figure).items()}
         rows.append(row)
     if options.json:
         print_json(rows)
@@ -82,7 +82,7 @@ def run(options: argparse.Namespace) -> int:
     for warning in tune.warnings:
         print_note(warning)
     for row in rows:
-        name = say(technique_named(row["technique"]).name)
+        name = capital(say(technique_named(row["technique"]).name))
         where = full(place_of(tune, row["bar"], row["beat"]))
         print(f"{where:<{WHERE_WIDTH}} {row['score']:>6.2f}  {name}: {row['reason']}")
         for feature, value in row.get("why", {}).items():

@@ -19,6 +19,7 @@ from fioritura.notation.part_spelling import written_tune
 from fioritura.notation.score import Label, Score, Staff
 from fioritura.techniques.figure import Figure
 from fioritura.techniques.table import technique_named
+from fioritura.techniques.technique import Technique
 from fioritura.theory.metre import QUARTER
 from fioritura.theory.pitch import Pitch
 from fioritura.tune import Note, Tempo, Tune, key_interval
@@ -37,6 +38,7 @@ __all__ = [
     "line_bytes",
     "line_performance",
     "line_score",
+    "technique_record",
     "write_edition",
 ]
 
@@ -255,6 +257,15 @@ def sounding_start(tune: Tune, figure: Figure) -> int:
     return tune.notes[figure.anchors[0]].onset_ticks
 
 
+def technique_record(technique: Technique, fields: Iterable[str]) -> dict[str, Any]:
+    """Some fields of a technique as plain data, in words."""
+    found: dict[str, Any] = {}
+    for name in fields:
+        value = getattr(technique, name)
+        found[name] = say(value) if isinstance(value, Message) else value
+    return found | ({"name": capital(found["name"])} if "name" in found else {})
+
+
 def figure_records(rendition: Rendition) -> list[dict[str, Any]]:
     """The figures of a rendition as plain data, in order, for `figures.json` and `--json`."""
     names = _names_in_part(rendition)
@@ -303,7 +314,7 @@ def _figure_record(rendition: Rendition, figure: Figure, names: Names) -> dict[s
     return {
         "id": figure_id(figure),
         "technique": figure.technique,
-        "name": say(technique.name),
+        "name": capital(say(technique.name)),
         "family": technique.family,
         "bar": bar,
         "beat": round(beat, 6),

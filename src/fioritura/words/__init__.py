@@ -16,6 +16,7 @@ from fioritura.words.speech import (
     say,
     speaking,
 )
+from fioritura.words.stored import message_data, message_from
 
 __all__ = [
     "LANGUAGES",
@@ -28,6 +29,8 @@ __all__ = [
     "language",
     "language_tag",
     "message",
+    "message_data",
+    "message_from",
     "naming",
     "say",
     "speaking",
