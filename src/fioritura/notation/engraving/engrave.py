@@ -12,7 +12,7 @@ from __future__ import annotations
 
 import threading
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from importlib.resources import files
 from itertools import accumulate
 from typing import TYPE_CHECKING, Any, Final
@@ -22,7 +22,7 @@ from lxml import etree
 
 from fioritura.errors import OptionError, ToolError
 from fioritura.notation.alternative import StaffAlternative, staff_alternative
-from fioritura.notation.alternative_english import in_english
+from fioritura.notation.alternative_words import told
 from fioritura.notation.engraving.breaking import BarWidth, system_starts
 from fioritura.notation.engraving.fonts import ENGRAVING_FONT
 from fioritura.notation.engraving.mei import Piece, piece_of
@@ -95,8 +95,13 @@ class System:
     bar_count: int
     mm_per_unit: float
     """Size of a drawing unit of the engraver."""
-    words: str = ""
+    staves: tuple[StaffAlternative, ...] = field(default=(), repr=False)
     """What the drawing shows, bar by bar: its alternative for who can't see it."""
+
+    @property
+    def words(self) -> str:
+        """The alternative in the language that is spoken."""
+        return told(self.staves) if self.staves else ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -141,7 +146,7 @@ def engrave_systems(
             first_bar=piece.bars[line.start].number,
             bar_count=line.bar_count,
             mm_per_unit=mm_per_unit,
-            words=_words(staves, line.start, line.bar_count),
+            staves=_bars_of(staves, line.start, line.bar_count),
         )
         for line in lines
     )
@@ -162,12 +167,12 @@ def engrave_page(
     """
     piece, lines, mm_per_unit = _engraved(score, width_mm, staff_mm, bars_per_system, shows_tempo)
     svg = to_svg([line.drawing for line in lines], gap_mm / mm_per_unit, mm_per_unit)
-    words = in_english([staff_alternative(part) for part in piece.parts])
+    words = told([staff_alternative(part) for part in piece.parts])
     return described(standalone(svg), score.tune.title, words)
 
 
-def _words(staves: Sequence[StaffAlternative], start: int, count: int) -> str:
-    return in_english([replace(staff, bars=staff.bars[start : start + count]) for staff in staves])
+def _bars_of(staves: Sequence[StaffAlternative], start: int, count: int) -> tuple[StaffAlternative, ...]:
+    return tuple(replace(staff, bars=staff.bars[start : start + count]) for staff in staves)
 
 
 def _engraved(

@@ -1,3 +1,4 @@
+list-comma = { $first }, { $last }
 list-and = { $first } und { $last }
 list-or = { $first } oder { $last }
 no-such-language = Eine Sprache „{ $given }“ gibt es nicht: möglich ist { LIST($known, "or") }.

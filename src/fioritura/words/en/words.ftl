@@ -1,3 +1,4 @@
+list-comma = { $first }, { $last }
 list-and = { $first } and { $last }
 list-or = { $first } or { $last }
 no-such-language = No language “{ $given }”: choose { LIST($known, "or") }.
