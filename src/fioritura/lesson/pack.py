@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import astuple, dataclass, field
+from dataclasses import astuple, dataclass, field, replace
 from functools import partial
 from pathlib import Path
 from typing import Any, Final
@@ -38,7 +38,7 @@ from fioritura.lesson.soundtrack import (
 )
 from fioritura.lesson.web_page import write_web_page
 from fioritura.lesson.workers import Workers
-from fioritura.notation.engraving.engrave import System
+from fioritura.notation.engraving.engrave import System, with_staves
 from fioritura.notation.engraving.page import Document
 from fioritura.notation.engraving.typeset import pdf
 from fioritura.notation.musicxml.writer import write_musicxml
@@ -220,7 +220,7 @@ def _prepared(pack: _Pack, engravings: Sequence[Engraving], needs_sound: bool) -
     balance: Balance = ()
     for key, item in wanted.items():
         if isinstance(item, Engraving):
-            drawn[item] = tuple(System(*fields) for fields in found[key])
+            drawn[item] = with_staves([System(*fields) for fields in found[key]], item.score)
         else:
             balance = tuple((name, volume, attack_sec) for name, volume, attack_sec in found[key])
     return drawn, balance
@@ -228,7 +228,11 @@ def _prepared(pack: _Pack, engravings: Sequence[Engraving], needs_sound: bool) -
 
 def _prepare(item: Engraving | Lesson) -> list[tuple[Any, ...]]:
     """What an engraving's systems, or a band's balance, are made of."""
-    return [astuple(system) for system in item.systems()] if isinstance(item, Engraving) else list(balance_of(item))
+    return (
+        [astuple(replace(system, staves=()))[:-1] for system in item.systems()]
+        if isinstance(item, Engraving)
+        else list(balance_of(item))
+    )
 
 
 def _packed(made: list[tuple[Any, ...]]) -> bytes:
