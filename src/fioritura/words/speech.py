@@ -39,10 +39,10 @@ __all__ = [
     "capital",
     "known_ids",
     "language",
+    "language_tag",
     "naming",
     "say",
     "speaking",
-    "written_language",
 ]
 
 LANGUAGES: Final = ("en", "de", "fr", "es")
@@ -77,8 +77,8 @@ def language() -> str:
     return _language.get()
 
 
-def written_language() -> str:
-    """The language that is spoken, as documents name theirs."""
+def language_tag() -> str:
+    """The language that is spoken as other programs know it (BCP 47)."""
     return LANGUAGES[0] if language() == PSEUDO else language()
 
 

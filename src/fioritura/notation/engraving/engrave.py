@@ -40,7 +40,7 @@ from fioritura.notation.score import Score
 if TYPE_CHECKING:
     import verovio
 
-__all__ = ["System", "engrave_page", "engrave_systems"]
+__all__ = ["System", "engrave_page", "engrave_systems", "with_staves"]
 
 _SVG: Final = "{http://www.w3.org/2000/svg}"
 _UNITS_PER_PIXEL: Final = 10
@@ -169,6 +169,16 @@ def engrave_page(
     svg = to_svg([line.drawing for line in lines], gap_mm / mm_per_unit, mm_per_unit)
     words = told([staff_alternative(part) for part in piece.parts])
     return described(standalone(svg), score.tune.title, words)
+
+
+def with_staves(systems: Sequence[System], score: Score) -> tuple[System, ...]:
+    """The systems of a score, which were kept without what they show, with it."""
+    staves = [staff_alternative(part) for part in piece_of(score).parts]
+    found, start = [], 0
+    for system in systems:
+        found.append(replace(system, staves=_bars_of(staves, start, system.bar_count)))
+        start += system.bar_count
+    return tuple(found)
 
 
 def _bars_of(staves: Sequence[StaffAlternative], start: int, count: int) -> tuple[StaffAlternative, ...]:
