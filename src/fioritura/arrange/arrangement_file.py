@@ -24,6 +24,7 @@ from fioritura.theory.key import Key, mode_named
 from fioritura.theory.metre import Metre
 from fioritura.theory.pitch import Pitch
 from fioritura.tune import Bar, ChordSpan, Jump, Mark, Note, Tempo, Tune
+from fioritura.words import say, verbatim
 
 __all__ = ["VERSION", "arrangement_from_json", "arrangement_to_json"]
 
@@ -116,7 +117,7 @@ def _tune_data(tune: Tune) -> dict[str, Any]:
         "composer": tune.composer,
         "part_name": tune.part_name,
         "feel": tune.feel,
-        "warnings": list(tune.warnings),
+        "warnings": list(map(say, tune.warnings)),
         "tempos": [asdict(tempo) for tempo in tune.tempos],
         "bars": [
             {
@@ -203,7 +204,7 @@ def _tune(data: Mapping[str, Any]) -> Tune:
         "swing" if data["feel"] == "swing" else "straight",
         str(data["composer"]),
         str(data["part_name"]),
-        tuple(map(str, data["warnings"])),
+        tuple(verbatim(str(warning)) for warning in data["warnings"]),
     )
 
 

@@ -13,6 +13,7 @@ from fioritura.theory.metre import QUARTER
 from fioritura.theory.pitch import Interval
 from fioritura.tune import Feel, Tune, transpose
 from fioritura.unfold import unfolded
+from fioritura.words import verbatim
 
 __all__ = ["fitted", "fitting_octaves", "nearest_octave", "prepared", "quarters_of", "setting_for"]
 
@@ -57,7 +58,7 @@ def fitted(tune: Tune, instrument: Instrument, octave: int | None = None) -> Tun
     if by and octave is None:
         lower = f"{abs(by)} octave{'s' if abs(by) > 1 else ''} {'lower' if by < 0 else 'higher'}"
         note = f"The {instrument.name.lower()} plays lead sheets {lower} by custom; --octave 0 keeps the tune's own."
-        moved = replace(moved, warnings=(*moved.warnings, note))
+        moved = replace(moved, warnings=(*moved.warnings, verbatim(note)))
     return moved
 
 

@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from fioritura.cli.options import add_source_options, add_taste_options, names, print_json, setting_of, tune_of
+from fioritura.words import say
 
 if TYPE_CHECKING:
     from fioritura.arrange.arrangement import Arrangement
@@ -130,7 +131,7 @@ def summary_of(rendition: Rendition, files: list[Path]) -> dict[str, Any]:
         ],
         "chords_inferred": any(span.is_inferred for span in tune.chords),
         "chords": [span.text for span in tune.chords],
-        "warnings": list(tune.warnings),
+        "warnings": list(map(say, tune.warnings)),
         "files": [str(path) for path in files],
     }
 

@@ -47,6 +47,7 @@ from fioritura.web.staves import PageSize, engraved_tune
 from fioritura.web.take_views import check_take
 from fioritura.web.views import alternative_views, arrangement_view, system_views, tune_view
 from fioritura.web.workspace import OpenArrangement, WantedSetting, Workspace
+from fioritura.words import say
 
 __all__ = ["api"]
 
@@ -235,7 +236,7 @@ def look_at_abc(typed: AbcText) -> AbcView:
                 raise ReadError("There is no tune yet: begin with X:1 and end the header with K:.")
             tune = entries[0].read(irregular=way)
             view.systems = system_views(engraved_tune(tune, PageSize(typed.width, 7.0)))
-            view.warnings = list(tune.warnings) if way == "refuse" else []
+            view.warnings = list(map(say, tune.warnings)) if way == "refuse" else []
             break
         except FiorituraError as error:
             view.problem = view.problem or problem_of(error)

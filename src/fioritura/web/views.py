@@ -27,6 +27,7 @@ from fioritura.web.models import (
     VersionView,
 )
 from fioritura.web.staves import little_staff, renamed
+from fioritura.words import say
 
 __all__ = ["alternative_views", "arrangement_view", "page_words", "setting_view", "system_views", "tune_view"]
 
@@ -138,7 +139,7 @@ def setting_view(arrangement: Arrangement) -> SettingView:
 
 def _notes(arrangement: Arrangement) -> list[str]:
     """What the player should know: warnings of the reader, inferred chords."""
-    notes = [page_words(warning) for warning in arrangement.tune.warnings]
+    notes = [page_words(say(warning)) for warning in arrangement.tune.warnings]
     if any(span.is_inferred for span in arrangement.tune.chords):
         notes.append("The file has no chord symbols; those in parentheses were inferred.")
     return notes

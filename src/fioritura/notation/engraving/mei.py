@@ -17,6 +17,7 @@ from lxml import etree
 
 from fioritura.errors import ToolError
 from fioritura.notation.engraving.svg import LABEL_CLASS, LABEL_PADDING, Effect, joined_words
+from fioritura.words import message
 
 if TYPE_CHECKING:
     import verovio
@@ -74,11 +75,11 @@ def read_piece(toolkit: verovio.toolkit, musicxml: bytes) -> Piece:
     _drop_unprinted_degrees(score)
     toolkit.setOptions({"breaks": "none"})
     if not toolkit.loadData(etree.tostring(score, encoding="unicode")):
-        raise ToolError(f"The engraver can't read this MusicXML: {toolkit.getLog().strip() or 'no reason given'}.")
+        raise ToolError("engraver-can-not-read", reason=toolkit.getLog().strip() or message("no-reason-given"))
     mei = etree.fromstring(toolkit.getMEI().encode(), etree.XMLParser(collect_ids=False))
     measures = list(mei.iter(f"{_MEI}measure"))
     if not measures:
-        raise ToolError("The MusicXML to be engraved has no bars: give it at least one.")
+        raise ToolError("engraver-no-bars")
     begins = _take_breaks(mei)
     tempo = _take_tempo(measures[0])
     _set_directions(mei)
@@ -123,7 +124,7 @@ def _parsed(musicxml: bytes) -> etree._Element:
     try:
         return etree.fromstring(musicxml, parser)
     except etree.XMLSyntaxError as error:
-        raise ToolError(f"The MusicXML to be engraved is damaged ({error}): write or export it again.") from None
+        raise ToolError("engraver-music-damaged", reason=str(error)) from None
 
 
 def _note_signs(score: etree._Element) -> tuple[dict[str, list[Effect]], dict[str, str]]:

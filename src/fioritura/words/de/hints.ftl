@@ -1,0 +1,10 @@
+hint-bars-irregular = --irregular keep behält sie
+hint-abc-notes-together = --irregular keep behält den obersten Ton
+hint-abc-voices-together = --irregular keep behält den obersten Ton
+hint-notes-together = --part wählt die Stimme
+hint-xml-part-at-once = --part wählt die Stimme
+hint-midi-notes-at-once = --part wählt die Stimme
+hint-midi-part-empty = --part wählt die Stimme
+hint-midi-bar-crowded = --part wählt die Stimme
+hint-no-such-part = --part nimmt eine Nummer oder einen Namen
+hint-part-in-doubt = --part nimmt eine Nummer oder einen Namen

@@ -1,0 +1,10 @@
+hint-bars-irregular = --irregular keep keeps them
+hint-abc-notes-together = --irregular keep keeps the top note
+hint-abc-voices-together = --irregular keep keeps the top note
+hint-notes-together = --part chooses the part
+hint-xml-part-at-once = --part chooses the part
+hint-midi-notes-at-once = --part chooses the part
+hint-midi-part-empty = --part chooses the part
+hint-midi-bar-crowded = --part chooses the part
+hint-no-such-part = --part takes a number or a name
+hint-part-in-doubt = --part takes a number or a name

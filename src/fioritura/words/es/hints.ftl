@@ -1,0 +1,10 @@
+hint-bars-irregular = --irregular keep los deja
+hint-abc-notes-together = --irregular keep deja la nota más aguda
+hint-abc-voices-together = --irregular keep deja la nota más aguda
+hint-notes-together = --part elige la parte
+hint-xml-part-at-once = --part elige la parte
+hint-midi-notes-at-once = --part elige la parte
+hint-midi-part-empty = --part elige la parte
+hint-midi-bar-crowded = --part elige la parte
+hint-no-such-part = --part toma un número o un nombre
+hint-part-in-doubt = --part toma un número o un nombre

@@ -1,0 +1,10 @@
+hint-bars-irregular = --irregular keep les garde
+hint-abc-notes-together = --irregular keep garde la note la plus haute
+hint-abc-voices-together = --irregular keep garde la note la plus haute
+hint-notes-together = --part choisit la partie
+hint-xml-part-at-once = --part choisit la partie
+hint-midi-notes-at-once = --part choisit la partie
+hint-midi-part-empty = --part choisit la partie
+hint-midi-bar-crowded = --part choisit la partie
+hint-no-such-part = --part prend un numéro ou un nom
+hint-part-in-doubt = --part prend un numéro ou un nom
