@@ -15,7 +15,7 @@ file-kind = { $kind ->
     [compressed] komprimiertes MusicXML
    *[other] { $kind }
 }
-and-more = { $count } weitere
+and-more = noch { $count }
 first-of-several-read = die Datei enthält { $count } Stücke; das erste wurde gelesen
 file-named-otherwise = der Name der Datei endet auf { $ending }, sie enthält aber { $kind } und wurde so gelesen
 one-tune-only = Eine solche Datei ({ $kind }) enthält nur ein Stück: Nummer und Titel weglassen.
@@ -52,7 +52,10 @@ bar-holds = { $bar } enthält { $held }, ein { $metre }-Takt hat { FORM($full, "
 bar-kept = { $fault }: so belassen
 bars-irregular = { $fault }{ $more ->
     [0] { "" }
-   *[other] { " " }(und { $more } weitere dieser Art)
+   *[other] { " " }(so auch { $more ->
+        [one] { $more } weiterer
+       *[other] { $more } weitere
+    })
 }: in der Datei berichtigen oder die Takte so belassen.
 bar-unmeasured = Ein Takt ohne Taktart dauert { $length }, mehr als sich messen lässt: Taktstriche setzen.
 tune-too-long = Das Stück hat { $bars } Takte, { $limit } sind möglich: die Datei auf das Stück kürzen.
@@ -231,7 +234,10 @@ engraver-can-not-read = Der Notenstich kann dieses MusicXML nicht lesen: { $reas
 engraver-no-layout = Der Notenstich kann die Musik nicht setzen: { $reason }.
 engraver-no-bars = Das zu stechende MusicXML hat keine Takte: mindestens einen angeben.
 engraver-music-damaged = Das zu stechende MusicXML ist beschädigt ({ $reason }): noch einmal schreiben oder exportieren.
-engraver-no-room = Der Notenstich kann die Musik nicht in { $systems } Zeilen setzen: weniger Takte je Zeile angeben.
+engraver-no-room = Der Notenstich kann die Musik nicht in { $systems ->
+    [one] { $systems } Zeile
+   *[other] { $systems } Zeilen
+} setzen: weniger Takte je Zeile angeben.
 engraver-lost-bars = Der Notenstich zeichnete { $drawn } von { $bars } Takten: die Taktstriche im MusicXML prüfen.
 staff-height-outside = Ein System von { $given } mm Höhe lässt sich nicht stechen: 2 bis 40 mm angeben (7 ist üblich).
 page-width-outside = Eine Seite von { $given } mm Breite passt nicht zu einem System von { $staff } mm: { $low } bis { $high } mm angeben.

@@ -56,7 +56,7 @@ bar-kept = { $fault }: kept as it is
 bars-irregular = { $fault }{ $more ->
     [0] { "" }
    *[other] { " " }({ $more } more like it)
-}: correct it in the file, or have the bars kept as they are.
+}: correct it in the file, or keep the bars as they are.
 bar-unmeasured = A bar without metre lasts { $length }, more than can be measured: set bar lines in it.
 tune-too-long = The tune has { $bars } bars; { $limit } is the limit: cut the file to the tune.
 notes-together = { $bar } has { $pitch } while { $other } still sounds; the melody must be one note at a time: choose another part, or take out the second voice.
@@ -102,8 +102,8 @@ abc-chord-in-chord = a chord can't begin inside a chord.
 abc-chord-end-loose = there is no chord to end here.
 abc-chord-open = a chord is not closed before this bar line.
 abc-unknown-sign = no sign of ABC begins so: take it out, or write what was meant.
-abc-notes-together = { $count } notes sound at once; the melody must be one note at a time: take the others out, or have the top note kept.
-abc-voices-together = two voices sound at once; the melody must be one note at a time: take the others out, or have the top note kept.
+abc-notes-together = { $count } notes sound at once; the melody must be one note at a time: take the others out, or keep the top note.
+abc-voices-together = two voices sound at once; the melody must be one note at a time: take the others out, or keep the top note.
 
 # ABC: what was guessed or left out.
 
@@ -234,7 +234,10 @@ engraver-can-not-read = The engraver can't read this MusicXML: { $reason }.
 engraver-no-layout = The engraver can't lay out the music: { $reason }.
 engraver-no-bars = The MusicXML to be engraved has no bars: give it at least one.
 engraver-music-damaged = The MusicXML to be engraved is damaged ({ $reason }): write or export it again.
-engraver-no-room = The engraver can't set the music in { $systems } systems: give fewer bars a system.
+engraver-no-room = The engraver can't set the music in { $systems ->
+    [one] { $systems } system
+   *[other] { $systems } systems
+}: give fewer bars a system.
 engraver-lost-bars = The engraver drew { $drawn } bars of { $bars }: check the MusicXML's bar lines.
 staff-height-outside = A staff of { $given } mm can't be engraved: give 2 to 40 mm (7 is usual).
 page-width-outside = A page { $given } mm wide doesn't go with a staff of { $staff } mm: give { $low } to { $high } mm.

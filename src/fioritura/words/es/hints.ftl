@@ -1,6 +1,6 @@
-hint-bars-irregular = --irregular keep los deja
-hint-abc-notes-together = --irregular keep deja la nota más aguda
-hint-abc-voices-together = --irregular keep deja la nota más aguda
+hint-bars-irregular = --irregular keep los conserva
+hint-abc-notes-together = --irregular keep conserva la nota más aguda
+hint-abc-voices-together = --irregular keep conserva la nota más aguda
 hint-notes-together = --part elige la parte
 hint-xml-part-at-once = --part elige la parte
 hint-midi-notes-at-once = --part elige la parte

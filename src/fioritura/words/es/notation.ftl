@@ -56,7 +56,7 @@ bar-kept = { $fault }; se deja como está
 bars-irregular = { $fault }{ $more ->
     [0] { "" }
    *[other] { " " }(y { $more } más así)
-}: corríjalo en el archivo o haga que los compases se dejen como están.
+}: corríjalo en el archivo o conserve los compases como están.
 bar-unmeasured = Un compás sin indicación dura { $length }, más de lo que se puede medir: póngale barras de compás.
 tune-too-long = La melodía tiene { $bars } compases; el límite es { $limit }: recorte el archivo a la melodía.
 notes-together = { $bar }: { $pitch } empieza mientras { $other } suena todavía; una melodía tiene una sola nota a la vez: elija otra parte o quite la segunda voz.
@@ -102,8 +102,8 @@ abc-chord-in-chord = un acorde no puede empezar dentro de un acorde.
 abc-chord-end-loose = no hay aquí ningún acorde que cerrar.
 abc-chord-open = un acorde queda sin cerrar antes de esta barra de compás.
 abc-unknown-sign = ningún signo de ABC empieza así: quítelo o escriba lo que se quería.
-abc-notes-together = { $count } notas suenan a la vez; una melodía tiene una sola nota a la vez: quite las demás o haga que se deje la más aguda.
-abc-voices-together = dos voces suenan a la vez; una melodía tiene una sola nota a la vez: quite las demás o haga que se deje la nota más aguda.
+abc-notes-together = { $count } notas suenan a la vez; una melodía tiene una sola nota a la vez: quite las demás o conserve solo la más aguda.
+abc-voices-together = dos voces suenan a la vez; una melodía tiene una sola nota a la vez: quite las demás o conserve solo la nota más aguda.
 
 # ABC: qué se adivinó o se omitió.
 
@@ -234,7 +234,10 @@ engraver-can-not-read = El grabador no puede leer este MusicXML: { $reason }.
 engraver-no-layout = El grabador no puede componer la música: { $reason }.
 engraver-no-bars = El MusicXML que se ha de grabar no tiene compases: dé al menos uno.
 engraver-music-damaged = El MusicXML que se ha de grabar está dañado ({ $reason }): escríbalo o expórtelo de nuevo.
-engraver-no-room = El grabador no puede poner la música en { $systems } sistemas: dé menos compases por sistema.
+engraver-no-room = El grabador no puede poner la música en { $systems ->
+    [one] { $systems } sistema
+   *[other] { $systems } sistemas
+}: dé menos compases por sistema.
 engraver-lost-bars = El grabador dibujó { $drawn } compases de { $bars }: compruebe las barras de compás del MusicXML.
 staff-height-outside = Un pentagrama de { $given } mm no se puede grabar: dé de 2 a 40 mm (lo usual es 7).
 page-width-outside = Una página de { $given } mm de ancho no va con un pentagrama de { $staff } mm: dé de { $low } a { $high } mm.

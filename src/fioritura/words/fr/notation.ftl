@@ -15,7 +15,10 @@ file-kind = { $kind ->
     [compressed] MusicXML compressé
    *[other] { $kind }
 }
-and-more = { $count } autres
+and-more = { $count ->
+    [one] { $count } autre
+   *[other] { $count } autres
+}
 first-of-several-read = le fichier contient { $count } airs ; le premier a été lu
 file-named-otherwise = le nom du fichier se termine par { $ending }, mais il contient du { $kind } et a été lu comme tel
 one-tune-only = Un fichier de ce genre ({ $kind }) ne contient qu’un air : omettez son numéro et son titre.
@@ -57,7 +60,7 @@ bars-irregular = { $fault }{ $more ->
     [0] { "" }
     [one] { " " }(et { $more } autre de même)
    *[other] { " " }(et { $more } autres de même)
-} : corrigez dans le fichier, ou faites garder les mesures telles quelles.
+} : corrigez dans le fichier, ou gardez les mesures telles quelles.
 bar-unmeasured = Une mesure sans chiffrage dure { $length }, plus qu’on ne peut mesurer : mettez-y des barres de mesure.
 tune-too-long = L’air compte { $bars } mesures ; { $limit } est la limite : réduisez le fichier à l’air.
 notes-together = { $bar } : { $pitch } commence alors que { $other } sonne encore ; une mélodie n’a qu’une note à la fois : choisissez une autre partie, ou retirez la seconde voix.
@@ -103,8 +106,8 @@ abc-chord-in-chord = un accord ne peut commencer dans un accord.
 abc-chord-end-loose = il n’y a pas d’accord à fermer ici.
 abc-chord-open = un accord n’est pas fermé avant cette barre de mesure.
 abc-unknown-sign = aucun signe d’ABC ne commence ainsi : retirez-le, ou écrivez ce qui était voulu.
-abc-notes-together = { $count } notes sonnent ensemble ; une mélodie n’a qu’une note à la fois : retirez les autres, ou faites garder la plus haute.
-abc-voices-together = deux voix sonnent ensemble ; une mélodie n’a qu’une note à la fois : retirez les autres, ou faites garder la note la plus haute.
+abc-notes-together = { $count } notes sonnent ensemble ; une mélodie n’a qu’une note à la fois : retirez les autres, ou ne gardez que la plus haute.
+abc-voices-together = deux voix sonnent ensemble ; une mélodie n’a qu’une note à la fois : retirez les autres, ou ne gardez que la note la plus haute.
 
 # ABC : ce qui a été deviné ou omis.
 
@@ -235,7 +238,10 @@ engraver-can-not-read = Le graveur ne peut lire ce MusicXML : { $reason }.
 engraver-no-layout = Le graveur ne peut mettre la musique en page : { $reason }.
 engraver-no-bars = Le MusicXML à graver n’a pas de mesures : donnez-en au moins une.
 engraver-music-damaged = Le MusicXML à graver est endommagé ({ $reason }) : écrivez-le ou exportez-le de nouveau.
-engraver-no-room = Le graveur ne peut mettre la musique en { $systems } systèmes : donnez moins de mesures par système.
+engraver-no-room = Le graveur ne peut mettre la musique en { $systems ->
+    [one] { $systems } système
+   *[other] { $systems } systèmes
+} : donnez moins de mesures par système.
 engraver-lost-bars = Le graveur a dessiné { $drawn } mesures sur { $bars } : vérifiez les barres de mesure du MusicXML.
 staff-height-outside = Une portée de { $given } mm ne peut être gravée : donnez de 2 à 40 mm (7 est l’usage).
 page-width-outside = Une page large de { $given } mm ne va pas avec une portée de { $staff } mm : donnez de { $low } à { $high } mm.
