@@ -180,8 +180,8 @@ xml-signs-left-out = { $count ->
    *[other] { $count } Zeichen { $sign } weggelassen: Dafür gibt es hier keinen Platz
 }
 xml-lengths-rounded = { $count ->
-    [one] { $count } Note, { $bar }, hat eine Dauer feiner als { $part } einer Viertelnote und wurde darauf gerundet
-   *[other] { $count } Noten, die erste: { $bar }, haben Dauern feiner als { $part } einer Viertelnote und wurden darauf gerundet
+    [one] { $count } Note, { FORM($bar, "at") }, hat eine Dauer feiner als { $part } einer Viertelnote und wurde darauf gerundet
+   *[other] { $count } Noten, die erste { FORM($bar, "at") }, haben Dauern feiner als { $part } einer Viertelnote und wurden darauf gerundet
 }
 xml-graces-at-end = Vorschlagsnoten am Ende des Stücks, auf die keine Note folgt, sind weggelassen
 xml-octave-outside = { $pitch } lässt sich nicht schreiben: MusicXML hat die Oktaven 0 bis 9; die Noten um Oktaven versetzen.

@@ -180,8 +180,8 @@ xml-signs-left-out = { $count ->
    *[other] { $count } { $sign } signs left out: there is no place for them here
 }
 xml-lengths-rounded = { $count ->
-    [one] { $count } note, in { $bar }, has a length finer than { $part } of a quarter note and was rounded to it
-   *[other] { $count } notes, the first in { $bar }, have lengths finer than { $part } of a quarter note and were rounded to it
+    [one] { $count } note, { FORM($bar, "at") }, has a length finer than { $part } of a quarter note and was rounded to it
+   *[other] { $count } notes, the first { FORM($bar, "at") }, have lengths finer than { $part } of a quarter note and were rounded to it
 }
 xml-graces-at-end = grace notes at the end of the tune, with no note to follow, are left out
 xml-octave-outside = { $pitch } can't be written: MusicXML has octaves 0 to 9; move the notes by octaves.

@@ -180,8 +180,8 @@ xml-signs-left-out = { $count ->
    *[other] se omiten { $count } signos { $sign }: aquí no tienen lugar
 }
 xml-lengths-rounded = { $count ->
-    [one] { $count } nota, { $bar }, tiene una duración más fina que { $part } de negra y se redondeó
-   *[other] { $count } notas, la primera: { $bar }, tienen duraciones más finas que { $part } de negra y se redondearon
+    [one] { $count } nota, { FORM($bar, "at") }, tiene una duración más fina que { $part } de negra y se redondeó
+   *[other] { $count } notas, la primera { FORM($bar, "at") }, tienen duraciones más finas que { $part } de negra y se redondearon
 }
 xml-graces-at-end = se omiten notas de adorno al final de la melodía, a las que no sigue ninguna nota
 xml-octave-outside = { $pitch } no se puede escribir: MusicXML tiene las octavas 0 a 9; mueva las notas por octavas.

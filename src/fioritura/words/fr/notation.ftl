@@ -184,8 +184,8 @@ xml-signs-left-out = { $count ->
    *[other] { $count } signes { $sign } omis : ils n’ont pas leur place ici
 }
 xml-lengths-rounded = { $count ->
-    [one] { $count } note, { $bar }, a une durée plus fine que { $part } de noire et y a été arrondie
-   *[other] { $count } notes, la première : { $bar }, ont des durées plus fines que { $part } de noire et y ont été arrondies
+    [one] { $count } note, { FORM($bar, "at") }, a une durée plus fine que { $part } de noire et y a été arrondie
+   *[other] { $count } notes, la première { FORM($bar, "at") }, ont des durées plus fines que { $part } de noire et y ont été arrondies
 }
 xml-graces-at-end = des petites notes à la fin de l’air, que nulle note ne suit, sont omises
 xml-octave-outside = { $pitch } ne peut être écrit : MusicXML a les octaves 0 à 9 ; déplacez les notes par octaves.
