@@ -170,7 +170,13 @@ def test_bar_lines(line: str, repeats: int, opens: bool, ends_section: bool) -> 
 
 
 def test_a_dotted_bar_line_inside_a_bar_is_only_a_hint() -> None:
-    assert len(read("C4.|D4|E8|").bars) == 2
+    tune = read("C4.|D4|E8|")
+    assert len(tune.bars) == 2
+    assert [(str(note.pitch), note.onset_ticks) for note in tune.notes] == [
+        ("C4", 0),
+        ("D4", 2 * QUARTER),
+        ("E4", 4 * QUARTER),
+    ]
 
 
 def test_a_repeat_without_a_beginning_goes_back_to_the_last_double_bar() -> None:
@@ -991,7 +997,9 @@ def test_music_after_an_empty_line() -> None:
 def test_line_ends_and_byte_order_mark(newline: str) -> None:
     """Sections 2.1 and 8."""
     text = "\ufeff" + (HEADER + "C8|\nD8|\n").replace("\n", newline)
-    assert len(read_abc(text)[0].notes) == 2
+    tune = read_abc(text)[0]
+    assert [str(note.pitch) for note in tune.notes] == ["C4", "D4"]
+    assert (len(tune.bars), tune.warnings) == (2, ())
 
 
 def test_fields_may_be_continued() -> None:

@@ -84,12 +84,15 @@ def comparison(path: Path) -> bool | None:
     return ours(tune) == theirs(part) and len(tune.bars) == len(measures)
 
 
-@pytest.mark.parametrize("path", [pytest.param(path, id=path.name) for path in sample(16, seed=4)])
-def test_a_sample_of_the_corpus_reads_as_music21_reads_it(path: Path) -> None:
-    agrees = comparison(path)
-    if agrees is None:
-        pytest.skip("refused as a melody, or its parts are split otherwise by music21")
-    assert agrees
+SAMPLE = sample(16, seed=4)
+LEFT_OUT = 1
+"""Files of the sample that can't be compared: refused as a melody, or their parts are split otherwise by music21."""
+
+
+def test_a_sample_of_the_corpus_reads_as_music21_reads_it() -> None:
+    agree = {path.name: comparison(path) for path in SAMPLE}
+    assert [name for name, agrees in agree.items() if agrees is False] == []
+    assert sum(agrees is None for agrees in agree.values()) <= LEFT_OUT, agree
 
 
 @pytest.mark.parametrize("name", LEAD_SHEETS)

@@ -7,10 +7,12 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
+from pathlib import Path
 from typing import Final
 
 import pytest
 
+from fioritura.cli import main
 from fioritura.errors import FiorituraError, TuneError
 from fioritura.notation.abc.faults import AbcError
 from fioritura.notation.abc.reader import read_abc
@@ -79,6 +81,16 @@ def test_an_error_that_is_put_in_a_file_keeps_its_place_and_what_it_is() -> None
     assert isinstance(error, AbcError)
     assert str(error).startswith("my.abc: line 6, column 4, “\u00a7”: no sign of ABC")
     assert (error.core, error.problem, error.line) == (error.problem, message("abc-unknown-sign"), 6)
+
+
+@pytest.mark.parametrize("music", ["C8|D9|E8|", "[CE]8|"])
+def test_the_command_line_adds_the_option_that_helps(
+    music: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    (tmp_path / "my.abc").write_text(HEAD + music, encoding="utf-8")
+    assert main(["spots", str(tmp_path / "my.abc")]) == 2
+    said = capsys.readouterr().err
+    assert "my.abc: " in said and said.rstrip().endswith(("(--irregular keep keeps them)", "keeps the top note)"))
 
 
 def test_a_book_names_its_tune_before_errors_and_warnings() -> None:

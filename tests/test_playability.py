@@ -10,7 +10,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from fioritura.errors import OptionError, RangeError
-from fioritura.players.breath import BREATH_SEC, BreathPlan, breath_marks
+from fioritura.players.breath import BREATH_SEC, HASTY_BREATH_SEC, BreathPlan, breath_marks
 from fioritura.players.playability import hardest_places
 from fioritura.players.player import Player
 from fioritura.players.practice import start_tempo
@@ -52,11 +52,11 @@ def test_rests_are_breathed_in_and_short_phrases_need_nothing_else() -> None:
 
 def test_a_long_phrase_breathes_after_its_long_note() -> None:
     player = Player.of("alto-sax", 1)
-    times = [(number * QUARTER, QUARTER) for number in range(8)]
-    times += [(8 * QUARTER, WHOLE)] + [((12 + number) * QUARTER, QUARTER) for number in range(6)]
+    times = [(number * EIGHTH, EIGHTH) for number in range(16)]
+    times += [(16 * EIGHTH, WHOLE)] + [((24 + number) * EIGHTH, EIGHTH) for number in range(12)]
     line = tuple(Note(onset, length, Pitch.parse("C4")) for onset, length in times)
     plan = breath_marks(player, line, 120)
-    assert [(breath.after, breath.kind) for breath in plan.breaths] == [(8, "long note")]
+    assert [(breath.after, breath.kind) for breath in plan.breaths] == [(16, "long note")]
     assert plan.breaths[0].stolen_sec == pytest.approx(BREATH_SEC)
     assert plan.longest_sec > player.limits.breath_sec
     assert not plan.is_playable
@@ -107,18 +107,32 @@ def test_breaths_cost_as_little_as_trying_every_set_of_places(lengths: list[int]
     line = [Note(onset, length, Pitch.parse("C3")) for onset, length in zip(onsets, lengths, strict=True)]
     plan = breath_marks(player, line, tempo)
     seconds = [length * 60 / tempo / QUARTER for length in lengths]
-    allowed = [number for number in range(len(line) - 1) if seconds[number] >= 2 * BREATH_SEC]
+    allowed = [number for number in range(len(line) - 1) if seconds[number] >= 2 * HASTY_BREATH_SEC]
     sets = [places for size in range(len(allowed) + 1) for places in combinations(allowed, size)]
     best = min(breath_cost(seconds, places, player.limits.breath_sec) for places in sets)
     chosen = tuple(breath.after for breath in plan.breaths)
     assert breath_cost(seconds, chosen, player.limits.breath_sec) == pytest.approx(best)
 
 
+def test_where_no_note_is_long_a_hasty_breath_is_taken() -> None:
+    player = Player.of("alto-sax", 1)
+    line = tuple(Note(number * QUARTER, QUARTER, Pitch.parse("C4")) for number in range(20))
+    plan = breath_marks(player, line, 120)
+    assert plan.is_playable
+    assert {breath.stolen_sec for breath in plan.breaths} == {HASTY_BREATH_SEC}
+
+
 def breath_cost(seconds: list[float], places: tuple[int, ...], breath_sec: float) -> float:
-    """1 a place and 2 for the share stolen of its note; 100 for each second of a span beyond the breath."""
+    """1 a place, 2 for the share stolen of its note and 1 more where the breath is hasty; 100 for each second of a span
+    beyond the breath."""
     edges = [0, *(place + 1 for place in places), len(seconds)]
     excess = sum(max(0.0, sum(seconds[a:b]) - breath_sec) for a, b in pairwise(edges))
-    return sum(1 + 2 * BREATH_SEC / seconds[place] for place in places) + 100 * excess
+    calm = [seconds[place] for place in places if seconds[place] >= 2 * BREATH_SEC]
+    hasty = [seconds[place] for place in places if seconds[place] < 2 * BREATH_SEC]
+    cost = sum(1 + 2 * BREATH_SEC / length for length in calm) + sum(
+        2 + 2 * HASTY_BREATH_SEC / length for length in hasty
+    )
+    return cost + 100 * excess
 
 
 # --- hard places ------------------------------------------------------------------------------------------------

@@ -96,7 +96,8 @@ class Note:
 
     `anchor` is the number of the plain note that this note is or stands for (None for an added note), and
     `figures` the numbers of the figures of a rendition that made, moved or marked it; both stay empty in a file's
-    own tune until a rendition fills them. `graces` are the grace notes before it, in order.
+    own tune until a rendition fills them, and so does `phrase`, the number of the phrase that it belongs to. `graces` are
+    the grace notes before it, in order.
     """
 
     onset_ticks: int
@@ -107,6 +108,7 @@ class Note:
     lyric: str = ""
     anchor: int | None = None
     figures: tuple[int, ...] = ()
+    phrase: int | None = None
 
     @property
     def end_ticks(self) -> int:

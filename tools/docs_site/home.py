@@ -12,7 +12,6 @@ from fioritura.accompany.form import Chorus
 from fioritura.arrange.prepare import prepared
 from fioritura.lesson.lesson import Lesson, figure_labels, lesson_of
 from fioritura.lesson.soundtrack import balance_of, balanced
-from fioritura.notation.musicxml.writer import write_musicxml
 from fioritura.notation.read import read_tune
 from fioritura.notation.score import Score, Staff
 from fioritura.players.player import Player
@@ -55,7 +54,7 @@ class Home:
             Staff(plain.notes, words("plain"), lesson.instrument),
             Staff(ornamented.notes, words("ornamented"), lesson.instrument, tuple(labels), shows_chords=False),
         )
-        yield from both_widths(_MEDIA, write_musicxml(Score(plain, staves)))
+        yield from both_widths(_MEDIA, Score(plain, staves))
         choruses = (Chorus(words("plain"), plain.notes), Chorus(words("ornamented"), ornamented.notes))
         session = Session(
             plain, choruses, lesson.instrument, lesson.feel, lesson.setting.quarters_per_minute, holds_last=False

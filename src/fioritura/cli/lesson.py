@@ -61,7 +61,6 @@ def add_parser(subparsers: Any) -> None:
     )
     group.add_argument("--clips", action="store_true", help="video clips of the examples, too (slow)")
     group.add_argument("--paper", choices=("a4", "letter"), default="a4")
-    group.add_argument("--language", default="en", metavar="CODE", help="language of all texts: en, de")
     group.add_argument(
         "--notes", choices=("english", "german", "solfege"), help="note names (default: the language's)"
     )

@@ -24,7 +24,6 @@ from fioritura.notation.engraving.page import (
     TitleBlock,
 )
 from fioritura.notation.engraving.sheet import LINE_STAFF_MM
-from fioritura.notation.musicxml.writer import write_musicxml
 from fioritura.notation.score import Score, Staff
 from fioritura.players.player import Player
 from fioritura.techniques.table import technique_named
@@ -73,7 +72,7 @@ def stage_score(lesson: Lesson, stage: Stage) -> Score:
 
 def stage_engraving(lesson: Lesson, stage: Stage) -> Engraving:
     """The music of a level's sheet."""
-    return Engraving(write_musicxml(stage_score(lesson, stage)), lesson.width_mm, LINE_STAFF_MM)
+    return Engraving(stage_score(lesson, stage), lesson.width_mm, LINE_STAFF_MM)
 
 
 def stage_document(lesson: Lesson, stage: Stage, drawn: Drawn) -> Document:

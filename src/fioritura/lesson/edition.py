@@ -19,10 +19,12 @@ from fioritura.notation.part_spelling import written_tune
 from fioritura.notation.score import Label, Score, Staff
 from fioritura.techniques.figure import Figure
 from fioritura.techniques.table import technique_named
+from fioritura.techniques.technique import Technique
 from fioritura.theory.metre import QUARTER
 from fioritura.theory.pitch import Pitch
 from fioritura.tune import Note, Tempo, Tune, key_interval
 from fioritura.unfold import unfolded
+from fioritura.words import Message, capital, say
 
 if TYPE_CHECKING:
     from fioritura.sound.performance import Performance
@@ -36,6 +38,7 @@ __all__ = [
     "line_bytes",
     "line_performance",
     "line_score",
+    "technique_record",
     "write_edition",
 ]
 
@@ -101,9 +104,8 @@ def _jobs(edition: Edition) -> Iterator[tuple[str, Callable[[Path], Any]]]:
     if "abc" in wanted:
         yield "ornamented.abc", lambda path: path.write_bytes(line_bytes(edition, "abc"))
     if "svg" in wanted:
-        page = musicxml_writer.write_musicxml(both)
         yield "ornamented.svg", lambda path: path.write_bytes(line_bytes(edition, "svg"))
-        yield "comparison.svg", lambda path: path.write_text(engrave.engrave_page(page), encoding="utf-8")
+        yield "comparison.svg", lambda path: path.write_text(engrave.engrave_page(both), encoding="utf-8")
     if "json" in wanted:
         records = figure_records(rendition)
         text = json.dumps(records, indent=2, ensure_ascii=False) + "\n"
@@ -137,12 +139,13 @@ def line_performance(edition: Edition, *, is_plain: bool = False) -> Performance
 
     rendition = edition.rendition
     setting, name = rendition.setting, rendition.setting.instrument.name
-    line = rendition.tune.notes if is_plain else rendition.line
+    line = rendition.plain_line if is_plain else rendition.line
     played = unfolded(replace(rendition.tune, notes=line))
     return perform(
         played,
         played.notes,
         instrument=setting.instrument,
+        player=setting.player,
         tempo=setting.quarters_per_minute,
         feel=setting.feel,
         exact=edition.exact,
@@ -169,8 +172,7 @@ def line_bytes(edition: Edition, ending: str) -> bytes:
         return abc_writer.write_abc(score).encode()
     if ending == "pdf":
         return sheet.line_pdf(score, paper=edition.paper, legend=_legend(edition.rendition))
-    musicxml = musicxml_writer.write_musicxml(score)
-    return engrave.engrave_page(musicxml).encode() if ending == "svg" else musicxml
+    return engrave.engrave_page(score).encode() if ending == "svg" else musicxml_writer.write_musicxml(score)
 
 
 def _legend(rendition: Rendition) -> list[tuple[str, str, str]]:
@@ -181,7 +183,8 @@ def _legend(rendition: Rendition) -> list[tuple[str, str, str]]:
         seen = bars.setdefault(figure.technique, [])
         if bar not in seen:
             seen.append(bar)
-    return [(technique_named(id).label, technique_named(id).name, ", ".join(seen)) for id, seen in bars.items()]
+    techniques = [(technique_named(id), seen) for id, seen in bars.items()]
+    return [(say(one.label), capital(say(one.name)), ", ".join(seen)) for one, seen in techniques]
 
 
 def plain_score(edition: Edition) -> Score:
@@ -239,7 +242,7 @@ def _labels(edition: Edition) -> tuple[Label, ...]:
         return ()
     tune = edition.rendition.tune
     return tuple(
-        Label(sounding_start(tune, figure), technique_named(figure.technique).label, number)
+        Label(sounding_start(tune, figure), say(technique_named(figure.technique).label), number)
         for number, figure in enumerate(edition.rendition.figures)
     )
 
@@ -249,6 +252,15 @@ def sounding_start(tune: Tune, figure: Figure) -> int:
     if figure.notes:
         return figure.notes[0].onset_ticks
     return tune.notes[figure.anchors[0]].onset_ticks
+
+
+def technique_record(technique: Technique, fields: Iterable[str]) -> dict[str, Any]:
+    """Some fields of a technique as plain data, in words."""
+    found: dict[str, Any] = {}
+    for name in fields:
+        value = getattr(technique, name)
+        found[name] = say(value) if isinstance(value, Message) else value
+    return found | ({"name": capital(found["name"])} if "name" in found else {})
 
 
 def figure_records(rendition: Rendition) -> list[dict[str, Any]]:
@@ -299,14 +311,14 @@ def _figure_record(rendition: Rendition, figure: Figure, names: Names) -> dict[s
     return {
         "id": figure_id(figure),
         "technique": figure.technique,
-        "name": technique.name,
+        "name": capital(say(technique.name)),
         "family": technique.family,
         "bar": bar,
         "beat": round(beat, 6),
         "anchors": list(figure.anchors),
         "notes": notes,
         "marks": [str(mark) for mark in figure.marks],
-        "reason": figure.why,
+        "reason": say(figure.why),
         "level": technique.level,
         "difficulty": difficulty(figure, rendition.setting),
         "score": figure.score,

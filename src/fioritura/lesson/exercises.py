@@ -7,8 +7,6 @@ from dataclasses import replace
 from functools import lru_cache
 from typing import Final
 
-from lxml import etree
-
 from fioritura.accompany.excerpt import excerpt
 from fioritura.lesson.drill import Cell, around_the_keys, cell_at, isolated, rhythm_names, rhythms
 from fioritura.lesson.example import Example
@@ -33,7 +31,6 @@ from fioritura.notation.engraving.page import (
     TitleBlock,
 )
 from fioritura.notation.engraving.sheet import COMPARISON_STAFF_MM, LINE_STAFF_MM
-from fioritura.notation.musicxml.writer import write_musicxml
 from fioritura.notation.score import Score, Staff
 from fioritura.players.playability import HardPlace
 from fioritura.players.setting import Setting
@@ -114,7 +111,7 @@ def _drills(lesson: Lesson, place: HardPlace) -> dict[str, Engraving]:
 
 def _engraving(lesson: Lesson, tune: Tune, width_mm: float) -> Engraving:
     score = Score(tune, (Staff(tune.notes, "", lesson.instrument),))
-    return Engraving(write_musicxml(score), width_mm, _DRILL_STAFF_MM, shows_tempo=False)
+    return Engraving(score, width_mm, _DRILL_STAFF_MM, shows_tempo=False)
 
 
 def _place(lesson: Lesson, number: int, place: HardPlace, drawn: Drawn) -> Iterator[Block]:
@@ -163,7 +160,7 @@ def _readings(lesson: Lesson) -> list[Engraving]:
     found = []
     for tune in _readings_of(lesson.tune, lesson.setting):
         score = Score(tune, (Staff(tune.notes, "", lesson.instrument),))
-        found.append(Engraving(write_musicxml(score), lesson.width_mm, LINE_STAFF_MM))
+        found.append(Engraving(score, lesson.width_mm, LINE_STAFF_MM))
     return found
 
 
@@ -181,19 +178,9 @@ def _blank(lesson: Lesson, example: Example) -> Engraving:
     plain, own = lesson.words("plain"), lesson.words("exercises.yours")
     staves = (
         Staff(example.tune.notes, plain, lesson.instrument),
-        Staff((), own, lesson.instrument, shows_chords=False),
+        Staff((), own, lesson.instrument, shows_chords=False, shows_rests=False),
     )
-    musicxml = _without_rests(write_musicxml(Score(example.tune, staves)), "P2")
-    return Engraving(musicxml, lesson.width_mm, COMPARISON_STAFF_MM + 0.9, shows_tempo=False)
-
-
-def _without_rests(musicxml: bytes, part: str) -> bytes:
-    """The score with the rests of one part not printed."""
-    root = etree.fromstring(musicxml)
-    for note in root.iterfind(f"part[@id='{part}']/measure/note"):
-        if note.find("rest") is not None:
-            note.set("print-object", "no")
-    return bytes(etree.tostring(root, xml_declaration=True, encoding="UTF-8"))
+    return Engraving(Score(example.tune, staves), lesson.width_mm, COMPARISON_STAFF_MM + 0.9, shows_tempo=False)
 
 
 def _turn(lesson: Lesson, number: int, example: Example, drawn: Drawn, *, is_answer: bool) -> Keep:

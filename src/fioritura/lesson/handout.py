@@ -30,7 +30,6 @@ from fioritura.notation.engraving.page import (
     TitleBlock,
 )
 from fioritura.notation.engraving.sheet import LINE_STAFF_MM
-from fioritura.notation.musicxml.writer import write_musicxml
 from fioritura.notation.score import Score, Staff
 from fioritura.players.playability import HardPlace
 
@@ -70,7 +69,7 @@ def example_engraving(lesson: Lesson, example: Example, width_mm: float | None =
     """An example's two staves, as wide as the page or as given."""
     names = (lesson.words("plain"), lesson.words("ornamented"))
     score = example_score(example, lesson.instrument, lesson.of(example.technique, "label"), names)
-    return Engraving(write_musicxml(score), width_mm or lesson.width_mm, EXAMPLE_STAFF_MM, shows_tempo=False)
+    return Engraving(score, width_mm or lesson.width_mm, EXAMPLE_STAFF_MM, shows_tempo=False)
 
 
 def performance_score(lesson: Lesson) -> Score:
@@ -82,11 +81,11 @@ def performance_score(lesson: Lesson) -> Score:
 
 def _plain(lesson: Lesson) -> Engraving:
     score = Score(lesson.tune, (Staff(lesson.tune.notes, "", lesson.instrument),))
-    return Engraving(write_musicxml(score), lesson.width_mm, LINE_STAFF_MM)
+    return Engraving(score, lesson.width_mm, LINE_STAFF_MM)
 
 
 def _performance(lesson: Lesson) -> Engraving:
-    return Engraving(write_musicxml(performance_score(lesson)), lesson.width_mm, LINE_STAFF_MM)
+    return Engraving(performance_score(lesson), lesson.width_mm, LINE_STAFF_MM)
 
 
 def _opening(lesson: Lesson, drawn: Drawn) -> Iterator[Block]:

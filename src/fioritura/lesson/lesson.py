@@ -18,7 +18,7 @@ from fioritura.lesson.overrides import Overrides
 from fioritura.notation.engraving.engrave import System, engrave_systems
 from fioritura.notation.engraving.page import Legend, Paper, print_area_mm
 from fioritura.notation.engraving.sheet import legend_entries
-from fioritura.notation.score import Label
+from fioritura.notation.score import Label, Score
 from fioritura.players.instruments import Instrument
 from fioritura.players.playability import HardPlace
 from fioritura.players.setting import Setting
@@ -37,9 +37,9 @@ LADDER: Final = (0.6, 0.7, 0.8, 0.9, 1.0)
 
 @dataclass(frozen=True, slots=True)
 class Engraving:
-    """Music to engrave: MusicXML and how large; the same engraving gives the same systems."""
+    """Music to engrave: a score and how large; the same engraving gives the same systems."""
 
-    musicxml: bytes
+    score: Score
     width_mm: float
     staff_mm: float
     shows_tempo: bool = True
@@ -49,10 +49,10 @@ class Engraving:
         """Engrave it.
 
         Raises:
-            ToolError: the engraver is missing or can't read the music.
+            ToolError: the engraver is missing or can't lay out the music.
         """
         return engrave_systems(
-            self.musicxml,
+            self.score,
             width_mm=self.width_mm,
             staff_mm=self.staff_mm,
             shows_tempo=self.shows_tempo,

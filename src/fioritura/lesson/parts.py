@@ -9,7 +9,6 @@ from typing import Final
 from fioritura.lesson.lesson import Drawn, Engraving, Lesson, figure_labels, figure_legend
 from fioritura.notation.engraving.page import Block, Document, LeadSheet, Small, TitleBlock
 from fioritura.notation.engraving.sheet import LINE_STAFF_MM
-from fioritura.notation.musicxml.writer import write_musicxml
 from fioritura.notation.score import Score, Staff
 from fioritura.players.instruments import Instrument
 from fioritura.theory.pitch import Interval
@@ -92,7 +91,7 @@ def part_scores(lesson: Lesson, part: Part) -> tuple[Score, Score]:
 
 def part_engravings(lesson: Lesson, part: Part) -> list[Engraving]:
     """The music of a part's sheet: plain tune and performance."""
-    return [Engraving(write_musicxml(score), lesson.width_mm, LINE_STAFF_MM) for score in part_scores(lesson, part)]
+    return [Engraving(score, lesson.width_mm, LINE_STAFF_MM) for score in part_scores(lesson, part)]
 
 
 def part_document(lesson: Lesson, part: Part, drawn: Drawn) -> Document:

@@ -54,7 +54,7 @@ def tracks(lesson: Lesson) -> Iterator[Track]:
         tempo = beats * lesson.beat_quarters / lesson.setting.quarters_per_minute
         yield Track(f"ladder-{beats:03}", words("sound.ladder", tempo=beats), performance_session(lesson, tempo))
     yield Track("performance", words("sound.performance"), performance_session(lesson))
-    yield Track("plain", words("sound.plain"), line_session(lesson, lesson.tune.notes))
+    yield Track("plain", words("sound.plain"), line_session(lesson, lesson.rendition.plain_line))
     for example in lesson.examples:
         name = lesson.of(example.technique, "name")
         slow = words("sound.slow", technique=name)
@@ -82,6 +82,7 @@ def example_session(lesson: Lesson, example: Example, share: float) -> Session:
         ),
         instrument=lesson.instrument,
         feel=lesson.feel,
+        player=lesson.setting.player,
         quarters_per_minute=lesson.setting.quarters_per_minute * share,
         has_band=share == 1.0,
         clicks=share < 1.0,
@@ -101,6 +102,7 @@ def _session(lesson: Lesson, lines: tuple[tuple[Note, ...] | None, ...], share: 
         choruses=tuple(choruses),
         instrument=lesson.instrument,
         feel=lesson.feel,
+        player=lesson.setting.player,
         quarters_per_minute=lesson.setting.quarters_per_minute * share,
         seed=lesson.rendition.seed,
     )

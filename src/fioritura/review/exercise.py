@@ -19,7 +19,6 @@ from fioritura.errors import FiorituraError
 from fioritura.lesson.drill import Cell, cell_at, isolated, rhythms
 from fioritura.listening.advice import Advice, Subject
 from fioritura.notation.engraving.engrave import System, engrave_systems
-from fioritura.notation.musicxml.writer import write_musicxml
 from fioritura.notation.score import Score, Staff
 from fioritura.players.playability import HardPlace, hardest_places
 from fioritura.players.player import Player
@@ -118,7 +117,7 @@ class _Maker:
     def _piece(self, caption: str, tune: Tune, *, is_wide: bool = False) -> Snippet:
         score = Score(replace(tune, title="", composer=""), (Staff(tune.notes, "", self.review.instrument),))
         width = self.width_mm if is_wide else self.width_mm * _HALF_SHARE
-        systems = engrave_systems(write_musicxml(score), width_mm=width, staff_mm=STAFF_MM, shows_tempo=False)
+        systems = engrave_systems(score, width_mm=width, staff_mm=STAFF_MM, shows_tempo=False)
         return Snippet(caption, systems, is_wide)
 
     # Which figure --------------------------------------------------------------------------------------------------

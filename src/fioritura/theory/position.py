@@ -9,7 +9,7 @@ from typing import Final, Literal
 from fioritura.theory.metre import EIGHTH, HALF, QUARTER, SIXTEENTH, THIRTYSECOND, Metre
 from fioritura.words import Message, message
 
-__all__ = ["Position", "Subdivision", "position_in"]
+__all__ = ["Position", "Subdivision", "position_in", "position_of_beat"]
 
 Subdivision = Literal[
     "beat", "offbeat", "half", "quarter", "eighth", "sixteenth", "thirtysecond", "triplet", "quintuplet", "sextuplet",
@@ -77,6 +77,15 @@ def position_in(metre: Metre, offset_ticks: int, bar: int = 0, is_pickup: bool =
         start, beat = start + length, beat + 1
     subdivision, ordinal = _subdivided(offset_ticks - start, length)
     return Position(bar, beat, subdivision, ordinal, is_pickup)
+
+
+def position_of_beat(metre: Metre, beat: float, bar: int = 0) -> Position:
+    """The place of a beat number (from 1; half past the second beat is 2.5) in a bar; bar 0 is a pickup."""
+    number = max(int(beat), 1)
+    groups = metre.groups_ticks
+    starts = sum(groups[: number - 1]) + metre.beat_ticks * max(0, number - 1 - len(groups))
+    length = groups[number - 1] if number <= len(groups) else metre.beat_ticks
+    return position_in(metre, starts + round((beat - number) * length), bar, is_pickup=bar == 0)
 
 
 def _subdivided(inside_ticks: int, beat_ticks: int) -> tuple[Subdivision, int]:

@@ -6,7 +6,7 @@ import re
 from collections.abc import AsyncIterator, Callable, Container
 from concurrent.futures import ThreadPoolExecutor
 from contextlib import asynccontextmanager
-from functools import cache
+from functools import lru_cache
 from pathlib import Path
 from typing import Annotated, Any, Final
 
@@ -20,6 +20,7 @@ from starlette.exceptions import HTTPException
 
 from fioritura.arrange.arrangement_file import arrangement_from_json
 from fioritura.errors import FiorituraError, OutputError, ToolError
+from fioritura.html import templates_of
 from fioritura.players.instruments import all_instruments
 from fioritura.shelf.lessons import LessonEntry
 from fioritura.shelf.store import NotOnShelfError, Shelf, StaleError
@@ -27,6 +28,7 @@ from fioritura.techniques.table import all_techniques
 from fioritura.web.api import api
 from fioritura.web.bringing import Choices, each_arranged, problem_of, shelved
 from fioritura.web.engraver import Engraver
+from fioritura.web.families import family_data, family_styles
 from fioritura.web.guard import Guard
 from fioritura.web.hearing import Sounds, hearing
 from fioritura.web.intake import demo_source
@@ -39,7 +41,9 @@ from fioritura.web.take_api import take_api
 from fioritura.web.take_pages import add_take_pages
 from fioritura.web.token_check import TokenCheck, add_entrance
 from fioritura.web.views import setting_view, tune_view
+from fioritura.web.words import Piece, pieces_of, say_in_html
 from fioritura.web.workspace import Workspace
+from fioritura.words import capital
 
 __all__ = ["create_app", "prepare_sound"]
 
@@ -47,21 +51,9 @@ _HERE: Final = Path(__file__).parent
 _ABOUT: Final = (
     "Arrangements, sound, lessons, takes, students and the shelf: the interface that Fioritura's own page uses."
 )
-_FAMILIES: Final = (
-    "graces",
-    "inflections",
-    "repetitions",
-    "anticipations",
-    "neighbours",
-    "passing-notes",
-    "approaches",
-    "delays",
-    "fills",
-    "runs",
-    "turns",
-)
-
 _IMPORTED: Final = re.compile(r'^import .* from "\./([\w-]+\.js)";$', re.MULTILINE)
+
+_SAID: Final = re.compile(r'"(page-[a-z-]+)"')
 
 _STATUSES: Final[dict[type[FiorituraError], int]] = {
     NotOnShelfError: 404,
@@ -175,20 +167,24 @@ def _add_pages(app: FastAPI, shelf: Shelf, page: Page, check: TokenCheck | None)
         data = (font_folder() / "FiorituraSigns.ttf").read_bytes()
         return Response(data, media_type="font/ttf", headers={"Cache-Control": "private, max-age=86400"})
 
+    @app.get("/families.css", include_in_schema=False)
+    def families() -> Response:
+        return Response(family_styles(), media_type="text/css")
+
 
 def _page_maker() -> Page:
     """What renders a template under its name."""
-    templates = Jinja2Templates(_HERE / "templates")
-    templates.env.globals["modules"] = _modules
+    templates = Jinja2Templates(env=templates_of("fioritura.web"))
+    templates.env.globals.update(modules=_modules, script_words=_script_words, say=say_in_html, capital=capital)
 
     def page(request: Request, name: str, status: int = 200, **values: Any) -> Response:
-        shared = {"instruments": all_instruments(), "families": _FAMILIES, "page": name}
+        shared = {"instruments": all_instruments(), "families": family_data(), "page": name, "id": None, "script": ""}
         return templates.TemplateResponse(request, f"{name}.html", shared | values, status)
 
     return page
 
 
-@cache
+@lru_cache(maxsize=32)
 def _modules(name: str) -> tuple[str, ...]:
     """A script of the page and all that it imports: a browser that knows them beforehand fetches them at once."""
     found = [name]
@@ -196,6 +192,13 @@ def _modules(name: str) -> tuple[str, ...]:
         imported = _IMPORTED.findall((_HERE / "static" / module).read_text(encoding="utf-8"))
         found += [other for other in imported if other not in found]
     return tuple(found)
+
+
+@lru_cache(maxsize=64)
+def _script_words(name: str) -> dict[str, list[Piece]]:
+    """The messages whose names stand in a script of the page, or in what it imports."""
+    texts = ((_HERE / "static" / module).read_text(encoding="utf-8") for module in _modules(name))
+    return pieces_of({id for text in texts for id in _SAID.findall(text)})
 
 
 def _add_errors(app: FastAPI, page: Page) -> None:

@@ -17,16 +17,6 @@ from fioritura.shelf.store import Shelf
 
 __all__ = ["add_lesson_pages"]
 
-_SECTION_WORDS: Final = {
-    "handout": ("Handout", "the tune, each technique with an example, the performance, a practice plan"),
-    "parts": ("Parts", "a sheet for each player that is chosen below"),
-    "sound": ("Sound", "plain, ornamented, backing tracks and examples, slow and fast"),
-    "exercises": ("Exercises", "the hard places and the techniques in other keys"),
-    "levels": ("Graded path", "the tune from the easiest level to this one, with a course plan"),
-    "page": ("Offline page", "one file that plays the lesson in any browser"),
-    "overlays": ("Pictures", "the examples without ground, to lay over a video"),
-    "clips": ("Clips", "each example as a video, wide and tall (slow)"),
-}
 _LANGUAGES: Final = {"en": "English", "de": "Deutsch"}
 
 Page = Callable[..., Response]
@@ -70,7 +60,7 @@ def add_lesson_pages(app: FastAPI, shelf: Shelf, page: Page, latest: Callable[[]
 
 def _choices() -> dict[str, Any]:
     can_film = find_spec("av") is not None
-    sections = [(name, *_SECTION_WORDS[name]) for name in SECTIONS if name != "clips" or can_film]
+    sections = [name for name in SECTIONS if name != "clips" or can_film]
     return {
         "sections": sections,
         "audio": AUDIO,

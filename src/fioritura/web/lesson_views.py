@@ -20,7 +20,7 @@ from fioritura.lesson.lesson import Lesson
 from fioritura.lesson.parts import part_for
 from fioritura.lesson.plan import LessonPlan, phrase_of, plan_of
 from fioritura.notation.engraving.engrave import engrave_systems
-from fioritura.notation.musicxml.writer import write_musicxml
+from fioritura.notation.engraving.svg import described
 from fioritura.notation.score import Label, Score, Staff
 from fioritura.phrase import Phrase, phrases
 from fioritura.players.instruments import instrument_named
@@ -35,6 +35,7 @@ from fioritura.web.lesson_models import (
     TechniqueOffer,
 )
 from fioritura.web.staves import renamed
+from fioritura.words import say
 
 __all__ = ["check_plan", "examples_of_plan", "offer_view"]
 
@@ -85,10 +86,11 @@ def examples_of_plan(lesson: Lesson, plan: LessonPlan, width_mm: float) -> Previ
 
 
 @lru_cache(maxsize=256)
-def _engraved(musicxml: bytes, width_mm: float, prefix: str) -> list[str]:
+def _engraved(score: Score, width_mm: float, prefix: str) -> list[str]:
     """The systems of some bars; kept, as a change of words leaves the music as it is."""
-    systems = engrave_systems(musicxml, width_mm=width_mm, staff_mm=_STAFF_MM, shows_tempo=False)
-    return [renamed(system.svg, f"{prefix}{number}-") for number, system in enumerate(systems)]
+    systems = engrave_systems(score, width_mm=width_mm, staff_mm=_STAFF_MM, shows_tempo=False)
+    drawings = (described(system.svg, "", system.words) for system in systems)
+    return [renamed(svg, f"{prefix}{number}-") for number, svg in enumerate(drawings)]
 
 
 def _phrase_view(arrangement: Arrangement, parts: tuple[Phrase, ...], phrase: Phrase, width_mm: float) -> PhraseView:
@@ -102,7 +104,7 @@ def _phrase_view(arrangement: Arrangement, parts: tuple[Phrase, ...], phrase: Ph
         if phrase_of(tune, parts, figure) == phrase.number
     ]
     labels = tuple(
-        Label(place - first.start_ticks, technique_named(figure.technique).label, number)
+        Label(place - first.start_ticks, say(technique_named(figure.technique).label), number)
         for number, figure in inside
         if first.start_ticks <= (place := sounding_start(tune, figure)) < last.end_ticks
     )
@@ -113,7 +115,7 @@ def _phrase_view(arrangement: Arrangement, parts: tuple[Phrase, ...], phrase: Ph
         last_bar=last.number,
         returns=phrase.statement > 1,
         figures=len(inside),
-        svgs=_engraved(write_musicxml(Score(part, (staff,))), width_mm, f"p{phrase.number}-"),
+        svgs=_engraved(Score(part, (staff,)), width_mm, f"p{phrase.number}-"),
     )
 
 
@@ -148,5 +150,5 @@ def _example_view(lesson: Lesson, example: Example, width_mm: float) -> ExampleV
         first_bar=example.first_bar,
         last_bar=example.last_bar,
         reason=lesson.words.sentence(example.figure.why),
-        svgs=_engraved(write_musicxml(score), width_mm, f"e{example.number}-"),
+        svgs=_engraved(score, width_mm, f"e{example.number}-"),
     )

@@ -12,12 +12,13 @@ from fioritura.arrange.arrangement import Arrangement
 from fioritura.arrange.rendition import Rendition, laid_out
 from fioritura.lesson.edition import sounding_start
 from fioritura.notation.engraving.engrave import System, engrave_systems
-from fioritura.notation.musicxml.writer import write_musicxml
+from fioritura.notation.engraving.svg import described
 from fioritura.notation.score import Label, Score, Staff
 from fioritura.techniques.figure import Figure
 from fioritura.techniques.table import technique_named
 from fioritura.tune import Note, Tune
 from fioritura.web.engraver import Engraver
+from fioritura.words import say
 
 __all__ = ["PageSize", "bars_of", "engraved", "engraved_tune", "little_staff", "renamed"]
 
@@ -58,7 +59,7 @@ def engraved(
 def engraved_tune(tune: Tune, sheet: PageSize) -> tuple[System, ...]:
     """A tune alone, at sounding pitch."""
     score = Score(tune, (Staff(tune.notes),), is_concert=True)
-    return engrave_systems(write_musicxml(score), width_mm=sheet.width_mm, staff_mm=sheet.staff_mm)
+    return engrave_systems(score, width_mm=sheet.width_mm, staff_mm=sheet.staff_mm)
 
 
 def little_staff(tune: Tune, rendition: Rendition, figure: Figure) -> str:
@@ -68,9 +69,9 @@ def little_staff(tune: Tune, rendition: Rendition, figure: Figure) -> str:
     part = excerpt(tune, first, last)
     staff = Staff(line, instrument=rendition.setting.instrument)
     systems = engrave_systems(
-        write_musicxml(Score(part, (staff,))), width_mm=_LITTLE_MM, staff_mm=_LITTLE_STAFF_MM, shows_tempo=False
+        Score(part, (staff,)), width_mm=_LITTLE_MM, staff_mm=_LITTLE_STAFF_MM, shows_tempo=False
     )
-    return systems[0].svg
+    return described(systems[0].svg, "", systems[0].words)
 
 
 def bars_of(tune: Tune, figure: Figure) -> tuple[int, int]:
@@ -94,6 +95,6 @@ def _staff(
 
 def _labels(rendition: Rendition) -> tuple[Label, ...]:
     return tuple(
-        Label(sounding_start(rendition.tune, figure), technique_named(figure.technique).label, number)
+        Label(sounding_start(rendition.tune, figure), say(technique_named(figure.technique).label), number)
         for number, figure in enumerate(rendition.figures)
     )

@@ -10,7 +10,6 @@ from pydantic import ValidationError
 from fioritura.arrange.arrangement import Arrangement
 from fioritura.errors import ReadError
 from fioritura.notation.engraving.engrave import engrave_systems
-from fioritura.notation.musicxml.writer import write_musicxml
 from fioritura.notation.score import Label, Score, Staff
 from fioritura.shelf.takes import StudentEntry, TakeEntry
 from fioritura.web.staves import PageSize
@@ -37,7 +36,7 @@ def line_view(arrangement: Arrangement, which: Which, sheet: PageSize, labels: S
     instrument = rendition.setting.instrument
     line = tune.notes if which == "plain" else rendition.line
     score = Score(tune, (Staff(tuple(line), "", instrument, tuple(labels)),))
-    systems = engrave_systems(write_musicxml(score), width_mm=sheet.width_mm, staff_mm=sheet.staff_mm)
+    systems = engrave_systems(score, width_mm=sheet.width_mm, staff_mm=sheet.staff_mm)
     return LineView(
         systems=system_views(systems),
         bar_numbers=[bar.number for bar in tune.bars],

@@ -11,6 +11,7 @@ from fioritura.arrange.rendition import Rendition
 from fioritura.arrange.survey import difficulty, figure_id
 from fioritura.lesson.edition import sounding_start
 from fioritura.notation.engraving.engrave import System
+from fioritura.notation.engraving.svg import described
 from fioritura.shelf.store import Step, TuneEntry
 from fioritura.techniques.figure import Figure
 from fioritura.techniques.table import technique_named
@@ -27,7 +28,7 @@ from fioritura.web.models import (
     VersionView,
 )
 from fioritura.web.staves import little_staff, renamed
-from fioritura.words import say
+from fioritura.words import capital, say
 
 __all__ = ["alternative_views", "arrangement_view", "page_words", "setting_view", "system_views", "tune_view"]
 
@@ -70,7 +71,7 @@ def system_views(systems: Sequence[System]) -> list[SystemView]:
     """Systems with the places of their first bars."""
     views, first = [], 0
     for system in systems:
-        views.append(SystemView(svg=system.svg, first=first, bars=system.bar_count))
+        views.append(SystemView(svg=described(system.svg, "", system.words), first=first, bars=system.bar_count))
         first += system.bar_count
     return views
 
@@ -84,9 +85,9 @@ def alternative_views(arrangement: Arrangement, alternatives: Sequence[Alternati
         views.append(
             AlternativeView(
                 id=figure_id(figure),
-                name=technique.name,
+                name=capital(say(technique.name)),
                 family=technique.family,
-                reason=figure.why,
+                reason=say(figure.why),
                 level=technique.level,
                 difficulty=difficulty(figure, arrangement.setting),
                 worth=round(alternative.worth, 3),
@@ -154,14 +155,14 @@ def _figure_views(rendition: Rendition, locked: frozenset[str], staff: int) -> I
             id=name,
             number=number,
             technique=technique.id,
-            name=technique.name,
-            label=technique.label,
+            name=capital(say(technique.name)),
+            label=say(technique.label),
             family=technique.family,
             bar=bar,
             beat=round(beat, 3),
-            reason=figure.why,
-            text=technique.text,
-            how=technique.how,
+            reason=say(figure.why),
+            text=say(technique.text),
+            how=say(technique.how),
             level=technique.level,
             difficulty=difficulty(figure, rendition.setting),
             is_kept=name in locked,

@@ -132,7 +132,7 @@ class Workspace:
         work = self.open(id)
         with work.lock:
             self._check(work, id, at)
-            changed = _without_past(change(work.arrangement))
+            changed = replace(change(work.arrangement), past=())  # the shelf keeps earlier decisions as steps
             work.keep(self.shelf.add_step(id, at, words, arrangement_to_json(changed, is_compact=True)), changed)
             work.others.clear()
         return work
@@ -165,7 +165,7 @@ class Workspace:
                 reading = ReadingOptions.of(entry.reading)
                 source = Source(entry.source_name, self.shelf.source(entry.id))
                 tune = ready(read_source(source, reading), wanted.player, unfolds=reading.unfolds)
-            return _rearranged(replace(old, tune=tune), wanted)
+            return _rearranged(replace(old, tune=tune, offered=None), wanted)
 
         return self.decide(id, at, "changed the setting", changed)
 
@@ -216,15 +216,6 @@ class Workspace:
 def _surveyed(work: OpenArrangement) -> None:
     with work.lock:
         _ = work.arrangement.spots
-
-
-def _without_past(arrangement: Arrangement) -> Arrangement:
-    """The arrangement without its own list of earlier decisions: the shelf keeps them as steps."""
-    spots = arrangement.__dict__.get("spots")
-    bare = replace(arrangement, past=())
-    if spots is not None:
-        bare.__dict__["spots"] = spots
-    return bare
 
 
 def _rearranged(old: Arrangement, wanted: WantedSetting) -> Arrangement:

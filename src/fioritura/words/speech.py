@@ -134,6 +134,11 @@ def known_ids(language: str) -> frozenset[str]:
     return frozenset(_texts(language)) | frozenset(_added.get(language, ()))
 
 
+def is_known_text(id: str) -> bool:
+    """True where there is a text of that id, in English at least."""
+    return id in _texts(LANGUAGES[0]) or id in _added.get(LANGUAGES[0], ())
+
+
 @lru_cache(maxsize=8192)
 def _said(said: Message, language: str, naming: Naming) -> str:
     return _speaker(language, naming).say(said)

@@ -23,7 +23,16 @@ from fioritura.files import cache_folder, write_beside
 if TYPE_CHECKING:
     from fontTools.ttLib import TTFont
 
-__all__ = ["ENGRAVING_FONT", "MUSIC_SIGNS", "SIGN_FONT", "TEXT_FONT", "font_folder", "plain_signs", "sign_font_css"]
+__all__ = [
+    "BEAT_SIGNS",
+    "ENGRAVING_FONT",
+    "MUSIC_SIGNS",
+    "SIGN_FONT",
+    "TEXT_FONT",
+    "font_folder",
+    "plain_signs",
+    "sign_font_css",
+]
 
 ENGRAVING_FONT: Final = "Leland"
 """The SMuFL font in which notes are drawn."""
@@ -61,6 +70,15 @@ _SIGNS: Final[dict[str, _Sign]] = {
 
 MUSIC_SIGNS: Final = frozenset(_SIGNS)
 """The Unicode characters that are set in the sign font rather than in the text face."""
+
+BEAT_SIGNS: Final = {
+    1: "\N{MUSICAL SYMBOL WHOLE NOTE}",
+    2: "\N{MUSICAL SYMBOL HALF NOTE}",
+    4: "♩",
+    8: "♪",
+    16: "\N{MUSICAL SYMBOL SIXTEENTH NOTE}",
+}
+"""The notes of tempo marks by note value (4 a quarter)."""
 
 _PLAIN: Final = {chr(sign.smufl): char for char, sign in _SIGNS.items()} | {
     "\ued60": "♭",

@@ -25,7 +25,6 @@ from fioritura.notation.engraving.page import (
     print_area_mm,
 )
 from fioritura.notation.engraving.typeset import pdf, pngs
-from fioritura.notation.musicxml.writer import write_musicxml
 from fioritura.notation.score import Score
 from fioritura.players.instruments import Instrument
 from fioritura.theory.pitch import NoteName, Pitch
@@ -79,7 +78,7 @@ def comparison_pdf(
 
     Raises:
         OptionError: no such paper, or a staff height outside 2 to 40 mm.
-        OutputError, TuneError: the score can't be written (see `write_musicxml`).
+        OutputError, TuneError: the score can't be written (see `engrave_systems`).
         ToolError: the engraver or the typesetter is missing or failed.
     """
     return pdf(_score_document(score, paper, legend, note, staff_mm))
@@ -125,7 +124,6 @@ def page_png(
 def _score_document(
     score: Score, paper: Paper, legend: Iterable[tuple[str, str, str]], note: str, staff_mm: float
 ) -> Document:
-    musicxml = write_musicxml(score)
     instrument = score.staves[-1].instrument
     text = SheetText(
         title=score.tune.title,
@@ -135,11 +133,11 @@ def _score_document(
         note=note,
         legend=tuple(LegendEntry(*entry) for entry in legend),
     )
-    return sheet_document(musicxml, text, staff_mm=staff_mm, paper=paper)
+    return sheet_document(score, text, staff_mm=staff_mm, paper=paper)
 
 
 def sheet_document(
-    musicxml: bytes,
+    score: Score,
     text: SheetText,
     *,
     staff_mm: float = LINE_STAFF_MM,
@@ -150,10 +148,10 @@ def sheet_document(
 
     Raises:
         OptionError: no such paper, or a staff height or number of bars outside its limits.
-        ToolError: the engraver is missing or can't read the MusicXML.
+        ToolError: the engraver is missing or can't lay out the music.
     """
     width_mm, _ = print_area_mm(paper)
-    systems = engrave_systems(musicxml, width_mm=width_mm, staff_mm=staff_mm, bars_per_system=bars_per_system)
+    systems = engrave_systems(score, width_mm=width_mm, staff_mm=staff_mm, bars_per_system=bars_per_system)
     closing = (Legend(text.legend_heading, text.legend),) if text.legend else ()
     foot = (Small(text.note),) if text.note else ()
     opening = TitleBlock(text.title, text.subtitle, text.instrument, text.composer)

@@ -12,6 +12,7 @@ from collections.abc import Iterable
 from functools import lru_cache
 from importlib.resources import files
 from typing import TYPE_CHECKING, Final, Literal
+from xml.sax.saxutils import unescape
 
 from fioritura.errors import OptionError, ToolError
 from fioritura.notation.engraving.engrave import System
@@ -50,6 +51,7 @@ __all__ = ["canvas_png", "pdf", "pngs"]
 
 _POINTS_PER_INCH: Final = 72.0
 _LINE_BREAKS: Final = re.compile("[\t-\r\x85\u2028\u2029]+")
+_LABEL: Final = re.compile(r'<svg [^>]*?aria-label="([^"]*)"')
 _UNPRINTABLE: Final = re.compile("[\x00-\x1f\x7f-\x9f\u202a-\u202e\u2066-\u2069\ud800-\udfff]")
 
 
@@ -215,7 +217,10 @@ def _lead_sheet(sheet: LeadSheet, document: Document) -> str:
 
 
 def _drawing(system: System) -> str:
-    return f"drawing({_string(system.svg)}, {_mm(system.width_mm)})"
+    """A drawing with its alternative text, which a plot has as its label."""
+    label = _LABEL.match(system.svg)
+    words = system.words or (unescape(label[1], {"&quot;": '"'}) if label else "")
+    return f"drawing({_string(system.svg)}, {_mm(system.width_mm)}, alt: {_string(words) if words else 'none'})"
 
 
 def _text(text: Text) -> str:

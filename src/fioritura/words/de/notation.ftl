@@ -230,18 +230,18 @@ midi-family = { $family ->
 
 no-reason-given = ohne Angabe von Gründen
 engraver-missing = Der Notenstich fehlt ({ $reason }): das Paket „verovio“ installieren.
-engraver-can-not-read = Der Notenstich kann dieses MusicXML nicht lesen: { $reason }.
 engraver-no-layout = Der Notenstich kann die Musik nicht setzen: { $reason }.
-engraver-no-bars = Das zu stechende MusicXML hat keine Takte: mindestens einen angeben.
-engraver-music-damaged = Das zu stechende MusicXML ist beschädigt ({ $reason }): noch einmal schreiben oder exportieren.
 engraver-no-room = Der Notenstich kann die Musik nicht in { $systems ->
     [one] { $systems } Zeile
    *[other] { $systems } Zeilen
 } setzen: weniger Takte je Zeile angeben.
-engraver-lost-bars = Der Notenstich zeichnete { $drawn } von { $bars } Takten: die Taktstriche im MusicXML prüfen.
+engraver-lost-bars = Der Notenstich zeichnete { $drawn } von { $bars } Takten: das Stück melden, mit dem es geschieht.
 staff-height-outside = Ein System von { $given } mm Höhe lässt sich nicht stechen: 2 bis 40 mm angeben (7 ist üblich).
 page-width-outside = Eine Seite von { $given } mm Breite passt nicht zu einem System von { $staff } mm: { $low } bis { $high } mm angeben.
 bars-per-system-outside = { $given } Takte je Zeile lassen sich nicht stechen: 1 bis 32 angeben.
+engraver-page-unread = Die Seite des Notenstichs lässt sich nicht lesen: die Version von „verovio“ installieren, die dieses Programm nennt.
+engraver-drawing-damaged = Die Zeichnung des Notenstichs ist beschädigt (eine Gruppe darin hat kein Ende): das Stück melden, mit dem es geschieht.
+page-octave-outside = { $pitch } lässt sich nicht schreiben: Eine Seite hat die Oktaven 0 bis 9; die Noten um Oktaven versetzen.
 font-not-stored = Die Notenschrift lässt sich nicht ablegen: { $reason } { $variable } nennt einen anderen Ordner.
 font-lacks-sign = Der Notenschrift { $font } fehlt das Zeichen { $sign }: das Paket „verovio“ neu installieren.
 font-not-found = Die Notenschrift { $font } ist nicht zu finden: das Paket „verovio“ neu installieren.

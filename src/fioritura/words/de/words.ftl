@@ -1,2 +1,3 @@
+list-comma = { $first }, { $last }
 list-and = { $first } und { $last }
 list-or = { $first } oder { $last }

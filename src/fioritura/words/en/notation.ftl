@@ -230,18 +230,18 @@ midi-family = { $family ->
 
 no-reason-given = no reason given
 engraver-missing = The engraver is missing ({ $reason }): install the package “verovio”.
-engraver-can-not-read = The engraver can't read this MusicXML: { $reason }.
 engraver-no-layout = The engraver can't lay out the music: { $reason }.
-engraver-no-bars = The MusicXML to be engraved has no bars: give it at least one.
-engraver-music-damaged = The MusicXML to be engraved is damaged ({ $reason }): write or export it again.
 engraver-no-room = The engraver can't set the music in { $systems ->
     [one] { $systems } system
    *[other] { $systems } systems
 }: give fewer bars a system.
-engraver-lost-bars = The engraver drew { $drawn } bars of { $bars }: check the MusicXML's bar lines.
+engraver-lost-bars = The engraver drew { $drawn } bars of { $bars }: report the tune with which it happens.
 staff-height-outside = A staff of { $given } mm can't be engraved: give 2 to 40 mm (7 is usual).
 page-width-outside = A page { $given } mm wide doesn't go with a staff of { $staff } mm: give { $low } to { $high } mm.
 bars-per-system-outside = { $given } bars a system can't be engraved: give 1 to 32.
+engraver-page-unread = The engraver's page can't be read: install the version of “verovio” that this program names.
+engraver-drawing-damaged = The engraver's drawing is damaged (a group in it has no end): report the tune with which it happens.
+page-octave-outside = { $pitch } can't be written: a page has octaves 0 to 9; move the notes by octaves.
 font-not-stored = The music font can't be stored: { $reason } { $variable } names another folder.
 font-lacks-sign = The music font { $font } has no glyph for { $sign }: reinstall the package “verovio”.
 font-not-found = No music font { $font } to be found: reinstall the package “verovio”.

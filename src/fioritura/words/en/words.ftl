@@ -1,2 +1,3 @@
+list-comma = { $first }, { $last }
 list-and = { $first } and { $last }
 list-or = { $first } or { $last }

@@ -230,18 +230,18 @@ midi-family = { $family ->
 
 no-reason-given = sin razón indicada
 engraver-missing = Falta el grabador de música ({ $reason }): instale el paquete «verovio».
-engraver-can-not-read = El grabador no puede leer este MusicXML: { $reason }.
 engraver-no-layout = El grabador no puede componer la música: { $reason }.
-engraver-no-bars = El MusicXML que se ha de grabar no tiene compases: dé al menos uno.
-engraver-music-damaged = El MusicXML que se ha de grabar está dañado ({ $reason }): escríbalo o expórtelo de nuevo.
 engraver-no-room = El grabador no puede poner la música en { $systems ->
     [one] { $systems } sistema
    *[other] { $systems } sistemas
 }: dé menos compases por sistema.
-engraver-lost-bars = El grabador dibujó { $drawn } compases de { $bars }: compruebe las barras de compás del MusicXML.
+engraver-lost-bars = El grabador dibujó { $drawn } compases de { $bars }: avise de la melodía con la que ocurre.
 staff-height-outside = Un pentagrama de { $given } mm no se puede grabar: dé de 2 a 40 mm (lo usual es 7).
 page-width-outside = Una página de { $given } mm de ancho no va con un pentagrama de { $staff } mm: dé de { $low } a { $high } mm.
 bars-per-system-outside = { $given } compases por sistema no se pueden grabar: dé de 1 a 32.
+engraver-page-unread = La página del grabador no se puede leer: instale la versión de «verovio» que nombra este programa.
+engraver-drawing-damaged = El dibujo del grabador está dañado (un grupo no tiene final): avise de la melodía con la que ocurre.
+page-octave-outside = { $pitch } no se puede escribir: una página tiene las octavas 0 a 9; mueva las notas por octavas.
 font-not-stored = La fuente musical no se puede guardar: { $reason } { $variable } nombra otra carpeta.
 font-lacks-sign = La fuente musical { $font } no tiene el signo { $sign }: reinstale el paquete «verovio».
 font-not-found = No se encuentra la fuente musical { $font }: reinstale el paquete «verovio».

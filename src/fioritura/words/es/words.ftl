@@ -1,2 +1,3 @@
+list-comma = { $first }, { $last }
 list-and = { $first } y { $last }
 list-or = { $first } o { $last }

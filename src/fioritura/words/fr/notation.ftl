@@ -234,18 +234,18 @@ midi-family = { $family ->
 
 no-reason-given = sans raison donnée
 engraver-missing = Le graveur manque ({ $reason }) : installez le paquet « verovio ».
-engraver-can-not-read = Le graveur ne peut lire ce MusicXML : { $reason }.
 engraver-no-layout = Le graveur ne peut mettre la musique en page : { $reason }.
-engraver-no-bars = Le MusicXML à graver n’a pas de mesures : donnez-en au moins une.
-engraver-music-damaged = Le MusicXML à graver est endommagé ({ $reason }) : écrivez-le ou exportez-le de nouveau.
 engraver-no-room = Le graveur ne peut mettre la musique en { $systems ->
     [one] { $systems } système
    *[other] { $systems } systèmes
 } : donnez moins de mesures par système.
-engraver-lost-bars = Le graveur a dessiné { $drawn } mesures sur { $bars } : vérifiez les barres de mesure du MusicXML.
+engraver-lost-bars = Le graveur a dessiné { $drawn } mesures sur { $bars } : signalez l’air avec lequel cela arrive.
 staff-height-outside = Une portée de { $given } mm ne peut être gravée : donnez de 2 à 40 mm (7 est l’usage).
 page-width-outside = Une page large de { $given } mm ne va pas avec une portée de { $staff } mm : donnez de { $low } à { $high } mm.
 bars-per-system-outside = { $given } mesures par système ne peuvent être gravées : donnez de 1 à 32.
+engraver-page-unread = La page du graveur ne peut être lue : installez la version de « verovio » que ce programme nomme.
+engraver-drawing-damaged = Le dessin du graveur est endommagé (un groupe n’y a pas de fin) : signalez l’air avec lequel cela arrive.
+page-octave-outside = { $pitch } ne peut être écrit : une page a les octaves 0 à 9 ; déplacez les notes par octaves.
 font-not-stored = La police musicale ne peut être enregistrée : { $reason } { $variable } nomme un autre dossier.
 font-lacks-sign = La police musicale { $font } n’a pas de glyphe pour { $sign } : réinstallez le paquet « verovio ».
 font-not-found = La police musicale { $font } est introuvable : réinstallez le paquet « verovio ».

@@ -1,2 +1,3 @@
+list-comma = { $first }, { $last }
 list-and = { $first } et { $last }
 list-or = { $first } ou { $last }
