@@ -25,8 +25,8 @@ from fioritura.notation.engraving.typeset import pdf, pngs
 from fioritura.techniques.table import all_techniques, technique_named
 from fioritura.techniques.turn import TURN
 from fioritura.theory.key import Key
-from fioritura.theory.pitch import NoteName
-from fioritura.words import say
+from fioritura.theory.pitch import NoteName, Pitch
+from fioritura.words import message, say
 
 from .lessons import demo_lesson, demo_tune
 
@@ -294,7 +294,9 @@ def test_keys_and_sentences_are_named_in_german() -> None:
     assert german.key(Key.of("Bb")) == "B-Dur"
     assert german.key(Key.of("B", "minor")) == "h-Moll"
     assert german.key(Key.of("F#", "minor")) == "fis-Moll"
-    assert german.sentence("B♭4 to B4: the tongue has to be quick.") == "B4 nach H4: die Zunge muss schnell sein."
+    move = message("move-to", first=Pitch.parse("Bb4"), second=Pitch.parse("B4"))
+    why = message("hard-place-why", move=move, why=message("cause-tongue"))
+    assert german.sentence(why) == "B4 nach H4: die Zunge muss schnell sein."
     assert german.sentence("Nobody knows this.") == "Nobody knows this."
 
 

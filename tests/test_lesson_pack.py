@@ -181,10 +181,10 @@ def test_a_tune_below_the_player_is_moved_and_told_so(tmp_path: Path, capsys: py
     ("options", "complaint"),
     [
         (["--language", "xx"], "No words in 'xx'"),
-        (["--players", "kazoo"], "No instrument 'kazoo'"),
+        (["--players", "kazoo"], "No instrument “kazoo”"),
         (["--sections", "poster"], "No section 'poster'"),
         (["--words", "nowhere.txt"], "nowhere.txt does not exist"),
-        (["--level", "9"], "Level 9"),
+        (["--level", "9"], "no level 9"),
     ],
 )
 def test_bad_options_are_named_before_anything_is_made(

@@ -310,7 +310,11 @@ class _Work:
         from fioritura.review.take_review import review_take
 
         asked = self.arrangement(self.wishes.asked) if self.wishes.asked else None
-        with self._stage(OTHER), tempfile.TemporaryDirectory(prefix="fioritura-") as name:
+        with (
+            self._stage(OTHER),
+            tempfile.TemporaryDirectory(prefix="fioritura-") as name,
+            speaking(self.wishes.language),
+        ):
             path = Path(name) / f"take{Path(take.name).suffix}"
             path.write_bytes(take.data)
             review = review_take(
@@ -321,8 +325,9 @@ class _Work:
                 level=piece.level,
                 name=take.name,
             )
-        text = json.dumps(review.to_dict(), indent=2, ensure_ascii=False) + "\n"
-        return MadeOutput(piece, {"": text.encode()}, {"praise": review.praise})
+            text = json.dumps(review.to_dict(), indent=2, ensure_ascii=False) + "\n"
+            praise = say(review.praise)
+        return MadeOutput(piece, {"": text.encode()}, {"praise": praise})
 
 
 def _sound(edition: Edition, ending: str) -> bytes:

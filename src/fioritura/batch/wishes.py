@@ -107,7 +107,7 @@ class Wishes:
         if piece.kind == "pack":
             return (*manner, self.sections, self.language, self.paper, self.audio)
         if piece.kind == "report":
-            return (*manner, self.asked)
+            return (*manner, self.asked, self.language)
         return (*manner, self.paper) if piece.ending == "pdf" else manner
 
 

@@ -138,7 +138,7 @@ def line_performance(edition: Edition, *, is_plain: bool = False) -> Performance
     from fioritura.sound.perform import perform
 
     rendition = edition.rendition
-    setting, name = rendition.setting, rendition.setting.instrument.name
+    setting, name = rendition.setting, say(rendition.setting.instrument.name)
     line = rendition.plain_line if is_plain else rendition.line
     played = unfolded(replace(rendition.tune, notes=line))
     return perform(
@@ -221,7 +221,7 @@ def _staff(
     shows_chords: bool = True,
 ) -> Staff:
     instrument = edition.rendition.setting.instrument
-    return Staff(tuple(line), name or instrument.name, instrument, labels, shows_chords)
+    return Staff(tuple(line), name or capital(say(instrument.name)), instrument, labels, shows_chords)
 
 
 def _score(edition: Edition, staves: Iterable[Staff], subtitle: str) -> Score:

@@ -43,6 +43,7 @@ from fioritura.notation.engraving.page import Document
 from fioritura.notation.engraving.typeset import pdf
 from fioritura.notation.musicxml.writer import write_musicxml
 from fioritura.players.instruments import instrument_named
+from fioritura.words import say
 
 __all__ = ["SECTIONS", "FileToMake", "OnStep", "PackOptions", "write_pack"]
 
@@ -195,7 +196,7 @@ def _choose_parts(pack: _Pack) -> None:
         if part:
             pack.parts.append(part)
         else:
-            reason = f"no octave holds all of the line on the {instrument.name.lower()}"
+            reason = f"no octave holds all of the line on the {say(instrument.name)}"
             pack.left_out.append({"player": id, "reason": reason})
 
 

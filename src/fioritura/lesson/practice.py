@@ -19,6 +19,7 @@ from fioritura.theory.key import MODES, Key
 from fioritura.theory.pitch import Interval, NoteName
 from fioritura.tune import Note, Tune, transpose
 from fioritura.unfold import unfolded
+from fioritura.words import say
 
 __all__ = ["WHATS", "Practice", "Version", "What", "in_key", "key_on", "twelve_keys", "versions"]
 
@@ -179,7 +180,7 @@ def in_key(
         if not needs_range or all(map(instrument.reaches, sounding)):
             return moved, moved_line
     raise RangeError(
-        f"In {key.display} the line lies outside the {instrument.name.lower()} in every octave: choose another key, "
+        f"In {key.display} the line lies outside the {say(instrument.name)} in every octave: choose another key, "
         "another --player or a lower --level."
     )
 

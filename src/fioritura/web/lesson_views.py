@@ -80,7 +80,7 @@ def examples_of_plan(lesson: Lesson, plan: LessonPlan, width_mm: float) -> Previ
             instrument = instrument_named(id)
             if part_for(lesson, instrument) is None:
                 reason = "No octave holds all of the line."
-                left_out.append(LeftOut(player=instrument.name, reason=reason))
+                left_out.append(LeftOut(player=say(instrument.title), reason=reason))
     views = [_example_view(lesson, example, width_mm) for example in lesson.examples]
     return PreviewView(examples=views, left_out=left_out, problem="")
 

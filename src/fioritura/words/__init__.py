@@ -5,7 +5,7 @@ language and room (``words/de/arrange.ftl``), those of the techniques beside eac
 """
 
 from fioritura.words.message import Message, Speakable, Value, message, verbatim
-from fioritura.words.speech import LANGUAGES, add_words, capital, language, say, speaking
+from fioritura.words.speech import LANGUAGES, add_words, capital, language, say, speaking, written_language
 from fioritura.words.stored import message_data, message_from
 
 __all__ = [
@@ -22,4 +22,5 @@ __all__ = [
     "say",
     "speaking",
     "verbatim",
+    "written_language",
 ]

@@ -42,6 +42,7 @@ __all__ = [
     "naming",
     "say",
     "speaking",
+    "written_language",
 ]
 
 LANGUAGES: Final = ("en", "de", "fr", "es")
@@ -74,6 +75,11 @@ _added: dict[str, dict[str, str]] = {}
 def language() -> str:
     """The language that is spoken."""
     return _language.get()
+
+
+def written_language() -> str:
+    """The language that is spoken, as documents name theirs."""
+    return LANGUAGES[0] if language() == PSEUDO else language()
 
 
 def naming() -> Naming:

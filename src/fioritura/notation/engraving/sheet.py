@@ -27,7 +27,7 @@ from fioritura.notation.engraving.page import (
 from fioritura.notation.engraving.typeset import pdf, pngs
 from fioritura.notation.score import Score
 from fioritura.players.instruments import Instrument
-from fioritura.theory.pitch import NoteName, Pitch
+from fioritura.words import message, say
 
 __all__ = [
     "COMPARISON_STAFF_MM",
@@ -169,12 +169,9 @@ def sheet_document(
 
 def instrument_title(instrument: Instrument, is_concert: bool = False) -> str:
     """The instrument as a part names it: ``"Alto saxophone in E♭"``, ``"Flute"``, ``"Flute, concert pitch"``."""
-    if is_concert:
-        return instrument.name if instrument.id == "concert" else f"{instrument.name}, concert pitch"
-    sounding = instrument.sounding(Pitch.parse("C4")).name
-    if sounding == NoteName(0) or " in " in instrument.name:
-        return instrument.name
-    return f"{instrument.name} in {sounding.display}"
+    if is_concert and instrument.id != "concert":
+        return say(message("instrument-at-concert-pitch", instrument=instrument.name))
+    return say(instrument.full_title)
 
 
 def legend_entries(uses: Iterable[tuple[str, str, int]]) -> tuple[LegendEntry, ...]:

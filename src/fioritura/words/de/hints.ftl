@@ -4,6 +4,7 @@ hint-octave-too-far = --octave nimmt -3 bis 3
 hint-beats-out-of-reach = --tempo nimmt Schläge in der Minute
 hint-notes-out-of-range = --octave versetzt es, --player wählt das Instrument
 hint-octave-by-custom = --octave 0 behält die eigene Lage
+hint-not-earlier-takes = --out nennt einen anderen Ordner
 hint-bars-irregular = --irregular keep behält sie
 hint-abc-notes-together = --irregular keep behält den obersten Ton
 hint-abc-voices-together = --irregular keep behält den obersten Ton

@@ -4,6 +4,7 @@ hint-octave-too-far = --octave takes -3 to 3
 hint-beats-out-of-reach = --tempo takes beats a minute
 hint-notes-out-of-range = --octave moves it, --player chooses the instrument
 hint-octave-by-custom = --octave 0 keeps the tune’s own
+hint-not-earlier-takes = --out names another folder
 hint-bars-irregular = --irregular keep keeps them
 hint-abc-notes-together = --irregular keep keeps the top note
 hint-abc-voices-together = --irregular keep keeps the top note

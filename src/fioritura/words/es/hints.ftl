@@ -4,6 +4,7 @@ hint-octave-too-far = --octave admite de -3 a 3
 hint-beats-out-of-reach = --tempo admite pulsos por minuto
 hint-notes-out-of-range = --octave la mueve, --player elige el instrumento
 hint-octave-by-custom = --octave 0 conserva su propia altura
+hint-not-earlier-takes = --out indica otra carpeta
 hint-bars-irregular = --irregular keep los conserva
 hint-abc-notes-together = --irregular keep conserva la nota más aguda
 hint-abc-voices-together = --irregular keep conserva la nota más aguda

@@ -4,6 +4,7 @@ hint-octave-too-far = --octave accepte de -3 à 3
 hint-beats-out-of-reach = --tempo prend des battements par minute
 hint-notes-out-of-range = --octave le déplace, --player choisit l’instrument
 hint-octave-by-custom = --octave 0 garde sa propre hauteur
+hint-not-earlier-takes = --out indique un autre dossier
 hint-bars-irregular = --irregular keep les garde
 hint-abc-notes-together = --irregular keep garde la note la plus haute
 hint-abc-voices-together = --irregular keep garde la note la plus haute
