@@ -190,7 +190,7 @@ def test_png_size_and_ground() -> None:
 
 @pytest.mark.parametrize(
     ("options", "message"),
-    [({"page": 9}, "no page 9"), ({"dots_per_inch": 5.0}, "20 to 1200"), ({"paper": "b5"}, "a4, letter")],
+    [({"page": 9}, "no page 9"), ({"dots_per_inch": 5.0}, "20 to 1200"), ({"paper": "b5"}, "a4 or letter")],
 )
 def test_options_outside_their_limits(options: dict[str, Any], message: str) -> None:
     with pytest.raises(OptionError, match=message):

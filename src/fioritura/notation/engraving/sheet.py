@@ -118,7 +118,7 @@ def page_png(
     document = _score_document(score, paper, legend, note, staff_mm or usual_mm)
     images = pngs(document, dots_per_inch=dots_per_inch, is_transparent=is_transparent)
     if not 1 <= page <= len(images):
-        raise OptionError(f"There is no page {page}: the sheet has {len(images)}.")
+        raise OptionError("no-such-page", page=page, pages=len(images))
     return images[page - 1]
 
 
