@@ -273,7 +273,7 @@ def test_a_figure_brings_no_b_sharp_into_a_part_that_has_none() -> None:
 def test_a_german_h_is_reported_with_its_bar_and_kept_as_text() -> None:
     (tune,) = read_abc('X:1\nT:x\nM:4/4\nL:1/4\nK:C\n"C"CDEF|"H7"GABc|"C"c4|]\n')
     assert [(span.text, span.chord is None) for span in tune.chords] == [("C", False), ("H7", True), ("C", False)]
-    assert any("bar 2" in warning and "H7" in warning for warning in map(str, tune.warnings))
+    assert any("bar 2" in say(warning) and "H7" in say(warning) for warning in tune.warnings)
 
 
 def test_a_raised_ninth_is_no_reason_for_a_b_sharp() -> None:

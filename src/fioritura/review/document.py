@@ -40,7 +40,7 @@ from fioritura.review.take_review import Review
 from fioritura.techniques.table import technique_named
 from fioritura.theory.metre import QUARTER
 from fioritura.theory.position import Position
-from fioritura.words import Message, capital, message, say, written_language
+from fioritura.words import Message, capital, language_tag, message, say
 
 __all__ = ["ReviewSheet", "review_blocks", "review_document", "sheet_of", "title_of"]
 
@@ -84,7 +84,7 @@ def review_document(sheet: ReviewSheet, paper: Paper = "a4") -> Document:
     title = title_of(sheet)
     footer = f"{title} · {sheet.review.name}"
     blocks = tuple(review_blocks(sheet))
-    return Document(title, blocks, sheet.review.tune.composer, footer, paper, written_language())
+    return Document(title, blocks, sheet.review.tune.composer, footer, paper, language_tag())
 
 
 def title_of(sheet: ReviewSheet) -> str:

@@ -14,7 +14,7 @@ from fioritura.notation.engraving.fonts import MUSIC_SIGNS, sign_font_css
 from fioritura.notation.engraving.page import Block
 from fioritura.notation.engraving.svg import described
 from fioritura.review.document import ReviewSheet, review_blocks, title_of
-from fioritura.words import message, say, written_language
+from fioritura.words import language_tag, message, say
 
 __all__ = ["review_body", "review_page", "review_style"]
 
@@ -29,7 +29,7 @@ def review_page(sheet: ReviewSheet) -> str:
     body = review_body(sheet)
     signs = frozenset(char for char in body if char in MUSIC_SIGNS or "\ue000" <= char <= "\uf8ff")
     style = f"{sign_font_css(signs)}\n{review_style()}" if signs else review_style()
-    return _rendered("page.html", title=title_of(sheet), language=written_language(), style=Markup(style), body=body)
+    return _rendered("page.html", title=title_of(sheet), language=language_tag(), style=Markup(style), body=body)
 
 
 def review_body(sheet: ReviewSheet) -> Markup:

@@ -259,7 +259,7 @@ def _take(session: Session, id: str) -> TakeRow:
 
 
 def _no_take() -> NotOnShelfError:
-    return NotOnShelfError("no-such-take")
+    return NotOnShelfError("take-gone")
 
 
 def _checked_name(session: Session, name: str, besides: int | None = None) -> str:

@@ -10,12 +10,11 @@ from fastapi import FastAPI, Request
 from fastapi import Path as InPath
 from fastapi.responses import RedirectResponse, Response
 
-from fioritura.lesson.catalogue import languages
 from fioritura.lesson.pack import SECTIONS
 from fioritura.lesson.plan import AUDIO, LessonPlan
 from fioritura.shelf.store import Shelf
 from fioritura.web.languages import NAMES
-from fioritura.words import LANGUAGES, language
+from fioritura.words import LANGUAGES, language_tag
 
 __all__ = ["add_lesson_pages"]
 
@@ -35,7 +34,7 @@ def add_lesson_pages(app: FastAPI, shelf: Shelf, page: Page, latest: Callable[[]
             tune=tune,
             lesson=lesson,
             others=shelf.lessons.lessons(arrangement_id=arrangement),
-            usual=LessonPlan(language=language() if language() in languages() else LANGUAGES[0]).data(),
+            usual=LessonPlan(language=language_tag()).data(),
             **_choices(),
         )
 
@@ -64,5 +63,5 @@ def _choices() -> dict[str, Any]:
     return {
         "sections": sections,
         "audio": AUDIO,
-        "lesson_languages": [(code, NAMES.get(code, code)) for code in languages()],
+        "lesson_languages": [(code, NAMES[code]) for code in LANGUAGES],
     }

@@ -40,12 +40,12 @@ __all__ = [
     "capital",
     "known_ids",
     "language",
+    "language_tag",
     "locale",
     "naming",
     "pattern_of",
     "say",
     "speaking",
-    "written_language",
 ]
 
 LANGUAGES: Final = ("en", "de", "fr", "es")
@@ -88,8 +88,8 @@ def locale() -> str:
     return LOCALES.get(language(), LOCALES[LANGUAGES[0]])
 
 
-def written_language() -> str:
-    """The language that is spoken, as documents name theirs."""
+def language_tag() -> str:
+    """The language that is spoken as other programs know it (BCP 47)."""
     return LANGUAGES[0] if language() == PSEUDO else language()
 
 

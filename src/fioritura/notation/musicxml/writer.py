@@ -78,7 +78,7 @@ def write_musicxml(score: Score, *, bars_per_system: int | None = None, encoded_
         TuneError: notes of a line overlap or lie outside the bars.
     """
     if bars_per_system is not None and bars_per_system < 1:
-        raise OptionError(f"{bars_per_system} bars a system make no page: give 1 or more.")
+        raise OptionError("no-bars-per-system", given=bars_per_system)
     check_score(score)
     root = etree.Element("score-partwise", version="4.0")
     _header(root, score, encoded_on)
