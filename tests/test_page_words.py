@@ -6,17 +6,19 @@ import base64
 import re
 import shutil
 from collections.abc import Iterable, Iterator
+from importlib.resources import files
 from pathlib import Path
 from typing import Any
 
 import pytest
+from fluent.syntax import FluentParser, ast
 from jinja2 import Environment, nodes
 from markupsafe import Markup
 
 import fioritura.web
 from fioritura.web.words import Piece, pieces_of, say_in_html
 from fioritura.words import LANGUAGES, message, say, speaking
-from fioritura.words.speech import known_ids, locale
+from fioritura.words.speech import locale
 
 CHROMIUM = shutil.which("chromium") or shutil.which("chromium-browser")
 WEB = Path(fioritura.web.__file__).parent
@@ -24,7 +26,8 @@ SAID = re.compile(r'"(page-[a-z-]+)"')
 
 
 def _message_ids() -> set[str]:
-    return {id for id in known_ids("en") if id.startswith("page-")}
+    text = files("fioritura").joinpath("words", "en", "page.ftl").read_text(encoding="utf-8")
+    return {entry.id.name for entry in FluentParser().parse(text).body if isinstance(entry, ast.Message)}
 
 
 def _in_scripts() -> set[str]:

@@ -320,7 +320,7 @@ def test_jobs_are_done_in_the_language_of_who_asked() -> None:
 
 def shown_in(page: str) -> str:
     """What a page shows or reads out: its text, and its attributes that are words."""
-    root = html.fromstring(page)
+    root: Any = html.fromstring(page)
     etree.strip_elements(root, "script", "style", "textarea", "code", "svg", with_tail=False)
     attributes = root.xpath("//@title | //@aria-label | //@placeholder | //@aria-valuetext")
     return " ".join([root.text_content(), *attributes])
@@ -337,7 +337,7 @@ def told_in(answer: Any, name: str = "") -> Iterator[str]:
         for value in answer:
             yield from told_in(value, name)
     elif isinstance(answer, str):
-        yield " ".join(etree.fromstring(answer.encode()).itertext()) if name in ("svg", "svgs") else answer
+        yield " ".join(map(str, etree.fromstring(answer.encode()).itertext())) if name in ("svg", "svgs") else answer
 
 
 def own_words(client: TestClient) -> list[str]:
@@ -350,7 +350,8 @@ def test_pages_hold_no_words_from_elsewhere(pseudo: TestClient, path: str) -> No
     answer = pseudo.get(path)
     assert answer.status_code in (200, 404)
     assert plain_words(shown_in(answer.text), own_words(pseudo)) == set()
-    for script in html.fromstring(answer.text).xpath("//script[@id='words']"):
+    root: Any = html.fromstring(answer.text)
+    for script in root.xpath("//script[@id='words']"):
         said = json.loads(script.text)
         assert said
         assert plain_words(" ".join(texts_of(said))) == set()
@@ -378,7 +379,7 @@ def test_answers_hold_no_words_from_elsewhere(pseudo: TestClient) -> None:
         "decision": pseudo.post(
             "/api/arrangements/1/decisions", json={"at": at, "kind": "keep", "figure": figure}
         ).json(),
-        "hearing": pseudo.get("/api/arrangements/1/hearing?tempo=120").json(),
+        "hearing": pseudo.get("/api/arrangements/1/hearing?tempo=120&feel=jig").json()["remark"],
         "tunes": pseudo.get("/api/tunes").json(),
         "techniques": pseudo.get("/api/techniques").json(),
         "line": pseudo.get("/api/arrangements/1/line?which=ornamented").json(),

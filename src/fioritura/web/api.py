@@ -374,7 +374,7 @@ def _sources(files: list[UploadFile]) -> tuple[list[Source], list[Problem]]:
         try:
             found.append(source_of(file.filename or "tune", file.file.read()))
         except FiorituraError as error:
-            said = message("problem-in-file", file=_shown_name(file.filename), problem=error.message)
+            said = message("upload-problem", file=_shown_name(file.filename), problem=error.message)
             problems.append(Problem(problem=say(said)))
     return found, problems
 

@@ -65,7 +65,7 @@ def each_arranged(source: Source, choices: Choices) -> Iterator[Arranged | Probl
 def _problem_in(source: Source, problem: Problem) -> Problem:
     if source.name == TYPED:
         return problem
-    said = message("problem-in-file", file=source.name, problem=problem.problem)
+    said = message("upload-problem", file=source.name, problem=problem.problem)
     return problem.model_copy(update={"problem": say(said)})
 
 

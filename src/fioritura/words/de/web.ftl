@@ -29,7 +29,7 @@ request-unfit =
     }
 no-such-address = Unter dieser Adresse gibt es nichts.
 address-refused = Das geht unter dieser Adresse nicht (HTTP { $status }).
-problem-in-file = { $file }: { $problem }
+upload-problem = { $file }: { $problem }
 upload-empty = Die Datei ist leer: noch einmal exportieren oder speichern.
 no-such-tune-in-book =
     { $count ->
@@ -87,7 +87,6 @@ plan-damaged =
         [one] Der Plan einer Stunde ist beschädigt ({ $count } Fehler).
        *[other] Der Plan einer Stunde ist beschädigt ({ $count } Fehler).
     }
-part-without-octave = Keine Oktave fasst die ganze Stimme.
 no-such-passage =
     { $count ->
         [one] Die Aufnahme hat { $count } Durchgang, aber keinen Durchgang { $given }.

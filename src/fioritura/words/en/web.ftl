@@ -28,7 +28,7 @@ request-unfit =
     }
 no-such-address = There is nothing at this address.
 address-refused = This can't be done at this address (HTTP { $status }).
-problem-in-file = { $file }: { $problem }
+upload-problem = { $file }: { $problem }
 upload-empty = The file is empty: export or save it again.
 no-such-tune-in-book =
     { $count ->
@@ -87,7 +87,6 @@ plan-damaged =
         [one] The plan of a lesson is damaged ({ $count } fault).
        *[other] The plan of a lesson is damaged ({ $count } faults).
     }
-part-without-octave = No octave holds all of the line.
 no-such-passage =
     { $count ->
         [one] The take has { $count } passage, and no passage { $given }.

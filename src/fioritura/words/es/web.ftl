@@ -29,7 +29,7 @@ request-unfit =
     }
 no-such-address = No hay nada en esta dirección.
 address-refused = Esto no es posible en esta dirección (HTTP { $status }).
-problem-in-file = { $file }: { $problem }
+upload-problem = { $file }: { $problem }
 upload-empty = El archivo está vacío: expórtelo o guárdelo de nuevo.
 no-such-tune-in-book =
     { $count ->
@@ -87,7 +87,6 @@ plan-damaged =
         [one] El plan de una lección está dañado ({ $count } defecto).
        *[other] El plan de una lección está dañado ({ $count } defectos).
     }
-part-without-octave = Ninguna octava abarca toda la línea.
 no-such-passage =
     { $count ->
         [one] La toma tiene { $count } pasada y ninguna pasada { $given }.

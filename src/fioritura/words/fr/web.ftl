@@ -29,7 +29,7 @@ request-unfit =
     }
 no-such-address = Il n’y a rien à cette adresse.
 address-refused = Ce n’est pas possible à cette adresse (HTTP { $status }).
-problem-in-file = { $file } : { $problem }
+upload-problem = { $file } : { $problem }
 upload-empty = Le fichier est vide : exportez-le ou enregistrez-le de nouveau.
 no-such-tune-in-book =
     { $count ->
@@ -87,7 +87,6 @@ plan-damaged =
         [one] Le plan d’une leçon est abîmé ({ $count } défaut).
        *[other] Le plan d’une leçon est abîmé ({ $count } défauts).
     }
-part-without-octave = Aucune octave ne contient toute la ligne.
 no-such-passage =
     { $count ->
         [one] La prise a { $count } passage, et pas de passage { $given }.
