@@ -70,6 +70,7 @@ WORDLESS = frozenset(
         "tags",
         "line",
         "texts",
+        "other",
         "changed_at",
         "subject",
         "file",

@@ -184,7 +184,7 @@ def _figures(heard: Heard, tune: Tune) -> Iterator[FigureResult]:
             onset_ticks=onset_ticks,
             passage=row.passage,
             confidence=row.confidence,
-            other=message_of(row.other),
+            other=row.other,
         )
 
 

@@ -148,7 +148,7 @@ class FigureResult(_Placed):
     onset_ticks: int
     passage: int
     confidence: float
-    other: Said
+    other: str
 
 
 class SlipView(_Placed):
