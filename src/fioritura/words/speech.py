@@ -21,14 +21,14 @@ from collections.abc import Callable, Iterator, Mapping
 from contextlib import contextmanager
 from contextvars import ContextVar
 from functools import lru_cache
-from importlib.resources import files
-from importlib.resources.abc import Traversable
 from typing import TYPE_CHECKING, Any, Final
 
 from fioritura.words.message import VERBATIM, Message, Speakable
 from fioritura.words.notes import Naming, note_name
 
 if TYPE_CHECKING:
+    from importlib.resources.abc import Traversable
+
     from fluent.runtime import FluentBundle
     from fluent.syntax.ast import Pattern, Resource
 
@@ -286,7 +286,7 @@ class _Speaker:
             "CAPITAL": lambda value: worked(lambda it: capital(self.thing(it)), value),
             "LIST": lambda value, joint="and": worked(lambda it: self.listed(it, str(joint)), value),
             "NOTE": lambda letter, alter: note_name(str(letter), int(alter), self.naming, self.language),
-            "LOWER": lambda text: str(text).lower(),
+            "LOWER": lambda value: worked(lambda it: self.thing(it).lower(), value),
         }
         return FluentBundle([locale], functions=functions, use_isolating=False)
 
@@ -348,6 +348,8 @@ def _texts(language: str) -> dict[str, str]:
 
 
 def _files(language: str) -> Iterator[Traversable]:
+    from importlib.resources import files
+
     package = files("fioritura")
     for folder, ending in (
         (package.joinpath("words", language), ".ftl"),
