@@ -4,12 +4,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from functools import lru_cache
-from typing import Final, Protocol, TypeAlias, Union, runtime_checkable
+from typing import Protocol, TypeAlias, Union, runtime_checkable
+
+from fioritura.words.speech import VERBATIM, say
 
 __all__ = ["Message", "Speakable", "Value", "message", "verbatim"]
-
-VERBATIM: Final = "verbatim"
-"""The id of a message that is text already."""
 
 
 @runtime_checkable
@@ -37,9 +36,12 @@ class Message:
     id: str
     args: tuple[tuple[str, Value], ...] = ()
 
-    def __str__(self) -> str:
-        from fioritura.words.speech import say
+    @property
+    def message(self) -> Message:
+        """Itself: a message can stand wherever a value that names itself can."""
+        return self
 
+    def __str__(self) -> str:
         return say(self)
 
     def __getitem__(self, name: str) -> Value:

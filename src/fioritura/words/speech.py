@@ -17,13 +17,13 @@ In a text, ``{ $name }`` is an argument; a function works on one:
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Hashable, Iterable, Iterator, Mapping
 from contextlib import contextmanager
 from contextvars import ContextVar
 from functools import lru_cache
-from typing import TYPE_CHECKING, Any, Final
+from threading import RLock
+from typing import TYPE_CHECKING, Any, Final, Protocol
 
-from fioritura.words.message import VERBATIM, Message, Speakable
 from fioritura.words.notes import Naming, note_name
 
 if TYPE_CHECKING:
@@ -53,6 +53,9 @@ LANGUAGES: Final = ("en", "de", "fr", "es")
 
 LOCALES: Final[Mapping[str, str]] = {"en": "en-GB", "de": "de-DE", "fr": "fr-FR", "es": "es-ES"}
 """Where each is spoken: numbers and dates follow these tags (BCP 47)."""
+
+VERBATIM: Final = "verbatim"
+"""The id of a message that is text already."""
 
 PSEUDO: Final = "pseudo"
 """English in letters that nobody writes: what reads as usual in it did not come through here (for the tests)."""
@@ -109,7 +112,27 @@ def speaking(language: str, naming: Naming | None = None) -> Iterator[None]:
         _naming.reset(tokens[1])
 
 
-def say(said: Message | Speakable | str, /) -> str:
+class Said(Hashable, Protocol):
+    """What a message is to the room that says it: the id of a text, and its arguments."""
+
+    @property
+    def id(self) -> str:
+        """The text's id, or ``"id.attribute"``."""
+
+    @property
+    def args(self) -> tuple[tuple[str, object], ...]:
+        """Named arguments."""
+
+
+class Sayable(Protocol):
+    """What names itself by a message, as messages do."""
+
+    @property
+    def message(self) -> Said:
+        """What there is to say."""
+
+
+def say(said: Sayable | str, /) -> str:
     """A message in words, in the language that is spoken; text stays as it is.
 
     Raises:
@@ -118,11 +141,8 @@ def say(said: Message | Speakable | str, /) -> str:
     """
     if isinstance(said, str):
         return said
-    if not isinstance(said, Message):
-        said = said.message
-    if said.id == VERBATIM:
-        return str(said["text"])
-    return _said(said, language(), naming())
+    message = said.message
+    return _text_of(message) if message.id == VERBATIM else _said(message, language(), naming())
 
 
 def pattern_of(id: str) -> Pattern:
@@ -166,8 +186,12 @@ def is_known_text(id: str) -> bool:
 
 
 @lru_cache(maxsize=8192)
-def _said(said: Message, language: str, naming: Naming) -> str:
-    return _speaker(language, naming).say(said)
+def _said(said: Said, language: str, naming: Naming) -> str:
+    return _speaker(language, naming).say(said.id, said.args)
+
+
+def _text_of(verbatim: Said) -> str:
+    return str(dict(verbatim.args)["text"])
 
 
 @lru_cache(maxsize=16)
@@ -186,9 +210,11 @@ class _Speaker:
         self.spoken = _spoken_type(self)
         self.bundle = self._bundle(LOCALES.get(own, own))
         self.parsed: set[str] = set()
+        self.lock = RLock()
+        """Held while texts are taken in: the page's threads share a speaker."""
 
-    def say(self, said: Message) -> str:
-        id, _, attribute = said.id.partition(".")
+    def say(self, whole_id: str, args: Iterable[tuple[str, object]]) -> str:
+        id, _, attribute = whole_id.partition(".")
         self._parse(id)
         if not self.bundle.has_message(id):
             raise LookupError(f"no text {id!r} in {self.language!r}")
@@ -197,11 +223,9 @@ class _Speaker:
         if pattern is None:
             raise LookupError(f"the text {id!r} has no {attribute or 'value'!r} in {self.language!r}")
         held = _Held()
-        text, errors = self.bundle.format_pattern(
-            pattern, {name: self.argument(each, held) for name, each in said.args}
-        )
+        text, errors = self.bundle.format_pattern(pattern, {name: self.argument(each, held) for name, each in args})
         if errors:
-            raise ValueError(f"the text {said.id!r} in {self.language!r}: {errors[0]}")
+            raise ValueError(f"the text {whole_id!r} in {self.language!r}: {errors[0]}")
         return held.put_back(str(text))
 
     def pattern(self, id: str) -> Pattern:
@@ -237,15 +261,13 @@ class _Speaker:
         """Anything in words: a message or what names itself, in a form if it has it; several things listed."""
         if isinstance(value, tuple):
             return self.listed(value, "and")
-        if not isinstance(value, Message):
-            if not isinstance(value, Speakable):
-                return str(value)
-            value = value.message
-        if value.id == VERBATIM:
-            return str(value["text"])
-        if attribute and self.has(value.id.partition(".")[0], attribute):
-            value = value.form(attribute)
-        return self.say(value)
+        message: Said | None = getattr(value, "message", None)
+        if message is None:
+            return str(value)
+        if message.id == VERBATIM:
+            return _text_of(message)
+        id = message.id.partition(".")[0]
+        return self.say(f"{id}.{attribute}" if attribute and self.has(id, attribute) else message.id, message.args)
 
     def listed(self, values: object, joint: str) -> str:
         """Things with commas, and "and" or "or" before the last."""
@@ -255,15 +277,17 @@ class _Speaker:
         if len(words) < 2:
             return "".join(words)
         first = ", ".join(words[:-1])
-        return self.say(Message(f"list-{joint}", (("first", first), ("last", words[-1]))))
+        return self.say(f"list-{joint}", (("first", first), ("last", words[-1])))
 
     def _parse(self, id: str) -> None:
         if id in self.parsed or id not in self.texts:
             return
-        self.parsed.add(id)
-        for other in _REFERENCE.findall(self.texts[id]):
-            self._parse(other)
-        self.bundle.add_resource(self._resource(id), allow_overrides=True)
+        with self.lock:
+            for other in _REFERENCE.findall(self.texts[id]):
+                if other != id:
+                    self._parse(other)
+            self.bundle.add_resource(self._resource(id), allow_overrides=True)
+            self.parsed.add(id)
 
     def _resource(self, id: str) -> Resource:
         from fluent.runtime import FluentResource

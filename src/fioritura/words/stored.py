@@ -5,8 +5,8 @@ from __future__ import annotations
 import json
 from typing import Any, Final
 
-from fioritura.words.message import VERBATIM, Message, Speakable, Value, verbatim
-from fioritura.words.speech import say
+from fioritura.words.message import Message, Speakable, Value, verbatim
+from fioritura.words.speech import VERBATIM, say
 
 __all__ = ["kept", "message_data", "message_from", "message_of", "remembered"]
 
