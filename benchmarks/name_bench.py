@@ -32,6 +32,7 @@ from fioritura.players.setting import Setting
 from fioritura.sound.mixdown import write_audio
 from fioritura.sound.perform import perform
 from fioritura.sound.performance import Performance
+from fioritura.techniques.inflection import GHOST_NOTE, VIBRATO
 from fioritura.theory.metre import QUARTER
 from fioritura.tune import Note, Tune
 from tests import played_lines as lines
@@ -39,7 +40,7 @@ from tests import played_lines as lines
 LEAST_LIKENESS = 0.6
 """Two settings that agree less are two tunes, or too far apart to say which notes were added."""
 
-UNHEARD = frozenset({"ghost-note", "vibrato"})
+UNHEARD = frozenset({GHOST_NOTE.id, VIBRATO.id})
 """Techniques that a recording does not tell from a player's usual tone."""
 
 

@@ -24,6 +24,7 @@ from fioritura.arrange.survey import survey
 from fioritura.players.instruments import instrument_named
 from fioritura.players.player import Player
 from fioritura.players.setting import Idiom, Setting
+from fioritura.techniques.grace import LOWER_GRACE_SEMITONE, LOWER_GRACE_STEP, UPPER_GRACE_SEMITONE, UPPER_GRACE_STEP
 from fioritura.techniques.table import technique_named
 from fioritura.theory.metre import EIGHTH, WHOLE
 from fioritura.tune import Note, Tune
@@ -90,10 +91,10 @@ def jazz_directions() -> Iterator[Row]:
         rendition = ornament(tune, setting(3))
         uses.update(figure.technique for figure in rendition.figures)
         bars += tune.duration_ticks / WHOLE
-    lower = uses["lower-grace-semitone"] + uses["lower-grace-step"]
-    upper = uses["upper-grace-semitone"] + uses["upper-grace-step"]
+    lower = uses[LOWER_GRACE_SEMITONE.id] + uses[LOWER_GRACE_STEP.id]
+    upper = uses[UPPER_GRACE_SEMITONE.id] + uses[UPPER_GRACE_STEP.id]
     yield Row("jazz: single grace notes from below", lower / max(lower + upper, 1), 0.78, 0.86, f"of {lower + upper}")
-    yield Row("jazz: semitone among those from below", uses["lower-grace-semitone"] / max(lower, 1), 0.55, 0.70)
+    yield Row("jazz: semitone among those from below", uses[LOWER_GRACE_SEMITONE.id] / max(lower, 1), 0.55, 0.70)
     families = Counter[str]()
     for technique, count in uses.items():
         families[technique_named(technique).family] += count

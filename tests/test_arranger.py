@@ -17,7 +17,12 @@ from fioritura.errors import OptionError, RangeError, TuneError
 from fioritura.players.instruments import instrument_named
 from fioritura.players.player import Player
 from fioritura.players.setting import Idiom, Setting
+from fioritura.techniques.anticipation import ANTICIPATION
+from fioritura.techniques.delay import DELAY, RETARDATION, SUSPENSION
+from fioritura.techniques.fill import ANSWER_FILL
+from fioritura.techniques.neighbour import APPOGGIATURA
 from fioritura.techniques.table import all_techniques
+from fioritura.techniques.turn import TURN
 from fioritura.theory.metre import SIXTEENTH, WHOLE
 from fioritura.tune import Feel, Note, Tune
 from tests.tunes import line_of, random_tune
@@ -133,7 +138,7 @@ def test_a_technique_asked_for_alone_appears_at_every_level(technique: str) -> N
             assert used == {technique}
 
 
-@pytest.mark.parametrize("technique", ["anticipation", "delay", "suspension", "appoggiatura", "retardation"])
+@pytest.mark.parametrize("technique", [ANTICIPATION.id, DELAY.id, SUSPENSION.id, APPOGGIATURA.id, RETARDATION.id])
 def test_techniques_that_move_notes_keep_the_tune_even_when_asked_for_alone(technique: str) -> None:
     for seed in range(6):
         tune = random_tune(seed, bars=16, metre=METRES[seed % 5])
@@ -148,7 +153,7 @@ def test_answers_favour_guide_tones_on_the_beats() -> None:
     guides = others = 0
     for seed in range(12):
         tune = random_tune(seed, bars=32)
-        for figure in survey(tune, setting(3), ("answer-fill",)).candidates:
+        for figure in survey(tune, setting(3), (ANSWER_FILL.id,)).candidates:
             for note in figure.notes:
                 span = tune.chord_at(note.onset_ticks)
                 if span is None or span.chord is None or tune.strength_at(note.onset_ticks) < 0.5:
@@ -163,7 +168,11 @@ def test_a_guide_tone_at_a_change_of_chord_draws_figures() -> None:
     to_third = line_of("C5/2 G4/2 A4/2 G4/2", chords="C F")
     to_root = line_of("C5/2 G4/2 F4/2 G4/2", chords="C F")
     drawn = [
-        any("guide tone" in reason for figure in survey(tune, setting(3)).candidates for reason in found.why(figure))
+        any(
+            "guide-tone" in reason.id
+            for figure in survey(tune, setting(3)).candidates
+            for reason in found.why(figure)
+        )
         for tune in (to_third, to_root)
         for found in [survey(tune, setting(3))]
     ]
@@ -171,8 +180,8 @@ def test_a_guide_tone_at_a_change_of_chord_draws_figures() -> None:
 
 
 def test_without_leaves_out_techniques_and_families() -> None:
-    rendition = ornament(random_tune(4, bars=32), setting(5), without=["graces", "turn"])
-    assert not any("grace" in figure.technique or figure.technique == "turn" for figure in rendition.figures)
+    rendition = ornament(random_tune(4, bars=32), setting(5), without=["graces", TURN.id])
+    assert not any("grace" in figure.technique or figure.technique == TURN.id for figure in rendition.figures)
     with pytest.raises(OptionError, match="choose among"):
         ornament(random_tune(4), setting(5), only=["warble"])
 
@@ -194,8 +203,8 @@ def test_a_tempo_decides_what_is_offered() -> None:
     tune = line_of("C4/2 D4/2 E4/2 G4/2 C5/4 C4/4", chords="C")
     slow = {figure.technique for figure in survey(tune, setting(3, 60.0)).figures}
     fast = {figure.technique for figure in survey(tune, setting(3, 300.0)).figures}
-    assert "turn" in slow
-    assert "turn" not in fast
+    assert TURN.id in slow
+    assert TURN.id not in fast
 
 
 def test_a_tune_outside_the_instrument_is_offered_an_octave_and_instruments() -> None:

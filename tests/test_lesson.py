@@ -22,8 +22,10 @@ from fioritura.lesson.overrides import parse_overrides
 from fioritura.notation.engraving.page import Document, paper_mm
 from fioritura.notation.engraving.typeset import pdf, pngs
 from fioritura.techniques.table import all_techniques, technique_named
+from fioritura.techniques.turn import TURN
 from fioritura.theory.key import Key
 from fioritura.theory.pitch import NoteName
+from fioritura.words import say
 
 from .lessons import demo_lesson, demo_tune
 
@@ -208,8 +210,8 @@ def test_overrides_replace_title_notes_studio_line_and_texts() -> None:
     own = parse_overrides(OVERRIDES)
     lesson = demo_lesson(overrides=own)
     assert lesson.title == "Lanterns for Anna"
-    assert lesson.of(technique_named("turn"), "how") == "Think of a small wave."
-    assert lesson.of(technique_named("turn"), "when") == technique_named("turn").when
+    assert lesson.of(technique_named(TURN.id), "how") == "Think of a small wave."
+    assert lesson.of(technique_named(TURN.id), "when") == say(TURN.when)
     document = handout(lesson, drawn_here(handout_engravings(lesson)))
     first = pypdf.PdfReader(io.BytesIO(pdf(document))).pages[0].extract_text()
     for words in ("Lanterns for Anna", "Harbour Street Studio", "Then choose three ornaments.", "Bring a pencil."):

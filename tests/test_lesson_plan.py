@@ -20,6 +20,7 @@ from fioritura.phrase import phrases
 from fioritura.players.instruments import instrument_named
 from fioritura.players.player import Player
 from fioritura.players.setting import Setting
+from fioritura.techniques.turn import TURN
 from tests.lessons import demo_tune
 
 
@@ -69,13 +70,13 @@ def test_nothing_to_show_is_refused(arrangement: Arrangement) -> None:
 def test_a_plan_survives_as_plain_data() -> None:
     plan = plan_of(
         {
-            "techniques": ["turn"],
+            "techniques": [TURN.id],
             "phrases": [0, 2],
             "level": 2,
             "language": "de",
             "players": ["flute"],
             "sections": ["handout"],
-            "overrides": {"words": {"title": "Für Anna", "studio": " "}, "techniques": {"turn": {"how": "A wave."}}},
+            "overrides": {"words": {"title": "Für Anna", "studio": " "}, "techniques": {TURN.id: {"how": "A wave."}}},
         }
     )
     assert plan.overrides.words == {"title": "Für Anna"}
@@ -97,7 +98,7 @@ def test_a_plan_survives_as_plain_data() -> None:
         ({"colour": "red"}, "no plan"),
         ({"overrides": {"words": {"price": "5"}}}, "price"),
         ({"overrides": {"words": {"notes": "x" * 4001}}}, "4000 is the limit"),
-        ({"overrides": {"techniques": {"turn": {"sound": "loud"}}}}, "sound"),
+        ({"overrides": {"techniques": {TURN.id: {"sound": "loud"}}}}, "sound"),
     ],
 )
 def test_a_plan_that_names_what_there_is_not_is_refused(wrong: dict[str, object], said: str) -> None:

@@ -70,7 +70,6 @@ def test_messages_are_said_with_their_arguments() -> None:
     assert say("page-bars-count", count=1) == "1 bar"
     assert say("page-bars-count", count=32) == "32 bars"
     assert say("page-pack-ready", count=2, size=1.25).startswith("Ready: 2 files, 1.")
-    assert say("page-family-name", family="mordents", name="Mordents") == "Mordents"
 
 
 def test_what_is_missing_is_an_error() -> None:

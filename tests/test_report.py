@@ -20,6 +20,8 @@ from fioritura.players.instruments import instrument_named
 from fioritura.players.player import Player
 from fioritura.players.setting import Setting
 from fioritura.techniques.figure import Figure
+from fioritura.techniques.inflection import GHOST_NOTE, VIBRATO
+from fioritura.techniques.run import RUN_SCALE
 from fioritura.theory.metre import EIGHTH, QUARTER
 from fioritura.tune import Mark, Tune
 from tests import played_lines as lines
@@ -142,7 +144,7 @@ def test_vibrato_and_ghost_notes_are_asked_of_the_sound(tune: Tune) -> None:
     long_note = max(range(len(tune.notes)), key=lambda n: tune.notes[n].duration_ticks)
     figures = tuple(
         Figure(f"{technique}", (index,), 2 * index, 2 * index + 1, onset, onset, marks=(mark,))
-        for technique, index, mark in (("vibrato", long_note, Mark.VIBRATO), ("ghost-note", 6, Mark.GHOST))
+        for technique, index, mark in ((VIBRATO.id, long_note, Mark.VIBRATO), (GHOST_NOTE.id, 6, Mark.GHOST))
         for onset in [tune.notes[index].onset_ticks]
     )
     assert listened(tune, take, figures).count(Status.MISSED) == 2
@@ -170,8 +172,8 @@ def test_uneven_runs_are_told() -> None:
 
     tune = line_of("C4/3 C5/1 C5/4 A4/2 G4/2 E4/4 F4/2 D4/2 C4/4", chords="C")
     setting = Setting(Player.of("concert", 5), 60.0)
-    rendition = ornament(tune, setting, only=["run-scale"])
-    figure = next(one for one in rendition.figures if one.technique == "run-scale")
+    rendition = ornament(tune, setting, only=[RUN_SCALE.id])
+    figure = next(one for one in rendition.figures if one.technique == RUN_SCALE.id)
     take = lines.take_of(tune, replace(rendition, figures=(figure,)).line, setting, 0)
     _, even = report_on(tune, take, (figure,))
     (row,) = even.evenness

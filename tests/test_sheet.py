@@ -67,7 +67,7 @@ HOSTILE = [
     "\\u{41} \\n \\\\ \"quoted\" 'q' <label> @reference ~ -- --- ...",
     '")); #panic("out") ((("',
 ]
-LEGEND = (("grace below", "Grace note a scale step below", "1, 5–8"), ("fall", "Fall", "12"))
+LEGEND = (("grace below", "Grace note a scale step below", "1, 5–8"), ("vib.", "Vibrato towards the end", "12"))
 
 
 def reader(pdf: bytes) -> pypdf.PdfReader:

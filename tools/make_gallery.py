@@ -18,6 +18,7 @@ from fioritura.players.setting import Idiom, Setting
 from fioritura.sound.mixdown import write_audio
 from fioritura.sound.perform import perform
 from fioritura.techniques.table import technique_named
+from fioritura.words import capital, say
 
 HOME = Path(__file__).parents[1] / "docs" / "gallery"
 RENDITIONS: tuple[tuple[str, str, int, Idiom, int], ...] = (
@@ -99,7 +100,9 @@ def figure_rows(rendition: Rendition) -> list[str]:
     rows = []
     for figure in rendition.figures:
         bar, beat = rendition.tune.beat_at(figure.start_ticks)
-        rows.append(f"| {bar} | {beat:g} | {technique_named(figure.technique).name} | {figure.why} |")
+        rows.append(
+            f"| {bar} | {beat:g} | {capital(say(technique_named(figure.technique).name))} | {say(figure.why)} |"
+        )
     return rows
 
 

@@ -18,6 +18,7 @@ from fioritura.theory.key import Key
 from fioritura.theory.metre import Metre
 from fioritura.theory.pitch import Interval, Pitch
 from fioritura.theory.position import Position, position_in
+from fioritura.words import Message
 
 __all__ = [
     "ORNAMENT_MARKS",
@@ -189,8 +190,8 @@ class Tune:
     composer: str = ""
     part_name: str = ""
     """Which part of the file the melody was taken from."""
-    warnings: tuple[str, ...] = field(default=(), compare=False)
-    """What the reader had to leave out or guess, in words, with bar and text."""
+    warnings: tuple[Message, ...] = field(default=(), compare=False)
+    """What the reader had to leave out or guess, with bar and text."""
 
     @property
     def key(self) -> Key:

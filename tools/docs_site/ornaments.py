@@ -26,6 +26,7 @@ from fioritura.players.setting import Setting
 from fioritura.sound.session import played
 from fioritura.techniques.table import all_techniques
 from fioritura.techniques.technique import Technique
+from fioritura.words import capital, say
 from tools.docs_site.media import CARE, Media, Sound, both_widths, in_sentence, music_figure, rendered
 
 __all__ = ["Ornaments", "family_pages"]
@@ -63,12 +64,14 @@ class Ornaments:
         balance = balance_of(self.lesson)
         names = (self.lesson.words("plain"), self.lesson.words("ornamented"))
         for id, example in self.examples.items():
-            score = example_score(example, self.lesson.instrument, example.technique.label, names)
+            score = example_score(example, self.lesson.instrument, say(example.technique.label), names)
             notes = example.figure_notes
             yield from both_widths(
                 f"{_MEDIA}/{id}", score, width_mm=_EXAMPLE_MM, shows_tempo=False, tinted_notes=notes
             )
-            performance = replace(played(example_session(self.lesson, example, 1.0)), title=example.technique.name)
+            performance = replace(
+                played(example_session(self.lesson, example, 1.0)), title=capital(say(example.technique.name))
+            )
             yield Sound(f"{_MEDIA}/{id}.mp3", balanced(performance, balance))
 
     def pages(self) -> Iterator[tuple[str, str]]:
@@ -111,8 +114,8 @@ class Ornaments:
         return "\n".join(lines)
 
     def _technique(self, technique: Technique) -> Iterator[str]:
-        yield f"## {technique.name} {{ #{technique.id} }}\n"
-        yield f"{technique.text}\n"
+        yield f"## {capital(say(technique.name))} {{ #{technique.id} }}\n"
+        yield f"{say(technique.text)}\n"
         yield f"{rendered('level.html', level=technique.level).strip()} `{technique.id}`\n"
         example = self.examples.get(technique.id)
         if example is None:
@@ -121,10 +124,10 @@ class Ornaments:
             yield from self._place(example)
         yield "| | |\n|---|---|"
         for title, text in (
-            ("How", technique.how),
-            ("When", technique.when),
-            ("A common fault", technique.fault),
-            ("Its cure", technique.cure),
+            ("How", say(technique.how)),
+            ("When", say(technique.when)),
+            ("A common fault", say(technique.fault)),
+            ("Its cure", say(technique.cure)),
         ):
             yield f"| **{title}** | {text} |"
         yield ""
@@ -138,9 +141,9 @@ class Ornaments:
         tune, figure = self.found.tune, example.figure
         onset = figure.notes[0].onset_ticks if figure.notes else tune.notes[figure.anchors[0]].onset_ticks
         bar, beat = tune.beat_at(onset)
-        words = f"{example.technique.name} in bar {bar}, beat {beat:.4g}: {figure.why}"
+        words = f"{capital(say(example.technique.name))} in bar {bar}, beat {beat:.4g}: {say(figure.why)}"
         path = f"music/{example.technique.id}"
-        yield music_figure(path, words, caption=f"Bar {bar}, beat {beat:.4g}. {figure.why}", sound=f"{path}.mp3")
+        yield music_figure(path, words, caption=f"Bar {bar}, beat {beat:.4g}. {say(figure.why)}", sound=f"{path}.mp3")
         places = "place" if example.places == 1 else "places"
         bars = f"{'bar' if len(example.bars) == 1 else 'bars'} {', '.join(map(str, example.bars))}"
         used = f"the performance uses it in {bars}" if example.bars else "the performance does without it"
@@ -149,7 +152,7 @@ class Ornaments:
     def _score(self, example: Example) -> Iterator[str]:
         reasons = list(self.found.why(example.figure).items())
         yield f'??? note "What counted here: a score of {example.figure.score:.2f}"\n'
-        rows = [f"| {escape(name)} | {value:+.2f} |" for name, value in reasons[:_MOST_REASONS]]
+        rows = [f"| {escape(say(name))} | {value:+.2f} |" for name, value in reasons[:_MOST_REASONS]]
         rest = sum(value for _, value in reasons[_MOST_REASONS:])
         if len(reasons) > _MOST_REASONS:
             rows.append(f"| {len(reasons) - _MOST_REASONS} smaller ones | {rest:+.2f} |")

@@ -9,6 +9,7 @@ from collections.abc import Iterable
 from contextlib import suppress
 from dataclasses import dataclass, field, replace
 from functools import cached_property
+from typing import Final
 
 from fioritura.arrange.arranger import choose_figures, rivals
 from fioritura.arrange.find import is_sound
@@ -20,8 +21,11 @@ from fioritura.techniques.figure import Figure
 from fioritura.techniques.table import technique_named
 from fioritura.theory.pitch import Pitch
 from fioritura.tune import Tune
+from fioritura.words import Message, message
 
 __all__ = ["Alternative", "Arrangement", "Decisions", "arranged", "rearranged"]
+
+_BY_HAND: Final = "why-by-hand"
 
 
 @dataclass(frozen=True, slots=True)
@@ -117,11 +121,11 @@ class Arrangement:
             OptionError: no such figure or note, a plain note of the tune, or a result that can't be played.
         """
         if semitones not in (-1, 1):
-            raise OptionError(f"{semitones} semitones is no edit: a pitch is raised by 1 or lowered by -1 at a time.")
+            raise OptionError("bend-too-far", given=semitones)
         changed = self._bent(self._figure(id), note, semitones)
         context = self.spots.contexts[changed.anchors[0]]
         if not is_sound(changed, context, technique_named(changed.technique)):
-            raise OptionError("With this pitch the figure doubles a note or leaves the instrument: take another one.")
+            raise OptionError("bend-unplayable")
         own = (*self.decisions.own, changed)
         moved = replace(self, decisions=replace(self.decisions, own=own), offered=None)
         return replace(moved.swap(id, figure_id(changed)), past=(*self.past, self.decisions))
@@ -137,7 +141,7 @@ class Arrangement:
             OptionError: nothing has been decided.
         """
         if not self.past:
-            raise OptionError("Nothing to take back: no decision has been made.")
+            raise OptionError("nothing-to-take-back")
         earlier = self._decide(self.past[-1])
         return replace(earlier, past=self.past[:-1])
 
@@ -158,7 +162,7 @@ class Arrangement:
     def _figure(self, id: str) -> Figure:
         number = self.spots.by_id.get(id)
         if number is None:
-            raise OptionError(f"No figure {id!r} here: list those there are with `spots` or in figures.json.")
+            raise OptionError("no-such-figure", given=id)
         return self.spots.scored(number)
 
     def _collide(self, one: str, other: str) -> bool:
@@ -187,14 +191,16 @@ class Arrangement:
         elif 0 <= note - len(graces) < len(notes):
             chosen = notes[note - len(graces)]
             if chosen.anchor is not None:
-                raise OptionError("That note is the tune's own: only added notes can be raised or lowered.")
+                raise OptionError("bend-own-note")
             notes[note - len(graces)] = replace(chosen, pitch=moved(chosen.pitch))
         else:
             total = len(graces) + len(notes)
-            raise OptionError(
-                f"The figure has {total} notes of its own: there is no note {note} (they count from 0)."
-            )
-        return replace(figure, graces=tuple(graces), notes=tuple(notes), why=f"{figure.why} One pitch by hand.")
+            raise OptionError("bend-no-such-note", given=str(note), count=total)
+        return replace(figure, graces=tuple(graces), notes=tuple(notes), why=_by_hand(figure.why))
+
+
+def _by_hand(why: Message) -> Message:
+    return why if why.id == _BY_HAND else message(_BY_HAND, why=why)
 
 
 def arranged(

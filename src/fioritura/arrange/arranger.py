@@ -113,7 +113,7 @@ def rivals(
 def _check_known(found: Survey, names: Iterable[str]) -> None:
     unknown = [name for name in names if name not in found.by_id]
     if unknown:
-        raise OptionError(f"No figure {unknown[0]!r} in this tune and setting: list them with `spots`.")
+        raise OptionError("no-such-figure", given=unknown[0])
 
 
 def _constraints(found: Survey, seed: int, locked: Collection[str], refused: Collection[str]) -> Constraints:

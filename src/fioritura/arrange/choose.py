@@ -197,7 +197,7 @@ class _Programme:
         final = self.value[self.slots, :, -1]
         worth = float(final.max())
         if worth < _IMPOSSIBLE / 2:
-            raise OptionError("Two locked figures collide or overfill their phrase: unlock one of them.")
+            raise OptionError("locked-figures-collide")
         last, count = (int(n) for n in np.unravel_index(int(final.argmax()), final.shape))
         return self._traced(last, self.families, count), worth
 

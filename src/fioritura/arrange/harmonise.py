@@ -188,10 +188,7 @@ def chords_from_text(tune: Tune, text: str) -> Tune:
     cells = _cells(text)
     repeats, rest = divmod(len(bars), len(cells))
     if rest or not repeats:
-        raise OptionError(
-            f"The chords fill {_bars_text(len(cells))} and the tune has {len(bars)}, the upbeat not counted: write "
-            "one cell for each bar between | signs, with % to repeat a bar, or a shorter line that divides the tune."
-        )
+        raise OptionError("chords-other-count", given=len(cells), bars=len(bars))
     spans: list[ChordSpan] = []
     for bar, cell in zip(bars, cells * repeats, strict=True):
         for (start, end), (chord, symbol) in zip(_shares(bar, len(cell)), cell, strict=True):
@@ -225,11 +222,7 @@ def _cells(text: str) -> list[list[tuple[Chord | None, str]]]:
         elif symbols and "%" not in symbols:
             cells.append([_read(symbol, number) for symbol in symbols])
         else:
-            held = repr(cell.strip()) if symbols else "nothing"
-            raise OptionError(
-                f"Bar {number} of the chords holds {held}: write its chords, N.C. for none, or % alone to repeat the "
-                "bar before."
-            )
+            raise OptionError("chords-no-cell", number=number, given=cell.strip() or "nothing")
     return cells
 
 
@@ -237,7 +230,7 @@ def _read(symbol: str, number: int) -> tuple[Chord | None, str]:
     try:
         return read_chord(symbol), symbol
     except TuneError as error:
-        raise OptionError(f"Bar {number} of the chords: {error}") from None
+        raise OptionError("chords-unreadable", number=number, reason=error.message) from None
 
 
 def _shares(bar: Bar, count: int) -> list[tuple[int, int]]:
@@ -254,11 +247,4 @@ def _shares(bar: Bar, count: int) -> list[tuple[int, int]]:
             firsts = [number * base + min(number, extra) for number in range(count)]
             edges = [*(bar.start_ticks + places[first] for first in firsts), bar.end_ticks]
             return list(pairwise(edges))
-    raise OptionError(
-        f"Bar {bar.number} is given {count} chords and has room for {len(places)}, one to each beat of {metre}: "
-        "write fewer."
-    )
-
-
-def _bars_text(count: int) -> str:
-    return f"{count} bar{'' if count == 1 else 's'}"
+    raise OptionError("chords-too-many", number=bar.number, given=count, room=len(places), metre=str(metre))

@@ -46,5 +46,5 @@ def level_numbered(number: int) -> Level:
         OptionError: outside 1-5.
     """
     if number not in LEVELS:
-        raise OptionError(f"Level {number} does not exist: levels go from 1 (beginner) to 5 (expert).")
+        raise OptionError("no-such-level", given=number)
     return LEVELS[number]

@@ -11,8 +11,10 @@ from fioritura.errors import TuneError
 from fioritura.players.phrasing import Phrasing, phrased, phrasing_of
 from fioritura.players.setting import Setting
 from fioritura.techniques.figure import Figure, head
+from fioritura.techniques.table import technique_named
 from fioritura.theory.metre import SIXTEENTH
 from fioritura.tune import Mark, Note, Tune
+from fioritura.words import Message
 
 __all__ = ["Rendition", "kept_share", "laid_out", "note_weights"]
 
@@ -71,7 +73,9 @@ def laid_out(tune: Tune, figures: Sequence[Figure]) -> tuple[Note, ...]:
     for number, figure in enumerate(figures):
         slots = set(range(figure.first_slot, figure.last_slot + 1))
         if claimed & slots:
-            raise TuneError(f"The {figure.technique} at note {figure.anchors[0]} collides with another figure.")
+            raise TuneError(
+                "figures-collide", technique=_name(figure), where=tune.position_at(starts[figure.anchors[0]])
+            )
         claimed |= slots
         if figure.graces:
             graces[figure.anchors[0]] = (number, figure)
@@ -101,6 +105,10 @@ def laid_out(tune: Tune, figures: Sequence[Figure]) -> tuple[Note, ...]:
     return _slurred(list(_joined(pieces)), figures)
 
 
+def _name(figure: Figure) -> Message:
+    return technique_named(figure.technique).name
+
+
 def _cut_out(figure: Figure, starts: list[int], ends: list[int]) -> None:
     for index in range(figure.first_slot // 2, figure.last_slot // 2 + 1):
         if figure.start_ticks <= starts[index] and ends[index] <= figure.end_ticks:
@@ -110,7 +118,7 @@ def _cut_out(figure: Figure, starts: list[int], ends: list[int]) -> None:
         elif figure.start_ticks < ends[index] <= figure.end_ticks:
             ends[index] = figure.start_ticks
         elif starts[index] < figure.start_ticks < figure.end_ticks < ends[index]:
-            raise TuneError(f"The {figure.technique} at note {index} would split its note in two.")
+            raise TuneError("figure-splits-note", technique=_name(figure), number=index + 1)
 
 
 def _figure_pieces(tune: Tune, figure: Figure, number: int) -> Iterable[tuple[Note, bool]]:

@@ -22,6 +22,7 @@ from fioritura.techniques.table import technique_named, wanted_techniques
 from fioritura.techniques.technique import Technique
 from fioritura.theory.metre import SIXTEENTH
 from fioritura.tune import Tune
+from fioritura.words import Message
 
 __all__ = ["Survey", "difficulty", "figure_id", "loss_of", "no_collector", "survey", "with_own_figures"]
 
@@ -58,7 +59,7 @@ class Survey:
         """A figure with its score."""
         return replace(self.candidates[number], score=round(float(self.scores[number]), 4))
 
-    def why(self, figure: Figure) -> dict[str, float]:
+    def why(self, figure: Figure) -> dict[Message, float]:
         """What each feature of place and figure adds to the figure's score, largest first."""
         number = self.by_id[figure_id(figure)]
         technique = technique_named(figure.technique)

@@ -1,13 +1,14 @@
 """Taste: how well a figure suits its place, as a sum of named reasons.
 
 The score of a figure is a base for its technique in the idiom, plus a weight for each feature of the place, plus a
-weight for each feature of the figure itself. All weights stand in readable files, `taste/jazz.json` and
-`taste/folk.json`; `contributions` shows what each feature adds. Features lie between about −2 and 2.
+weight for each feature of the figure itself. All weights stand in readable files: those of all techniques in
+`taste_jazz.json` and `taste_folk.json`, those of one beside it (`weights`); `contributions` shows what each feature adds. Features lie between about −2 and 2.
 """
 
 from __future__ import annotations
 
 import json
+import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
@@ -19,14 +20,16 @@ from zlib import crc32
 import numpy as np
 from numpy.typing import NDArray
 
-from fioritura.arrange.added_taste import added_taste
 from fioritura.arrange.grace_taste import folk_grace_taste, spots
+from fioritura.arrange.weights import weights_of
 from fioritura.players.setting import Idiom
 from fioritura.techniques.context import Context
 from fioritura.techniques.figure import Figure, FigureNote
+from fioritura.techniques.table import family_of
 from fioritura.techniques.technique import Technique
 from fioritura.theory.metre import EIGHTH, QUARTER
 from fioritura.tune import Tune
+from fioritura.words import Message, message
 
 __all__ = [
     "FEATURES",
@@ -63,7 +66,7 @@ FEATURES: Final = (
     "guide tone at a change",
     "next is guide tone at a change",
 )
-"""Features of a place, in the order of `place_features`."""
+"""Features of a place, in the order of `context_features`."""
 
 FIGURE_FEATURES: Final = (
     "change from earlier statements",
@@ -73,6 +76,9 @@ FIGURE_FEATURES: Final = (
     "outside the chord on a beat",
 )
 """Features of a figure, in the order of `figure_features`."""
+
+
+_NO_LETTERS: Final = re.compile("[^a-z0-9]+")
 
 
 @dataclass(frozen=True)
@@ -106,11 +112,20 @@ class Taste:
 
 @lru_cache(maxsize=8)
 def taste_of(idiom: Idiom) -> Taste:
-    """The taste of an idiom, read from its file, with that of plugins for their own techniques."""
+    """The taste of an idiom, read from its file and those of the techniques."""
     text = files("fioritura.arrange").joinpath(f"taste_{idiom}.json").read_text(encoding="utf-8")
     data = json.loads(text)
-    base, share, context = added_taste(idiom, FEATURES)
-    return Taste(share | data["share"], base | data["base"], context | data["place"], data["figure"], data["learned"])
+    weights = weights_of(idiom, FEATURES)
+    share = {id: own["share"] for id, own in weights.items() if "share" in own}
+    base = {id: own["base"] for id, own in weights.items() if "base" in own}
+    place = {id: own["place"] for id, own in weights.items() if "place" in own}
+    return Taste(
+        {"usual": data["usual share"], **share},
+        base,
+        {"all": data["place"], **place},
+        data["figure"],
+        data["learned"],
+    )
 
 
 def context_features(context: Context) -> list[float]:
@@ -176,10 +191,16 @@ def _stands_out(context: Context, note: FigureNote) -> float:
     return strength if span and span.chord and note.pitch.midi % 12 not in span.chord.pitch_classes else 0.0
 
 
+@lru_cache(maxsize=256)
+def feature_name(name: str) -> Message:
+    """A feature as it is said to people; its own name is a key of the files of weights."""
+    return message(f"feature-{_NO_LETTERS.sub('-', name)}")
+
+
 def learned_scores(taste: Taste, tune: Tune, techniques: Sequence[Technique]) -> NDArray[np.float64]:
     """What the learned model of grace notes adds to each technique at each note: shape (notes, techniques)."""
     added = np.zeros((len(tune.notes), len(techniques)))
-    columns = [n for n, technique in enumerate(techniques) if technique.family == "graces"]
+    columns = [n for n, technique in enumerate(techniques) if family_of(technique).are_graces]
     if not (taste.learned and columns):
         return added
     model = folk_grace_taste()
@@ -190,32 +211,35 @@ def learned_scores(taste: Taste, tune: Tune, techniques: Sequence[Technique]) ->
     return added
 
 
-def learned_reasons(taste: Taste, tune: Tune, index: int, technique: Technique) -> dict[str, float]:
+def learned_reasons(taste: Taste, tune: Tune, index: int, technique: Technique) -> dict[Message, float]:
     """What each feature of the learned model adds for a technique at a note; empty where nothing is learned."""
-    if not (taste.learned and technique.family == "graces"):
+    if not (taste.learned and family_of(technique).are_graces):
         return {}
     model, spot = folk_grace_taste(), spots(tune)[index]
     by_place, by_side = taste.learned["placement"], taste.learned["side"] * _side(technique)
-    reasons = {"usual place": by_place * (model.placement_base - taste.learned["usual placement"])}
-    reasons |= {f"place: {name}": by_place * value for name, value in model.placement_reasons(spot).items()}
-    reasons["usual side"] = by_side * model.side_base
-    return reasons | {f"side: {name}": by_side * value for name, value in model.side_reasons(spot).items()}
+    reasons = {feature_name("usual place"): by_place * (model.placement_base - taste.learned["usual placement"])}
+    places, sides = model.placement_reasons(spot), model.side_reasons(spot)
+    reasons |= {message("feature-placement", feature=feature_name(n)): by_place * v for n, v in places.items()}
+    reasons[feature_name("usual side")] = by_side * model.side_base
+    return reasons | {message("feature-side", feature=feature_name(n)): by_side * v for n, v in sides.items()}
 
 
 def _side(technique: Technique) -> float:
-    """+1 for grace notes from above, −1 from below, 0 for both."""
-    return float("upper" in technique.id) - float("lower" in technique.id)
+    """+1 for a technique above the note, −1 below, 0 for both or neither."""
+    return float(technique.side == "above") - float(technique.side == "below")
 
 
 def contributions(
     taste: Taste, technique: Technique, context: Context, figure: Figure, loss: float
-) -> dict[str, float]:
+) -> dict[Message, float]:
     """What each feature adds to the score of a figure, largest first; zeros are left out."""
     weights = taste.matrix([technique])[:, 0]
-    found = {"technique": taste.base.get(technique.id, 0.0)}
-    found["choice among its variants"] = figure.merit
-    found |= {name: w * v for name, w, v in zip(FEATURES, weights, context_features(context), strict=True)}
+    found = {feature_name("technique"): taste.base.get(technique.id, 0.0)}
+    found[feature_name("choice among its variants")] = figure.merit
+    found |= {
+        feature_name(name): w * v for name, w, v in zip(FEATURES, weights, context_features(context), strict=True)
+    }
     found |= learned_reasons(taste, context.tune, context.index, technique)
     own = zip(FIGURE_FEATURES, taste.figure_weights, figure_features(figure, context, loss), strict=True)
-    found |= {name: w * v for name, w, v in own}
+    found |= {feature_name(name): w * v for name, w, v in own}
     return dict(sorted(((n, v) for n, v in found.items() if abs(v) > 5e-4), key=lambda item: -abs(item[1])))

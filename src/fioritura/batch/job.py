@@ -158,7 +158,7 @@ class _Work:
         warnings: tuple[str, ...] = ()
         try:
             with self._told(""):
-                title, warnings = self.tune.title, self.tune.warnings
+                title, warnings = self.tune.title, tuple(map(say, self.tune.warnings))
                 for piece in self.job.pieces:
                     with self._told(piece.path):
                         pieces.append(self._piece(piece, takes.get(piece)))
@@ -202,7 +202,7 @@ class _Work:
             is_usual = self.wishes.octave is None and octave == instrument.reading_octave
             ready = prepared(tune, instrument, octave=None if is_usual else octave, unfold=self.wishes.unfold)
         if self.wishes.octave is None and not is_usual:
-            ready = replace(ready, warnings=(*ready.warnings, say(message("batch-moved", octaves=octave))))
+            ready = replace(ready, warnings=(*ready.warnings, message("batch-moved", octaves=octave)))
         self.octave = octave
         return ready
 

@@ -11,6 +11,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from fioritura.cli.options import add_source_options, add_taste_options, names, print_json, setting_of, tune_of
+from fioritura.words import verbatim
 
 if TYPE_CHECKING:
     from fioritura.lesson.lesson import Lesson
@@ -168,7 +169,7 @@ def _fitted_tune(options: argparse.Namespace, path: Path) -> tuple[Tune, int]:
         except RangeError:
             continue
         note = f"Moved by {octave} octave{'s' if abs(octave) != 1 else ''}, so that all notes lie on the instrument."
-        return replace(tune, warnings=(*tune.warnings, note)), octave
+        return replace(tune, warnings=(*tune.warnings, verbatim(note))), octave
     raise refusal
 
 

@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from fioritura.cli.options import print_json
+from fioritura.words import capital, say
 
 if TYPE_CHECKING:
     from fioritura.listening.naming import NamedFigure, Naming
@@ -90,7 +91,7 @@ def _figure_record(one: NamedFigure) -> dict[str, Any]:
 
     record = asdict(replace(one, figure=None))
     del record["figure"]
-    return {**record, "name": technique_named(one.technique).name}
+    return {**record, "name": capital(say(technique_named(one.technique).name))}
 
 
 def _say(naming: Naming) -> None:
@@ -106,7 +107,7 @@ def _say(naming: Naming) -> None:
         if played > 1:
             print(f"Passage {passage} of {played}")
         for one in (figure for figure in naming.figures if figure.passage == passage):
-            name = technique_named(one.technique).name
+            name = capital(say(technique_named(one.technique).name))
             other = "" if one.confidence >= 0.9 else f" (else {_other_name(one.other)})"
             print(f"  bar {one.bar:>3} beat {one.beat:<5.4g} {one.confidence:>4.0%}  {name}{other}")
         for slip in (slip for slip in naming.slips if slip.passage == passage):
@@ -117,4 +118,4 @@ def _other_name(other: str) -> str:
     from fioritura.listening.naming import PLAIN
     from fioritura.techniques.table import technique_named
 
-    return "no ornament" if other == PLAIN else technique_named(other).name
+    return "no ornament" if other == PLAIN else capital(say(technique_named(other).name))

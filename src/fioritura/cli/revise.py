@@ -8,7 +8,11 @@ from typing import TYPE_CHECKING, Any
 
 from fioritura.cli.options import names, print_json
 from fioritura.cli.ornament import add_edition_options, give_out
+<<<<<<< HEAD
 from fioritura.words import say
+=======
+from fioritura.words import capital, say
+>>>>>>> technique
 
 if TYPE_CHECKING:
     from fioritura.arrange.arrangement import Arrangement
@@ -106,6 +110,10 @@ def _list_alternatives(arrangement: Arrangement, options: argparse.Namespace) ->
     for row in rows:
         sign = "*" if row["stands"] else " "
         print(
+<<<<<<< HEAD
             f"{sign} {row['worth']:>8.2f}  {row['id']:<34} {say(technique_named(row['technique']).name)}: {row['reason']}"
+=======
+            f"{sign} {row['worth']:>8.2f}  {row['id']:<34} {capital(say(technique_named(row['technique']).name))}: {row['reason']}"
+>>>>>>> technique
         )
     return 0

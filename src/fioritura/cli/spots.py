@@ -5,6 +5,7 @@ from __future__ import annotations
 import argparse
 from typing import Any
 
+<<<<<<< HEAD
 from fioritura.cli.options import (
     WHERE_WIDTH,
     add_source_options,
@@ -19,6 +20,10 @@ from fioritura.cli.options import (
     tune_of,
 )
 from fioritura.words import say
+=======
+from fioritura.cli.options import add_source_options, add_taste_options, names, print_json, setting_of, tune_of
+from fioritura.words import capital, say
+>>>>>>> technique
 
 __all__ = ["add_parser", "run"]
 
@@ -74,17 +79,24 @@ def run(options: argparse.Namespace) -> int:
             "difficulty": difficulty(figure, setting),
         }
         if options.why:
-            row["why"] = {name: round(value, 4) for name, value in found.why(figure).items()}
+            row["why"] = {say(name): round(value, 4) for name, value in found.why(figure).items()}
         rows.append(row)
     if options.json:
         print_json(rows)
         return 0
     for warning in tune.warnings:
+<<<<<<< HEAD
         print_note(warning)
     for row in rows:
         name = say(technique_named(row["technique"]).name)
         where = full(place_of(tune, row["bar"], row["beat"]))
         print(f"{where:<{WHERE_WIDTH}} {row['score']:>6.2f}  {name}: {row['reason']}")
+=======
+        print(f"note: {say(warning)}", file=sys.stderr)
+    for row in rows:
+        name = capital(say(technique_named(row["technique"]).name))
+        print(f"bar {row['bar']:>3} beat {row['beat']:<5.4g} {row['score']:>6.2f}  {name}: {row['reason']}")
+>>>>>>> technique
         for feature, value in row.get("why", {}).items():
             print(f"{'':>{WHERE_WIDTH + 1}}{value:+.2f}  {feature}")
     print_words("cli-spots", spots=len(rows), techniques=len({row["technique"] for row in rows}))

@@ -6,8 +6,13 @@ import argparse
 from itertools import groupby
 from typing import Any
 
+<<<<<<< HEAD
 from fioritura.cli.options import print_json, print_words
 from fioritura.words import Message, capital, say
+=======
+from fioritura.cli.options import print_json
+from fioritura.words import capital, say
+>>>>>>> technique
 
 __all__ = ["add_parser", "run"]
 
@@ -21,12 +26,17 @@ def add_parser(subparsers: Any) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Print the table."""
+    from fioritura.lesson.edition import technique_record
     from fioritura.techniques.table import all_techniques
 
     table = list(all_techniques().values())
     if options.json:
         fields = ("id", "name", "family", "level", "text", "label", "how", "when", "fault", "cure")
+<<<<<<< HEAD
         print_json([{field: _plain(getattr(technique, field)) for field in fields} for technique in table])
+=======
+        print_json([technique_record(technique, fields) for technique in table])
+>>>>>>> technique
         return 0
     for level, members in groupby(table, key=lambda technique: technique.level):
         print_words("cli-level", level=level)

@@ -22,6 +22,7 @@ from fioritura.techniques.technique import Technique
 from fioritura.theory.key import Key
 from fioritura.theory.metre import Metre
 from fioritura.theory.pitch import LETTERS, NoteName, Pitch
+from fioritura.words import Message, capital, say, speaking
 
 __all__ = ["TECHNIQUE_FIELDS", "Catalogue", "NoteNames", "catalogue", "languages"]
 
@@ -64,11 +65,18 @@ class Catalogue:
 
     def technique(self, technique: Technique, field: str) -> str:
         """A field of a technique (see `TECHNIQUE_FIELDS`) in this language."""
-        own: Mapping[str, Mapping[str, str]] = self.tables.get("techniques", {})
-        return own.get(technique.id, {}).get(field) or str(getattr(technique, field))
+        text = self.said(getattr(technique, field))
+        return capital(text) if field == "name" else text
 
-    def sentence(self, text: str) -> str:
+    def said(self, what: Message) -> str:
+        """A message in this language."""
+        with speaking(self.language, self.names):
+            return say(what)
+
+    def sentence(self, text: Message | str) -> str:
         """A sentence of another room in this language; where the language does not know it, itself."""
+        if isinstance(text, Message):
+            return self.said(text)
         for pattern, wanted in self._patterns:
             found = pattern.fullmatch(text)
             if found:

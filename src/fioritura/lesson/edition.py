@@ -19,10 +19,12 @@ from fioritura.notation.part_spelling import written_tune
 from fioritura.notation.score import Label, Score, Staff
 from fioritura.techniques.figure import Figure
 from fioritura.techniques.table import technique_named
+from fioritura.techniques.technique import Technique
 from fioritura.theory.metre import QUARTER
 from fioritura.theory.pitch import Pitch
 from fioritura.tune import Note, Tempo, Tune, key_interval
 from fioritura.unfold import unfolded
+from fioritura.words import Message, capital, say
 
 if TYPE_CHECKING:
     from fioritura.sound.performance import Performance
@@ -36,6 +38,7 @@ __all__ = [
     "line_bytes",
     "line_performance",
     "line_score",
+    "technique_record",
     "write_edition",
 ]
 
@@ -180,7 +183,8 @@ def _legend(rendition: Rendition) -> list[tuple[str, str, str]]:
         seen = bars.setdefault(figure.technique, [])
         if bar not in seen:
             seen.append(bar)
-    return [(technique_named(id).label, technique_named(id).name, ", ".join(seen)) for id, seen in bars.items()]
+    techniques = [(technique_named(id), seen) for id, seen in bars.items()]
+    return [(say(one.label), capital(say(one.name)), ", ".join(seen)) for one, seen in techniques]
 
 
 def plain_score(edition: Edition) -> Score:
@@ -238,7 +242,7 @@ def _labels(edition: Edition) -> tuple[Label, ...]:
         return ()
     tune = edition.rendition.tune
     return tuple(
-        Label(sounding_start(tune, figure), technique_named(figure.technique).label, number)
+        Label(sounding_start(tune, figure), say(technique_named(figure.technique).label), number)
         for number, figure in enumerate(edition.rendition.figures)
     )
 
@@ -248,6 +252,15 @@ def sounding_start(tune: Tune, figure: Figure) -> int:
     if figure.notes:
         return figure.notes[0].onset_ticks
     return tune.notes[figure.anchors[0]].onset_ticks
+
+
+def technique_record(technique: Technique, fields: Iterable[str]) -> dict[str, Any]:
+    """Some fields of a technique as plain data, in words."""
+    found: dict[str, Any] = {}
+    for name in fields:
+        value = getattr(technique, name)
+        found[name] = say(value) if isinstance(value, Message) else value
+    return found | ({"name": capital(found["name"])} if "name" in found else {})
 
 
 def figure_records(rendition: Rendition) -> list[dict[str, Any]]:
@@ -298,14 +311,14 @@ def _figure_record(rendition: Rendition, figure: Figure, names: Names) -> dict[s
     return {
         "id": figure_id(figure),
         "technique": figure.technique,
-        "name": technique.name,
+        "name": capital(say(technique.name)),
         "family": technique.family,
         "bar": bar,
         "beat": round(beat, 6),
         "anchors": list(figure.anchors),
         "notes": notes,
         "marks": [str(mark) for mark in figure.marks],
-        "reason": figure.why,
+        "reason": say(figure.why),
         "level": technique.level,
         "difficulty": difficulty(figure, rendition.setting),
         "score": figure.score,

@@ -14,6 +14,7 @@ from typing import Any, Final
 from fioritura.errors import OptionError, ReadError
 from fioritura.files import read_bytes
 from fioritura.lesson.lesson import Lesson
+from fioritura.words import say
 
 __all__ = ["MANIFEST", "PackSource", "read_manifest", "write_manifest"]
 
@@ -51,7 +52,7 @@ def write_manifest(
         "techniques": [example.technique.id for example in lesson.examples],
         "left_out": list(left_out),
         "moved_octaves": dict(moved),
-        "warnings": list(lesson.tune.warnings),
+        "warnings": list(map(say, lesson.tune.warnings)),
     }
     files = sorted(path for path in folder.rglob("*") if path.is_file())
     record["files"] = [

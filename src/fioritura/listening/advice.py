@@ -14,8 +14,10 @@ from typing import Final
 
 from fioritura.listening.naming import SlipKind
 from fioritura.listening.report import FigureRow, Report, Status
+from fioritura.techniques.grace import LOWER_GRACE_SEMITONE
 from fioritura.techniques.table import all_techniques, technique_named
 from fioritura.tune import Feel
+from fioritura.words import capital, say
 
 __all__ = ["Advice", "Subject", "advice_on", "praise_for"]
 
@@ -122,9 +124,9 @@ def _ornaments(report: Report) -> Iterator[Advice]:
         bars = _bars(rows)
         yield Advice(
             Subject.ORNAMENT,
-            technique.name,
-            f"{len(rows)} of {asked} could not be heard ({_bar_words(bars)}). A common fault: {technique.fault}",
-            technique.cure,
+            capital(say(technique.name)),
+            f"{len(rows)} of {asked} could not be heard ({_bar_words(bars)}). A common fault: {say(technique.fault)}",
+            say(technique.cure),
             bars,
             id,
             weight=0.5 + 0.15 * min(len(rows), 3) + 0.2 * len(rows) / asked,
@@ -224,7 +226,7 @@ def _time(report: Report, feel: Feel) -> Iterator[Advice]:
             "Shorten the grace notes",
             f"Grace notes last {timing.grace_ms:.0f} ms; they sound like melody notes.",
             "Play the main note alone with a click, then let the grace note in without moving it.",
-            technique="lower-grace-semitone",
+            technique=LOWER_GRACE_SEMITONE.id,
             weight=min(0.9, 0.4 + (timing.grace_ms - _GRACE_MS) / 200),
         )
 
@@ -235,7 +237,7 @@ def _evenness(report: Report) -> Iterator[Advice]:
         technique = technique_named(worst.technique)
         yield Advice(
             Subject.EVENNESS,
-            f"Even fingers: {technique.name.lower()}",
+            f"Even fingers: {say(technique.name)}",
             f"In bar {worst.bar} the quick notes differ by {worst.spread_percent:.0f} percent in length.",
             "Play it in dotted rhythms both ways, then even, at half the tempo; add five beats a minute at a time.",
             (worst.bar,),
@@ -250,7 +252,11 @@ def _next_steps(report: Report, level: int) -> Iterator[Advice]:
     tempo = report.timing.quarters_per_minute
     if fresh:
         yield Advice(
-            Subject.NEXT_STEP, f"Add an ornament: {fresh.name.lower()}", fresh.text, fresh.when, technique=fresh.id
+            Subject.NEXT_STEP,
+            f"Add an ornament: {say(fresh.name)}",
+            say(fresh.text),
+            say(fresh.when),
+            technique=fresh.id,
         )
     yield Advice(
         Subject.NEXT_STEP,

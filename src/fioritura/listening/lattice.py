@@ -10,7 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
-from functools import lru_cache
+from functools import cache, lru_cache
 from itertools import product
 from typing import Final
 
@@ -19,9 +19,8 @@ from fioritura.arrange.survey import survey
 from fioritura.players.player import Player
 from fioritura.players.setting import Idiom, Setting
 from fioritura.techniques.context import Context
-from fioritura.techniques.figure import Figure, head, tail
-from fioritura.techniques.technique import instead
-from fioritura.theory.metre import SIXTEENTH, THIRTYSECOND
+from fioritura.techniques.figure import NO_REASON, Figure, head, tail
+from fioritura.techniques.table import all_techniques
 from fioritura.tune import Feel, Mark, Note, Tune
 
 __all__ = ["Arc", "Expected", "Offer", "offers", "plain_arcs", "with_asked"]
@@ -39,8 +38,11 @@ _MOST_SCORE: Final = 3.0
 _REALISED_SCORE: Final = -1.0
 """A figure costs something, the less the better an arranger finds it: of two names for the same notes the likelier."""
 
-FIGURE_MARKS: Final = frozenset({Mark.SCOOP, Mark.FALL, Mark.DOIT, Mark.GHOST, Mark.VIBRATO})
-"""Signs that are figures in themselves."""
+
+@cache
+def figure_marks() -> frozenset[Mark]:
+    """Signs that are figures in themselves."""
+    return frozenset(mark for one in all_techniques().values() if one.is_sign for mark in one.signs)
 
 
 @dataclass(frozen=True, slots=True)
@@ -131,18 +133,14 @@ def with_asked(tune: Tune, offered: Sequence[Offer], asked: Iterable[Figure]) ->
 
 def _bare(figure: Figure) -> Figure:
     """The figure without what does not sound."""
-    return replace(figure, why="", merit=0.0, score=0.0)
+    return replace(figure, why=NO_REASON, merit=0.0, score=0.0)
 
 
 def _realised(place: Context) -> Iterator[Figure]:
-    """Turns as signs are realised on the note itself: from the neighbour, without the main note before it."""
-    main, above, below = place.note.pitch, place.step_above, place.step_below
-    length = place.note.duration_ticks
-    for quick in (SIXTEENTH, THIRTYSECOND):
-        if place.is_free and length > 3 * quick:
-            values = (quick, quick, quick, length - 3 * quick)
-            yield instead("turn", place, (above, main, below, main), values, "")
-            yield instead("inverted-turn", place, (below, main, above, main), values, "")
+    """Figures by which players realise the signs of techniques, and which their rules do not write."""
+    for technique in all_techniques().values():
+        if technique.realisations is not None:
+            yield from technique.realisations(place)
 
 
 def plain_arcs(notes: Sequence[Note]) -> Iterator[Arc]:

@@ -23,9 +23,10 @@ from fioritura.listening.notes import PlayedNote, Take
 from fioritura.listening.words import slip_words
 from fioritura.players.instruments import Instrument
 from fioritura.techniques.figure import Figure
-from fioritura.techniques.table import technique_named
+from fioritura.techniques.table import family_of, technique_named
 from fioritura.theory.metre import EIGHTH, QUARTER
 from fioritura.tune import Mark, Tune
+from fioritura.words import capital, say
 
 __all__ = [
     "BeatRow",
@@ -40,12 +41,6 @@ __all__ = [
     "Timing",
     "report_on",
 ]
-
-_MOVING: Final = frozenset({"delays", "anticipations"})
-"""Families of figures whose notes are meant to be early or late."""
-
-_EVEN: Final = frozenset({"runs", "turns"})
-"""Families whose quick notes are meant to be equal."""
 
 _STEADY_SEC: Final = 0.09
 """A shorter note says nothing about its tuning."""
@@ -267,7 +262,7 @@ class _Reporter:
         event = standing.get(figure.anchors[0])
         heard = event is not None and self._has_sign(figure, event)
         status = Status.DONE if heard else Status.MISSED
-        name = technique_named(figure.technique).name
+        name = capital(say(technique_named(figure.technique).name))
         sure = 0.7 if heard else 0.0
         return FigureRow(figure.technique, name, status, bar, round(beat, 3), passage, sure, figure.anchors[0])
 
@@ -321,7 +316,7 @@ class _Reporter:
         return {
             (one.passage, anchor)
             for one in self.naming.figures
-            if technique_named(one.technique).family in _MOVING
+            if family_of(technique_named(one.technique)).move
             for anchor in one.anchors
         }
 
@@ -368,7 +363,7 @@ class _Reporter:
         graces = [
             1000 * self._played(event).duration_sec
             for one in self.naming.figures
-            if technique_named(one.technique).family == "graces"
+            if family_of(technique_named(one.technique)).are_graces
             for event in one.events
         ]
         return Timing(
@@ -402,10 +397,10 @@ class _Reporter:
 
     def _evenness(self) -> Iterator[Evenness]:
         for one in self.naming.figures:
-            if len(one.events) < _FEWEST_EVEN or technique_named(one.technique).family not in _EVEN:
+            if len(one.events) < _FEWEST_EVEN or not family_of(technique_named(one.technique)).are_even:
                 continue
             spread = _spread([self._played(event).onset_sec for event in one.events])
-            name = technique_named(one.technique).name
+            name = capital(say(technique_named(one.technique).name))
             yield Evenness(one.technique, name, one.bar, one.beat, round(100 * spread, 1))
 
 
@@ -422,7 +417,7 @@ def _is(named: NamedFigure, figure: Figure, passage: int) -> bool:
 
 
 def _row(one: NamedFigure, status: Status) -> FigureRow:
-    name = technique_named(one.technique).name
+    name = capital(say(technique_named(one.technique).name))
     return FigureRow(
         one.technique, name, status, one.bar, one.beat, one.passage, one.confidence, one.anchors[0], one.other
     )

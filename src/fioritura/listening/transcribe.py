@@ -18,6 +18,7 @@ from fioritura.theory.key import Key
 from fioritura.theory.key_finding import find_key, spell_between
 from fioritura.theory.metre import QUARTER, Metre
 from fioritura.tune import Bar, Mark, Note, Tempo, Tune
+from fioritura.words import verbatim
 
 __all__ = ["transcribe"]
 
@@ -92,7 +93,7 @@ def transcribe(
         bars=tuple(_bars(notes, metre, key, pickup_from - start)),
         tempos=(Tempo(0, quarters),),
         feel="swing" if beat.swing_ratio >= SWING_FROM else "straight",
-        warnings=tuple(finding.advice for finding in take.findings),
+        warnings=tuple(verbatim(finding.advice) for finding in take.findings),
     )
 
 

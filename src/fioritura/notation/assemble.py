@@ -27,6 +27,7 @@ from fioritura.theory.key import Key
 from fioritura.theory.metre import QUARTER, Metre
 from fioritura.theory.pitch import Pitch
 from fioritura.tune import Bar, ChordSpan, Feel, Jump, Mark, Note, Tempo, Tune
+from fioritura.words import verbatim
 
 __all__ = [
     "MAX_BARS",
@@ -152,7 +153,7 @@ def assemble(raw: RawTune, *, irregular: Irregular = "refuse") -> Tune:
         feel=raw.feel or feel_in(raw.words) or "straight",
         composer=_tidy(raw.composer),
         part_name=_tidy(raw.part_name),
-        warnings=tuple(where + warning for warning in warnings),
+        warnings=tuple(verbatim(where + warning) for warning in warnings),
     )
 
 

@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING, Final, Literal
 from fioritura.errors import FiorituraError, OptionError, ReadError
 from fioritura.files import read_bytes
 from fioritura.tune import Tune
+from fioritura.words import verbatim
 
 if TYPE_CHECKING:
     from fioritura.notation.abc.reader import AbcEntry
@@ -243,7 +244,7 @@ def _dressed(tune: Tune, path: Path, kind: Format) -> Tune:
 
 
 def _warned(tune: Tune, warning: str) -> Tune:
-    return replace(tune, warnings=(warning, *tune.warnings))
+    return replace(tune, warnings=(verbatim(warning), *tune.warnings))
 
 
 @contextmanager

@@ -39,6 +39,7 @@ from fioritura.review.progress import MEASURES, Measure, TakeRow, progress_plot,
 from fioritura.review.take_review import Review
 from fioritura.techniques.table import technique_named
 from fioritura.theory.metre import QUARTER
+from fioritura.words import say
 
 __all__ = ["ReviewSheet", "review_blocks", "review_document", "sheet_of"]
 
@@ -242,7 +243,7 @@ def _ornament(report: Report, row: FigureRow) -> tuple[Text, Text, Text]:
         return row.name, (Run(status, italic=True),), "–"
     sure = f"{row.confidence:.0%}"
     if row.confidence < SURE and row.other:
-        sure += f", else {'no ornament' if row.other == 'plain' else technique_named(row.other).name.lower()}"
+        sure += f", else {'no ornament' if row.other == 'plain' else say(technique_named(row.other).name)}"
     return row.name, status, sure
 
 

@@ -5,9 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from fioritura.techniques.context import Context
+from fioritura.techniques.definition import Definition, Group
+from fioritura.techniques.families import ANTICIPATIONS
 from fioritura.techniques.figure import Figure, FigureNote, head, tail
 from fioritura.techniques.technique import Technique
 from fioritura.theory.metre import EIGHTH, SIXTEENTH
+from fioritura.words import message
 
 
 def _anticipation(context: Context) -> Iterator[Figure]:
@@ -20,8 +23,6 @@ def _anticipation(context: Context) -> Iterator[Figure]:
     if context.note.duration_ticks < EIGHTH:
         return
     onset = context.note.onset_ticks
-    name = "an eighth" if early == EIGHTH else "a sixteenth"
-    chord = "and brings the new chord in early" if _chord_changes(context) else "and pushes the line forward"
     yield Figure(
         "anticipation",
         (context.index,),
@@ -30,7 +31,9 @@ def _anticipation(context: Context) -> Iterator[Figure]:
         onset - early,
         onset,
         notes=(FigureNote(onset - early, early, context.note.pitch, context.index, joins=True),),
-        why=f"A note on a beat that can come {name} early {chord}.",
+        why=message(
+            "anticipation-why", value="eighth" if early == EIGHTH else "sixteenth", brings=_chord_changes(context)
+        ),
     )
 
 
@@ -38,18 +41,17 @@ def _chord_changes(context: Context) -> bool:
     return context.previous is not None and context.chord is not None and context.chord != context.previous.chord
 
 
-TECHNIQUES = (
-    Technique(
-        id="anticipation",
-        name="Anticipation",
-        label="early",
-        family="anticipations",
-        level=2,
-        find=_anticipation,
-        text="The note comes early, by a sixteenth (in swing by an eighth), and is held over its beat.",
-        how="Tongue the early note clearly and hold it; feel the beat pass under it without playing again.",
-        when="On a note of a beat or two that starts on a beat, best where the chord changes with it.",
-        fault="Everything after it comes early as well.",
-        cure="Tap the beat with the foot and speak the rhythm before you play it.",
-    ),
+def _is_early(g: Group) -> bool:
+    is_same = len(g.inner) == 1 and g.inner[0] == g.after and g.before != g.after
+    return g.is_light and not g.is_quick and is_same
+
+
+ANTICIPATION = Technique(
+    id="anticipation",
+    family=ANTICIPATIONS.id,
+    level=2,
+    find=_anticipation,
+    definition=Definition(_is_early, breadth=280),
 )
+
+TECHNIQUES = (ANTICIPATION,)

@@ -15,6 +15,7 @@ from fioritura.theory.metre import EIGHTH, QUARTER, SIXTEENTH, THIRTYSECOND
 from fioritura.theory.pitch import Pitch
 from fioritura.theory.scale import Scale, chord_scale, key_scale, pentatonic
 from fioritura.tune import Bar, Note, Tune
+from fioritura.words import Message, message
 
 __all__ = ["Context", "contexts"]
 
@@ -79,7 +80,7 @@ class Context:
 
     @property
     def is_peak(self) -> bool:
-        """True for a note higher than both its neighbours."""
+        """True for a note higher than both its neighbours, or a last one higher than the note before."""
         return (self.interval_in or 0) > 0 and (self.interval_out is None or self.interval_out < 0)
 
     @property
@@ -143,12 +144,20 @@ class Context:
         return self.semitones(2 * direction)
 
     @cached_property
-    def where(self) -> str:
-        """The place in words: ``"the downbeat"``, ``"a peak on beat 3"``, ``"the off-beat after 2"``."""
-        beat = self.tune.beat_at(self.note.onset_ticks)[1]
-        offbeat = f"the off-beat after {int(beat)}"
-        where = "the downbeat" if beat == 1 else f"beat {beat:g}" if beat.is_integer() else offbeat
-        return f"a peak on {where}" if self.is_peak else where
+    def where(self) -> Message:
+        """Where the note stands in its bar: "on the downbeat", "on the off-beat after 2"."""
+        return self.tune.position_at(self.note.onset_ticks).message
+
+    @property
+    def height(self) -> str:
+        """How the note stands out from its neighbours, as a keyword of texts: ``peak``, ``last`` for a last note higher
+        than the one before, else ``plain``."""
+        return ("peak" if self.next else "last") if self.is_peak else "plain"
+
+    @cached_property
+    def note_there(self) -> Message:
+        """The note, to be put into a reason: "the note on beat 3, higher than its neighbours,"."""
+        return message("note-there", where=self.where, height=self.height)
 
     @cached_property
     def leading_note(self) -> Pitch:

@@ -5,9 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from fioritura.techniques.context import Context
+from fioritura.techniques.families import DELAYS
 from fioritura.techniques.figure import Figure, FigureNote, head, tail
 from fioritura.techniques.technique import Technique
 from fioritura.theory.metre import EIGHTH, HALF, QUARTER, SIXTEENTH
+from fioritura.words import Message, message
 
 _MOST_NOTES = 4
 _PLAIN_START = 0.25
@@ -45,8 +47,6 @@ def _compressed(group: list[Context], span_ticks: int) -> Iterator[Figure]:
     for member, value in zip(group, halves, strict=True):
         notes.append(FigureNote(onset, value, member.note.pitch, member.index))
         onset += value
-    is_one = len(group) == 1
-    count = "The note starts late and takes" if is_one else f"These {len(group)} notes start late and take"
     yield Figure(
         "delay",
         tuple(member.index for member in group),
@@ -55,11 +55,11 @@ def _compressed(group: list[Context], span_ticks: int) -> Iterator[Figure]:
         first.note.onset_ticks,
         last.note.end_ticks,
         notes=tuple(notes),
-        why=f"{count} half the time, so that the arrival on the next strong beat is in its place.",
+        why=message("delay-why", count=len(group)),
     )
 
 
-def _held_over(context: Context, interval: tuple[int, ...], technique: str, why: str) -> Iterator[Figure]:
+def _held_over(context: Context, interval: tuple[int, ...], technique: str, why: Message) -> Iterator[Figure]:
     before = context.previous
     if before is None or not context.is_free or not context.follows_directly or context.strength < 0.5:
         return
@@ -94,53 +94,34 @@ def _lateness(context: Context) -> int:
 
 
 def _suspension(context: Context) -> Iterator[Figure]:
-    why = "The melody falls by step onto a chord note: the note before, foreign to the chord, is held and falls late."
-    yield from _held_over(context, (-1, -2), "suspension", why)
+    yield from _held_over(context, (-1, -2), "suspension", message("suspension-why"))
 
 
 def _retardation(context: Context) -> Iterator[Figure]:
-    why = "The melody rises by step onto a chord note: the note before, foreign to the chord, is held and rises late."
-    yield from _held_over(context, (1, 2), "retardation", why)
+    yield from _held_over(context, (1, 2), "retardation", message("retardation-why"))
 
 
-TECHNIQUES = (
-    Technique(
-        id="delay",
-        name="Delay with a compressed approach",
-        label="late",
-        family="delays",
-        level=3,
-        find=_delay,
-        text="Start late, then play the notes before an arrival in half their value: the arrival keeps its beat.",
-        how="Count the rest, then think of the arrival note; the short notes lead to it.",
-        when="On one to four notes that lead to a strong beat, in a tempo that leaves time for the half values.",
-        fault="The arrival comes late too.",
-        cure="Clap the arrival's beat while you sing the short notes; then play with a drum track.",
-    ),
-    Technique(
-        id="suspension",
-        name="Suspension",
-        label="suspension",
-        family="delays",
-        level=3,
-        find=_suspension,
-        text="The note before is held over the beat and then resolves down by step to the melody note.",
-        how="Slur; lean on the held note with the air and relax into the resolution.",
-        when="Where the melody falls by step onto a long chord note on a beat.",
-        fault="The resolution is tongued and loud.",
-        cure="Play it as a sigh: loud on the beat, soft after it.",
-    ),
-    Technique(
-        id="retardation",
-        name="Retardation",
-        label="retardation",
-        family="delays",
-        level=4,
-        find=_retardation,
-        text="The note before is held over the beat and then resolves up by step to the melody note.",
-        how="Slur, with a small swell into the resolution.",
-        when="Where the melody rises by step onto a long chord note on a beat, most of all at an ending.",
-        fault="It is rushed.",
-        cure="Subdivide the beat aloud and resolve on the exact subdivision.",
-    ),
+DELAY = Technique(
+    id="delay",
+    family=DELAYS.id,
+    level=3,
+    find=_delay,
 )
+
+SUSPENSION = Technique(
+    id="suspension",
+    family=DELAYS.id,
+    level=3,
+    find=_suspension,
+    side="above",
+)
+
+RETARDATION = Technique(
+    id="retardation",
+    family=DELAYS.id,
+    level=4,
+    find=_retardation,
+    side="below",
+)
+
+TECHNIQUES = (DELAY, SUSPENSION, RETARDATION)

@@ -20,13 +20,17 @@ from numpy.typing import NDArray
 
 from fioritura.paths import Costs, best_path
 from fioritura.techniques.context import Context
+from fioritura.techniques.definition import Definition, Group, is_step
+from fioritura.techniques.families import FILLS
 from fioritura.techniques.figure import Figure, FigureNote, head, tail
 from fioritura.techniques.technique import Technique
 from fioritura.theory.metre import EIGHTH, QUARTER, SIXTEENTH
 from fioritura.theory.pitch import Pitch
 from fioritura.theory.scale import Scale, blues_scale, chord_scale, pentatonic
+from fioritura.words import Message, message
 
 Shape = Literal["arch", "valley", "falling", "rising"]
+Origin = Literal["phrase", "opening", "eighths", "to-triplet", "to-pair", "from-triplet", "from-pair", "from-long"]
 
 _TRIPLET: Final = QUARTER // 3
 _CELLS: Final = (
@@ -49,9 +53,24 @@ _CLASH_COST: Final = 1.4
 _GUIDE_TONE_GAIN: Final = 0.2
 """What the third and seventh of the chord are preferred by on the beats."""
 
+_LONGEST_LEAP: Final = 9
+"""The widest leap inside what is recognised as a fill, in semitones."""
+
 _TARGET_COST: Final = 0.6
 _NEVER: Final = 1e6
 _TURNING: Final = frozenset({"arch", "valley"})
+
+
+@dataclass(frozen=True, slots=True)
+class _Source:
+    """Where a rhythm comes from: the tune itself, also in half the value, or stock cells."""
+
+    origin: Origin
+    is_halved: bool = False
+
+    @property
+    def is_own(self) -> bool:
+        return self.origin in ("phrase", "opening")
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,8 +107,8 @@ def _gap(context: Context) -> _Gap | None:
     return _Gap(cut, start, end)
 
 
-def _rhythms(context: Context, gap: _Gap) -> Iterator[tuple[tuple[int, ...], str]]:
-    """Note values that fill the gap to its end, each with the words for where they come from."""
+def _rhythms(context: Context, gap: _Gap) -> Iterator[tuple[tuple[int, ...], _Source]]:
+    """Note values that fill the gap to its end, each with where they come from."""
     shortest = context.setting.shortest_ticks
     seen: set[tuple[int, ...]] = set()
     for values, source in (*_motif_rhythms(context, gap), *_stock_rhythms(gap)):
@@ -99,12 +118,13 @@ def _rhythms(context: Context, gap: _Gap) -> Iterator[tuple[tuple[int, ...], str
             yield values, source
 
 
-def _motif_rhythms(context: Context, gap: _Gap) -> Iterator[tuple[tuple[int, ...], str]]:
+def _motif_rhythms(context: Context, gap: _Gap) -> Iterator[tuple[tuple[int, ...], _Source]]:
     notes = context.tune.notes
-    for first, source in ((context.phrase.first, "this phrase"), (0, "the tune's opening")):
+    origins: tuple[tuple[int, Origin], ...] = ((context.phrase.first, "phrase"), (0, "opening"))
+    for first, origin in origins:
         onsets = [note.onset_ticks for note in notes[first : first + _MOST_NOTES + 1]]
         values = [after - before for before, after in pairwise(onsets)]
-        for scale, words in ((1, source), (2, f"{source}, in half the value")):
+        for scale in (1, 2):
             scaled = [value // scale for value in values if value % (scale * SIXTEENTH) == 0]
             total, count = 0, 0
             for value in scaled:
@@ -112,29 +132,28 @@ def _motif_rhythms(context: Context, gap: _Gap) -> Iterator[tuple[tuple[int, ...
                     break
                 total, count = total + value, count + 1
             if len(scaled) == len(values) and (gap.end_ticks - total) % EIGHTH == 0:
-                yield tuple(scaled[:count]), words
+                yield tuple(scaled[:count]), _Source(origin, is_halved=scale == 2)
 
 
-def _stock_rhythms(gap: _Gap) -> Iterator[tuple[tuple[int, ...], str]]:
+def _stock_rhythms(gap: _Gap) -> Iterator[tuple[tuple[int, ...], _Source]]:
     beats, rest = divmod(gap.length_ticks, QUARTER)
     upbeat = (EIGHTH,) if rest >= EIGHTH else ()
     eighths, triplets, tumble, skip, long = _CELLS
-    source = "steady eighths"
-    yield (*upbeat, *eighths * beats), source
+    yield (*upbeat, *eighths * beats), _Source("eighths")
     if beats:
-        yield (*upbeat, *eighths * (beats - 1), *triplets), "eighths that close with a triplet"
-        yield (*upbeat, *eighths * (beats - 1), *skip), "eighths that close with a quick pair"
+        yield (*upbeat, *eighths * (beats - 1), *triplets), _Source("to-triplet")
+        yield (*upbeat, *eighths * (beats - 1), *skip), _Source("to-pair")
     if beats >= 2:
-        yield (*upbeat, *triplets, *eighths * (beats - 1)), "a triplet that runs out in eighths"
-        yield (*upbeat, *tumble, *eighths * (beats - 1)), "a quick pair that runs out in eighths"
-        yield (*long, *eighths * (beats - 1)), "a held first note and eighths"
+        yield (*upbeat, *triplets, *eighths * (beats - 1)), _Source("from-triplet")
+        yield (*upbeat, *tumble, *eighths * (beats - 1)), _Source("from-pair")
+        yield (*long, *eighths * (beats - 1)), _Source("from-long")
 
 
 def _answers(context: Context) -> Iterator[Figure]:
     gap = _gap(context)
     if gap is None or context.next is None:
         return
-    found: list[tuple[float, str, tuple[int, ...], list[Pitch]]] = []
+    found: list[tuple[float, _Source, Shape, tuple[int, ...], list[Pitch]]] = []
     for values, source in _rhythms(context, gap):
         start = gap.end_ticks - sum(values)
         onsets = [start + sum(values[:number]) for number in range(len(values))]
@@ -143,28 +162,24 @@ def _answers(context: Context) -> Iterator[Figure]:
             solved = _solved(context, pools, shape)
             if solved is not None:
                 cost, pitches = solved
-                is_own = "half" in source or "phrase" in source or "opening" in source
-                found.append(
-                    (cost / len(values) - 0.35 * is_own, f"{source}, {_SHAPE_WORDS[shape]}", values, pitches)
-                )
+                found.append((cost / len(values) - 0.35 * source.is_own, source, shape, values, pitches))
     found.sort(key=lambda entry: entry[0])
     chosen: list[tuple[int, ...]] = []
-    for cost, words, values, pitches in found:
+    for cost, source, shape, values, pitches in found:
         tune_of_it = tuple(pitch.midi for pitch in pitches)
         if any(_alike(tune_of_it, other) for other in chosen):
             continue
         chosen.append(tune_of_it)
-        yield _figure(context, gap, values, pitches, words, merit=-0.25 * (len(chosen) - 1) - 0.1 * max(cost, 0.0))
+        why = message(
+            "answer-fill-why",
+            rests=context.gap_ticks >= 2 * QUARTER,
+            origin=source.origin,
+            halved=source.is_halved,
+            shape=shape,
+        )
+        yield _figure(context, gap, values, pitches, why, merit=-0.25 * (len(chosen) - 1) - 0.1 * max(cost, 0.0))
         if len(chosen) == _MOST_FILLS:
             return
-
-
-_SHAPE_WORDS: Final[dict[Shape, str]] = {
-    "arch": "up to one peak and back",
-    "valley": "down and up again",
-    "falling": "falling all the way",
-    "rising": "rising all the way",
-}
 
 
 def _shapes(context: Context) -> tuple[Shape, ...]:
@@ -178,14 +193,13 @@ def _alike(one: tuple[int, ...], other: tuple[int, ...]) -> bool:
 
 
 def _figure(
-    context: Context, gap: _Gap, values: Sequence[int], pitches: Sequence[Pitch], words: str, merit: float
+    context: Context, gap: _Gap, values: Sequence[int], pitches: Sequence[Pitch], why: Message, merit: float
 ) -> Figure:
     onset = gap.end_ticks - sum(values)
     notes = []
     for pitch, value in zip(pitches, values, strict=True):
         notes.append(FigureNote(onset, value, pitch))
         onset += value
-    waits = "rests" if context.gap_ticks >= 2 * QUARTER else "holds a long note"
     return Figure(
         "answer-fill",
         (context.index, context.index + 1),
@@ -194,7 +208,7 @@ def _figure(
         gap.cut_ticks,
         gap.end_ticks,
         notes=tuple(notes),
-        why=f"The melody {waits}: an answer in the rhythm of {words}, leads into the next note.",
+        why=why,
         merit=round(merit, 4),
     )
 
@@ -320,18 +334,20 @@ def _solved(context: Context, pools: Sequence[_Pool], shape: Shape) -> tuple[flo
     return path.cost, [pool.pitches[number % len(pool.pitches)] for pool, number in numbered]
 
 
-TECHNIQUES = (
-    Technique(
-        id="answer-fill",
-        name="Answer fill",
-        label="fill",
-        family="fills",
-        level=3,
-        find=_answers,
-        text="Where the melody holds or rests, a short phrase answers it and leads into the next melody note.",
-        how="Leave the long note early, breathe, and aim for the next melody note from the start of the fill.",
-        when="On long notes at the end of a phrase and in the rests between phrases; not in every gap.",
-        fault="The fill is louder and busier than the tune, and the next phrase starts late.",
-        cure="Sing the tune and play only the fills; then play the tune and leave every second fill out.",
-    ),
+def _is_fill(g: Group) -> bool:
+    if not g.is_fill or len(g.inner) < 3 or g.after is None:
+        return False
+    inside = [b - a for a, b in pairwise(g.inner)]
+    turns = sum(a * b < 0 for a, b in pairwise(inside))
+    return is_step(g.moves[-1]) and turns <= 2 and 0 not in inside and max(map(abs, inside)) <= _LONGEST_LEAP
+
+
+ANSWER_FILL = Technique(
+    id="answer-fill",
+    family=FILLS.id,
+    level=3,
+    find=_answers,
+    definition=Definition(_is_fill, breadth=290),
 )
+
+TECHNIQUES = (ANSWER_FILL,)

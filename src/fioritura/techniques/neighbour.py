@@ -2,30 +2,37 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
+from typing import Final
 
 from fioritura.techniques.context import Context
+from fioritura.techniques.definition import STEP_SEMITONES, Definition, Group, is_step
+from fioritura.techniques.families import NEIGHBOURS
 from fioritura.techniques.figure import Figure
 from fioritura.techniques.technique import Technique, before_next, instead
 from fioritura.theory.metre import EIGHTH, QUARTER, SIXTEENTH
 from fioritura.theory.pitch import Pitch
+from fioritura.words import message
+
+_LONGEST_ESCAPE_SEMITONES: Final = 7
+"""The widest leap out of a note that is recognised as an escape tone."""
 
 
-def _out_and_back(technique: str, context: Context, neighbour: Pitch, side: str) -> Iterator[Figure]:
+def _out_and_back(technique: str, context: Context, neighbour: Pitch, which: str) -> Iterator[Figure]:
     if not context.is_free:
         return
     main, length = context.note.pitch, context.note.duration_ticks
     if context.interval_out == 0 and context.leads_directly:
         for value in (EIGHTH, SIXTEENTH):
             if value * 2 <= length and value >= context.setting.shortest_ticks:
-                why = f"The melody repeats a note: the {side} neighbour between gives it somewhere to return from."
+                why = message("neighbour-why-repeated", which=which)
                 yield before_next(technique, context, [neighbour], [value], why)
                 return
     if context.next is None or (context.leads_directly and context.next.midi == neighbour.midi):
         return
     quick = _quick_ticks(context)
     if quick >= max(context.setting.shortest_ticks, SIXTEENTH):
-        why = f"The note is long enough to step out to its {side} neighbour and back."
+        why = message("neighbour-why-long", which=which)
         yield instead(technique, context, [main, neighbour, main], [length - 2 * quick, quick, quick], why)
 
 
@@ -47,7 +54,7 @@ def _lower(context: Context) -> Iterator[Figure]:
     ending = context.ending
     yield from _out_and_back("neighbour-lower", context, ending.step_below, "lower")
     if context.midi - ending.step_below.midi == 2:
-        yield from _out_and_back("neighbour-lower", context, ending.leading_note, "chromatic lower")
+        yield from _out_and_back("neighbour-lower", context, ending.leading_note, "chromatic")
 
 
 def _double(context: Context) -> Iterator[Figure]:
@@ -57,15 +64,15 @@ def _double(context: Context) -> Iterator[Figure]:
     ending = context.ending
     pair = [ending.step_above, ending.leading_note if context.setting.idiom == "jazz" else ending.step_below]
     shortest = context.setting.shortest_ticks
-    for order, words in ((pair, "above, then below"), (pair[::-1], "below, then above")):
+    for order, first in ((pair, "above"), (pair[::-1], "below")):
         if context.interval_out == 0 and context.leads_directly:
             for value in (EIGHTH, SIXTEENTH):
                 if value * 4 <= length and value >= shortest:
-                    why = f"The melody repeats a note: both neighbours ({words}) dance around it."
+                    why = message("double-neighbour-why-repeated", first=first)
                     yield before_next("double-neighbour", context, order, [value, value], why)
                     break
         elif context.next and length >= QUARTER and length % QUARTER == 0 and shortest <= length // 4 <= EIGHTH:
-            why = f"A long note circles through both neighbours ({words}) and comes home."
+            why = message("double-neighbour-why-long", first=first)
             yield instead("double-neighbour", context, [main, *order, main], [length // 4] * 4, why)
 
 
@@ -78,8 +85,7 @@ def _escape(context: Context) -> Iterator[Figure]:
         return
     for value in (EIGHTH, SIXTEENTH):
         if value * 2 <= context.note.duration_ticks and value >= context.setting.shortest_ticks:
-            turn = "down" if out < 0 else "up"
-            why = f"The melody goes {turn}: a step the other way first, then the leap, gives it a catch of breath."
+            why = message("escape-tone-why", direction="down" if out < 0 else "up")
             yield before_next("escape-tone", context, [away], [value], why)
             return
 
@@ -95,76 +101,84 @@ def _appoggiatura(context: Context) -> Iterator[Figure]:
     for pitch, side in leaning:
         is_foreign = context.chord is None or pitch.midi % 12 not in context.chord.pitch_classes
         if is_foreign and abs(pitch.midi - context.previous.midi) >= 3:
-            why = (
-                f"A chord note on a beat: a leap to the step {side}, foreign to the chord, leans on it and resolves."
-            )
+            foreign = context.chord is not None
+            why = message("appoggiatura-why", side=side, foreign=foreign)
             yield instead("appoggiatura", context, [pitch, context.note.pitch], [value, length - value], why)
 
 
-TECHNIQUES = (
-    Technique(
-        id="neighbour-upper",
-        name="Upper neighbour note",
-        label="upper nbr",
-        family="neighbours",
-        level=2,
-        find=_upper,
-        text="A step up from the melody note and back again.",
-        how="The neighbour is lighter than the note it belongs to.",
-        when="On a repeated note or a long note that should move a little.",
-        fault="The return is late.",
-        cure="Finger the three notes silently in time first.",
-    ),
-    Technique(
-        id="neighbour-lower",
-        name="Lower neighbour note",
-        label="lower nbr",
-        family="neighbours",
-        level=2,
-        find=_lower,
-        text="A step (or a semitone) down from the melody note and back again.",
-        how="Slur down and up in one gesture.",
-        when="On a repeated note or a long note; the semitone is stronger, the scale step softer.",
-        fault="The lower note is flat.",
-        cure="Keep the air fast on the way down.",
-    ),
-    Technique(
-        id="double-neighbour",
-        name="Double neighbour",
-        label="double nbr",
-        family="neighbours",
-        level=4,
-        find=_double,
-        text="Both neighbours of a note, one after the other, before it returns.",
-        how="Four even notes, the first and last the same.",
-        when="Between two equal notes, or inside a long one.",
-        fault="The two middle notes blur.",
-        cure="Slow practice with an accent on the second note, then on the third.",
-    ),
-    Technique(
-        id="escape-tone",
-        name="Escape tone",
-        label="escape",
-        family="neighbours",
-        level=4,
-        find=_escape,
-        text="A step against the direction of the melody, then a leap to the next melody note.",
-        how="Throw it away: short and light.",
-        when="Where the melody moves down (or up) by step or third and the first note has time.",
-        fault="It sounds like a missed note.",
-        cure="Give the melody notes on both sides full length and weight.",
-    ),
-    Technique(
-        id="appoggiatura",
-        name="Appoggiatura",
-        label="appogg.",
-        family="neighbours",
-        level=4,
-        find=_appoggiatura,
-        text="The melody leaps to the note beside the chord note, leans on it, and resolves by step.",
-        how="Full weight on the leaning note, none on the resolution, no tongue between.",
-        when="On a long chord note on a beat that is reached by leap.",
-        fault="The resolution gets an accent.",
-        cure="Sing it on a sigh: 'AH-ah'.",
-    ),
+def _steps_out(direction: int) -> Callable[[Group], bool]:
+    """A step out of a note and back to it."""
+
+    def is_one(g: Group) -> bool:
+        found = g.around(g.before)
+        if not found or not 1 <= found[0] * direction <= STEP_SEMITONES or not (g.is_diatonic or found[0] == -1):
+            return False
+        return (len(found) == 1 and g.before == g.after) or found[1:] == (0,)
+
+    return is_one
+
+
+def _is_double(g: Group) -> bool:
+    found = g.around(g.before)
+    if len(found) == 2 and g.before != g.after:
+        return False
+    sides = len(found) >= 2 and is_step(found[0]) and is_step(found[1]) and found[0] * found[1] < 0
+    return sides and found[2:] in ((), (0,))
+
+
+def _escapes(g: Group) -> bool:
+    if not (g.is_between and len(g.inner) == 1 and g.is_diatonic):
+        return False
+    away, on = g.moves
+    return g.is_light and is_step(away) and STEP_SEMITONES < abs(on) <= _LONGEST_ESCAPE_SEMITONES and away * on < 0
+
+
+def _leans(g: Group) -> bool:
+    if not (g.is_between and len(g.inner) == 1 and g.is_diatonic):
+        return False
+    return abs(g.moves[0]) > STEP_SEMITONES and is_step(g.moves[1])
+
+
+NEIGHBOUR_UPPER = Technique(
+    id="neighbour-upper",
+    family=NEIGHBOURS.id,
+    level=2,
+    find=_upper,
+    definition=Definition(_steps_out(1), breadth=130),
+    side="above",
 )
+
+NEIGHBOUR_LOWER = Technique(
+    id="neighbour-lower",
+    family=NEIGHBOURS.id,
+    level=2,
+    find=_lower,
+    definition=Definition(_steps_out(-1), breadth=140),
+    side="below",
+)
+
+DOUBLE_NEIGHBOUR = Technique(
+    id="double-neighbour",
+    family=NEIGHBOURS.id,
+    level=4,
+    find=_double,
+    definition=Definition(_is_double, breadth=150),
+)
+
+ESCAPE_TONE = Technique(
+    id="escape-tone",
+    family=NEIGHBOURS.id,
+    level=4,
+    find=_escape,
+    definition=Definition(_escapes, breadth=250),
+)
+
+APPOGGIATURA = Technique(
+    id="appoggiatura",
+    family=NEIGHBOURS.id,
+    level=4,
+    find=_appoggiatura,
+    definition=Definition(_leans, breadth=270),
+)
+
+TECHNIQUES = (NEIGHBOUR_UPPER, NEIGHBOUR_LOWER, DOUBLE_NEIGHBOUR, ESCAPE_TONE, APPOGGIATURA)

@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from itertools import pairwise
 
 from fioritura.techniques.context import Context
+from fioritura.techniques.definition import Definition, Group, is_step
+from fioritura.techniques.families import PASSING_NOTES
 from fioritura.techniques.figure import Figure
 from fioritura.techniques.technique import Technique, before_next
 from fioritura.theory.metre import EIGHTH, SIXTEENTH
 from fioritura.theory.pitch import Pitch
+from fioritura.words import message
 
 
 def _room(context: Context, count: int) -> Iterator[int]:
@@ -50,15 +53,14 @@ def _diatonic(context: Context) -> Iterator[Figure]:
     inside = between(context)
     if len(inside) == 1 and _walks(context, inside) and abs(context.interval_out or 0) in (3, 4):
         for value in _room(context, 1):
-            why = "The melody leaps a third: the scale note between fills it."
-            yield before_next("passing-note", context, inside, [value], why)
+            yield before_next("passing-note", context, inside, [value], message("passing-note-why"))
 
 
 def _pair(context: Context) -> Iterator[Figure]:
     inside = between(context)
     if len(inside) == 2 and _walks(context, inside) and abs(context.interval_out or 0) in (5, 6):
         for value in _room(context, 2):
-            why = "The melody leaps a fourth: the two scale notes between make it a walk."
+            why = message("passing-notes-pair-why")
             yield before_next("passing-notes-pair", context, inside, [value, value], why)
 
 
@@ -69,48 +71,44 @@ def _chromatic(context: Context) -> Iterator[Figure]:
         if middle.step not in (context.note.pitch.step, context.next.note.pitch.step):
             middle = context.key.spell(middle.midi, "up" if out > 0 else "down")
         for value in _room(context, 1):
-            why = "The melody moves by a whole tone: the semitone between leads on, as a real note off the beat."
+            why = message("passing-note-chromatic-why")
             yield before_next("passing-note-chromatic", context, [middle], [value], why)
 
 
-TECHNIQUES = (
-    Technique(
-        id="passing-note",
-        name="Passing note",
-        label="passing",
-        family="passing-notes",
-        level=2,
-        find=_diatonic,
-        text="The scale note inside a leap of a third, with real value: an eighth or a sixteenth off the beat.",
-        how="Make it lighter than the notes on both sides and slur through it.",
-        when="Where the melody leaps a third and the first note is long enough to give up some time.",
-        fault="The passing note is louder than the melody.",
-        cure="Play the leap alone; then let the passing note happen on the way.",
-    ),
-    Technique(
-        id="passing-notes-pair",
-        name="Two passing notes",
-        label="passing",
-        family="passing-notes",
-        level=3,
-        find=_pair,
-        text="The two scale notes inside a leap of a fourth.",
-        how="Even, light, slurred to the arrival.",
-        when="Where the melody leaps a fourth from a note of a beat or more.",
-        fault="They rush.",
-        cure="Count the subdivisions of the beat that they take.",
-    ),
-    Technique(
-        id="passing-note-chromatic",
-        name="Chromatic passing note",
-        label="chrom. passing",
-        family="passing-notes",
-        level=3,
-        find=_chromatic,
-        text="The semitone inside a whole tone, as a real note off the beat.",
-        how="Lean a little into it: it wants to resolve.",
-        when="Where the melody moves by a whole tone and the first note has time.",
-        fault="It falls on the beat and sounds like a wrong note.",
-        cure="Put the foot on the beat: the chromatic note is always between two taps.",
-    ),
+def _walk(count: int) -> Callable[[Group], bool]:
+    def is_one(g: Group) -> bool:
+        is_through = g.is_between and len(g.inner) == count and g.goes_one_way
+        return is_through and all(map(is_step, g.moves)) and g.is_diatonic
+
+    return is_one
+
+
+def _is_chromatic(g: Group) -> bool:
+    return g.is_between and g.moves in ((1, 1), (-1, -1))
+
+
+PASSING_NOTE = Technique(
+    id="passing-note",
+    family=PASSING_NOTES.id,
+    level=2,
+    find=_diatonic,
+    definition=Definition(_walk(1), breadth=170),
 )
+
+PASSING_NOTES_PAIR = Technique(
+    id="passing-notes-pair",
+    family=PASSING_NOTES.id,
+    level=3,
+    find=_pair,
+    definition=Definition(_walk(2), breadth=180),
+)
+
+PASSING_NOTE_CHROMATIC = Technique(
+    id="passing-note-chromatic",
+    family=PASSING_NOTES.id,
+    level=3,
+    find=_chromatic,
+    definition=Definition(_is_chromatic, breadth=160),
+)
+
+TECHNIQUES = (PASSING_NOTE, PASSING_NOTES_PAIR, PASSING_NOTE_CHROMATIC)

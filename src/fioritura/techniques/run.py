@@ -2,21 +2,24 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from typing import Final
 
 from fioritura.techniques.context import Context
+from fioritura.techniques.definition import Definition, Group
+from fioritura.techniques.families import RUNS
 from fioritura.techniques.figure import Figure
 from fioritura.techniques.passing import between
 from fioritura.techniques.technique import Technique, before_next
 from fioritura.theory.key import Direction
 from fioritura.theory.pitch import Pitch
 from fioritura.theory.scale import Scale
+from fioritura.words import Message, message
 
 _FURTHEST_SEMITONES: Final = 16
 
 
-def _run(technique: str, context: Context, pitches: Sequence[Pitch], why: str) -> Iterator[Figure]:
+def _run(technique: str, context: Context, pitches: Sequence[Pitch], why: Message) -> Iterator[Figure]:
     """Even quick notes in at most half of the time before the next note (two thirds of it over a rest)."""
     reach = context.reach_ticks
     available = max(reach // 2, reach - context.note.duration_ticks if context.gap_ticks else 0)
@@ -29,8 +32,8 @@ def _can_run(context: Context) -> bool:
     return context.next is not None and context.is_free and context.gap_ticks <= context.note.duration_ticks
 
 
-def _rises(context: Context) -> str:
-    return "rises" if (context.interval_out or 0) > 0 else "falls"
+def _direction(context: Context) -> str:
+    return "up" if (context.interval_out or 0) > 0 else "down"
 
 
 def _chromatic(context: Context) -> Iterator[Figure]:
@@ -40,14 +43,14 @@ def _chromatic(context: Context) -> Iterator[Figure]:
         leading: Direction = "up" if out > 0 else "down"
         pitches = [context.key.spell(context.midi + direction * n, leading) for n in range(1, abs(out))]
         size = "fourth" if abs(out) == 5 else "third"
-        why = f"The melody {_rises(context)} a {size}: few enough semitones to play them all."
+        why = message("run-chromatic-why", direction=_direction(context), size=size)
         yield from _run("run-chromatic", context, pitches, why)
 
 
 def _scale(context: Context) -> Iterator[Figure]:
     if _can_run(context) and 6 <= abs(context.interval_out or 0) <= _FURTHEST_SEMITONES:
         inside = between(context)
-        why = f"The melody {_rises(context)} by a wide leap: the chord's scale fills it, and the arrival is on time."
+        why = message("run-scale-why", direction=_direction(context))
         yield from _run("run-scale", context, inside, why)
 
 
@@ -64,7 +67,7 @@ def _pentatonic(context: Context) -> Iterator[Figure]:
         leading: Direction = "up" if context.next.midi > context.midi else "down"
         pitches = [ending.spell(pitch.midi, leading) for pitch in _inside(ending.pentatonic, context)]
         if len(pitches) >= 2:
-            why = f"The melody {_rises(context)} by a wide leap: five notes to the octave fill it lightly."
+            why = message("run-pentatonic-why", direction=_direction(context))
             yield from _run("run-pentatonic", context, pitches, why)
 
 
@@ -79,61 +82,56 @@ def _arpeggio(context: Context) -> Iterator[Figure]:
         pitches = [
             context.ending.spell(midi, "up" if out > 0 else "down") for midi in (tones if out > 0 else tones[::-1])
         ]
-        why = f"The melody {_rises(context)} by a wide leap: the notes of the chord are the steps of the ladder."
+        why = message("run-arpeggio-why", direction=_direction(context))
         yield from _run("run-arpeggio", context, pitches, why)
 
 
-TECHNIQUES = (
-    Technique(
-        id="run-chromatic",
-        name="Chromatic run inside a third or fourth",
-        label="chrom. run",
-        family="runs",
-        level=3,
-        find=_chromatic,
-        text="All semitones between two melody notes a third or a fourth apart, quick and even.",
-        how="Start late rather than early; the last melody note is the goal and stands on its beat.",
-        when="Where the leap is no more than a fourth; wider gaps have too many semitones.",
-        fault="The run starts too early and the arrival waits.",
-        cure="Play backwards: the arrival, then the last two notes and the arrival, then three.",
-    ),
-    Technique(
-        id="run-scale",
-        name="Scale run",
-        label="scale run",
-        family="runs",
-        level=4,
-        find=_scale,
-        text="The notes of the chord's scale between two melody notes a fifth or more apart.",
-        how="One breath, one slur, fingers low; grow towards the arrival.",
-        when="Into a high point, or down from it, where the first note is long.",
-        fault="Two or three notes in the middle are blurred.",
-        cure="Play it in dotted rhythms both ways, then even.",
-    ),
-    Technique(
-        id="run-pentatonic",
-        name="Pentatonic run",
-        label="pent. run",
-        family="runs",
-        level=3,
-        find=_pentatonic,
-        text="A run through five notes to the octave: fewer notes than the scale for the same distance.",
-        how="As a scale run, but with air between the notes; it may swing.",
-        when="Where a full scale would be too quick for the tempo, and in blues and folk colours.",
-        fault="The gap of a third inside it is uneven.",
-        cure="Loop the three notes around the third.",
-    ),
-    Technique(
-        id="run-arpeggio",
-        name="Arpeggio run",
-        label="arpeggio",
-        family="runs",
-        level=4,
-        find=_arpeggio,
-        text="The notes of the chord as quick steps from one melody note to the next.",
-        how="Hear the chord first, then let the fingers spell it.",
-        when="Where the melody makes a wide leap inside one chord.",
-        fault="The register break cracks.",
-        cure="Practise the two notes at the break as a slow slur, then the whole arpeggio.",
-    ),
+def _is_chromatic(g: Group) -> bool:
+    return g.is_between and len(g.inner) >= 2 and set(g.moves) in ({1}, {-1})
+
+
+def _way(classes: Callable[[Group], frozenset[int]], widest: int, least: int = 1) -> Callable[[Group], bool]:
+    """A way of `least` notes or more through some pitch classes, in one direction, from the note before to the note
+    after."""
+
+    def is_one(g: Group) -> bool:
+        if len(g.inner) < least or not g.is_between or not g.goes_one_way or max(map(abs, g.moves)) > widest:
+            return False
+        return g.all_in(classes(g))
+
+    return is_one
+
+
+RUN_CHROMATIC = Technique(
+    id="run-chromatic",
+    family=RUNS.id,
+    level=3,
+    find=_chromatic,
+    definition=Definition(_is_chromatic, breadth=210),
 )
+
+RUN_SCALE = Technique(
+    id="run-scale",
+    family=RUNS.id,
+    level=4,
+    find=_scale,
+    definition=Definition(_way(lambda g: g.scale, 3), breadth=220),
+)
+
+RUN_PENTATONIC = Technique(
+    id="run-pentatonic",
+    family=RUNS.id,
+    level=3,
+    find=_pentatonic,
+    definition=Definition(_way(lambda g: g.five, 4, 2), breadth=240),
+)
+
+RUN_ARPEGGIO = Technique(
+    id="run-arpeggio",
+    family=RUNS.id,
+    level=4,
+    find=_arpeggio,
+    definition=Definition(_way(lambda g: g.chord, 9), breadth=230),
+)
+
+TECHNIQUES = (RUN_CHROMATIC, RUN_SCALE, RUN_PENTATONIC, RUN_ARPEGGIO)

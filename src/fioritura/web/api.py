@@ -47,6 +47,7 @@ from fioritura.web.staves import PageSize, engraved_tune
 from fioritura.web.take_views import check_take
 from fioritura.web.views import alternative_views, arrangement_view, system_views, tune_view
 from fioritura.web.workspace import OpenArrangement, WantedSetting, Workspace
+from fioritura.words import capital, say
 
 __all__ = ["api"]
 
@@ -235,7 +236,7 @@ def look_at_abc(typed: AbcText) -> AbcView:
                 raise ReadError("There is no tune yet: begin with X:1 and end the header with K:.")
             tune = entries[0].read(irregular=way)
             view.systems = system_views(engraved_tune(tune, PageSize(typed.width, 7.0)))
-            view.warnings = list(tune.warnings) if way == "refuse" else []
+            view.warnings = list(map(say, tune.warnings)) if way == "refuse" else []
             break
         except FiorituraError as error:
             view.problem = view.problem or problem_of(error)
@@ -326,10 +327,11 @@ def restore_archive(
 @api.get("/techniques", tags=["tables"])
 def techniques() -> list[dict[str, Any]]:
     """The table of ornaments, level by level."""
+    from fioritura.lesson.edition import technique_record
     from fioritura.techniques.table import all_techniques
 
     fields = ("id", "name", "label", "family", "level", "text", "how", "when", "fault", "cure")
-    return [{field: getattr(technique, field) for field in fields} for technique in all_techniques().values()]
+    return [technique_record(technique, fields) for technique in all_techniques().values()]
 
 
 def _shown(
@@ -347,7 +349,7 @@ def _name_of(arrangement: Arrangement, id: str) -> str:
     number = arrangement.spots.by_id.get(id)
     if number is None:
         raise OptionError(f"No figure {id!r} here: look at the arrangement again.")
-    return technique_named(arrangement.spots.candidates[number].technique).name
+    return capital(say(technique_named(arrangement.spots.candidates[number].technique).name))
 
 
 def _decided(arrangement: Arrangement, decision: Decision) -> Arrangement:

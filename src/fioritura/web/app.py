@@ -28,6 +28,7 @@ from fioritura.techniques.table import all_techniques
 from fioritura.web.api import api
 from fioritura.web.bringing import Choices, each_arranged, problem_of, shelved
 from fioritura.web.engraver import Engraver
+from fioritura.web.families import family_data, family_styles
 from fioritura.web.guard import Guard
 from fioritura.web.hearing import Sounds, hearing
 from fioritura.web.intake import demo_source
@@ -42,6 +43,7 @@ from fioritura.web.token_check import TokenCheck, add_entrance
 from fioritura.web.views import setting_view, tune_view
 from fioritura.web.words import Piece, pieces_of, say_in_html
 from fioritura.web.workspace import Workspace
+from fioritura.words import capital
 
 __all__ = ["create_app", "prepare_sound"]
 
@@ -49,20 +51,6 @@ _HERE: Final = Path(__file__).parent
 _ABOUT: Final = (
     "Arrangements, sound, lessons, takes, students and the shelf: the interface that Fioritura's own page uses."
 )
-_FAMILIES: Final = (
-    "graces",
-    "inflections",
-    "repetitions",
-    "anticipations",
-    "neighbours",
-    "passing-notes",
-    "approaches",
-    "delays",
-    "fills",
-    "runs",
-    "turns",
-)
-
 _IMPORTED: Final = re.compile(r'^import .* from "\./([\w-]+\.js)";$', re.MULTILINE)
 
 _SAID: Final = re.compile(r'"(page-[a-z-]+)"')
@@ -179,14 +167,18 @@ def _add_pages(app: FastAPI, shelf: Shelf, page: Page, check: TokenCheck | None)
         data = (font_folder() / "FiorituraSigns.ttf").read_bytes()
         return Response(data, media_type="font/ttf", headers={"Cache-Control": "private, max-age=86400"})
 
+    @app.get("/families.css", include_in_schema=False)
+    def families() -> Response:
+        return Response(family_styles(), media_type="text/css")
+
 
 def _page_maker() -> Page:
     """What renders a template under its name."""
     templates = Jinja2Templates(env=templates_of("fioritura.web"))
-    templates.env.globals.update(modules=_modules, script_words=_script_words, say=say_in_html)
+    templates.env.globals.update(modules=_modules, script_words=_script_words, say=say_in_html, capital=capital)
 
     def page(request: Request, name: str, status: int = 200, **values: Any) -> Response:
-        shared = {"instruments": all_instruments(), "families": _FAMILIES, "page": name, "id": None, "script": ""}
+        shared = {"instruments": all_instruments(), "families": family_data(), "page": name, "id": None, "script": ""}
         return templates.TemplateResponse(request, f"{name}.html", shared | values, status)
 
     return page

@@ -35,6 +35,7 @@ from fioritura.web.lesson_models import (
     TechniqueOffer,
 )
 from fioritura.web.staves import renamed
+from fioritura.words import say
 
 __all__ = ["check_plan", "examples_of_plan", "offer_view"]
 
@@ -103,7 +104,7 @@ def _phrase_view(arrangement: Arrangement, parts: tuple[Phrase, ...], phrase: Ph
         if phrase_of(tune, parts, figure) == phrase.number
     ]
     labels = tuple(
-        Label(place - first.start_ticks, technique_named(figure.technique).label, number)
+        Label(place - first.start_ticks, say(technique_named(figure.technique).label), number)
         for number, figure in inside
         if first.start_ticks <= (place := sounding_start(tune, figure)) < last.end_ticks
     )

@@ -18,6 +18,7 @@ from fioritura.techniques.figure import Figure
 from fioritura.techniques.table import technique_named
 from fioritura.tune import Note, Tune
 from fioritura.web.engraver import Engraver
+from fioritura.words import say
 
 __all__ = ["PageSize", "bars_of", "engraved", "engraved_tune", "little_staff", "renamed"]
 
@@ -94,6 +95,6 @@ def _staff(
 
 def _labels(rendition: Rendition) -> tuple[Label, ...]:
     return tuple(
-        Label(sounding_start(rendition.tune, figure), technique_named(figure.technique).label, number)
+        Label(sounding_start(rendition.tune, figure), say(technique_named(figure.technique).label), number)
         for number, figure in enumerate(rendition.figures)
     )

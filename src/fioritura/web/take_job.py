@@ -34,6 +34,7 @@ from fioritura.web.take_models import (
     TraceNote,
     Which,
 )
+from fioritura.words import capital, say
 
 __all__ = ["Order", "PlayedBar", "listen", "reviewed"]
 
@@ -167,8 +168,8 @@ def _figures(heard: Heard, tune: Tune) -> Iterator[FigureResult]:
         into_bar = round((row.beat - 1) * bar.metre.beat_ticks) - bar.metre_offset_ticks
         yield FigureResult(
             technique=technique.id,
-            name=technique.name,
-            label=technique.label,
+            name=capital(say(technique.name)),
+            label=say(technique.label),
             family=technique.family,
             status=row.status.value,
             bar=row.bar,

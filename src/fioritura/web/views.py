@@ -28,6 +28,7 @@ from fioritura.web.models import (
     VersionView,
 )
 from fioritura.web.staves import little_staff, renamed
+from fioritura.words import capital, say
 
 __all__ = ["alternative_views", "arrangement_view", "page_words", "setting_view", "system_views", "tune_view"]
 
@@ -84,9 +85,9 @@ def alternative_views(arrangement: Arrangement, alternatives: Sequence[Alternati
         views.append(
             AlternativeView(
                 id=figure_id(figure),
-                name=technique.name,
+                name=capital(say(technique.name)),
                 family=technique.family,
-                reason=figure.why,
+                reason=say(figure.why),
                 level=technique.level,
                 difficulty=difficulty(figure, arrangement.setting),
                 worth=round(alternative.worth, 3),
@@ -139,7 +140,7 @@ def setting_view(arrangement: Arrangement) -> SettingView:
 
 def _notes(arrangement: Arrangement) -> list[str]:
     """What the player should know: warnings of the reader, inferred chords."""
-    notes = [page_words(warning) for warning in arrangement.tune.warnings]
+    notes = [page_words(say(warning)) for warning in arrangement.tune.warnings]
     if any(span.is_inferred for span in arrangement.tune.chords):
         notes.append("The file has no chord symbols; those in parentheses were inferred.")
     return notes
@@ -154,14 +155,14 @@ def _figure_views(rendition: Rendition, locked: frozenset[str], staff: int) -> I
             id=name,
             number=number,
             technique=technique.id,
-            name=technique.name,
-            label=technique.label,
+            name=capital(say(technique.name)),
+            label=say(technique.label),
             family=technique.family,
             bar=bar,
             beat=round(beat, 3),
-            reason=figure.why,
-            text=technique.text,
-            how=technique.how,
+            reason=say(figure.why),
+            text=say(technique.text),
+            how=say(technique.how),
             level=technique.level,
             difficulty=difficulty(figure, rendition.setting),
             is_kept=name in locked,

@@ -6,6 +6,7 @@ language and room (``words/de/arrange.ftl``), those of the techniques beside eac
 
 from fioritura.words.message import Message, Speakable, Value, message, verbatim
 from fioritura.words.speech import LANGUAGES, add_words, capital, language, say, speaking
+from fioritura.words.stored import message_data, message_from
 
 __all__ = [
     "LANGUAGES",
@@ -16,6 +17,8 @@ __all__ = [
     "capital",
     "language",
     "message",
+    "message_data",
+    "message_from",
     "say",
     "speaking",
     "verbatim",

@@ -80,21 +80,6 @@ page-line-name =
         [plain] plain
        *[ornamented] ornamented
     }
-page-family-name =
-    { $family ->
-        [anticipations] Anticipations
-        [approaches] Approaches
-        [delays] Delays
-        [fills] Fills
-        [graces] Graces
-        [inflections] Inflections
-        [neighbours] Neighbours
-        [passing-notes] Passing notes
-        [repetitions] Repetitions
-        [runs] Runs
-        [turns] Turns
-       *[other] { $name }
-    }
 page-technique-name = Name
 page-technique-label = Sign over the notes
 page-technique-text = What it is
