@@ -255,7 +255,9 @@ def disagreement(entry: AbcEntry) -> str:
         own = again
         if _reference_agrees(own, plainer, ties_carry_accidentals=True):
             return name
-    return "damaged text" if any(" is left out: " in warning for warning in map(str, tune.warnings)) else "unexplained"
+    return (
+        "damaged text" if any(" is left out: " in warning for warning in map(str, tune.warnings)) else "unexplained"
+    )
 
 
 def _reference_agrees(own: list[Sound], text: str, *, ties_carry_accidentals: bool) -> bool:

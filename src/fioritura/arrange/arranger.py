@@ -16,7 +16,7 @@ from fioritura.arrange.choose import Candidate, Model, choose, gumbel
 from fioritura.arrange.levels import Level, level_numbered
 from fioritura.arrange.playable import unplayable_figures
 from fioritura.arrange.rendition import Rendition
-from fioritura.arrange.survey import Survey, figure_id, no_collector, survey
+from fioritura.arrange.survey import Survey, no_collector, survey
 from fioritura.arrange.taste import taste_of
 from fioritura.errors import OptionError
 from fioritura.players.setting import Setting
@@ -51,7 +51,7 @@ def ornament(
     """The best rendition of a tune for a player.
 
     Seed 0 gives the best; every other seed gives another good version, always the same. `locked` and `refused` hold
-    figures by `figure_id`: the former stand in the rendition, the latter do not, the rest is the best around them.
+    figures by id: the former stand in the rendition, the latter do not, the rest is the best around them.
 
     Raises:
         OptionError: an unknown technique or figure, or locked figures that collide.
@@ -121,7 +121,7 @@ def _constraints(found: Survey, seed: int, locked: Collection[str], refused: Col
     return Constraints(
         fixed=frozenset(found.by_id[name] for name in locked),
         barred=frozenset(found.by_id[name] for name in refused),
-        noise=np.array([gumbel(seed, figure_id(figure), SEED_NOISE) for figure in found.candidates] if seed else 0.0),
+        noise=np.array([gumbel(seed, figure.id, SEED_NOISE) for figure in found.candidates] if seed else 0.0),
     )
 
 

@@ -7,7 +7,6 @@ from collections.abc import Iterable, Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass, field, replace
 from functools import cached_property
-from hashlib import blake2s
 
 import numpy as np
 from numpy.typing import NDArray
@@ -24,7 +23,7 @@ from fioritura.theory.metre import SIXTEENTH
 from fioritura.tune import Tune
 from fioritura.words import Message
 
-__all__ = ["Survey", "difficulty", "figure_id", "loss_of", "no_collector", "survey", "with_own_figures"]
+__all__ = ["Survey", "difficulty", "loss_of", "no_collector", "survey", "with_own_figures"]
 
 
 @dataclass(frozen=True)
@@ -52,8 +51,8 @@ class Survey:
 
     @cached_property
     def by_id(self) -> dict[str, int]:
-        """Numbers of the figures by `figure_id`."""
-        return {figure_id(figure): number for number, figure in enumerate(self.candidates)}
+        """Numbers of the figures by their ids."""
+        return {figure.id: number for number, figure in enumerate(self.candidates)}
 
     def scored(self, number: int) -> Figure:
         """A figure with its score."""
@@ -61,7 +60,7 @@ class Survey:
 
     def why(self, figure: Figure) -> dict[Message, float]:
         """What each feature of place and figure adds to the figure's score, largest first."""
-        number = self.by_id[figure_id(figure)]
+        number = self.by_id[figure.id]
         technique = technique_named(figure.technique)
         context = self.contexts[figure.anchors[0]]
         return contributions(taste_of(self.setting.idiom), technique, context, figure, self.losses[number])
@@ -111,13 +110,6 @@ def survey(tune: Tune, setting: Setting, only: Iterable[str] = (), without: Iter
     figures = tuple(figure for _, figure in offered)
     scores += [figure.merit for figure in figures]
     return Survey(tune, setting, techniques, around, figures, scores, losses, bool(only))
-
-
-def figure_id(figure: Figure) -> str:
-    """A name for a figure that stays the same as long as tune and figure do: ``"turn-12-3fa9c1"``."""
-    notes = [(note.onset_ticks, note.duration_ticks, note.pitch.midi) for note in figure.notes]
-    content = repr((notes, [pitch.midi for pitch in figure.graces], [str(mark) for mark in figure.marks]))
-    return f"{figure.technique}-{figure.anchors[0]}-{blake2s(content.encode(), digest_size=3).hexdigest()}"
 
 
 def difficulty(figure: Figure, setting: Setting) -> float:

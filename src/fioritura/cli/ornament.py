@@ -7,7 +7,6 @@ import sys
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-<<<<<<< HEAD
 from fioritura.cli.options import (
     WHERE_WIDTH,
     add_source_options,
@@ -22,11 +21,7 @@ from fioritura.cli.options import (
     setting_of,
     tune_of,
 )
-from fioritura.words import message, say
-=======
-from fioritura.cli.options import add_source_options, add_taste_options, names, print_json, setting_of, tune_of
-from fioritura.words import capital, say
->>>>>>> technique
+from fioritura.words import capital, message, say
 
 if TYPE_CHECKING:
     from fioritura.arrange.arrangement import Arrangement
@@ -154,11 +149,7 @@ def summary_of(rendition: Rendition, files: list[Path]) -> dict[str, Any]:
         ],
         "chords_inferred": any(span.is_inferred for span in tune.chords),
         "chords": [span.text for span in tune.chords],
-<<<<<<< HEAD
         "warnings": [say(warning) for warning in tune.warnings],
-=======
-        "warnings": list(map(say, tune.warnings)),
->>>>>>> technique
         "files": [str(path) for path in files],
     }
 
@@ -197,13 +188,8 @@ def _say(rendition: Rendition, summary: dict[str, Any]) -> None:
         from fioritura.lesson.edition import sounding_start
         from fioritura.techniques.table import technique_named
 
-<<<<<<< HEAD
         where = rendition.tune.position_at(sounding_start(rendition.tune, figure))
-        print(f"  {full(where):<{WHERE_WIDTH}} {say(technique_named(figure.technique).name)}")
-=======
-        bar, beat = rendition.tune.beat_at(sounding_start(rendition.tune, figure))
-        print(f"  bar {bar:>3} beat {beat:<5.4g} {capital(say(technique_named(figure.technique).name))}")
->>>>>>> technique
+        print(f"  {full(where):<{WHERE_WIDTH}} {capital(say(technique_named(figure.technique).name))}")
     if summary["hardest_places"]:
         print_words("cli-practise-first")
     for place in summary["hardest_places"]:

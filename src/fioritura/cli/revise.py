@@ -8,11 +8,7 @@ from typing import TYPE_CHECKING, Any
 
 from fioritura.cli.options import names, print_json
 from fioritura.cli.ornament import add_edition_options, give_out
-<<<<<<< HEAD
-from fioritura.words import say
-=======
 from fioritura.words import capital, say
->>>>>>> technique
 
 if TYPE_CHECKING:
     from fioritura.arrange.arrangement import Arrangement
@@ -91,12 +87,11 @@ def _pair(text: str, sign: str, usage: str) -> tuple[str, str]:
 
 
 def _list_alternatives(arrangement: Arrangement, options: argparse.Namespace) -> int:
-    from fioritura.arrange.survey import figure_id
     from fioritura.techniques.table import technique_named
 
     rows: list[dict[str, Any]] = [
         {
-            "id": figure_id(alternative.figure),
+            "id": alternative.figure.id,
             "technique": alternative.figure.technique,
             "worth": alternative.worth,
             "stands": alternative.stands,
@@ -110,10 +105,6 @@ def _list_alternatives(arrangement: Arrangement, options: argparse.Namespace) ->
     for row in rows:
         sign = "*" if row["stands"] else " "
         print(
-<<<<<<< HEAD
-            f"{sign} {row['worth']:>8.2f}  {row['id']:<34} {say(technique_named(row['technique']).name)}: {row['reason']}"
-=======
             f"{sign} {row['worth']:>8.2f}  {row['id']:<34} {capital(say(technique_named(row['technique']).name))}: {row['reason']}"
->>>>>>> technique
         )
     return 0

@@ -5,7 +5,6 @@ from __future__ import annotations
 import argparse
 from typing import Any
 
-<<<<<<< HEAD
 from fioritura.cli.options import (
     WHERE_WIDTH,
     add_source_options,
@@ -19,11 +18,7 @@ from fioritura.cli.options import (
     setting_of,
     tune_of,
 )
-from fioritura.words import say
-=======
-from fioritura.cli.options import add_source_options, add_taste_options, names, print_json, setting_of, tune_of
 from fioritura.words import capital, say
->>>>>>> technique
 
 __all__ = ["add_parser", "run"]
 
@@ -53,7 +48,7 @@ def add_parser(subparsers: Any) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """List the spots."""
-    from fioritura.arrange.survey import difficulty, figure_id, survey
+    from fioritura.arrange.survey import difficulty, survey
     from fioritura.lesson.edition import sounding_start
     from fioritura.techniques.table import technique_named
 
@@ -68,7 +63,7 @@ def run(options: argparse.Namespace) -> int:
     for figure in figures:
         bar, beat = tune.beat_at(sounding_start(tune, figure))
         row: dict[str, Any] = {
-            "id": figure_id(figure),
+            "id": figure.id,
             "technique": figure.technique,
             "bar": bar,
             "beat": round(beat, 6),
@@ -85,18 +80,11 @@ def run(options: argparse.Namespace) -> int:
         print_json(rows)
         return 0
     for warning in tune.warnings:
-<<<<<<< HEAD
         print_note(warning)
     for row in rows:
-        name = say(technique_named(row["technique"]).name)
+        name = capital(say(technique_named(row["technique"]).name))
         where = full(place_of(tune, row["bar"], row["beat"]))
         print(f"{where:<{WHERE_WIDTH}} {row['score']:>6.2f}  {name}: {row['reason']}")
-=======
-        print(f"note: {say(warning)}", file=sys.stderr)
-    for row in rows:
-        name = capital(say(technique_named(row["technique"]).name))
-        print(f"bar {row['bar']:>3} beat {row['beat']:<5.4g} {row['score']:>6.2f}  {name}: {row['reason']}")
->>>>>>> technique
         for feature, value in row.get("why", {}).items():
             print(f"{'':>{WHERE_WIDTH + 1}}{value:+.2f}  {feature}")
     print_words("cli-spots", spots=len(rows), techniques=len({row["technique"] for row in rows}))

@@ -6,13 +6,8 @@ import argparse
 from itertools import groupby
 from typing import Any
 
-<<<<<<< HEAD
 from fioritura.cli.options import print_json, print_words
-from fioritura.words import Message, capital, say
-=======
-from fioritura.cli.options import print_json
 from fioritura.words import capital, say
->>>>>>> technique
 
 __all__ = ["add_parser", "run"]
 
@@ -32,11 +27,7 @@ def run(options: argparse.Namespace) -> int:
     table = list(all_techniques().values())
     if options.json:
         fields = ("id", "name", "family", "level", "text", "label", "how", "when", "fault", "cure")
-<<<<<<< HEAD
-        print_json([{field: _plain(getattr(technique, field)) for field in fields} for technique in table])
-=======
         print_json([technique_record(technique, fields) for technique in table])
->>>>>>> technique
         return 0
     for level, members in groupby(table, key=lambda technique: technique.level):
         print_words("cli-level", level=level)
@@ -44,7 +35,3 @@ def run(options: argparse.Namespace) -> int:
             print(f"  {technique.id:<26} {capital(say(technique.name))}")
             print(f"  {'':<26} {say(technique.text)}")
     return 0
-
-
-def _plain(value: object) -> object:
-    return say(value) if isinstance(value, Message) else value

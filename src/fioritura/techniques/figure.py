@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from hashlib import blake2s
 from typing import Final
 
 from fioritura.theory.pitch import Pitch
@@ -40,7 +41,7 @@ class FigureNote:
     marks: tuple[Mark, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, repr=False)
 class Figure:
     """One use of a technique.
 
@@ -65,6 +66,16 @@ class Figure:
     merit: float = 0.0
     is_slurred: bool = False
     score: float = 0.0
+
+    @property
+    def id(self) -> str:
+        """A name that stays the same as long as tune and figure do: ``"turn-12-3fa9c1"``."""
+        notes = [(note.onset_ticks, note.duration_ticks, note.pitch.midi) for note in self.notes]
+        content = repr((notes, [pitch.midi for pitch in self.graces], [str(mark) for mark in self.marks]))
+        return f"{self.technique}-{self.anchors[0]}-{blake2s(content.encode(), digest_size=3).hexdigest()}"
+
+    def __repr__(self) -> str:
+        return f"<Figure {self.id}, score {self.score:g}>"
 
     def collides(self, other: Figure) -> bool:
         """True when both claim a slot: only one of them can stand."""
