@@ -17,7 +17,6 @@ from fioritura.arrange.levels import Level, level_numbered
 from fioritura.arrange.playable import unplayable_figures
 from fioritura.arrange.rendition import Rendition
 from fioritura.arrange.survey import Survey, no_collector, survey
-from fioritura.arrange.taste import taste_of
 from fioritura.errors import OptionError
 from fioritura.players.setting import Setting
 from fioritura.techniques.figure import Figure
@@ -201,7 +200,7 @@ def _overused(found: Survey, figures: Sequence[Figure]) -> Mapping[str, float]:
     """What to add to the price of each technique that takes more than its share."""
     if len(found.techniques) < 2 or len(figures) < 5:
         return {}
-    share = taste_of(found.setting.idiom).share
+    share = found.taste.share
     over: dict[str, float] = {}
     for id, count in Counter(figure.technique for figure in figures).items():
         most = max(share.get(id, share["usual"]), 1.6 / len(found.techniques)) * len(figures)

@@ -22,7 +22,7 @@ _LAST_NOTE_MARKS: Final = frozenset({Mark.SLUR_STOP, Mark.FERMATA, Mark.BREATH})
 _DROPPED_MARKS: Final = frozenset({Mark.STACCATO, Mark.TENUTO})
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, repr=False)
 class Rendition:
     """One version of a tune. `figures` stand in order of place and do not collide."""
 
@@ -31,6 +31,9 @@ class Rendition:
     figures: tuple[Figure, ...]
     seed: int = 0
     score: float = 0.0
+
+    def __repr__(self) -> str:
+        return f"<Rendition of {self.tune.title!r}: {len(self.figures)} figures, seed {self.seed}>"
 
     @cached_property
     def line(self) -> tuple[Note, ...]:

@@ -5,19 +5,20 @@ from __future__ import annotations
 import gc
 from collections.abc import Iterable, Iterator, Sequence
 from contextlib import contextmanager
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, replace
 from functools import cached_property
 
 import numpy as np
 from numpy.typing import NDArray
 
 from fioritura.arrange.find import find_figures
+from fioritura.arrange.own_taste import NO_CHANGE, TasteTable, changed_taste, own_weights
 from fioritura.arrange.rendition import note_weights
-from fioritura.arrange.taste import context_features, contributions, figure_features, learned_scores, taste_of
+from fioritura.arrange.taste import Taste, context_features, contributions, figure_features, learned_scores, taste_of
 from fioritura.players.setting import Setting
 from fioritura.techniques.context import Context, contexts
 from fioritura.techniques.figure import Figure
-from fioritura.techniques.table import technique_named, wanted_techniques
+from fioritura.techniques.table import introduced, technique_named, wanted_techniques
 from fioritura.techniques.technique import Technique
 from fioritura.theory.metre import SIXTEENTH
 from fioritura.tune import Tune
@@ -26,7 +27,7 @@ from fioritura.words import Message
 __all__ = ["Survey", "difficulty", "loss_of", "no_collector", "survey", "with_own_figures"]
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, repr=False)
 class Survey:
     """All figures that a tune offers in a setting, in order of place.
 
@@ -37,12 +38,18 @@ class Survey:
     tune: Tune
     setting: Setting
     techniques: tuple[Technique, ...]
-    contexts: tuple[Context, ...] = field(repr=False)
-    candidates: tuple[Figure, ...] = field(repr=False)
-    scores: NDArray[np.float64] = field(repr=False)
-    losses: tuple[float, ...] = field(repr=False)
+    contexts: tuple[Context, ...]
+    candidates: tuple[Figure, ...]
+    scores: NDArray[np.float64]
+    losses: tuple[float, ...]
+    taste: Taste
+    """By what the figures are scored."""
     is_asked: bool = False
     """True when the techniques were asked for by name."""
+
+    def __repr__(self) -> str:
+        offer = f"{len(self.candidates)} figures of {len(self.techniques)} techniques"
+        return f"<Survey of {self.tune.title!r}: {offer}>"
 
     @cached_property
     def figures(self) -> tuple[Figure, ...]:
@@ -63,7 +70,7 @@ class Survey:
         number = self.by_id[figure.id]
         technique = technique_named(figure.technique)
         context = self.contexts[figure.anchors[0]]
-        return contributions(taste_of(self.setting.idiom), technique, context, figure, self.losses[number])
+        return contributions(self.taste, technique, context, figure, self.losses[number])
 
 
 @contextmanager
@@ -79,25 +86,35 @@ def no_collector() -> Iterator[None]:
 
 
 @no_collector()
-def survey(tune: Tune, setting: Setting, only: Iterable[str] = (), without: Iterable[str] = ()) -> Survey:
+def survey(
+    tune: Tune,
+    setting: Setting,
+    only: Iterable[str] = (),
+    without: Iterable[str] = (),
+    *,
+    own: Iterable[Technique] = (),
+    taste_table: TasteTable = NO_CHANGE,
+) -> Survey:
     """Find and score every figure of the wanted techniques.
 
-    `only` and `without` hold ids or families; `only` also brings in techniques above the player's level.
+    `only` and `without` hold ids or families; `only` also brings in techniques above the player's level. `own` are
+    techniques beside those of the table, and `taste_table` changes the idiom's weights (see `own_taste`).
 
     Raises:
-        OptionError: an unknown technique.
+        OptionError: an unknown technique, or a technique or table of weights that is not of the right form.
     """
-    only, setting = tuple(only), setting.on(tune)
-    techniques = wanted_techniques(setting.level, only, without)
+    only, setting, own = tuple(only), setting.on(tune), introduced(own)
+    techniques = wanted_techniques(setting.level, only, without, own)
     columns = {technique.id: column for column, technique in enumerate(techniques)}
     around = contexts(tune, setting)
-    taste = taste_of(setting.idiom)
+    taste = changed_taste(taste_of(setting.idiom), own_weights(own, setting.idiom), techniques)
+    taste = changed_taste(taste, taste_table, techniques)
     offered = find_figures(around, techniques)
     losses = tuple(
         loss_of(figure, context, weights) for weights in [note_weights(tune)] for context, figure in offered
     )
     if not offered:
-        return Survey(tune, setting, techniques, around, (), np.zeros(0), (), bool(only))
+        return Survey(tune, setting, techniques, around, (), np.zeros(0), (), taste, bool(only))
     by_place = np.array([context_features(context) for context in around]) @ taste.matrix(techniques)
     by_place += learned_scores(taste, tune, techniques)
     by_place += [taste.base.get(technique.id, 0.0) for technique in techniques]
@@ -109,7 +126,7 @@ def survey(tune: Tune, setting: Setting, only: Iterable[str] = (), without: Iter
     scores += np.array(by_figure) @ taste.figure_weights
     figures = tuple(figure for _, figure in offered)
     scores += [figure.merit for figure in figures]
-    return Survey(tune, setting, techniques, around, figures, scores, losses, bool(only))
+    return Survey(tune, setting, techniques, around, figures, scores, losses, taste, bool(only))
 
 
 def difficulty(figure: Figure, setting: Setting) -> float:

@@ -7,13 +7,13 @@ plugin (see docs/plugins.md).
 from __future__ import annotations
 
 import pkgutil
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from functools import cache, lru_cache
 from importlib import import_module
 
 from fioritura.errors import OptionError
 from fioritura.plugins import Plugin
-from fioritura.techniques.added import added_families, added_techniques, take_in_words
+from fioritura.techniques.added import added_families, added_techniques, checked_techniques, take_in_words
 from fioritura.techniques.families import FAMILIES, Family
 from fioritura.techniques.technique import Technique
 from fioritura.tune import Mark
@@ -22,6 +22,7 @@ __all__ = [
     "all_families",
     "all_techniques",
     "family_of",
+    "introduced",
     "plugin_techniques",
     "technique_named",
     "technique_of_sign",
@@ -71,6 +72,22 @@ def _gathered(name: str) -> list[object]:
     return found
 
 
+def introduced(techniques: Iterable[Technique]) -> tuple[Technique, ...]:
+    """Techniques that are in no table, checked; from here on they are known by name, and offered to nobody else.
+
+    Each raises an `OptionError` where it gives what is no figure of the place. One without words is called by its id.
+
+    Raises:
+        OptionError: one is not of the right form.
+    """
+    found = checked_techniques(tuple(techniques), set(all_techniques()))
+    _introduced.update((technique.id, technique) for technique in found)
+    return found
+
+
+_introduced: dict[str, Technique] = {}
+
+
 def technique_named(id: str) -> Technique:
     """The technique with an id such as ``"turn"``.
 
@@ -78,7 +95,7 @@ def technique_named(id: str) -> Technique:
         OptionError: there is no such technique; the message lists those there are.
     """
     try:
-        return all_techniques()[id]
+        return all_techniques().get(id) or _introduced[id]
     except KeyError:
         raise OptionError("no-such-technique", given=id, known=tuple(sorted(all_techniques()))) from None
 
@@ -94,19 +111,24 @@ def technique_of_sign(mark: Mark) -> Technique | None:
     return next((one for one in all_techniques().values() if mark in one.signs), None)
 
 
-def wanted_techniques(level: int, only: Iterable[str] = (), without: Iterable[str] = ()) -> tuple[Technique, ...]:
+def wanted_techniques(
+    level: int, only: Iterable[str] = (), without: Iterable[str] = (), own: Iterable[Technique] = ()
+) -> tuple[Technique, ...]:
     """The techniques of a level, or just those in `only` whatever their level, less those in `without`.
+
+    `own` techniques stand beside those of the table, under the same rules.
 
     Names in `only` and `without` may be ids or whole families (``"graces"``).
 
     Raises:
         OptionError: an unknown name, or nothing left.
     """
-    chosen = _expanded(only)
-    refused = _expanded(without)
+    known = {**all_techniques(), **{technique.id: technique for technique in own}}
+    chosen = _expanded(only, known)
+    refused = _expanded(without, known)
     found = tuple(
         technique
-        for technique in all_techniques().values()
+        for technique in known.values()
         if technique.id not in refused and (technique.id in chosen if chosen else technique.level <= level)
     )
     if not found:
@@ -114,11 +136,11 @@ def wanted_techniques(level: int, only: Iterable[str] = (), without: Iterable[st
     return found
 
 
-def _expanded(names: Iterable[str]) -> frozenset[str]:
+def _expanded(names: Iterable[str], known: Mapping[str, Technique]) -> frozenset[str]:
     families: dict[str, set[str]] = {}
-    for technique in all_techniques().values():
+    for technique in known.values():
         families.setdefault(technique.family, set()).add(technique.id)
     ids: set[str] = set()
     for name in names:
-        ids |= families.get(name) or {technique_named(name).id}
+        ids |= families.get(name) or {known[name].id if name in known else technique_named(name).id}
     return frozenset(ids)
