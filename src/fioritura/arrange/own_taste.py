@@ -4,8 +4,7 @@ A table names techniques and families, or ``"all"``. A number lifts or lowers wh
 detail, in the form of the files of weights: ``base`` and ``place`` are added to the idiom's own, ``share`` (of single
 techniques) takes its place. ``"figure"`` adds to the weights of the figure's own features.
 
->>> NO_CHANGE
-{}
+>>> table = {"turn": 0.5, "graces": {"place": {"peak": 0.4}}, "run-scale": {"base": -0.3, "share": 0.05}}
 """
 
 from __future__ import annotations
