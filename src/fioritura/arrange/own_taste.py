@@ -50,7 +50,7 @@ def own_weights(techniques: Iterable[Technique], idiom: str) -> TasteTable:
 
 
 def changed_taste(taste: Taste, table: TasteTable, techniques: Sequence[Technique]) -> Taste:
-    """A taste with the changes of a table, which may name any of the techniques and their families.
+    """A taste with the changes of a table, which may name any of `techniques` and their families.
 
     >>> from fioritura.arrange.taste import taste_of
     >>> from fioritura.techniques.turn import TURN
@@ -60,7 +60,7 @@ def changed_taste(taste: Taste, table: TasteTable, techniques: Sequence[Techniqu
     0.5
 
     Raises:
-        OptionError: the table names nothing that is on offer here, or is not of the right form.
+        OptionError: the table names what is neither, or is not of the right form.
     """
     if not table:
         return taste
@@ -103,7 +103,9 @@ def _tables(name: str, given: object, *, is_one: bool) -> Mapping[str, Any]:
 
 
 def _figure_weights(given: object) -> Mapping[str, float]:
-    weights = given if isinstance(given, Mapping) else {}
+    if not isinstance(given, Mapping):
+        raise _refused(message("taste-no-number", given=repr(given)))
+    weights: Mapping[str, Any] = given
     if unknown := set(weights) - set(FIGURE_FEATURES):
         raise _refused(message("taste-no-figure-feature", given=str(min(unknown)), known=FIGURE_FEATURES))
     for weight in weights.values():

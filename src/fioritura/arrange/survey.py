@@ -18,7 +18,7 @@ from fioritura.arrange.taste import Taste, context_features, contributions, figu
 from fioritura.players.setting import Setting
 from fioritura.techniques.context import Context, contexts
 from fioritura.techniques.figure import Figure
-from fioritura.techniques.table import introduced, technique_named, wanted_techniques
+from fioritura.techniques.table import all_techniques, introduced, technique_named, wanted_techniques
 from fioritura.techniques.technique import Technique
 from fioritura.theory.metre import SIXTEENTH
 from fioritura.tune import Tune
@@ -31,8 +31,8 @@ __all__ = ["Survey", "difficulty", "loss_of", "no_collector", "survey", "with_ow
 class Survey:
     """All figures that a tune offers in a setting, in order of place.
 
-    `figures[n]` scores `scores[n]` and costs the tune `losses[n]` (in sixteenths of weight, see
-    `rendition.note_weights`).
+    `figures[n]` was offered at plain note `places[n]`, scores `scores[n]` and costs the tune `losses[n]` (in sixteenths of
+    weight, see `rendition.note_weights`).
     """
 
     tune: Tune
@@ -40,6 +40,7 @@ class Survey:
     techniques: tuple[Technique, ...]
     contexts: tuple[Context, ...]
     candidates: tuple[Figure, ...]
+    places: tuple[int, ...]
     scores: NDArray[np.float64]
     losses: tuple[float, ...]
     taste: Taste
@@ -69,7 +70,7 @@ class Survey:
         """What each feature of place and figure adds to the figure's score, largest first."""
         number = self.by_id[figure.id]
         technique = technique_named(figure.technique)
-        context = self.contexts[figure.anchors[0]]
+        context = self.contexts[self.places[number]]
         return contributions(self.taste, technique, context, figure, self.losses[number])
 
 
@@ -107,14 +108,15 @@ def survey(
     techniques = wanted_techniques(setting.level, only, without, own)
     columns = {technique.id: column for column, technique in enumerate(techniques)}
     around = contexts(tune, setting)
-    taste = changed_taste(taste_of(setting.idiom), own_weights(own, setting.idiom), techniques)
-    taste = changed_taste(taste, taste_table, techniques)
+    known = (*all_techniques().values(), *own)
+    taste = changed_taste(taste_of(setting.idiom), own_weights(own, setting.idiom), known)
+    taste = changed_taste(taste, taste_table, known)
     offered = find_figures(around, techniques)
     losses = tuple(
         loss_of(figure, context, weights) for weights in [note_weights(tune)] for context, figure in offered
     )
     if not offered:
-        return Survey(tune, setting, techniques, around, (), np.zeros(0), (), taste, bool(only))
+        return Survey(tune, setting, techniques, around, (), (), np.zeros(0), (), taste, bool(only))
     by_place = np.array([context_features(context) for context in around]) @ taste.matrix(techniques)
     by_place += learned_scores(taste, tune, techniques)
     by_place += [taste.base.get(technique.id, 0.0) for technique in techniques]
@@ -126,7 +128,7 @@ def survey(
     scores += np.array(by_figure) @ taste.figure_weights
     figures = tuple(figure for _, figure in offered)
     scores += [figure.merit for figure in figures]
-    return Survey(tune, setting, techniques, around, figures, scores, losses, taste, bool(only))
+    return Survey(tune, setting, techniques, around, figures, tuple(rows), scores, losses, taste, bool(only))
 
 
 def difficulty(figure: Figure, setting: Setting) -> float:
@@ -166,4 +168,10 @@ def with_own_figures(found: Survey, own: Iterable[Figure]) -> Survey:
     weights = note_weights(found.tune)
     losses = tuple(loss_of(figure, found.contexts[figure.anchors[0]], weights) for figure in own)
     scores = np.concatenate([found.scores, [max(figure.score, 1.0) for figure in own]])
-    return replace(found, candidates=(*found.candidates, *own), scores=scores, losses=(*found.losses, *losses))
+    return replace(
+        found,
+        candidates=(*found.candidates, *own),
+        places=(*found.places, *(figure.anchors[0] for figure in own)),
+        scores=scores,
+        losses=(*found.losses, *losses),
+    )

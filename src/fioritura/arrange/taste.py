@@ -242,4 +242,5 @@ def contributions(
     found |= learned_reasons(taste, context.tune, context.index, technique)
     own = zip(FIGURE_FEATURES, taste.figure_weights, figure_features(figure, context, loss), strict=True)
     found |= {feature_name(name): w * v for name, w, v in own}
-    return dict(sorted(((n, v) for n, v in found.items() if abs(v) > 5e-4), key=lambda item: -abs(item[1])))
+    counted = ((name, float(value)) for name, value in found.items() if abs(value) > 5e-4)
+    return dict(sorted(counted, key=lambda item: -abs(item[1])))

@@ -138,7 +138,7 @@ def _problem_of_words(technique: Technique) -> Message | None:
 class _Watched:
     """A plugin's `find`: where it fails, or gives what is no figure of this place, nothing is found there."""
 
-    find: Callable[[Context], Iterator[Figure]]
+    find: Callable[[Context], Iterable[Figure]]
     id: str
     plugin: str
 
@@ -162,7 +162,7 @@ class _Watched:
 class _Checked:
     """The `find` of a technique that was given as an argument: what is no figure of the place is an error."""
 
-    find: Callable[[Context], Iterator[Figure]]
+    find: Callable[[Context], Iterable[Figure]]
     id: str
 
     def __call__(self, context: Context) -> Iterator[Figure]:

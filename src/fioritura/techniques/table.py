@@ -142,5 +142,7 @@ def _expanded(names: Iterable[str], known: Mapping[str, Technique]) -> frozenset
         families.setdefault(technique.family, set()).add(technique.id)
     ids: set[str] = set()
     for name in names:
-        ids |= families.get(name) or {known[name].id if name in known else technique_named(name).id}
+        if name not in families and name not in known:
+            raise OptionError("no-such-technique", given=name, known=tuple(sorted(known)))
+        ids |= families.get(name, {name})
     return frozenset(ids)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Any, Literal
 
@@ -38,7 +38,7 @@ class Technique:
     id: str
     family: str
     level: int
-    find: Callable[[Context], Iterator[Figure]]
+    find: Callable[[Context], Iterable[Figure]]
     definition: Definition | None = None
     """None for what no group of added notes shows: notes that are moved or inflected."""
     side: Side | None = None

@@ -71,7 +71,7 @@ taste-no-number = the weight { $given } is no number
 taste-no-feature = places have no feature “{ $given }”: choose among { LIST($known) }
 taste-refused = { CAPITAL($what) } can’t be used: { $problem }.
 taste-given = the table of weights
-taste-names-nothing = The table of weights names “{ $given }”, which is neither a technique nor a family on offer here: choose among { LIST($known) }.
+taste-names-nothing = The table of weights names “{ $given }”, which is neither a technique nor a family: choose among { LIST($known) }.
 taste-no-share = a share of { $given } makes no sense: give more than 0 up to 1, and to single techniques only
 taste-no-figure-feature = figures have no feature “{ $given }”: choose among { LIST($known) }
 

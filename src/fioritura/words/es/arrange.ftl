@@ -71,7 +71,7 @@ taste-no-number = el peso { $given } no es un número
 taste-no-feature = los lugares no tienen el rasgo «{ $given }»: elija entre { LIST($known) }
 taste-refused = No se puede usar { $what }: { $problem }.
 taste-given = la tabla de pesos
-taste-names-nothing = La tabla de pesos nombra «{ $given }», que no es ni una técnica ni una familia que se ofrezca aquí: elija entre { LIST($known) }.
+taste-names-nothing = La tabla de pesos nombra «{ $given }», que no es ni una técnica ni una familia: elija entre { LIST($known) }.
 taste-no-share = una proporción de { $given } no tiene sentido: dé más de 0 y como máximo 1, y solo a técnicas sueltas
 taste-no-figure-feature = las figuras no tienen el rasgo «{ $given }»: elija entre { LIST($known) }
 
