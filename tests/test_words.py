@@ -17,6 +17,7 @@ from fluent.syntax import ast as ftl
 from fluent.syntax.visitor import Visitor
 
 import fioritura
+from fioritura.techniques.table import all_techniques
 from fioritura.theory.key import Key
 from fioritura.theory.metre import EIGHTH, QUARTER, SIXTEENTH, Metre
 from fioritura.theory.pitch import Pitch
@@ -56,13 +57,15 @@ def _room(path: Path) -> str:
 def texts(language: str) -> dict[str, dict[str, tuple[str, frozenset[str]]]]:
     """Of each room the ids (and ids.attributes) with the arguments of each."""
     found: dict[str, dict[str, tuple[str, frozenset[str]]]] = {}
-    for path in _paths(language):
-        room = found.setdefault(_room(path), {})
-        resource = FluentParser().parse(path.read_text(encoding="utf-8"))
-        for entry in resource.body:
-            assert not isinstance(entry, ftl.Junk), f"{path}: {entry.content}"
+    read = [(_room(path), str(path), path.read_text(encoding="utf-8")) for path in _paths(language)]
+    own = (one for one in all_techniques().values() if language in one.words)
+    read += [("techniques", f"the words of {one.id}", one.words[language]) for one in own]
+    for name, source, text in read:
+        room = found.setdefault(name, {})
+        for entry in FluentParser().parse(text).body:
+            assert not isinstance(entry, ftl.Junk), f"{source}: {entry.content}"
             if isinstance(entry, ftl.Message):
-                assert entry.id.name not in room, f"{path}: {entry.id.name} twice"
+                assert entry.id.name not in room, f"{source}: {entry.id.name} twice"
                 room[entry.id.name] = ("", _variables(entry.value) if entry.value else frozenset())
                 for attribute in entry.attributes:
                     room[f"{entry.id.name}.{attribute.id.name}"] = ("", _variables(attribute.value))

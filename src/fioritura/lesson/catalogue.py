@@ -1,8 +1,7 @@
 """All words of a lesson pack, by language: one file of texts for each, English being the source.
 
-A language is one file, `words/LANGUAGE.json`, with five tables: `texts` by id; `techniques`, the fields of each
-technique by its id (English has them in the technique table itself); `sentences`, which renders sentences that other
-rooms make, template by template; `instruments` by id; and `notes`, which says how notes are called. What a language
+A language is one file, `words/LANGUAGE.json`, with four tables: `texts` by id; `sentences`, which renders sentences that
+other rooms make as text, template by template (techniques and their reasons are messages, see `fioritura.words`); `instruments` by id; and `notes`, which says how notes are called. What a language
 leaves out of `sentences` is shown in English.
 """
 

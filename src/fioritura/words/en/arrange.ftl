@@ -58,7 +58,10 @@ beats-out-of-reach = A tempo of { $given } beats a minute is out of reach: here 
 notes-out-of-range = { $pitch } in { $place }{ $others ->
     [0] {""}
    *[other] {" "}and { $others } more
-} lies outside the { $instrument }, which sounds from { $low } to { $high }: { $remedy }, or { $other }.
+} { $others ->
+    [0] lies
+   *[other] lie
+} outside the { $instrument }, which sounds from { $low } to { $high }: { $remedy }, or { $other }.
 other-octaves = play it { LIST($octaves, "or") }
 no-octave-fits = no octave holds all of it on the { $instrument }
 other-instruments = choose an instrument that reaches it: { LIST($instruments, "or") }
