@@ -6,7 +6,11 @@ VENV := .venv
 READY := $(VENV)/.ready
 TSC := node_modules/typescript/bin/tsc
 
-.PHONY: demo docs test check bench listen-bench scale sweep taste fuzz kills types format clean
+# Tests of the ground, the music and the formats whose cover is counted: counting doubles their time.
+GROUND := $(patsubst %,tests/test_%.py,abc_reader abc_writer arrangement fingering harmonise midi_reader \
+	musicxml_reader musicxml_writer playability read scale unfold)
+
+.PHONY: demo docs test check cover bounds wheel bench listen-bench scale sweep taste fuzz kills types format clean
 
 demo: $(READY)
 	$(VENV)/bin/fioritura demo --out demo
@@ -22,6 +26,16 @@ check: $(READY) $(TSC)
 	$(VENV)/bin/lint-imports --no-cache
 	$(VENV)/bin/python -m tools.page_types --check
 	$(VENV)/bin/node $(TSC) --project .
+
+cover: $(READY)
+	$(VENV)/bin/python -m coverage run -m pytest $(GROUND)
+	$(VENV)/bin/python -m coverage report
+
+bounds: $(READY)
+	$(VENV)/bin/python -m tools.bounds
+
+wheel: $(READY)
+	$(VENV)/bin/python -m tools.wheel
 
 docs: $(READY)
 	NO_MKDOCS_2_WARNING=1 $(VENV)/bin/python -m mkdocs build --strict
@@ -56,7 +70,7 @@ format: $(READY)
 	$(VENV)/bin/ruff format .
 
 clean:
-	rm -rf $(VENV) node_modules demo site build dist .mypy_cache .ruff_cache .pytest_cache .hypothesis .benchmarks
+	rm -rf $(VENV) node_modules demo site build dist .coverage .mypy_cache .ruff_cache .pytest_cache .hypothesis .benchmarks
 
 $(READY): pyproject.toml
 	@$(PYTHON) -c 'import ensurepip, venv' 2>/dev/null || (apt-get update -q && apt-get install -y -q python3-venv)

@@ -260,12 +260,22 @@ def blocks(page: Path, language: str) -> list[str]:
     return re.findall(rf"^```{language}\n(.*?)^```", page.read_text(encoding="utf-8"), re.DOTALL | re.MULTILINE)
 
 
-@pytest.mark.parametrize("page", WRITTEN, ids=lambda page: page.name)
-def test_every_command_on_a_page_is_one_that_the_program_takes(page: Path) -> None:
-    for line in "".join(blocks(page, "sh")).splitlines():
-        program, *arguments = shlex.split(line, comments=True) or [""]
-        if program == "fioritura":
-            command_parser().parse_args(arguments)
+SHOWN = [
+    arguments
+    for page in WRITTEN
+    for line in "".join(blocks(page, "sh")).splitlines()
+    for program, *arguments in [shlex.split(line, comments=True) or [""]]
+    if program == "fioritura"
+]
+
+
+@pytest.mark.parametrize("arguments", SHOWN, ids=" ".join)
+def test_every_command_on_a_page_is_one_that_the_program_takes(arguments: list[str]) -> None:
+    assert command_parser().parse_args(arguments).run
+
+
+def test_the_pages_show_every_command() -> None:
+    assert {arguments[0] for arguments in SHOWN} == set(COMMANDS)
 
 
 def test_the_library_is_used_as_the_developer_s_page_says(

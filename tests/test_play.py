@@ -172,10 +172,8 @@ def test_twelve_keys_are_all_pitch_classes_along_the_fourths() -> None:
 @pytest.mark.parametrize("instrument", ["alto-sax", "tenor-sax", "flute", "clarinet"])
 def test_every_key_keeps_the_line_on_the_instrument_and_its_intervals(instrument: str) -> None:
     made = practice()
-    low = {"flute": 12}.get(instrument, 0)
     for key in twelve_keys(made.tune.key):
         tune, line = in_key(made.tune, made.line, key, INSTRUMENTS[instrument])
-        assert low >= 0
         assert tune.key.tonic.pitch_class == key.tonic.pitch_class
         assert all(INSTRUMENTS[instrument].reaches(note.pitch) for note in (*tune.notes, *line))
         moves = {a.pitch.midi - b.pitch.midi for a, b in zip(line, made.line, strict=True)}

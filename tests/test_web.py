@@ -19,6 +19,7 @@ from starlette.testclient import TestClient
 from fioritura.arrange.arrangement_file import arrangement_from_json
 from fioritura.cli import main
 from fioritura.shelf.store import Shelf
+from fioritura.theory.pitch import Pitch
 from fioritura.web.guard import MOST_BYTES
 from fioritura.web.server import _listener
 from fioritura.web.views import page_words
@@ -48,7 +49,7 @@ def waltz(client: TestClient) -> int:
     return int(welcome["tunes"][0]["arrangement"])
 
 
-def view(client: TestClient, id: int, **query: object) -> dict[str, Any]:
+def view(client: TestClient, id: int, **query: float | str) -> dict[str, Any]:
     answer = client.get(f"/api/arrangements/{id}", params=query)
     assert answer.status_code == 200, answer.text
     found: dict[str, Any] = answer.json()
@@ -141,7 +142,11 @@ def test_an_added_note_is_raised_by_a_semitone(client: TestClient) -> None:
                     f for f in bent["figures"] if f["id"] not in {g["id"] for g in shown["figures"]} and f["is_kept"]
                 ]
                 assert [f["technique"] for f in fresh] == [figure["technique"]]
-                assert fresh[0]["added"][0]["written"] != added["written"] or len(fresh[0]["added"]) > 1
+                semitones = [
+                    Pitch.parse(new["written"]).midi - Pitch.parse(old["written"]).midi
+                    for old, new in zip(figure["added"], fresh[0]["added"], strict=True)
+                ]
+                assert semitones == [int(old is added) for old in figure["added"]]
                 client.post("/api/arrangements/1/undo", json={"at": at + 1})
                 return
             tried += 1
@@ -318,8 +323,8 @@ def test_what_is_no_archive_is_refused(client: TestClient) -> None:
 # The sound
 
 
-def hearing(client: TestClient, id: int, **query: object) -> dict[str, Any]:
-    answer = client.get(f"/api/arrangements/{id}/hearing", params={"tempo": 120} | query)
+def hearing(client: TestClient, id: int, **query: float | str) -> dict[str, Any]:
+    answer = client.get(f"/api/arrangements/{id}/hearing", params={"tempo": 120, **query})
     assert answer.status_code == 200, answer.text
     found: dict[str, Any] = answer.json()
     return found

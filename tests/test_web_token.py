@@ -68,7 +68,7 @@ def test_who_gives_the_token_comes_in_and_the_cookie_does_not_tell_it(client: Te
 
 @pytest.mark.parametrize("cookie", ["", "x", TOKEN, '"', "\x00", "é"])
 def test_a_made_up_cookie_opens_nothing(client: TestClient, cookie: str) -> None:
-    headers = {"Cookie": f"{COOKIE}={cookie}".encode()}
+    headers = {b"Cookie": f"{COOKIE}={cookie}".encode()}
     assert client.get("/api/tunes", headers=headers).status_code == 401
 
 

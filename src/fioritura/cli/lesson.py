@@ -104,10 +104,10 @@ def run(options: argparse.Namespace) -> int:
 
 
 def _lesson(options: argparse.Namespace) -> tuple[Lesson, PackSource]:
-    from fioritura.lesson.catalogue import catalogue
     from fioritura.lesson.lesson import lesson_of
     from fioritura.lesson.manifest import PackSource, read_manifest
     from fioritura.lesson.overrides import Overrides, read_overrides
+    from fioritura.lesson.plan import check_language
 
     if options.tune.suffix.lower() == ".json":
         settings, source = read_manifest(options.tune)
@@ -117,7 +117,7 @@ def _lesson(options: argparse.Namespace) -> tuple[Lesson, PackSource]:
             setattr(options, name, settings.get(name, getattr(options, name)))
     else:
         source = PackSource(options.tune, options.words)
-    catalogue(options.language, options.notes)
+    check_language(options.language)
     overrides = read_overrides(source.overrides) if source.overrides else Overrides()
     tune, octave = _fitted_tune(options, source.tune)
     lesson = lesson_of(
@@ -127,7 +127,7 @@ def _lesson(options: argparse.Namespace) -> tuple[Lesson, PackSource]:
         only=names(options.only),
         without=names(options.without),
         language=options.language,
-        note_names=options.notes,
+        naming=options.notes,
         overrides=overrides,
         paper=options.paper,
         octave=octave,

@@ -57,7 +57,7 @@ def run(options: argparse.Namespace) -> int:
     played = read_tune(options.played, part=part_of(options.part), tune_number=options.number, irregular="keep")
     naming = name_line(tune, played.notes)
     if not naming.alignment.is_this_tune:
-        raise OtherTuneError(f"{options.played.name}: {likeness_words(naming.alignment)}")
+        raise OtherTuneError(likeness_words(naming.alignment, options.played.name))
     for name, warnings in ((options.tune.name, tune.warnings), (options.played.name, played.warnings)):
         for warning in warnings:
             print(f"note: {name}: {warning}", file=sys.stderr)
@@ -80,7 +80,7 @@ def _record(naming: Naming) -> dict[str, Any]:
         "likeness": alignment.likeness,
         "semitones": alignment.semitones,
         "figures": [_figure_record(one) for one in naming.figures],
-        "slips": [{**asdict(slip), "words": slip_words(alignment, slip)} for slip in naming.slips],
+        "slips": [{**asdict(slip), "words": str(slip_words(alignment, slip))} for slip in naming.slips],
     }
 
 

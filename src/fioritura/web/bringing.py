@@ -15,6 +15,7 @@ from fioritura.web.intake import ReadingOptions, Source, each_tune, facts_of, fi
 from fioritura.web.jobs import Bench, Made
 from fioritura.web.models import Problem, Welcome
 from fioritura.web.views import page_words, tune_view
+from fioritura.words import say
 
 __all__ = ["Arranged", "Choices", "arrange_all", "each_arranged", "problem_of", "shelved"]
 
@@ -97,7 +98,7 @@ def problem_of(error: FiorituraError) -> Problem:
     """What an error says, and where in the ABC it lies."""
     if isinstance(error, AbcError | AbcPolyphonyError):
         return Problem(
-            problem=page_words(error.problem),
+            problem=page_words(say(error.problem)),
             line=error.line,
             column=error.column,
             length=max(1, len(error.text.rstrip())),

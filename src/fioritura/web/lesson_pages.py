@@ -10,14 +10,14 @@ from fastapi import FastAPI, Request
 from fastapi import Path as InPath
 from fastapi.responses import RedirectResponse, Response
 
-from fioritura.lesson.catalogue import languages
 from fioritura.lesson.pack import SECTIONS
 from fioritura.lesson.plan import AUDIO, LessonPlan
 from fioritura.shelf.store import Shelf
+from fioritura.words import LANGUAGES
 
 __all__ = ["add_lesson_pages"]
 
-_LANGUAGES: Final = {"en": "English", "de": "Deutsch"}
+_LANGUAGE_NAMES: Final = {"en": "English", "de": "Deutsch", "fr": "Français", "es": "Español"}
 
 Page = Callable[..., Response]
 Id = Annotated[int, InPath(ge=1, le=2**53)]
@@ -64,5 +64,5 @@ def _choices() -> dict[str, Any]:
     return {
         "sections": sections,
         "audio": AUDIO,
-        "languages": [(code, _LANGUAGES.get(code, code)) for code in languages()],
+        "languages": [(code, _LANGUAGE_NAMES[code]) for code in LANGUAGES],
     }

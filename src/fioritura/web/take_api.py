@@ -31,6 +31,7 @@ from fioritura.web.take_models import (
 )
 from fioritura.web.take_print import player_and_day, print_report, rows_before
 from fioritura.web.take_views import checked_report, line_view, student_view, take_line, take_summary, take_view
+from fioritura.words import language
 
 __all__ = ["take_api"]
 
@@ -115,6 +116,7 @@ def bring_take(
         seconds=kept.seconds,
         offset_sec=offset or 0.0,
         bars=bars,
+        language=language(),
     )
 
     def shelve(made: Made) -> Made:
@@ -196,6 +198,7 @@ def print_take(request: Request, id: TakeId) -> JobView:
         feel=facts.feel,
         seconds=facts.seconds,
         name=", ".join(player_and_day(entry)),
+        language=language(),
     )
     rows = rows_before(takes.takes(tune_id=entry.tune_id), entry, arrangement)
     return job_view(jobs_of(request).start("print", entry.tune, print_report, order, rows, player_and_day(entry)))

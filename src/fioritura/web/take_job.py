@@ -34,7 +34,7 @@ from fioritura.web.take_models import (
     TraceNote,
     Which,
 )
-from fioritura.words import capital, say
+from fioritura.words import capital, message, say, speaking
 
 __all__ = ["Order", "PlayedBar", "listen", "reviewed"]
 
@@ -52,7 +52,7 @@ class Order:
     """A recording to be listened to: the arrangement as text, and which line of it was to be played.
 
     Where it was played to a band or click, `bars` are the band's and `offset_sec` is where in their time the recording
-    begins; `tempo` is in beats a minute.
+    begins; `tempo` is in beats a minute. What is said of it is said in `language`.
     """
 
     path: Path
@@ -63,18 +63,20 @@ class Order:
     seconds: float
     offset_sec: float = 0.0
     bars: tuple[PlayedBar, ...] = ()
-    name: str = "The take"
+    name: str = ""
+    language: str = "en"
 
 
 def listen(bench: Bench, order: Order) -> Made:
     """Hear a recording and report on it; the data are `facts` and `report`. A recording that is refused is deleted."""
     bench.tell(_STEP, 0, 1)
-    try:
-        review = reviewed(order)
-    except FiorituraError:
-        order.path.unlink(missing_ok=True)
-        raise
-    report = report_of(review, order)
+    with speaking(order.language):
+        try:
+            review = reviewed(order)
+        except FiorituraError:
+            order.path.unlink(missing_ok=True)
+            raise
+        report = report_of(review, order)
     facts = _facts(review.report, report, order)
     bench.tell(_STEP, 1, 1)
     return Made({"facts": facts.model_dump(), "report": report.model_dump_json()})
@@ -88,12 +90,11 @@ def reviewed(order: Order) -> Review:
         OtherTuneError: it is another tune.
     """
     arrangement = arrangement_from_json(order.arrangement)
+    name = order.name or say(message("the-take"))
     if order.line == "ornamented":
-        return review_take(order.path, asked=arrangement, name=order.name)
+        return review_take(order.path, asked=arrangement, name=name)
     setting = arrangement.setting
-    return review_take(
-        order.path, arrangement.tune, instrument=setting.instrument, level=setting.level, name=order.name
-    )
+    return review_take(order.path, arrangement.tune, instrument=setting.instrument, level=setting.level, name=name)
 
 
 def report_of(review: Review, order: Order) -> Report:
@@ -101,20 +102,20 @@ def report_of(review: Review, order: Order) -> Report:
     heard, tune = review.report, review.tune
     beat = tune.metre.beat_ticks / QUARTER
     return Report(
-        praise=review.praise,
+        praise=say(review.praise),
         advice=[
             AdviceView(
                 subject=one.subject,
-                title=one.title,
-                finding=one.finding,
-                practice=one.practice,
+                title=say(one.title),
+                finding=say(one.finding),
+                practice=say(one.practice),
                 bars=list(one.bars),
                 technique=one.technique,
             )
             for one in review.advice
         ],
-        remarks=[finding.advice for finding in review.take.findings],
-        key_words=key_words(heard.semitones),
+        remarks=[say(finding.advice) for finding in review.take.findings],
+        key_words=say(key_words(heard.semitones) or ""),
         likeness=round(heard.likeness, 3),
         tuning_cents=heard.tuning_cents,
         level_db=heard.level.usual_db,
@@ -123,11 +124,11 @@ def report_of(review: Review, order: Order) -> Report:
         right=sum(note.is_right for note in heard.notes),
         figures=list(_figures(heard, tune)),
         slips=[
-            SlipView(kind=slip.kind.value, bar=slip.bar, beat=slip.beat, passage=slip.passage, words=slip.words)
+            SlipView(kind=slip.kind.value, bar=slip.bar, beat=slip.beat, passage=slip.passage, words=say(slip.words))
             for slip in heard.slips
         ],
-        by_note=[Tendency(name=row.name, count=row.count, value=row.cents) for row in heard.by_note],
-        by_register=[Tendency(name=row.name, count=row.count, value=row.cents) for row in heard.by_register],
+        by_note=[Tendency(name=say(row.name), count=row.count, value=row.cents) for row in heard.by_note],
+        by_register=[Tendency(name=say(row.name), count=row.count, value=row.cents) for row in heard.by_register],
         timing=TimingView(
             tempo=round(heard.timing.quarters_per_minute / beat, 1),
             drift_percent=heard.timing.drift_percent,
@@ -135,7 +136,7 @@ def report_of(review: Review, order: Order) -> Report:
             swing_ratio=heard.timing.swing_ratio,
             grace_ms=heard.timing.grace_ms,
             behind_band_ms=_behind_band_ms(heard, tune, order),
-            beats=[Tendency(name=row.name, count=row.count, value=row.late_ms) for row in heard.timing.beats],
+            beats=[Tendency(name=say(row.name), count=row.count, value=row.late_ms) for row in heard.timing.beats],
         ),
         passages=[list(_Trace(review, number).notes()) for number in range(heard.passages)],
     )

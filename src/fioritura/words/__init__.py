@@ -5,20 +5,33 @@ language and room (``words/de/arrange.ftl``), those of the techniques beside eac
 """
 
 from fioritura.words.message import Message, Speakable, Value, message, verbatim
-from fioritura.words.speech import LANGUAGES, add_words, capital, language, say, speaking
+from fioritura.words.speech import (
+    LANGUAGES,
+    Naming,
+    add_words,
+    capital,
+    language,
+    language_tag,
+    naming,
+    say,
+    speaking,
+)
 from fioritura.words.stored import message_data, message_from
 
 __all__ = [
     "LANGUAGES",
     "Message",
+    "Naming",
     "Speakable",
     "Value",
     "add_words",
     "capital",
     "language",
+    "language_tag",
     "message",
     "message_data",
     "message_from",
+    "naming",
     "say",
     "speaking",
     "verbatim",

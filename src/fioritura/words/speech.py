@@ -39,6 +39,7 @@ __all__ = [
     "capital",
     "known_ids",
     "language",
+    "language_tag",
     "naming",
     "say",
     "speaking",
@@ -74,6 +75,11 @@ _added: dict[str, dict[str, str]] = {}
 def language() -> str:
     """The language that is spoken."""
     return _language.get()
+
+
+def language_tag() -> str:
+    """The language that is spoken as other programs know it (BCP 47)."""
+    return LANGUAGES[0] if language() == PSEUDO else language()
 
 
 def naming() -> Naming:
