@@ -165,7 +165,7 @@ def __getattr__(name: str) -> Any:
 
         found = getattr(import_module(f"fioritura.{_HOME_OF[name]}"), name)
     else:
-        raise AttributeError(f"module {__name__!r} has no attribute {name!r}")
+        raise AttributeError("module 'fioritura' has no attribute " + repr(name))
     globals()[name] = found
     return found
 

@@ -76,7 +76,12 @@ class Survey:
 
 @contextmanager
 def no_collector() -> Iterator[None]:
-    """Hold Python's cycle collector: thousands of figures are made and none is garbage, so its rounds find nothing."""
+    """Hold Python's cycle collector: thousands of figures are made and none is garbage, so its rounds find nothing.
+
+    >>> with no_collector():
+    ...     gc.isenabled()
+    False
+    """
     was_on = gc.isenabled()
     gc.disable()
     try:
@@ -100,6 +105,13 @@ def survey(
 
     `only` and `without` hold ids or families; `only` also brings in techniques above the player's level. `own` are
     techniques beside those of the table, and `taste_table` changes the idiom's weights (see `own_taste`).
+
+    >>> import fioritura
+    >>> tune = fioritura.demo_tune()
+    >>> setting = fioritura.Setting("alto-sax", level=3).on(tune)
+    >>> found = survey(tune, setting, only=["turn"])
+    >>> {figure.technique for figure in found.figures}, found.is_asked
+    ({'turn'}, True)
 
     Raises:
         OptionError: an unknown technique, or a technique or table of weights that is not of the right form.
@@ -132,7 +144,15 @@ def survey(
 
 
 def difficulty(figure: Figure, setting: Setting) -> float:
-    """0.0 (easy) to 1.0: the technique's level, and how near its quickest note comes to the player's limit."""
+    """0.0 (easy) to 1.0: the technique's level, and how near its quickest note comes to the player's limit.
+
+    >>> import fioritura
+    >>> tune = fioritura.demo_tune()
+    >>> setting = fioritura.Setting("alto-sax", level=3).on(tune)
+    >>> figure = survey(tune, setting, only=["turn"]).figures[0]
+    >>> 0.0 <= difficulty(figure, setting) <= 1.0
+    True
+    """
     level = technique_named(figure.technique).level / 10
     if not figure.notes:
         return round(level, 2)
@@ -141,7 +161,15 @@ def difficulty(figure: Figure, setting: Setting) -> float:
 
 
 def loss_of(figure: Figure, context: Context, weights: Sequence[float]) -> float:
-    """Weight of the plain notes that lose their pitch, or their place by more than a sixteenth."""
+    """Weight of the plain notes that lose their pitch, or their place by more than a sixteenth.
+
+    >>> import fioritura
+    >>> tune = fioritura.demo_tune()
+    >>> setting = fioritura.Setting("alto-sax", level=3).on(tune)
+    >>> found = survey(tune, setting, only=["graces"])
+    >>> loss_of(found.figures[0], found.contexts[found.places[0]], note_weights(tune))  # the tune stays as it is
+    0.0
+    """
     if not figure.notes:
         return 0.0
     placed = {note.anchor: note.onset_ticks for note in reversed(figure.notes) if note.anchor is not None}
@@ -161,7 +189,16 @@ def _comes_early(figure: Figure, anchor: int, plain_ticks: int) -> bool:
 
 
 def with_own_figures(found: Survey, own: Iterable[Figure]) -> Survey:
-    """The survey with figures made by hand, which score as the best that stands there."""
+    """The survey with figures made by hand, which score as the best that stands there.
+
+    >>> import fioritura
+    >>> tune = fioritura.demo_tune()
+    >>> setting = fioritura.Setting("alto-sax", level=3).on(tune)
+    >>> found = survey(tune, setting, only=["turn"])
+    >>> own = survey(tune, setting, only=["mordent"]).figures[:1]
+    >>> len(with_own_figures(found, own).figures) - len(found.figures)
+    1
+    """
     own = tuple(own)
     if not own:
         return found

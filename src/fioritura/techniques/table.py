@@ -32,14 +32,22 @@ __all__ = [
 
 @cache
 def all_techniques() -> dict[str, Technique]:
-    """All techniques by id, easiest first, families together within a level."""
+    """All techniques by id, easiest first, families together within a level.
+
+    >>> all_techniques()["turn"].level
+    3
+    """
     found = [*_own_techniques(), *(technique for offered in plugin_techniques().values() for technique in offered)]
     return {technique.id: technique for technique in sorted(found, key=lambda t: (t.level, t.family, t.id))}
 
 
 @cache
 def all_families() -> dict[str, Family]:
-    """All families that have techniques by id, in the order in which they are shown."""
+    """All families that have techniques by id, in the order in which they are shown.
+
+    >>> list(all_families())[:3]
+    ['graces', 'inflections', 'repetitions']
+    """
     own = (family for family in _gathered("FAMILIES") if isinstance(family, Family))
     offered = [*FAMILIES, *own, *added_families(plugin_techniques())]
     known = {family.id: family for family in reversed(offered)}
@@ -52,7 +60,11 @@ def all_families() -> dict[str, Family]:
 
 @cache
 def plugin_techniques() -> dict[Plugin, tuple[Technique, ...]]:
-    """The techniques of each plugin that is in order."""
+    """The techniques of each plugin that is in order.
+
+    >>> plugin_techniques()  # with no plugin installed
+    {}
+    """
     return added_techniques({technique.id for technique in _own_techniques()})
 
 
@@ -77,6 +89,10 @@ def introduced(techniques: Iterable[Technique]) -> tuple[Technique, ...]:
 
     Each raises an `OptionError` where it gives what is no figure of the place. One without words is called by its id.
 
+    >>> own = Technique("octave-kick", "octave-graces", 2, lambda context: iter(()))
+    >>> introduced([own])[0].id, technique_named("octave-kick").level, "octave-kick" in all_techniques()
+    ('octave-kick', 2, False)
+
     Raises:
         OptionError: one is not of the right form.
     """
@@ -91,6 +107,9 @@ _introduced: dict[str, Technique] = {}
 def technique_named(id: str) -> Technique:
     """The technique with an id such as ``"turn"``.
 
+    >>> technique_named("turn").family
+    'turns'
+
     Raises:
         OptionError: there is no such technique; the message lists those there are.
     """
@@ -101,13 +120,21 @@ def technique_named(id: str) -> Technique:
 
 
 def family_of(technique: Technique) -> Family:
-    """The family of a technique; a plain one where a technique that is in no table names one that nobody knows."""
+    """The family of a technique; a plain one where a technique that is in no table names one that nobody knows.
+
+    >>> family_of(technique_named("turn")).are_even
+    True
+    """
     return all_families().get(technique.family) or Family(technique.family)
 
 
 @lru_cache(maxsize=64)
 def technique_of_sign(mark: Mark) -> Technique | None:
-    """The technique for which a sign of notation stands; None for a sign of articulation or phrasing."""
+    """The technique for which a sign of notation stands; None for a sign of articulation or phrasing.
+
+    >>> technique_of_sign(Mark.TURN).id, technique_of_sign(Mark.STACCATO)
+    ('turn', None)
+    """
     return next((one for one in all_techniques().values() if mark in one.signs), None)
 
 
@@ -119,6 +146,9 @@ def wanted_techniques(
     `own` techniques stand beside those of the table, under the same rules.
 
     Names in `only` and `without` may be ids or whole families (``"graces"``).
+
+    >>> [technique.id for technique in wanted_techniques(5, only=["turns"], without=["shake"])]
+    ['mordent', 'turn', 'upper-mordent', 'inverted-turn']
 
     Raises:
         OptionError: an unknown name, or nothing left.
