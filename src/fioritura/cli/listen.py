@@ -121,7 +121,7 @@ def _tune(options: argparse.Namespace) -> Tune:
     from fioritura.notation.read import read_tune
 
     if options.tune is None:
-        raise OptionError("Which tune was played? Give --tune with its file, or --asked with an arrangement.json.")
+        raise OptionError("cli-which-tune")
     return read_tune(options.tune, part=part_of(options.part), tune_number=options.number, irregular="keep")
 
 

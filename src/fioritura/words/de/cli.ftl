@@ -91,3 +91,4 @@ cli-transcribed = { $title }: { $notes } Töne und { $graces } Vorschläge in { 
     [swing] , Achtel geswingt
    *[straight] {""}
 }; Stimmung { $tuning } Cent.
+cli-which-tune = Welches Stück wurde gespielt? --tune mit seiner Datei oder --asked mit einer arrangement.json angeben.

@@ -91,3 +91,4 @@ cli-transcribed = { $title }: { $notes } notes and { $graces } grace notes in { 
     [swing] , eighths swung
    *[straight] {""}
 }; tuning { $tuning } cents.
+cli-which-tune = Which tune was played? Give --tune with its file, or --asked with an arrangement.json.

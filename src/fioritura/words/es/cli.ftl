@@ -91,3 +91,4 @@ cli-transcribed = { $title }: { $notes } notas y { $graces } notas de adorno en 
     [swing] , corcheas con swing
    *[straight] {""}
 }; afinación { $tuning } cents.
+cli-which-tune = ¿Qué melodía se tocó? Dé --tune con su archivo, o --asked con un arrangement.json.

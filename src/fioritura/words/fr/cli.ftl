@@ -91,3 +91,4 @@ cli-transcribed = { $title } : { $notes } notes et { $graces } petites notes en 
     [swing] , croches swinguées
    *[straight] {""}
 } ; accord { $tuning } cents.
+cli-which-tune = Quel air a été joué ? Donnez --tune avec son fichier, ou --asked avec un arrangement.json.
