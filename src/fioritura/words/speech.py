@@ -21,14 +21,14 @@ from collections.abc import Callable, Iterator, Mapping
 from contextlib import contextmanager
 from contextvars import ContextVar
 from functools import lru_cache
-from importlib.resources import files
-from importlib.resources.abc import Traversable
 from typing import TYPE_CHECKING, Any, Final
 
 from fioritura.words.message import VERBATIM, Message, Speakable
 from fioritura.words.notes import Naming, note_name
 
 if TYPE_CHECKING:
+    from importlib.resources.abc import Traversable
+
     from fluent.runtime import FluentBundle
 
 __all__ = [
@@ -318,6 +318,8 @@ def _texts(language: str) -> dict[str, str]:
 
 
 def _files(language: str) -> Iterator[Traversable]:
+    from importlib.resources import files
+
     package = files("fioritura")
     for folder, ending in (
         (package.joinpath("words", language), ".ftl"),
