@@ -158,6 +158,8 @@ def test_what_was_given_twice_is_said_to_belong_to_the_setting(argument: str) ->
             call(**{argument: "alto-sax"})
     with pytest.raises(OptionError, match=r"'alto-sax' is no setting: pass one such as fioritura.Setting"):
         fioritura.find(tune, "alto-sax")  # type: ignore[arg-type]
+    with pytest.raises(OptionError, match=r"'alto-sax' is no setting"):
+        fioritura.demo_tune("alto-sax")  # type: ignore[arg-type]
     with pytest.raises(OptionError, match="“player” is given once"):
         fioritura.read(b"X:1\nK:C\nC4|]", player="alto-sax")  # type: ignore[call-arg]
     with pytest.raises(TypeError, match="unexpected keyword argument 'colour'"):

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Collection, Iterable
 from functools import wraps
 from importlib.resources import files
+from inspect import signature
 from pathlib import Path
 from typing import IO, TYPE_CHECKING, Final, ParamSpec, TypeVar
 
@@ -30,13 +31,14 @@ _EXAMPLE: Final = 'fioritura.Setting("alto-sax", level=3)'
 
 def _takes_setting(function: Callable[P, R]) -> Callable[P, R]:
     """Say what to write where an argument of the setting is given by itself, as it used to be."""
+    place = list(signature(function).parameters).index("setting")
 
     @wraps(function)
     def checked(*args: P.args, **kwargs: P.kwargs) -> R:
         for name in _IN_THE_SETTING:
             if name in kwargs:
                 raise OptionError("library-in-the-setting", name=name, example=_EXAMPLE)
-        given = kwargs.get("setting", args[1] if len(args) > 1 else None)
+        given = kwargs.get("setting", args[place] if len(args) > place else None)
         if given is not None and not isinstance(given, Setting):
             raise OptionError("library-no-setting", given=repr(given), example=_EXAMPLE)
         return function(*args, **kwargs)
