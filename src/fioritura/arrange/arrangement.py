@@ -215,11 +215,12 @@ def arranged(
 ) -> Arrangement:
     """The best arrangement under the first decisions, `locked` and `refused` (see `arranger.ornament`).
 
-    >>> import fioritura
-    >>> tune = fioritura.demo_tune()
-    >>> setting = fioritura.Setting("alto-sax", level=3).on(tune)
-    >>> arranged(tune, setting, seed=2).rendition.seed
-    2
+    Examples:
+        >>> import fioritura
+        >>> tune = fioritura.demo_tune()
+        >>> setting = fioritura.Setting("alto-sax", level=3).on(tune)
+        >>> arranged(tune, setting, seed=2).rendition.seed
+        2
 
     Raises:
         OptionError: an unknown technique or figure, or locked figures that collide.
@@ -243,12 +244,13 @@ def rearranged(
     """The tune arranged under another setting, with the decisions on figures that are still on offer; without them
     where they collide now.
 
-    >>> import fioritura
-    >>> tune = fioritura.demo_tune()
-    >>> setting = fioritura.Setting("alto-sax", level=3).on(tune)
-    >>> again = rearranged(arranged(tune, setting), setting.changed(level=1))
-    >>> again.rendition.setting.level
-    1
+    Examples:
+        >>> import fioritura
+        >>> tune = fioritura.demo_tune()
+        >>> setting = fioritura.Setting("alto-sax", level=3).on(tune)
+        >>> again = rearranged(arranged(tune, setting), setting.changed(level=1))
+        >>> again.rendition.setting.level
+        1
 
     Raises:
         OptionError: an unknown technique.

@@ -36,12 +36,13 @@ MOST_REPEATS: Final = 99
 def arrangement_to_json(arrangement: Arrangement, *, is_compact: bool = False) -> str:
     """The arrangement as JSON text, on one line where it `is_compact`; the same arrangement gives the same text.
 
-    >>> import fioritura
-    >>> tune = fioritura.demo_tune()
-    >>> setting = fioritura.Setting("alto-sax", level=3).on(tune)
-    >>> from fioritura.arrange.arrangement import arranged
-    >>> arrangement_to_json(arranged(tune, setting)).splitlines()[1]
-    ' "format": "fioritura arrangement",'
+    Examples:
+        >>> import fioritura
+        >>> tune = fioritura.demo_tune()
+        >>> setting = fioritura.Setting("alto-sax", level=3).on(tune)
+        >>> from fioritura.arrange.arrangement import arranged
+        >>> arrangement_to_json(arranged(tune, setting)).splitlines()[1]
+        ' "format": "fioritura arrangement",'
     """
     setting = arrangement.setting
     data = {
@@ -70,14 +71,15 @@ def arrangement_to_json(arrangement: Arrangement, *, is_compact: bool = False) -
 def arrangement_from_json(text: str) -> Arrangement:
     """Read an arrangement.
 
-    >>> import fioritura
-    >>> tune = fioritura.demo_tune()
-    >>> setting = fioritura.Setting("alto-sax", level=3).on(tune)
-    >>> from fioritura.arrange.arrangement import arranged
-    >>> arrangement = arranged(tune, setting)
-    >>> again = arrangement_from_json(arrangement_to_json(arrangement))
-    >>> [figure.id for figure in again.rendition.figures] == [figure.id for figure in arrangement.rendition.figures]
-    True
+    Examples:
+        >>> import fioritura
+        >>> tune = fioritura.demo_tune()
+        >>> setting = fioritura.Setting("alto-sax", level=3).on(tune)
+        >>> from fioritura.arrange.arrangement import arranged
+        >>> arrangement = arranged(tune, setting)
+        >>> again = arrangement_from_json(arrangement_to_json(arrangement))
+        >>> [figure.id for figure in again.rendition.figures] == [figure.id for figure in arrangement.rendition.figures]
+        True
 
     Raises:
         ReadError: not an arrangement, of a later version, or damaged; the message says where.

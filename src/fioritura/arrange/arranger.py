@@ -52,11 +52,12 @@ def ornament(
     Seed 0 gives the best; every other seed gives another good version, always the same. `locked` and `refused` hold
     figures by id: the former stand in the rendition, the latter do not, the rest is the best around them.
 
-    >>> import fioritura
-    >>> tune = fioritura.demo_tune()
-    >>> setting = fioritura.Setting("alto-sax", level=3).on(tune)
-    >>> ornament(tune, setting, seed=3) == ornament(tune, setting, seed=3)
-    True
+    Examples:
+        >>> import fioritura
+        >>> tune = fioritura.demo_tune()
+        >>> setting = fioritura.Setting("alto-sax", level=3).on(tune)
+        >>> ornament(tune, setting, seed=3) == ornament(tune, setting, seed=3)
+        True
 
     Raises:
         OptionError: an unknown technique or figure, or locked figures that collide.
@@ -73,12 +74,13 @@ def choose_figures(
     Each round is solved exactly. Where the tune would be hidden, or one technique takes more than its share, a toll
     is laid on what hides it, or a price on that technique, and the next round is solved with them.
 
-    >>> import fioritura
-    >>> tune = fioritura.demo_tune()
-    >>> setting = fioritura.Setting("alto-sax", level=3).on(tune)
-    >>> found = survey(tune, setting)
-    >>> set(choose_figures(found).figures) <= set(found.figures)
-    True
+    Examples:
+        >>> import fioritura
+        >>> tune = fioritura.demo_tune()
+        >>> setting = fioritura.Setting("alto-sax", level=3).on(tune)
+        >>> found = survey(tune, setting)
+        >>> set(choose_figures(found).figures) <= set(found.figures)
+        True
     """
     return _settled(_Field(found, _constraints(found, seed, locked, refused)), seed).rendition
 
@@ -96,13 +98,14 @@ def rivals(
     """Numbers of the figures that could stand where the named one does, each with what the best whole around it is
     worth, on the terms on which the rendition was chosen; best first.
 
-    >>> import fioritura
-    >>> tune = fioritura.demo_tune()
-    >>> setting = fioritura.Setting("alto-sax", level=3).on(tune)
-    >>> found = survey(tune, setting)
-    >>> best = choose_figures(found)
-    >>> rivals(found, best.figures[0].id)[0][1] == best.score
-    True
+    Examples:
+        >>> import fioritura
+        >>> tune = fioritura.demo_tune()
+        >>> setting = fioritura.Setting("alto-sax", level=3).on(tune)
+        >>> found = survey(tune, setting)
+        >>> best = choose_figures(found)
+        >>> rivals(found, best.figures[0].id)[0][1] == best.score
+        True
 
     Raises:
         OptionError: there is no such figure.
@@ -233,12 +236,13 @@ def _overused(found: Survey, figures: Sequence[Figure]) -> Mapping[str, float]:
 def model_of(found: Survey) -> Model:
     """The chooser's model of a survey in its first round: no seed, no constraints, no tolls.
 
-    >>> import fioritura
-    >>> tune = fioritura.demo_tune()
-    >>> setting = fioritura.Setting("alto-sax", level=3).on(tune)
-    >>> model = model_of(survey(tune, setting))
-    >>> len(model.phrase_of_slot) == 2 * len(tune.notes), min(model.limits) >= 1
-    (True, True)
+    Examples:
+        >>> import fioritura
+        >>> tune = fioritura.demo_tune()
+        >>> setting = fioritura.Setting("alto-sax", level=3).on(tune)
+        >>> model = model_of(survey(tune, setting))
+        >>> len(model.phrase_of_slot) == 2 * len(tune.notes), min(model.limits) >= 1
+        (True, True)
     """
     nothing: frozenset[int] = frozenset()
     return _Field(found, Constraints(nothing, nothing, np.zeros(1))).model(0.0, {})[1]

@@ -220,12 +220,13 @@ class GraceTaste:
 def folk_grace_taste() -> GraceTaste:
     """The folk model, read from its file once.
 
-    >>> import fioritura
-    >>> tune = fioritura.demo_tune()
-    >>> model = folk_grace_taste()
-    >>> long, short = spots(tune)[3], spots(tune)[2]
-    >>> model.placement_score(long) > model.placement_score(short)
-    True
+    Examples:
+        >>> import fioritura
+        >>> tune = fioritura.demo_tune()
+        >>> model = folk_grace_taste()
+        >>> long, short = spots(tune)[3], spots(tune)[2]
+        >>> model.placement_score(long) > model.placement_score(short)
+        True
     """
     text = files("fioritura.arrange").joinpath("grace_taste_folk.json").read_text(encoding="utf-8")
     data = json.loads(text)
@@ -236,10 +237,11 @@ def folk_grace_taste() -> GraceTaste:
 def spots(tune: Tune) -> tuple[Spot, ...]:
     """Every note of a tune as the features see it.
 
-    >>> import fioritura
-    >>> tune = fioritura.demo_tune()
-    >>> spots(tune)[1].came, spots(tune)[1].strength
-    (9, 1.0)
+    Examples:
+        >>> import fioritura
+        >>> tune = fioritura.demo_tune()
+        >>> spots(tune)[1].came, spots(tune)[1].strength
+        (9, 1.0)
     """
     notes = tune.notes
     found = []

@@ -73,8 +73,9 @@ class State:
 def states(key: Key) -> tuple[State, ...]:
     """The chords that tunes in the key use.
 
-    >>> [state.chord.text for state in states(Key.of("C"))[:4]]
-    ['C', 'F', 'G', 'G7']
+    Examples:
+        >>> [state.chord.text for state in states(Key.of("C"))[:4]]
+        ['C', 'F', 'G', 'G7']
     """
     return tuple(_state(key, entry) for entry in _VOCABULARY[key.mode].split())
 
@@ -121,9 +122,10 @@ def moves(source: Key, target: Key, change: float) -> NDArray[np.float64]:
 
     `change` is the probability that the chord changes at all.
 
-    >>> home = Key.of("C")
-    >>> moves(home, home, 0.5).shape == (len(states(home)), len(states(home)))
-    True
+    Examples:
+        >>> home = Key.of("C")
+        >>> moves(home, home, 0.5).shape == (len(states(home)), len(states(home)))
+        True
     """
     after = states(target)
     rows: list[list[float]] = []

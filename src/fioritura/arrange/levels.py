@@ -42,8 +42,9 @@ LEVELS: Final[dict[int, Level]] = {
 def level_numbered(number: int) -> Level:
     """The level 1-5.
 
-    >>> level_numbered(1).kept_share > level_numbered(5).kept_share
-    True
+    Examples:
+        >>> level_numbered(1).kept_share > level_numbered(5).kept_share
+        True
 
     Raises:
         OptionError: outside 1-5.

@@ -4,7 +4,8 @@ A table names techniques and families, or ``"all"``. A number lifts or lowers wh
 detail, in the form of the files of weights: ``base`` and ``place`` are added to the idiom's own, ``share`` (of single
 techniques) takes its place. ``"figure"`` adds to the weights of the figure's own features.
 
->>> table = {"turn": 0.5, "graces": {"place": {"peak": 0.4}}, "run-scale": {"base": -0.3, "share": 0.05}}
+Examples:
+    >>> table = {"turn": 0.5, "graces": {"place": {"peak": 0.4}}, "run-scale": {"base": -0.3, "share": 0.05}}
 """
 
 from __future__ import annotations
@@ -32,10 +33,11 @@ NO_CHANGE: Final[TasteTable] = MappingProxyType({})
 def own_weights(techniques: Iterable[Technique], idiom: str) -> TasteTable:
     """What techniques that are in no table have as their own taste in an idiom.
 
-    >>> from fioritura.techniques.technique import Technique
-    >>> own = Technique("kick", "graces", 1, lambda context: iter(()), taste={"jazz": {"base": 0.4}})
-    >>> own_weights([own], "jazz"), own_weights([own], "folk")
-    ({'kick': {'base': 0.4}}, {})
+    Examples:
+        >>> from fioritura.techniques.technique import Technique
+        >>> own = Technique("kick", "graces", 1, lambda context: iter(()), taste={"jazz": {"base": 0.4}})
+        >>> own_weights([own], "jazz"), own_weights([own], "folk")
+        ({'kick': {'base': 0.4}}, {})
 
     Raises:
         OptionError: a taste is not of the right form.
@@ -52,12 +54,13 @@ def own_weights(techniques: Iterable[Technique], idiom: str) -> TasteTable:
 def changed_taste(taste: Taste, table: TasteTable, techniques: Sequence[Technique]) -> Taste:
     """A taste with the changes of a table, which may name any of `techniques` and their families.
 
-    >>> from fioritura.arrange.taste import taste_of
-    >>> from fioritura.techniques.turn import TURN
-    >>> jazz = taste_of("jazz")
-    >>> lifted = changed_taste(jazz, {"turn": 0.5}, [TURN])
-    >>> round(lifted.base["turn"] - jazz.base["turn"], 6)
-    0.5
+    Examples:
+        >>> from fioritura.arrange.taste import taste_of
+        >>> from fioritura.techniques.turn import TURN
+        >>> jazz = taste_of("jazz")
+        >>> lifted = changed_taste(jazz, {"turn": 0.5}, [TURN])
+        >>> round(lifted.base["turn"] - jazz.base["turn"], 6)
+        0.5
 
     Raises:
         OptionError: the table names what is neither, or is not of the right form.

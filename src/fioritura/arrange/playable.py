@@ -25,11 +25,12 @@ def unplayable_figures(rendition: Rendition) -> frozenset[int]:
     The plain tune may ask for a longer breath than the player's; the ornamented line may ask for as long, never for
     longer. Grace notes may take half of the time between the attacks of the notes around them.
 
-    >>> import fioritura
-    >>> tune = fioritura.demo_tune()
-    >>> rendition = fioritura.ornament(tune, fioritura.Setting("alto-sax", level=3))
-    >>> unplayable_figures(rendition)
-    frozenset()
+    Examples:
+        >>> import fioritura
+        >>> tune = fioritura.demo_tune()
+        >>> rendition = fioritura.ornament(tune, fioritura.Setting("alto-sax", level=3))
+        >>> unplayable_figures(rendition)
+        frozenset()
     """
     return frozenset((*_without_breath(rendition), *_without_time(rendition)))
 
@@ -80,11 +81,12 @@ def _without_time(rendition: Rendition) -> Iterator[int]:
 def places_to_practise(rendition: Rendition, count: int = 3) -> tuple[HardPlace, ...]:
     """The hardest places of a rendition, hardest first, no two of which turn on the same two notes.
 
-    >>> import fioritura
-    >>> tune = fioritura.demo_tune()
-    >>> rendition = fioritura.ornament(tune, fioritura.Setting("alto-sax", level=3))
-    >>> len(places_to_practise(rendition, 2))
-    2
+    Examples:
+        >>> import fioritura
+        >>> tune = fioritura.demo_tune()
+        >>> rendition = fioritura.ornament(tune, fioritura.Setting("alto-sax", level=3))
+        >>> len(places_to_practise(rendition, 2))
+        2
     """
     setting, line = rendition.setting, rendition.line
     if len(line) < 2:

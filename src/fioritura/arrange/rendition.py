@@ -64,10 +64,11 @@ class Rendition:
 def laid_out(tune: Tune, figures: Sequence[Figure]) -> tuple[Note, ...]:
     """Write figures over the plain tune.
 
-    >>> import fioritura
-    >>> tune = fioritura.demo_tune()
-    >>> [note.anchor for note in laid_out(tune, ())[:3]]
-    [0, 1, 2]
+    Examples:
+        >>> import fioritura
+        >>> tune = fioritura.demo_tune()
+        >>> [note.anchor for note in laid_out(tune, ())[:3]]
+        [0, 1, 2]
 
     Raises:
         TuneError: two figures claim the same slot or time.
@@ -206,11 +207,12 @@ def _slurred(line: list[Note], figures: Sequence[Figure]) -> tuple[Note, ...]:
 def note_weights(tune: Tune) -> tuple[float, ...]:
     """How much each plain note counts for recognising the tune: its quarters times its metrical weight.
 
-    >>> import fioritura
-    >>> tune = fioritura.demo_tune()
-    >>> weights = note_weights(tune)
-    >>> weights[3] > weights[2]  # the longer note on the stronger beat
-    True
+    Examples:
+        >>> import fioritura
+        >>> tune = fioritura.demo_tune()
+        >>> weights = note_weights(tune)
+        >>> weights[3] > weights[2]  # the longer note on the stronger beat
+        True
     """
     return tuple(note.duration_ticks / SIXTEENTH * (0.25 + tune.strength_at(note.onset_ticks)) for note in tune.notes)
 
@@ -218,10 +220,11 @@ def note_weights(tune: Tune) -> tuple[float, ...]:
 def kept_share(tune: Tune, line: Sequence[Note]) -> float:
     """Weighted share (0.0-1.0) of plain notes that keep their pitch and come within a sixteenth of their place.
 
-    >>> import fioritura
-    >>> tune = fioritura.demo_tune()
-    >>> kept_share(tune, laid_out(tune, ())), kept_share(tune, ())
-    (1.0, 0.0)
+    Examples:
+        >>> import fioritura
+        >>> tune = fioritura.demo_tune()
+        >>> kept_share(tune, laid_out(tune, ())), kept_share(tune, ())
+        (1.0, 0.0)
     """
     weights = note_weights(tune)
     kept = 0.0

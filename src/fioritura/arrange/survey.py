@@ -78,9 +78,10 @@ class Survey:
 def no_collector() -> Iterator[None]:
     """Hold Python's cycle collector: thousands of figures are made and none is garbage, so its rounds find nothing.
 
-    >>> with no_collector():
-    ...     gc.isenabled()
-    False
+    Examples:
+        >>> with no_collector():
+        ...     gc.isenabled()
+        False
     """
     was_on = gc.isenabled()
     gc.disable()
@@ -106,12 +107,13 @@ def survey(
     `only` and `without` hold ids or families; `only` also brings in techniques above the player's level. `own` are
     techniques beside those of the table, and `taste_table` changes the idiom's weights (see `own_taste`).
 
-    >>> import fioritura
-    >>> tune = fioritura.demo_tune()
-    >>> setting = fioritura.Setting("alto-sax", level=3).on(tune)
-    >>> found = survey(tune, setting, only=["turn"])
-    >>> {figure.technique for figure in found.figures}, found.is_asked
-    ({'turn'}, True)
+    Examples:
+        >>> import fioritura
+        >>> tune = fioritura.demo_tune()
+        >>> setting = fioritura.Setting("alto-sax", level=3).on(tune)
+        >>> found = survey(tune, setting, only=["turn"])
+        >>> {figure.technique for figure in found.figures}, found.is_asked
+        ({'turn'}, True)
 
     Raises:
         OptionError: an unknown technique, or a technique or table of weights that is not of the right form.
@@ -146,12 +148,13 @@ def survey(
 def difficulty(figure: Figure, setting: Setting) -> float:
     """0.0 (easy) to 1.0: the technique's level, and how near its quickest note comes to the player's limit.
 
-    >>> import fioritura
-    >>> tune = fioritura.demo_tune()
-    >>> setting = fioritura.Setting("alto-sax", level=3).on(tune)
-    >>> figure = survey(tune, setting, only=["turn"]).figures[0]
-    >>> 0.0 <= difficulty(figure, setting) <= 1.0
-    True
+    Examples:
+        >>> import fioritura
+        >>> tune = fioritura.demo_tune()
+        >>> setting = fioritura.Setting("alto-sax", level=3).on(tune)
+        >>> figure = survey(tune, setting, only=["turn"]).figures[0]
+        >>> 0.0 <= difficulty(figure, setting) <= 1.0
+        True
     """
     level = technique_named(figure.technique).level / 10
     if not figure.notes:
@@ -163,12 +166,13 @@ def difficulty(figure: Figure, setting: Setting) -> float:
 def loss_of(figure: Figure, context: Context, weights: Sequence[float]) -> float:
     """Weight of the plain notes that lose their pitch, or their place by more than a sixteenth.
 
-    >>> import fioritura
-    >>> tune = fioritura.demo_tune()
-    >>> setting = fioritura.Setting("alto-sax", level=3).on(tune)
-    >>> found = survey(tune, setting, only=["graces"])
-    >>> loss_of(found.figures[0], found.contexts[found.places[0]], note_weights(tune))  # the tune stays as it is
-    0.0
+    Examples:
+        >>> import fioritura
+        >>> tune = fioritura.demo_tune()
+        >>> setting = fioritura.Setting("alto-sax", level=3).on(tune)
+        >>> found = survey(tune, setting, only=["graces"])
+        >>> loss_of(found.figures[0], found.contexts[found.places[0]], note_weights(tune))  # the tune stays as it is
+        0.0
     """
     if not figure.notes:
         return 0.0
@@ -191,13 +195,14 @@ def _comes_early(figure: Figure, anchor: int, plain_ticks: int) -> bool:
 def with_own_figures(found: Survey, own: Iterable[Figure]) -> Survey:
     """The survey with figures made by hand, which score as the best that stands there.
 
-    >>> import fioritura
-    >>> tune = fioritura.demo_tune()
-    >>> setting = fioritura.Setting("alto-sax", level=3).on(tune)
-    >>> found = survey(tune, setting, only=["turn"])
-    >>> own = survey(tune, setting, only=["mordent"]).figures[:1]
-    >>> len(with_own_figures(found, own).figures) - len(found.figures)
-    1
+    Examples:
+        >>> import fioritura
+        >>> tune = fioritura.demo_tune()
+        >>> setting = fioritura.Setting("alto-sax", level=3).on(tune)
+        >>> found = survey(tune, setting, only=["turn"])
+        >>> own = survey(tune, setting, only=["mordent"]).figures[:1]
+        >>> len(with_own_figures(found, own).figures) - len(found.figures)
+        1
     """
     own = tuple(own)
     if not own:

@@ -31,9 +31,10 @@ def weights_of(idiom: str, features: Collection[str]) -> dict[str, Mapping[str, 
 
     A technique whose own taste is not of the right form has none: it is chosen only when it is asked for.
 
-    >>> from fioritura.arrange.taste import FEATURES
-    >>> sorted(weights_of("folk", FEATURES)["turn"])
-    ['appeal', 'base']
+    Examples:
+        >>> from fioritura.arrange.taste import FEATURES
+        >>> sorted(weights_of("folk", FEATURES)["turn"])
+        ['appeal', 'base']
     """
     found = {id: by_idiom[idiom] for id, by_idiom in _shipped().items() if idiom in by_idiom}
     for technique in all_techniques().values():
@@ -61,8 +62,9 @@ def _shipped() -> dict[str, Mapping[str, Mapping[str, Any]]]:
 def problem_of_taste(technique: Technique, features: Collection[str]) -> Message | None:
     """What is wrong with a technique's own taste; None where nothing is.
 
-    >>> from fioritura.techniques.turn import TURN
-    >>> problem_of_taste(TURN, ())
+    Examples:
+        >>> from fioritura.techniques.turn import TURN
+        >>> problem_of_taste(TURN, ())
     """
     try:
         for idiom, tables in technique.taste.items():
@@ -78,8 +80,9 @@ def problem_of_taste(technique: Technique, features: Collection[str]) -> Message
 def problem_of_tables(tables: Mapping[str, Any], whose: str, features: Collection[str]) -> Message | None:
     """What is wrong with weights (``base``, ``share``, ``place``); None where nothing is. `whose` they are is named.
 
-    >>> str(problem_of_tables({"base": "much"}, "jazz", ()))
-    "the weight 'much' is no number"
+    Examples:
+        >>> str(problem_of_tables({"base": "much"}, "jazz", ()))
+        "the weight 'much' is no number"
     """
     if unknown := set(tables) - set(_TABLES):
         return message("taste-no-table", given=str(min(unknown)), idiom=whose, known=_TABLES)

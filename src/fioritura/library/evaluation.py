@@ -45,13 +45,15 @@ def compare_notes(
     """How far two lines of notes agree.
 
     Args:
-        reference, estimate: renditions, takes, or arrays with fields ``onset_sec`` and ``pitch`` (MIDI, whole or not).
+        reference: a rendition, a take, or an array with fields ``onset_sec`` and ``pitch`` (MIDI, whole or not).
+        estimate: what is measured against it, of any of these kinds.
         onset_sec: how far onsets may lie apart.
         pitch_cents: how far pitches may lie apart.
 
-    >>> notes = np.array([(0.0, 60), (0.5, 62), (1.0, 64)], [("onset_sec", float), ("pitch", float)])
-    >>> compare_notes(notes, notes[:2])
-    Agreement(precision=1.0, recall=0.6666666666666666, f1=0.8, matched=((0, 0), (1, 1)))
+    Examples:
+        >>> notes = np.array([(0.0, 60), (0.5, 62), (1.0, 64)], [("onset_sec", float), ("pitch", float)])
+        >>> compare_notes(notes, notes[:2])
+        Agreement(precision=1.0, recall=0.6666666666666666, f1=0.8, matched=((0, 0), (1, 1)))
 
     Raises:
         OptionError: an array lacks a field, or a tolerance is negative.
@@ -75,11 +77,12 @@ def compare_notes(
 def compare_figures(reference: Iterable[Figure | NamedFigure], estimate: Iterable[Figure | NamedFigure]) -> Agreement:
     """How far two lists of figures of one tune agree: the same technique at the same plain note is the same figure.
 
-    >>> import fioritura
-    >>> tune = fioritura.demo_tune()
-    >>> rendition = fioritura.ornament(tune, only=["turn"])
-    >>> compare_figures(rendition.figures, fioritura.name(tune, rendition).figures).f1
-    1.0
+    Examples:
+        >>> import fioritura
+        >>> tune = fioritura.demo_tune()
+        >>> rendition = fioritura.ornament(tune, only=["turn"])
+        >>> compare_figures(rendition.figures, fioritura.name(tune, rendition).figures).f1
+        1.0
     """
     own, other = ([(one.technique, one.anchors[0]) for one in figures] for figures in (reference, estimate))
     places: dict[Hashable, list[int]] = {}

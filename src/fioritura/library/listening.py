@@ -26,11 +26,12 @@ def hear(recording: str | Path | NDArray[Any], rate: int = 44100) -> Take:
         recording: a file (WAV, FLAC, MP3, OGG), or samples within ±1 of shape (frames,) or (frames, channels).
         rate: frames a second of an array; a file knows its own.
 
-    >>> import numpy as np
-    >>> t = np.arange(44100) / 44100
-    >>> take = hear(0.3 * np.sin(2 * np.pi * 440 * t))
-    >>> [note.midi for note in take.notes], round(take.duration_sec, 2)
-    ([69], 1.0)
+    Examples:
+        >>> import numpy as np
+        >>> t = np.arange(44100) / 44100
+        >>> take = hear(0.3 * np.sin(2 * np.pi * 440 * t))
+        >>> [note.midi for note in take.notes], round(take.duration_sec, 2)
+        ([69], 1.0)
 
     Raises:
         ReadError: the file is missing or not audio.
@@ -49,11 +50,12 @@ def name(tune: Tune, played: Take | Tune | Rendition) -> Naming:
         played: what `hear` heard, another setting of the tune as `read` reads it, or a rendition. Key, octave, tempo
             and repeats may differ.
 
-    >>> import fioritura
-    >>> tune = fioritura.demo_tune()
-    >>> rendition = fioritura.ornament(tune, only=["turn"])
-    >>> {figure.technique for figure in name(tune, rendition).figures}
-    {'turn'}
+    Examples:
+        >>> import fioritura
+        >>> tune = fioritura.demo_tune()
+        >>> rendition = fioritura.ornament(tune, only=["turn"])
+        >>> {figure.technique for figure in name(tune, rendition).figures}
+        {'turn'}
 
     Raises:
         OtherTuneError: it is another tune.
@@ -80,12 +82,13 @@ def listen(
         level: the player's level (1 to 5), for the next ornament to try; a rendition knows its own, else 3.
         rate: frames a second of an array.
 
-    >>> import fioritura
-    >>> rendition = fioritura.ornament(fioritura.demo_tune(), only=["turn"])
-    >>> samples, rate = rendition.audio(tempo=240)
-    >>> review = listen(samples, rendition, rate=rate)
-    >>> review.naming.alignment.is_this_tune, len(review.advice)
-    (True, 3)
+    Examples:
+        >>> import fioritura
+        >>> rendition = fioritura.ornament(fioritura.demo_tune(), only=["turn"])
+        >>> samples, rate = rendition.audio(tempo=240)
+        >>> review = listen(samples, rendition, rate=rate)
+        >>> review.naming.alignment.is_this_tune, len(review.advice)
+        (True, 3)
 
     Raises:
         ReadError: the file can't be read, or is not one player's line (silence, several parts, noise).

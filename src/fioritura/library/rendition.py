@@ -38,10 +38,11 @@ NOTE_FIELDS: Final = np.dtype(
 class Rendition(rendition.Rendition):
     """One version of a tune: `tune`, `setting`, `figures`, `seed`, `score`, and its notes in `line`.
 
-    >>> import fioritura
-    >>> rendition = fioritura.ornament(fioritura.demo_tune(), fioritura.Setting("alto-sax", level=1), seed=4)
-    >>> rendition.seed, rendition.kept_share >= 0.8, len(rendition.line) >= len(rendition.tune.notes)
-    (4, True, True)
+    Examples:
+        >>> import fioritura
+        >>> rendition = fioritura.ornament(fioritura.demo_tune(), fioritura.Setting("alto-sax", level=1), seed=4)
+        >>> rendition.seed, rendition.kept_share >= 0.8, len(rendition.line) >= len(rendition.tune.notes)
+        (4, True, True)
     """
 
     @classmethod
@@ -59,10 +60,11 @@ class Rendition(rendition.Rendition):
         grace note stands at its main note's onset, with length 0.0); ``figure``, the number of the figure that made,
         moved or marked it (−1 for none; the first, where there are several).
 
-        >>> import fioritura
-        >>> notes = fioritura.plain(fioritura.demo_tune()).note_array()
-        >>> notes[["onset_quarter", "duration_quarter", "pitch", "bar", "beat"]][:2].tolist()
-        [(0.0, 1.0, 60, 0, 4.0), (1.0, 1.5, 69, 1, 1.0)]
+        Examples:
+            >>> import fioritura
+            >>> notes = fioritura.plain(fioritura.demo_tune()).note_array()
+            >>> notes[["onset_quarter", "duration_quarter", "pitch", "bar", "beat"]][:2].tolist()
+            [(0.0, 1.0, 60, 0, 4.0), (1.0, 1.5, 69, 1, 1.0)]
         """
         clock = Clock.of(self.tune, self.setting.quarters_per_minute)
         return np.array([row for note in self.line for row in self._rows(note, clock)], NOTE_FIELDS)
@@ -85,36 +87,40 @@ class Rendition(rendition.Rendition):
     def to_musicxml(self, *, concert: bool = False) -> bytes:
         """The line as MusicXML 4.0: in the instrument's written pitch, or with `concert` as it sounds.
 
-        >>> import fioritura
-        >>> b"<score-partwise" in fioritura.plain(fioritura.demo_tune()).to_musicxml()
-        True
+        Examples:
+            >>> import fioritura
+            >>> b"<score-partwise" in fioritura.plain(fioritura.demo_tune()).to_musicxml()
+            True
         """
         return line_bytes(Edition(self, is_concert=concert), "musicxml")
 
     def to_abc(self, *, concert: bool = False) -> bytes:
         """The line as ABC 2.1, in UTF-8: in the instrument's written pitch, or with `concert` as it sounds.
 
-        >>> import fioritura
-        >>> fioritura.plain(fioritura.demo_tune()).to_abc().decode().splitlines()[0]
-        '%abc-2.1'
+        Examples:
+            >>> import fioritura
+            >>> fioritura.plain(fioritura.demo_tune()).to_abc().decode().splitlines()[0]
+            '%abc-2.1'
         """
         return line_bytes(Edition(self, is_concert=concert), "abc")
 
     def to_midi(self) -> bytes:
         """The line as a player plays it, repeats, swing and breaths included: a Standard MIDI File, sounding pitch.
 
-        >>> import fioritura
-        >>> fioritura.plain(fioritura.demo_tune()).to_midi()[:4]
-        b'MThd'
+        Examples:
+            >>> import fioritura
+            >>> fioritura.plain(fioritura.demo_tune()).to_midi()[:4]
+            b'MThd'
         """
         return line_bytes(Edition(self), "mid")
 
     def to_svg(self) -> str:
         """The plain tune over the ornamented line, its figures named, as SVG that says in words what it shows.
 
-        >>> import fioritura
-        >>> "<desc" in fioritura.plain(fioritura.demo_tune()).to_svg()
-        True
+        Examples:
+            >>> import fioritura
+            >>> "<desc" in fioritura.plain(fioritura.demo_tune()).to_svg()
+            True
 
         Raises:
             ToolError: the engraver is missing or failed.
@@ -128,10 +134,11 @@ class Rendition(rendition.Rendition):
 
         `tempo` (quarter notes a minute) is the setting's unless given. The same rendition gives the same samples.
 
-        >>> import fioritura
-        >>> samples, rate = fioritura.plain(fioritura.demo_tune()).audio(tempo=240)
-        >>> samples.shape[1], samples.dtype, rate
-        (2, dtype('float32'), 48000)
+        Examples:
+            >>> import fioritura
+            >>> samples, rate = fioritura.plain(fioritura.demo_tune()).audio(tempo=240)
+            >>> samples.shape[1], samples.dtype, rate
+            (2, dtype('float32'), 48000)
 
         Raises:
             OptionError: the tempo is out of reach (20 to 400).

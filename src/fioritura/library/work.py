@@ -68,9 +68,10 @@ def read(
         chords: chord symbols by bars, ``"C | Am7 | Dm7 G7 | C"``; a tune without any gets inferred ones.
         unfold: writes repeats out.
 
-    >>> tune = read(b"X:1\\nT:Air\\nM:4/4\\nL:1/4\\nK:G\\nGABc|d4|cBAG|G4|]")
-    >>> tune, str(tune.key), str(tune.chords[0].chord)
-    (<Tune 'Air': 10 notes, 4 bars>, 'G major', 'G')
+    Examples:
+        >>> tune = read(b"X:1\\nT:Air\\nM:4/4\\nL:1/4\\nK:G\\nGABc|d4|cBAG|G4|]")
+        >>> tune, str(tune.key), str(tune.chords[0].chord)
+        (<Tune 'Air': 10 notes, 4 bars>, 'G major', 'G')
 
     Raises:
         ReadError, TuneError: the source can't be read as a tune.
@@ -90,8 +91,9 @@ def read(
 def demo_tune(setting: Setting | None = None) -> Tune:
     """The tune that comes with the program, ready for the setting's instrument.
 
-    >>> demo_tune()
-    <Tune 'Lanterns on the Quay': 71 notes, 27 bars>
+    Examples:
+        >>> demo_tune()
+        <Tune 'Lanterns on the Quay': 71 notes, 27 bars>
     """
     return read(files("fioritura.data").joinpath("lanterns.abc").read_bytes(), setting)
 
@@ -117,9 +119,10 @@ def find(
         taste: weights of your own on top of the idiom's, by technique, family or ``"all"``: a number, or a mapping of
             ``base``, ``share`` and ``place`` (see docs/plugins.md).
 
-    >>> survey = find(demo_tune(), Setting("alto-sax"), only=["turn"])
-    >>> [technique.id for technique in survey.techniques], {figure.technique for figure in survey.figures}
-    (['turn'], {'turn'})
+    Examples:
+        >>> survey = find(demo_tune(), Setting("alto-sax"), only=["turn"])
+        >>> [technique.id for technique in survey.techniques], {figure.technique for figure in survey.figures}
+        (['turn'], {'turn'})
 
     Raises:
         OptionError: no such technique, or a technique or taste that is not of the right form.
@@ -137,11 +140,12 @@ def choose(
     `locked` and `refused` hold figures by their ids (`Figure.id`): the former stand, the latter do not, and the rest is
     the best around them.
 
-    >>> survey = find(demo_tune(), Setting("alto-sax", level=1))
-    >>> best = choose(survey)
-    >>> other = choose(survey, refused=[best.figures[0].id])
-    >>> best.figures[0].id in [figure.id for figure in other.figures]
-    False
+    Examples:
+        >>> survey = find(demo_tune(), Setting("alto-sax", level=1))
+        >>> best = choose(survey)
+        >>> other = choose(survey, refused=[best.figures[0].id])
+        >>> best.figures[0].id in [figure.id for figure in other.figures]
+        False
 
     Raises:
         OptionError: an unknown figure, or locked figures that collide.
@@ -164,9 +168,10 @@ def ornament(
 ) -> Rendition:
     """`find` and `choose` in one; see there.
 
-    >>> rendition = ornament(demo_tune(), Setting("flute", level=2), without=["runs"])
-    >>> rendition == choose(find(demo_tune(), Setting("flute", level=2), without=["runs"]))
-    True
+    Examples:
+        >>> rendition = ornament(demo_tune(), Setting("flute", level=2), without=["runs"])
+        >>> rendition == choose(find(demo_tune(), Setting("flute", level=2), without=["runs"]))
+        True
 
     Raises:
         OptionError: no such technique, or a technique or taste that is not of the right form.
@@ -181,8 +186,9 @@ def ornament(
 def plain(tune: Tune, setting: Setting | None = None) -> Rendition:
     """The tune alone, as a rendition without figures: to write, hear, count or compare it like any other.
 
-    >>> plain(demo_tune())
-    <Rendition of 'Lanterns on the Quay': 0 figures, seed 0>
+    Examples:
+        >>> plain(demo_tune())
+        <Rendition of 'Lanterns on the Quay': 0 figures, seed 0>
     """
     return Rendition(tune, (setting or Setting()).on(tune), ())
 
@@ -195,10 +201,11 @@ def write(
     `formats` are file endings (of musicxml, mid, abc, svg, pdf, mp3, wav, flac, json); with `concert` all is notated
     at sounding pitch.
 
-    >>> from tempfile import TemporaryDirectory
-    >>> with TemporaryDirectory() as folder:
-    ...     [path.name for path in write(plain(demo_tune()), folder, formats=["abc", "mid"])]
-    ['ornamented.abc', 'ornamented.mid']
+    Examples:
+        >>> from tempfile import TemporaryDirectory
+        >>> with TemporaryDirectory() as folder:
+        ...     [path.name for path in write(plain(demo_tune()), folder, formats=["abc", "mid"])]
+        ['ornamented.abc', 'ornamented.mid']
 
     Raises:
         OptionError: an unknown format.
@@ -237,12 +244,13 @@ def ornament_all(
         workers: processes at once; one a core unless told. On systems that start processes afresh, call this from
             under ``if __name__ == "__main__":``.
 
-    >>> from tempfile import TemporaryDirectory
-    >>> with TemporaryDirectory() as folder:
-    ...     _ = Path(folder, "air.abc").write_text("X:1\\nT:Air\\nM:4/4\\nL:1/4\\nK:G\\nGABc|d4|cBAG|G4|]")
-    ...     summary = ornament_all(folder, Setting("flute"), out=Path(folder, "made"), formats=["abc"], workers=1)
-    >>> summary.tunes, summary.made, summary.failed
-    (1, 1, 0)
+    Examples:
+        >>> from tempfile import TemporaryDirectory
+        >>> with TemporaryDirectory() as folder:
+        ...     _ = Path(folder, "air.abc").write_text("X:1\\nT:Air\\nM:4/4\\nL:1/4\\nK:G\\nGABc|d4|cBAG|G4|]")
+        ...     summary = ornament_all(folder, Setting("flute"), out=Path(folder, "made"), formats=["abc"], workers=1)
+        >>> summary.tunes, summary.made, summary.failed
+        (1, 1, 0)
 
     Raises:
         OptionError: a format, level or number of workers that there is not, or a setting with a tempo.

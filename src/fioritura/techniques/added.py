@@ -24,8 +24,9 @@ _ID: Final = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
 def added_techniques(taken: Collection[str]) -> dict[plugins.Plugin, tuple[Technique, ...]]:
     """The techniques of each plugin; one with a fault in any of its own is left out. `taken` are ids in use.
 
-    >>> added_techniques(taken=set())  # with no plugin installed
-    {}
+    Examples:
+        >>> added_techniques(taken=set())  # with no plugin installed
+        {}
     """
     found: dict[plugins.Plugin, tuple[Technique, ...]] = {}
     ids = set(taken)
@@ -47,9 +48,10 @@ def added_techniques(taken: Collection[str]) -> dict[plugins.Plugin, tuple[Techn
 def checked_techniques(given: tuple[object, ...], taken: Collection[str]) -> tuple[Technique, ...]:
     """Techniques that were given as an argument, in order of level; `taken` are ids in use.
 
-    >>> own = Technique("octave-kick", "octave-graces", 2, lambda context: iter(()))
-    >>> str(checked_techniques((own,), taken={"turn"})[0].name)
-    'octave kick'
+    Examples:
+        >>> own = Technique("octave-kick", "octave-graces", 2, lambda context: iter(()))
+        >>> str(checked_techniques((own,), taken={"turn"})[0].name)
+        'octave kick'
 
     Raises:
         OptionError: one is not of the right form.
@@ -79,8 +81,9 @@ def _words_without_any(id: str) -> str:
 def added_families(offered: Iterable[plugins.Plugin]) -> Iterator[Family]:
     """The families that plugins bring with their techniques.
 
-    >>> list(added_families([]))
-    []
+    Examples:
+        >>> list(added_families([]))
+        []
     """
     for plugin in offered:
         yield from (family for family in getattr(plugin.module, "FAMILIES", ()) if isinstance(family, Family))
@@ -89,10 +92,11 @@ def added_families(offered: Iterable[plugins.Plugin]) -> Iterator[Family]:
 def take_in_words(offered: Iterable[Technique | Family]) -> None:
     """Let the words be said that techniques have with them; a family without any is called by its id.
 
-    >>> from fioritura.words import say
-    >>> take_in_words([Family("octave-graces")])
-    >>> say(Family("octave-graces").name)
-    'octave graces'
+    Examples:
+        >>> from fioritura.words import say
+        >>> take_in_words([Family("octave-graces")])
+        >>> say(Family("octave-graces").name)
+        'octave graces'
     """
     known = known_ids(LANGUAGES[0])
     for one in offered:

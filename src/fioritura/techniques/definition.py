@@ -88,7 +88,8 @@ class Definition:
 def is_step(move: int) -> bool:
     """True for a semitone or a whole tone, up or down.
 
-    >>> is_step(-2), is_step(3)
-    (True, False)
+    Examples:
+        >>> is_step(-2), is_step(3)
+        (True, False)
     """
     return 1 <= abs(move) <= STEP_SEMITONES

@@ -18,8 +18,9 @@ NO_REASON: Final = verbatim("")
 def head(index: int) -> int:
     """The slot for what happens to the attack of plain note `index` (grace notes, a scoop, an early start).
 
-    >>> head(3)
-    6
+    Examples:
+        >>> head(3)
+        6
     """
     return 2 * index
 
@@ -27,8 +28,9 @@ def head(index: int) -> int:
 def tail(index: int) -> int:
     """The slot for what happens at the end of plain note `index` and in the rest after it (a run, a fall).
 
-    >>> tail(3)
-    7
+    Examples:
+        >>> tail(3)
+        7
     """
     return 2 * index + 1
 

@@ -34,8 +34,9 @@ __all__ = [
 def all_techniques() -> dict[str, Technique]:
     """All techniques by id, easiest first, families together within a level.
 
-    >>> all_techniques()["turn"].level
-    3
+    Examples:
+        >>> all_techniques()["turn"].level
+        3
     """
     found = [*_own_techniques(), *(technique for offered in plugin_techniques().values() for technique in offered)]
     return {technique.id: technique for technique in sorted(found, key=lambda t: (t.level, t.family, t.id))}
@@ -45,8 +46,9 @@ def all_techniques() -> dict[str, Technique]:
 def all_families() -> dict[str, Family]:
     """All families that have techniques by id, in the order in which they are shown.
 
-    >>> list(all_families())[:3]
-    ['graces', 'inflections', 'repetitions']
+    Examples:
+        >>> list(all_families())[:3]
+        ['graces', 'inflections', 'repetitions']
     """
     own = (family for family in _gathered("FAMILIES") if isinstance(family, Family))
     offered = [*FAMILIES, *own, *added_families(plugin_techniques())]
@@ -62,8 +64,9 @@ def all_families() -> dict[str, Family]:
 def plugin_techniques() -> dict[Plugin, tuple[Technique, ...]]:
     """The techniques of each plugin that is in order.
 
-    >>> plugin_techniques()  # with no plugin installed
-    {}
+    Examples:
+        >>> plugin_techniques()  # with no plugin installed
+        {}
     """
     return added_techniques({technique.id for technique in _own_techniques()})
 
@@ -89,9 +92,10 @@ def introduced(techniques: Iterable[Technique]) -> tuple[Technique, ...]:
 
     Each raises an `OptionError` where it gives what is no figure of the place. One without words is called by its id.
 
-    >>> own = Technique("octave-kick", "octave-graces", 2, lambda context: iter(()))
-    >>> introduced([own])[0].id, technique_named("octave-kick").level, "octave-kick" in all_techniques()
-    ('octave-kick', 2, False)
+    Examples:
+        >>> own = Technique("octave-kick", "octave-graces", 2, lambda context: iter(()))
+        >>> introduced([own])[0].id, technique_named("octave-kick").level, "octave-kick" in all_techniques()
+        ('octave-kick', 2, False)
 
     Raises:
         OptionError: one is not of the right form.
@@ -107,8 +111,9 @@ _introduced: dict[str, Technique] = {}
 def technique_named(id: str) -> Technique:
     """The technique with an id such as ``"turn"``.
 
-    >>> technique_named("turn").family
-    'turns'
+    Examples:
+        >>> technique_named("turn").family
+        'turns'
 
     Raises:
         OptionError: there is no such technique; the message lists those there are.
@@ -122,8 +127,9 @@ def technique_named(id: str) -> Technique:
 def family_of(technique: Technique) -> Family:
     """The family of a technique; a plain one where a technique that is in no table names one that nobody knows.
 
-    >>> family_of(technique_named("turn")).are_even
-    True
+    Examples:
+        >>> family_of(technique_named("turn")).are_even
+        True
     """
     return all_families().get(technique.family) or Family(technique.family)
 
@@ -132,8 +138,9 @@ def family_of(technique: Technique) -> Family:
 def technique_of_sign(mark: Mark) -> Technique | None:
     """The technique for which a sign of notation stands; None for a sign of articulation or phrasing.
 
-    >>> technique_of_sign(Mark.TURN).id, technique_of_sign(Mark.STACCATO)
-    ('turn', None)
+    Examples:
+        >>> technique_of_sign(Mark.TURN).id, technique_of_sign(Mark.STACCATO)
+        ('turn', None)
     """
     return next((one for one in all_techniques().values() if mark in one.signs), None)
 
@@ -147,8 +154,9 @@ def wanted_techniques(
 
     Names in `only` and `without` may be ids or whole families (``"graces"``).
 
-    >>> [technique.id for technique in wanted_techniques(5, only=["turns"], without=["shake"])]
-    ['mordent', 'turn', 'upper-mordent', 'inverted-turn']
+    Examples:
+        >>> [technique.id for technique in wanted_techniques(5, only=["turns"], without=["shake"])]
+        ['mordent', 'turn', 'upper-mordent', 'inverted-turn']
 
     Raises:
         OptionError: an unknown name, or nothing left.

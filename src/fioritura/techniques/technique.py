@@ -94,13 +94,14 @@ class Technique:
 def with_graces(technique: str, context: Context, graces: Sequence[Pitch], why: Message) -> Figure:
     """Grace notes before the place's note, which itself stays as it is.
 
-    >>> import fioritura
-    >>> tune = fioritura.demo_tune()
-    >>> from fioritura.techniques.context import contexts
-    >>> place = contexts(tune, fioritura.Setting().on(tune))[2]
-    >>> figure = with_graces("kick", place, [place.step_below], message("turn"))
-    >>> figure.anchors, [str(pitch) for pitch in figure.graces]
-    ((2,), ['Bb4'])
+    Examples:
+        >>> import fioritura
+        >>> tune = fioritura.demo_tune()
+        >>> from fioritura.techniques.context import contexts
+        >>> place = contexts(tune, fioritura.Setting().on(tune))[2]
+        >>> figure = with_graces("kick", place, [place.step_below], message("turn"))
+        >>> figure.anchors, [str(pitch) for pitch in figure.graces]
+        ((2,), ['Bb4'])
     """
     slot, onset = head(context.index), context.note.onset_ticks
     return Figure(technique, (context.index,), slot, slot, onset, onset, graces=tuple(graces), why=why)
@@ -109,12 +110,13 @@ def with_graces(technique: str, context: Context, graces: Sequence[Pitch], why: 
 def with_mark(technique: str, context: Context, mark: Mark, why: Message, *, at_head: bool, at_tail: bool) -> Figure:
     """A sign on the place's note, claiming its attack, its end, or both.
 
-    >>> import fioritura
-    >>> tune = fioritura.demo_tune()
-    >>> from fioritura.techniques.context import contexts
-    >>> place = contexts(tune, fioritura.Setting().on(tune))[2]
-    >>> with_mark("scoop", place, Mark.SCOOP, message("scoop"), at_head=True, at_tail=False).marks
-    (<Mark.SCOOP: 'scoop'>,)
+    Examples:
+        >>> import fioritura
+        >>> tune = fioritura.demo_tune()
+        >>> from fioritura.techniques.context import contexts
+        >>> place = contexts(tune, fioritura.Setting().on(tune))[2]
+        >>> with_mark("scoop", place, Mark.SCOOP, message("scoop"), at_head=True, at_tail=False).marks
+        (<Mark.SCOOP: 'scoop'>,)
     """
     first = head(context.index) if at_head else tail(context.index)
     last = tail(context.index) if at_tail else head(context.index)
@@ -128,13 +130,14 @@ def before_next(
     """Added notes that take their time from the end of the place's note (and the rest after it) and lead into the
     next plain note, whose attack they claim.
 
-    >>> import fioritura
-    >>> tune = fioritura.demo_tune()
-    >>> from fioritura.techniques.context import contexts
-    >>> place = contexts(tune, fioritura.Setting().on(tune))[2]
-    >>> figure = before_next("lead", place, [place.step_below], [420], message("turn"))
-    >>> [(note.onset_ticks, note.duration_ticks, str(note.pitch)) for note in figure.notes], figure.anchors
-    ([(4620, 420, 'Bb4')], (2, 3))
+    Examples:
+        >>> import fioritura
+        >>> tune = fioritura.demo_tune()
+        >>> from fioritura.techniques.context import contexts
+        >>> place = contexts(tune, fioritura.Setting().on(tune))[2]
+        >>> figure = before_next("lead", place, [place.step_below], [420], message("turn"))
+        >>> [(note.onset_ticks, note.duration_ticks, str(note.pitch)) for note in figure.notes], figure.anchors
+        ([(4620, 420, 'Bb4')], (2, 3))
     """
     end = context.note.onset_ticks + context.reach_ticks
     start = onset = end - sum(values_ticks)
@@ -154,14 +157,15 @@ def instead(
 ) -> Figure:
     """Notes in place of the whole plain note; the first of its pitch stands for it. Values sum to its duration.
 
-    >>> import fioritura
-    >>> tune = fioritura.demo_tune()
-    >>> from fioritura.techniques.context import contexts
-    >>> place = contexts(tune, fioritura.Setting().on(tune))[2]
-    >>> pitches = [place.note.pitch, place.step_above, place.note.pitch]
-    >>> figure = instead("flip", place, pitches, [280, 280, 280], message("turn"))
-    >>> [note.anchor for note in figure.notes]
-    [2, None, None]
+    Examples:
+        >>> import fioritura
+        >>> tune = fioritura.demo_tune()
+        >>> from fioritura.techniques.context import contexts
+        >>> place = contexts(tune, fioritura.Setting().on(tune))[2]
+        >>> pitches = [place.note.pitch, place.step_above, place.note.pitch]
+        >>> figure = instead("flip", place, pitches, [280, 280, 280], message("turn"))
+        >>> [note.anchor for note in figure.notes]
+        [2, None, None]
     """
     start = onset = context.note.onset_ticks
     midis = [pitch.midi for pitch in pitches]

@@ -121,8 +121,9 @@ class Key:
 def mode_named(text: str) -> Mode:
     """A mode by its name or a common other name (``"ionian"``, ``"aeolian"``), in any case.
 
-    >>> mode_named("Aeolian")
-    'minor'
+    Examples:
+        >>> mode_named("Aeolian")
+        'minor'
 
     Raises:
         TuneError: the mode is unknown.

@@ -40,8 +40,9 @@ class Interval:
     def parse(cls, name: str) -> Interval:
         """Read a name such as ``"m3"``, ``"P5"``, ``"A4"``, ``"M9"`` or ``"-M2"`` (falling).
 
-        >>> Interval.parse("m3").semitones
-        3
+        Examples:
+            >>> Interval.parse("m3").semitones
+            3
 
         Raises:
             TuneError: the name is not an interval.
@@ -86,8 +87,9 @@ class NoteName:
     def parse(cls, text: str) -> NoteName:
         """Read ``"C"``, ``"Bb"``, ``"F♯"``; sharps and flats in ASCII or Unicode.
 
-        >>> NoteName.parse("F#").pitch_class
-        6
+        Examples:
+            >>> NoteName.parse("F#").pitch_class
+            6
 
         Raises:
             TuneError: the text is not a note name.
@@ -144,8 +146,9 @@ class Pitch:
     def parse(cls, text: str) -> Pitch:
         """Read scientific notation: ``"C4"``, ``"Bb3"``, ``"F♯5"``.
 
-        >>> Pitch.parse("Bb4").midi, Pitch.parse("Bb4").up(Interval.parse("M2")).display
-        (70, 'C5')
+        Examples:
+            >>> Pitch.parse("Bb4").midi, Pitch.parse("Bb4").up(Interval.parse("M2")).display
+            (70, 'C5')
 
         Raises:
             TuneError: the text is not a pitch.

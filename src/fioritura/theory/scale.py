@@ -161,8 +161,9 @@ class Scale:
 def scale_named(tonic: NoteName, name: str) -> Scale:
     """The scale of a name in `SCALES` on a tonic.
 
-    >>> [str(name) for name in scale_named(NoteName.parse("D"), "dorian").names]
-    ['D', 'E', 'F', 'G', 'A', 'B', 'C']
+    Examples:
+        >>> [str(name) for name in scale_named(NoteName.parse("D"), "dorian").names]
+        ['D', 'E', 'F', 'G', 'A', 'B', 'C']
 
     Raises:
         KeyError: there is no scale of that name.
@@ -173,8 +174,9 @@ def scale_named(tonic: NoteName, name: str) -> Scale:
 def key_scale(key: Key) -> Scale:
     """The notes of the key signature from the tonic (natural minor in a minor key).
 
-    >>> key_scale(Key.of("A", "minor")).name
-    'aeolian'
+    Examples:
+        >>> key_scale(Key.of("A", "minor")).name
+        'aeolian'
     """
     return scale_named(key.tonic, _MODE_SCALES[key.mode])
 
@@ -183,9 +185,10 @@ def key_scale(key: Key) -> Scale:
 def chord_scale(chord: Chord | None, key: Key) -> Scale:
     """The scale that suits a chord by its function in the key; the key's own scale where there is no chord.
 
-    >>> from fioritura.theory.chord_symbol import read_chord
-    >>> chord_scale(read_chord("G7"), Key.of("C")).name, chord_scale(read_chord("G7"), Key.of("C", "minor")).name
-    ('mixolydian', 'mixolydian b9 b13')
+    Examples:
+        >>> from fioritura.theory.chord_symbol import read_chord
+        >>> chord_scale(read_chord("G7"), Key.of("C")).name, chord_scale(read_chord("G7"), Key.of("C", "minor")).name
+        ('mixolydian', 'mixolydian b9 b13')
     """
     if chord is None or len(chord.intervals) < 2:
         return key_scale(key)
@@ -302,9 +305,10 @@ def pentatonic(chord: Chord | None, key: Key) -> Scale:
     Each tone of the chord counts for it, each note outside the chord scale against it; one on the chord's root wins a
     tie. Without a chord it is the key's own.
 
-    >>> from fioritura.theory.chord_symbol import read_chord
-    >>> pentatonic(read_chord("Am7"), Key.of("C")).name
-    'minor pentatonic'
+    Examples:
+        >>> from fioritura.theory.chord_symbol import read_chord
+        >>> pentatonic(read_chord("Am7"), Key.of("C")).name
+        'minor pentatonic'
     """
     home = chord_scale(chord, key)
     if chord is None or len(chord.intervals) < 2:
@@ -323,8 +327,9 @@ def pentatonic(chord: Chord | None, key: Key) -> Scale:
 def blues_scale(of: Key | Chord) -> Scale:
     """The blues scale on a key's tonic or a chord's root.
 
-    >>> [str(name) for name in blues_scale(Key.of("F")).names]
-    ['F', 'Ab', 'Bb', 'Cb', 'C', 'Eb']
+    Examples:
+        >>> [str(name) for name in blues_scale(Key.of("F")).names]
+        ['F', 'Ab', 'Bb', 'Cb', 'C', 'Eb']
     """
     return scale_named(of.tonic if isinstance(of, Key) else of.root, "blues")
 

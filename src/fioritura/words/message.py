@@ -58,8 +58,9 @@ class Message:
 def message(id: str, /, **args: Value) -> Message:
     """A message; see `Message`.
 
-    >>> message("tempo-out-of-reach", given=7, low=20, high=400)["low"]
-    20
+    Examples:
+        >>> message("tempo-out-of-reach", given=7, low=20, high=400)["low"]
+        20
     """
     if not args:
         return _bare(id)
@@ -75,7 +76,8 @@ def _bare(id: str) -> Message:
 def verbatim(text: str) -> Message:
     """Text that is the same in every language: what the user, a file or another program wrote.
 
-    >>> str(verbatim("Saints"))
-    'Saints'
+    Examples:
+        >>> str(verbatim("Saints"))
+        'Saints'
     """
     return Message(VERBATIM, (("text", text),))

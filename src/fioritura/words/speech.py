@@ -91,10 +91,11 @@ def naming() -> Naming:
 def speaking(language: str, naming: Naming | None = None) -> Iterator[None]:
     """Speak a language in what follows, and call notes as `naming` says (None: as usual in that language).
 
-    >>> from fioritura.words import message
-    >>> with speaking("de"):
-    ...     say(message("turn"))
-    'Doppelschlag'
+    Examples:
+        >>> from fioritura.words import message
+        >>> with speaking("de"):
+        ...     say(message("turn"))
+        'Doppelschlag'
     """
     tokens = _language.set(language), _naming.set(naming)
     try:
@@ -107,9 +108,10 @@ def speaking(language: str, naming: Naming | None = None) -> Iterator[None]:
 def say(said: Message | Speakable | str, /) -> str:
     """A message in words, in the language that is spoken; text stays as it is.
 
-    >>> from fioritura.words import message
-    >>> say(message("turn"))
-    'turn'
+    Examples:
+        >>> from fioritura.words import message
+        >>> say(message("turn"))
+        'turn'
 
     Raises:
         LookupError: no language has such a text.
