@@ -258,7 +258,7 @@ class _Speaker:
             "CAPITAL": lambda value: worked(lambda it: capital(self.thing(it)), value),
             "LIST": lambda value, joint="and": worked(lambda it: self.listed(it, str(joint)), value),
             "NOTE": lambda letter, alter: note_name(str(letter), int(alter), self.naming, self.language),
-            "LOWER": lambda text: str(text).lower(),
+            "LOWER": lambda value: worked(lambda it: self.thing(it).lower(), value),
         }
         return FluentBundle([locale], functions=functions, use_isolating=False)
 

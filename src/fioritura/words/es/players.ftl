@@ -20,7 +20,7 @@ plugin-stranger = tiene una tabla o un aire para «{ $id }», que no es ninguno 
 # Instrumentos: en la frase, con artículo, con «de» y junto al pentagrama.
 
 instrument-title = { CAPITAL($instrument) }
-instrument-in-key = { CAPITAL($instrument) } en { $tonic }
+instrument-in-key = { CAPITAL($instrument) } en { LOWER($tonic) }
 instrument-at-concert-pitch = { CAPITAL($instrument) }, sonido real
 
 instrument-concert = notación en sonido real

@@ -20,7 +20,7 @@ plugin-stranger = il a une tablature ou un souffle pour « { $id } », qui n�
 # Instruments : dans la phrase, avec l’article, avec « de », et devant la portée.
 
 instrument-title = { CAPITAL($instrument) }
-instrument-in-key = { CAPITAL($instrument) } en { $tonic }
+instrument-in-key = { CAPITAL($instrument) } en { LOWER($tonic) }
 instrument-at-concert-pitch = { CAPITAL($instrument) }, sons réels
 
 instrument-concert = notation en sons réels
