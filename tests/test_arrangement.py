@@ -12,7 +12,6 @@ from hypothesis import strategies as st
 
 from fioritura.arrange.arrangement import Arrangement, arranged, rearranged
 from fioritura.arrange.arrangement_file import arrangement_from_json, arrangement_to_json
-from fioritura.arrange.survey import figure_id
 from fioritura.errors import FiorituraError, OptionError, ReadError
 from fioritura.players.player import Player
 from fioritura.players.setting import Setting
@@ -25,11 +24,11 @@ def start() -> Arrangement:
 
 
 def ids(arrangement: Arrangement) -> list[str]:
-    return [figure_id(figure) for figure in arrangement.rendition.figures]
+    return [figure.id for figure in arrangement.rendition.figures]
 
 
 def test_accepted_figures_stand_and_refused_ones_fall(start: Arrangement) -> None:
-    poorest = figure_id(min(start.spots.figures, key=lambda figure: figure.score))
+    poorest = min(start.spots.figures, key=lambda figure: figure.score).id
     accepted = start.accept(poorest)
     assert poorest in ids(accepted)
     refused = accepted.refuse(poorest)
@@ -51,7 +50,7 @@ def test_a_swap_puts_the_alternative_in_place(start: Arrangement) -> None:
     alternatives = start.alternatives(old)
     assert [a.worth for a in alternatives] == sorted((a.worth for a in alternatives), reverse=True)
     assert sum(a.stands for a in alternatives) >= 1
-    new = next(figure_id(a.figure) for a in alternatives if not a.stands)
+    new = next(a.figure.id for a in alternatives if not a.stands)
     swapped = start.swap(old, new)
     assert new in ids(swapped)
     assert old not in ids(swapped)
@@ -81,11 +80,11 @@ def test_one_pitch_can_be_bent_and_the_rest_is_chosen_anew(start: Arrangement) -
     for figure in start.rendition.figures:
         for note in range(len(figure.graces) + len(figure.notes)):
             try:
-                changed = start.bend(figure_id(figure), note, 1)
+                changed = start.bend(figure.id, note, 1)
             except OptionError:
                 continue
             own = changed.decisions.own[-1]
-            assert figure_id(own) in ids(changed)
+            assert own.id in ids(changed)
             before = [pitch.midi for pitch in figure.graces] + [n.pitch.midi for n in figure.notes]
             after = [pitch.midi for pitch in own.graces] + [n.pitch.midi for n in own.notes]
             assert [b - a for a, b in zip(before, after, strict=True)] == [int(n == note) for n in range(len(before))]
@@ -95,7 +94,7 @@ def test_one_pitch_can_be_bent_and_the_rest_is_chosen_anew(start: Arrangement) -
 
 
 def test_an_arrangement_file_reopens_exactly(start: Arrangement) -> None:
-    changed = start.refuse(ids(start)[0]).accept(figure_id(start.spots.figures[10]))
+    changed = start.refuse(ids(start)[0]).accept(start.spots.figures[10].id)
     text = arrangement_to_json(changed)
     again = arrangement_from_json(text)
     assert again == changed

@@ -11,7 +11,7 @@ from fioritura.arrange.arranger import choose_figures, ornament
 from fioritura.arrange.levels import LEVELS
 from fioritura.arrange.prepare import fitted, fitting_octaves, prepared
 from fioritura.arrange.rendition import kept_share, laid_out
-from fioritura.arrange.survey import figure_id, survey
+from fioritura.arrange.survey import survey
 from fioritura.arrange.taste import taste_of
 from fioritura.errors import OptionError, RangeError, TuneError
 from fioritura.players.instruments import instrument_named
@@ -114,10 +114,10 @@ def test_figures_of_a_rendition_never_overlap(seed: int) -> None:
 def test_locked_figures_stand_and_refused_ones_do_not() -> None:
     spots = survey(random_tune(2, bars=16), setting(3))
     best = choose_figures(spots)
-    refused = figure_id(best.figures[0])
-    others = [figure for figure in spots.figures if figure_id(figure) not in {figure_id(f) for f in best.figures}]
-    locked = figure_id(min(others, key=lambda figure: figure.score))
-    changed = {figure_id(figure) for figure in choose_figures(spots, locked=[locked], refused=[refused]).figures}
+    refused = best.figures[0].id
+    others = [figure for figure in spots.figures if figure.id not in {f.id for f in best.figures}]
+    locked = min(others, key=lambda figure: figure.score).id
+    changed = {figure.id for figure in choose_figures(spots, locked=[locked], refused=[refused]).figures}
     assert locked in changed
     assert refused not in changed
     with pytest.raises(OptionError, match="No figure “nonsense”"):

@@ -290,7 +290,7 @@ def test_a_player_who_can_not_reach_the_tune_is_told_so(client: TestClient) -> N
     wide = "X:1\nM:4/4\nL:1/4\nK:C\nC,,,, c'''' C c|]\n"
     welcome = client.post("/api/tunes/typed", json={"text": wide}).json()
     assert welcome["tunes"] == []
-    assert "lies outside" in welcome["problems"][0]["problem"]
+    assert "lie outside" in welcome["problems"][0]["problem"]
 
 
 # The shelf

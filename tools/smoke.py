@@ -64,8 +64,9 @@ def library(tune: Path, folder: Path) -> None:
     """Read, find, choose and write every format, then read back what was written."""
     import fioritura
 
-    plain = fioritura.read(tune, player="alto-sax", unfold=True)
-    rendition = fioritura.choose(fioritura.find(plain, player="alto-sax", level=3), seed=1)
+    setting = fioritura.Setting("alto-sax", level=3)
+    plain = fioritura.read(tune, setting, unfold=True)
+    rendition = fioritura.choose(fioritura.find(plain, setting), seed=1)
     check(rendition.figures, "no figure was chosen")
     written = fioritura.write(rendition, folder / "written", formats=FORMATS)
     for format in FORMATS:

@@ -4,154 +4,171 @@ The engine in a few lines::
 
     import fioritura
 
-    tune = fioritura.read("tune.musicxml", player="alto-sax")       # chords inferred where the file has none
-    spots = fioritura.find(tune, player="alto-sax", level=3)        # every figure that fits, with score and reason
-    rendition = fioritura.choose(spots, seed=1)                     # the best set of them
+    setting = fioritura.Setting("alto-sax", level=3)
+    tune = fioritura.read("tune.musicxml", setting)        # chords inferred where the file has none
+    survey = fioritura.find(tune, setting)                 # every figure that fits, with score and reason
+    rendition = fioritura.choose(survey, seed=1)           # the best set of them
     print(rendition.kept_share, [figure.technique for figure in rendition.figures])
-    fioritura.write(rendition, "out")                               # notation, sheets and sound
+    fioritura.write(rendition, "out")                      # notation, sheets and sound
 
-`ornament` is `find` and `choose` in one. All errors are `FiorituraError`s.
+`ornament` is `find` and `choose` in one. All errors are `FiorituraError`s. What is named here is what can be built on;
+it is imported when it is first used.
 """
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable
-from pathlib import Path
-from typing import TYPE_CHECKING
-
-from fioritura.errors import FiorituraError
+from typing import TYPE_CHECKING, Any, Final
 
 if TYPE_CHECKING:
-    from fioritura.arrange.rendition import Rendition
+    from fioritura.arrange.own_taste import TasteTable
     from fioritura.arrange.survey import Survey
-    from fioritura.players.setting import Idiom, Setting
-    from fioritura.tune import Feel, Tune
-
-__all__ = ["FiorituraError", "choose", "find", "ornament", "read", "write"]
-
-
-def read(
-    path: str | Path,
-    *,
-    player: str = "concert",
-    part: str | int | None = None,
-    number: int | None = None,
-    octave: int | None = None,
-    chords: str = "",
-    unfold: bool = False,
-) -> Tune:
-    """Read a tune from a MusicXML, ABC or MIDI file and make it ready for a player.
-
-    `player` is an instrument's id (``"alto-sax"``), `part` the part that holds the melody, `number` the tune of a book;
-    `octave` moves the tune by octaves, `chords` gives chord symbols (``"C | Am7 | Dm7 G7 | C"``), and with `unfold`
-    repeats are written out.
-
-    Raises:
-        ReadError, TuneError: the file can't be read as a tune.
-        RangeError: notes lie outside the instrument.
-        OptionError: no such instrument, part or tune number, or chords that do not fit.
-    """
-    from fioritura.arrange.prepare import prepared
-    from fioritura.notation.read import read_tune
-    from fioritura.players.instruments import instrument_named
-
-    instrument = instrument_named(player)
-    tune = read_tune(path, part=part, tune_number=number)
-    return prepared(tune, instrument, octave=octave, chords=chords, unfold=unfold)
-
-
-def find(
-    tune: Tune,
-    *,
-    player: str = "concert",
-    level: int = 3,
-    idiom: Idiom = "jazz",
-    feel: Feel | None = None,
-    quarters_per_minute: float | None = None,
-    only: Iterable[str] = (),
-    without: Iterable[str] = (),
-) -> Survey:
-    """Every figure that fits the tune for a player of a level (1-5), scored.
-
-    Feel and tempo are the tune's own unless given. `only` and `without` hold technique ids or families.
-
-    Raises:
-        OptionError: no such instrument, level or technique.
-    """
-    from fioritura.arrange.survey import survey
-
-    return survey(tune, _setting(tune, player, level, idiom, feel, quarters_per_minute), only, without)
-
-
-def choose(spots: Survey, *, seed: int = 0, locked: Collection[str] = (), refused: Collection[str] = ()) -> Rendition:
-    """The best set of figures of a survey; another `seed` gives another good set, always the same.
-
-    `locked` and `refused` hold figures by their ids (`fioritura.arrange.survey.figure_id`).
-
-    Raises:
-        OptionError: an unknown figure, or locked figures that collide.
-    """
-    from fioritura.arrange.arranger import choose_figures
-
-    return choose_figures(spots, seed=seed, locked=locked, refused=refused)
-
-
-def ornament(
-    tune: Tune,
-    *,
-    player: str = "concert",
-    level: int = 3,
-    idiom: Idiom = "jazz",
-    feel: Feel | None = None,
-    quarters_per_minute: float | None = None,
-    seed: int = 0,
-    only: Iterable[str] = (),
-    without: Iterable[str] = (),
-) -> Rendition:
-    """`find` and `choose` in one; see there.
-
-    Raises:
-        OptionError: no such instrument, level or technique.
-    """
-    return choose(
-        find(
-            tune,
-            player=player,
-            level=level,
-            idiom=idiom,
-            feel=feel,
-            quarters_per_minute=quarters_per_minute,
-            only=only,
-            without=without,
-        ),
-        seed=seed,
+    from fioritura.errors import (
+        FiorituraError,
+        OptionError,
+        OtherTuneError,
+        OutputError,
+        RangeError,
+        ReadError,
+        ToolError,
+        TuneError,
     )
-
-
-def write(
-    rendition: Rendition, folder: str | Path, *, formats: Iterable[str] = (), concert: bool = False
-) -> list[Path]:
-    """Write a rendition's notation, sheets and sound into a folder, all or nothing, and return the paths.
-
-    `formats` are file endings (of musicxml, mid, abc, svg, pdf, mp3, wav, flac, json); with `concert` all is notated
-    at sounding pitch.
-
-    Raises:
-        OptionError: an unknown format.
-        OutputError: the folder can't be written.
-        ToolError: the engraver, synth or encoder failed.
-    """
-    from fioritura.lesson.edition import USUAL_FORMATS, Edition, write_edition
-
-    edition = Edition(rendition, is_concert=concert, formats=tuple(formats) or USUAL_FORMATS)
-    return write_edition(edition, Path(folder))
-
-
-def _setting(
-    tune: Tune, player: str, level: int, idiom: Idiom, feel: Feel | None, quarters_per_minute: float | None
-) -> Setting:
+    from fioritura.library.evaluation import Agreement, compare_figures, compare_notes
+    from fioritura.library.listening import hear, listen, name
+    from fioritura.library.rendition import Rendition
+    from fioritura.library.work import choose, demo_tune, find, ornament, ornament_all, plain, read, write
+    from fioritura.listening.naming import NamedFigure, Naming, Slip
+    from fioritura.listening.notes import PlayedNote, Take
+    from fioritura.players.instrument import Instrument
     from fioritura.players.player import Player
     from fioritura.players.setting import Setting
+    from fioritura.techniques.context import Context
+    from fioritura.techniques.figure import Figure, FigureNote
+    from fioritura.techniques.table import all_techniques
+    from fioritura.techniques.technique import Technique, before_next, instead, with_graces, with_mark
+    from fioritura.theory.chord import Chord
+    from fioritura.theory.key import Key
+    from fioritura.theory.metre import Metre
+    from fioritura.theory.pitch import Interval, NoteName, Pitch
+    from fioritura.tune import Bar, ChordSpan, Mark, Note, Tune
+    from fioritura.words import Message, message, say, speaking, verbatim
 
-    tempo = quarters_per_minute or tune.quarters_per_minute
-    return Setting(Player.of(player, level), tempo, feel or tune.feel, idiom)
+    __version__: str
+
+_HOMES: Final = {
+    "arrange.own_taste": ("TasteTable",),
+    "arrange.survey": ("Survey",),
+    "errors": (
+        "FiorituraError",
+        "OptionError",
+        "OtherTuneError",
+        "OutputError",
+        "RangeError",
+        "ReadError",
+        "ToolError",
+        "TuneError",
+    ),
+    "library.evaluation": ("Agreement", "compare_figures", "compare_notes"),
+    "library.listening": ("hear", "listen", "name"),
+    "library.rendition": ("Rendition",),
+    "library.work": ("choose", "demo_tune", "find", "ornament", "ornament_all", "plain", "read", "write"),
+    "listening.naming": ("NamedFigure", "Naming", "Slip"),
+    "listening.notes": ("PlayedNote", "Take"),
+    "players.instrument": ("Instrument",),
+    "players.player": ("Player",),
+    "players.setting": ("Setting",),
+    "techniques.context": ("Context",),
+    "techniques.figure": ("Figure", "FigureNote"),
+    "techniques.table": ("all_techniques",),
+    "techniques.technique": ("Technique", "before_next", "instead", "with_graces", "with_mark"),
+    "theory.chord": ("Chord",),
+    "theory.key": ("Key",),
+    "theory.metre": ("Metre",),
+    "theory.pitch": ("Interval", "NoteName", "Pitch"),
+    "tune": ("Bar", "ChordSpan", "Mark", "Note", "Tune"),
+    "words": ("Message", "message", "say", "speaking", "verbatim"),
+}
+"""The module in which each name is at home."""
+
+_HOME_OF: Final = {name: module for module, names in _HOMES.items() for name in names}
+
+__all__ = [
+    "Agreement",
+    "Bar",
+    "Chord",
+    "ChordSpan",
+    "Context",
+    "Figure",
+    "FigureNote",
+    "FiorituraError",
+    "Instrument",
+    "Interval",
+    "Key",
+    "Mark",
+    "Message",
+    "Metre",
+    "NamedFigure",
+    "Naming",
+    "Note",
+    "NoteName",
+    "OptionError",
+    "OtherTuneError",
+    "OutputError",
+    "Pitch",
+    "PlayedNote",
+    "Player",
+    "RangeError",
+    "ReadError",
+    "Rendition",
+    "Setting",
+    "Slip",
+    "Survey",
+    "Take",
+    "TasteTable",
+    "Technique",
+    "ToolError",
+    "Tune",
+    "TuneError",
+    "__version__",
+    "all_techniques",
+    "before_next",
+    "choose",
+    "compare_figures",
+    "compare_notes",
+    "demo_tune",
+    "find",
+    "hear",
+    "instead",
+    "listen",
+    "message",
+    "name",
+    "ornament",
+    "ornament_all",
+    "plain",
+    "read",
+    "say",
+    "speaking",
+    "verbatim",
+    "with_graces",
+    "with_mark",
+    "write",
+]
+
+
+def __getattr__(name: str) -> Any:
+    """Import what is asked for, once."""
+    if name == "__version__":
+        from importlib.metadata import version
+
+        found: Any = version("fioritura")
+    elif name in _HOME_OF:
+        from importlib import import_module
+
+        found = getattr(import_module(f"fioritura.{_HOME_OF[name]}"), name)
+    else:
+        raise AttributeError("module 'fioritura' has no attribute " + repr(name))
+    globals()[name] = found
+    return found
+
+
+def __dir__() -> list[str]:
+    return sorted({*globals(), *__all__})

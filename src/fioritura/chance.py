@@ -33,11 +33,12 @@ Item = TypeVar("Item")
 class Chance:
     """A stream of numbers that hangs on where it starts alone, any whole number (taken modulo 2⁶⁴).
 
-    >>> chance = Chance.of(7, "bass")
-    >>> chance.pick(["root", "fifth", "octave"])
-    'fifth'
-    >>> [chance.below(6) for _ in range(5)]
-    [2, 3, 4, 5, 1]
+    Examples:
+        >>> chance = Chance.of(7, "bass")
+        >>> chance.pick(["root", "fifth", "octave"])
+        'fifth'
+        >>> [chance.below(6) for _ in range(5)]
+        [2, 3, 4, 5, 1]
     """
 
     __slots__ = ("_path", "_state")

@@ -19,8 +19,10 @@ __all__ = [
     "MAX_FILE_BYTES",
     "ZIP_DAMAGE",
     "cache_folder",
+    "checked_content",
     "opened_beside",
     "read_bytes",
+    "read_stream",
     "staged_folder",
     "write_beside",
 ]
@@ -63,6 +65,34 @@ def read_bytes(path: Path, limit_bytes: int = MAX_FILE_BYTES) -> bytes:
         raise ReadError("file-unreadable", path=str(path), reason=str(error.strerror)) from None
     if not data:
         raise ReadError("file-empty", path=str(path))
+    return data
+
+
+def read_stream(stream: IO[bytes], limit_bytes: int = MAX_FILE_BYTES) -> bytes:
+    """What is left of an open file.
+
+    Raises:
+        ReadError: there is nothing left, it is text or can't be read, or it is larger than `limit_bytes`.
+    """
+    try:
+        data = stream.read(limit_bytes + 1)
+    except OSError as error:
+        raise ReadError("content-unreadable", reason=str(error.strerror or error)) from None
+    if not isinstance(data, bytes):
+        raise ReadError("content-is-text")
+    return checked_content(data, limit_bytes)
+
+
+def checked_content(data: bytes, limit_bytes: int = MAX_FILE_BYTES) -> bytes:
+    """The content of a file, when it is neither empty nor too large.
+
+    Raises:
+        ReadError: it is empty, or larger than `limit_bytes`.
+    """
+    if not data:
+        raise ReadError("content-empty")
+    if len(data) > limit_bytes:
+        raise ReadError("content-too-large", limit=limit_bytes)
     return data
 
 

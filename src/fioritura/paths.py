@@ -50,10 +50,11 @@ def best_path(nodes: Iterable[Costs], arcs: Iterable[Costs]) -> Path:
     Raises:
         ValueError: no layer, or not one array of arcs between each two layers.
 
-    >>> nodes = [np.array([0.0, 1.0]), np.array([5.0, 0.0]), np.array([0.0, 0.0])]
-    >>> arcs = [np.array([[0.0, 4.0], [0.0, 1.0]]), np.array([[0.0, 0.0], [2.0, 3.0]])]
-    >>> best_path(nodes, arcs)
-    Path(places=(1, 1, 0), cost=4.0)
+    Examples:
+        >>> nodes = [np.array([0.0, 1.0]), np.array([5.0, 0.0]), np.array([0.0, 0.0])]
+        >>> arcs = [np.array([[0.0, 4.0], [0.0, 1.0]]), np.array([[0.0, 0.0], [2.0, 3.0]])]
+        >>> best_path(nodes, arcs)
+        Path(places=(1, 1, 0), cost=4.0)
     """
     layers = iter(nodes)
     totals = next(layers, None)
@@ -77,12 +78,13 @@ def best_walk(opening: Costs, steps: Iterable[Step], closing: Costs | float = 0.
 
     The steps break ties; of last states the first of the cheapest is taken.
 
-    >>> def next_door(totals):  # stay, or move one state up for 1
-    ...     moved = np.concatenate([[np.inf], totals[:-1] + 1.0])
-    ...     states = np.arange(len(totals))
-    ...     return np.minimum(totals, moved), np.where(moved < totals, states - 1, states)
-    >>> best_walk(np.array([0.0, 9.0, 9.0]), [next_door] * 3, np.array([5.0, 5.0, 0.0]))
-    Path(places=(0, 1, 2, 2), cost=2.0)
+    Examples:
+        >>> def next_door(totals):  # stay, or move one state up for 1
+        ...     moved = np.concatenate([[np.inf], totals[:-1] + 1.0])
+        ...     states = np.arange(len(totals))
+        ...     return np.minimum(totals, moved), np.where(moved < totals, states - 1, states)
+        >>> best_walk(np.array([0.0, 9.0, 9.0]), [next_door] * 3, np.array([5.0, 5.0, 0.0]))
+        Path(places=(0, 1, 2, 2), cost=2.0)
     """
     totals = opening
     came_from: list[Places] = []
@@ -116,10 +118,11 @@ def best_division(
     Of ways to a stop that cost the same, the one that was given first is taken. Empty for a line of length 0, and
     where no spans divide the line.
 
-    >>> best_division(7, lambda stop, costs: ((start, costs[start] + (stop - start - 3.2) ** 2) for start in range(stop)))
-    [(0, 3), (3, 7)]
-    >>> best_division(5, lambda stop, costs: [(stop - 2, costs[stop - 2] + 1.0)] if stop % 2 == 0 else [])
-    []
+    Examples:
+        >>> best_division(7, lambda stop, costs: ((start, costs[start] + (stop - start - 3.2) ** 2) for start in range(stop)))
+        [(0, 3), (3, 7)]
+        >>> best_division(5, lambda stop, costs: [(stop - 2, costs[stop - 2] + 1.0)] if stop % 2 == 0 else [])
+        []
     """
     totals = [0.0]
     came_from = [0]

@@ -177,7 +177,7 @@ class Tempo:
     quarters_per_minute: float
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, repr=False)
 class Tune:
     """A plain melody with what stands around it. Notes, chords, bars and tempos are in order of onset."""
 
@@ -192,6 +192,9 @@ class Tune:
     """Which part of the file the melody was taken from."""
     warnings: tuple[Message, ...] = field(default=(), compare=False)
     """What the reader had to leave out or guess, with bar and text."""
+
+    def __repr__(self) -> str:
+        return f"<Tune {self.title!r}: {len(self.notes)} notes, {len(self.bars)} bars>"
 
     @property
     def key(self) -> Key:

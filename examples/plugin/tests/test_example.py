@@ -18,8 +18,9 @@ TUNE = (
 def test_octave_grace_notes_lie_an_octave_below(tmp_path):
     path = tmp_path / "air.abc"
     path.write_text(TUNE)
-    tune = fioritura.read(path, player="alto-sax")
-    found = fioritura.find(tune, player="alto-sax", level=3, only=["octave-grace-lower"])
+    setting = fioritura.Setting("alto-sax", level=3)
+    tune = fioritura.read(path, setting)
+    found = fioritura.find(tune, setting, only=["octave-grace-lower"])
     assert found.figures
     for figure in found.figures:
         (grace,) = figure.graces

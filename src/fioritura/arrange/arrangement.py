@@ -14,7 +14,7 @@ from typing import Final
 from fioritura.arrange.arranger import choose_figures, rivals
 from fioritura.arrange.find import is_sound
 from fioritura.arrange.rendition import Rendition
-from fioritura.arrange.survey import Survey, figure_id, survey, with_own_figures
+from fioritura.arrange.survey import Survey, survey, with_own_figures
 from fioritura.errors import OptionError
 from fioritura.players.setting import Setting
 from fioritura.techniques.figure import Figure
@@ -30,7 +30,7 @@ _BY_HAND: Final = "why-by-hand"
 
 @dataclass(frozen=True, slots=True)
 class Decisions:
-    """What a teacher has decided: figures that must stand and that must not (by `figure_id`), and own figures, made
+    """What a teacher has decided: figures that must stand and that must not (by id), and own figures, made
     by changing a pitch of one that the rules had found."""
 
     locked: tuple[str, ...] = ()
@@ -128,7 +128,7 @@ class Arrangement:
             raise OptionError("bend-unplayable")
         own = (*self.decisions.own, changed)
         moved = replace(self, decisions=replace(self.decisions, own=own), offered=None)
-        return replace(moved.swap(id, figure_id(changed)), past=(*self.past, self.decisions))
+        return replace(moved.swap(id, changed.id), past=(*self.past, self.decisions))
 
     def with_seed(self, seed: int) -> Arrangement:
         """Another version under the same decisions."""
@@ -155,9 +155,9 @@ class Arrangement:
         ranked = rivals(
             self.spots, id, count=count, seed=self.seed, locked=decisions.locked, refused=decisions.refused
         )
-        standing = {figure_id(own) for own in self.rendition.figures}
+        standing = {own.id for own in self.rendition.figures}
         figures = [(self.spots.scored(number), worth) for number, worth in ranked]
-        return tuple(Alternative(figure, worth, figure_id(figure) in standing) for figure, worth in figures)
+        return tuple(Alternative(figure, worth, figure.id in standing) for figure, worth in figures)
 
     def _figure(self, id: str) -> Figure:
         number = self.spots.by_id.get(id)
@@ -215,6 +215,13 @@ def arranged(
 ) -> Arrangement:
     """The best arrangement under the first decisions, `locked` and `refused` (see `arranger.ornament`).
 
+    Examples:
+        >>> import fioritura
+        >>> tune = fioritura.demo_tune()
+        >>> setting = fioritura.Setting("alto-sax", level=3).on(tune)
+        >>> arranged(tune, setting, seed=2).rendition.seed
+        2
+
     Raises:
         OptionError: an unknown technique or figure, or locked figures that collide.
     """
@@ -236,6 +243,14 @@ def rearranged(
 ) -> Arrangement:
     """The tune arranged under another setting, with the decisions on figures that are still on offer; without them
     where they collide now.
+
+    Examples:
+        >>> import fioritura
+        >>> tune = fioritura.demo_tune()
+        >>> setting = fioritura.Setting("alto-sax", level=3).on(tune)
+        >>> again = rearranged(arranged(tune, setting), setting.changed(level=1))
+        >>> again.rendition.setting.level
+        1
 
     Raises:
         OptionError: an unknown technique.

@@ -34,7 +34,16 @@ MOST_REPEATS: Final = 99
 
 
 def arrangement_to_json(arrangement: Arrangement, *, is_compact: bool = False) -> str:
-    """The arrangement as JSON text, on one line where it `is_compact`; the same arrangement gives the same text."""
+    """The arrangement as JSON text, on one line where it `is_compact`; the same arrangement gives the same text.
+
+    Examples:
+        >>> import fioritura
+        >>> tune = fioritura.demo_tune()
+        >>> setting = fioritura.Setting("alto-sax", level=3).on(tune)
+        >>> from fioritura.arrange.arrangement import arranged
+        >>> arrangement_to_json(arranged(tune, setting)).splitlines()[1]
+        ' "format": "fioritura arrangement",'
+    """
     setting = arrangement.setting
     data = {
         "format": FORMAT,
@@ -61,6 +70,16 @@ def arrangement_to_json(arrangement: Arrangement, *, is_compact: bool = False) -
 
 def arrangement_from_json(text: str) -> Arrangement:
     """Read an arrangement.
+
+    Examples:
+        >>> import fioritura
+        >>> tune = fioritura.demo_tune()
+        >>> setting = fioritura.Setting("alto-sax", level=3).on(tune)
+        >>> from fioritura.arrange.arrangement import arranged
+        >>> arrangement = arranged(tune, setting)
+        >>> again = arrangement_from_json(arrangement_to_json(arrangement))
+        >>> [figure.id for figure in again.rendition.figures] == [figure.id for figure in arrangement.rendition.figures]
+        True
 
     Raises:
         ReadError: not an arrangement, of a later version, or damaged; the message says where.

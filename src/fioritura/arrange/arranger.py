@@ -16,8 +16,7 @@ from fioritura.arrange.choose import Candidate, Model, choose, gumbel
 from fioritura.arrange.levels import Level, level_numbered
 from fioritura.arrange.playable import unplayable_figures
 from fioritura.arrange.rendition import Rendition
-from fioritura.arrange.survey import Survey, figure_id, no_collector, survey
-from fioritura.arrange.taste import taste_of
+from fioritura.arrange.survey import Survey, no_collector, survey
 from fioritura.errors import OptionError
 from fioritura.players.setting import Setting
 from fioritura.techniques.figure import Figure
@@ -51,7 +50,14 @@ def ornament(
     """The best rendition of a tune for a player.
 
     Seed 0 gives the best; every other seed gives another good version, always the same. `locked` and `refused` hold
-    figures by `figure_id`: the former stand in the rendition, the latter do not, the rest is the best around them.
+    figures by id: the former stand in the rendition, the latter do not, the rest is the best around them.
+
+    Examples:
+        >>> import fioritura
+        >>> tune = fioritura.demo_tune()
+        >>> setting = fioritura.Setting("alto-sax", level=3).on(tune)
+        >>> ornament(tune, setting, seed=3) == ornament(tune, setting, seed=3)
+        True
 
     Raises:
         OptionError: an unknown technique or figure, or locked figures that collide.
@@ -67,6 +73,14 @@ def choose_figures(
 
     Each round is solved exactly. Where the tune would be hidden, or one technique takes more than its share, a toll
     is laid on what hides it, or a price on that technique, and the next round is solved with them.
+
+    Examples:
+        >>> import fioritura
+        >>> tune = fioritura.demo_tune()
+        >>> setting = fioritura.Setting("alto-sax", level=3).on(tune)
+        >>> found = survey(tune, setting)
+        >>> set(choose_figures(found).figures) <= set(found.figures)
+        True
     """
     return _settled(_Field(found, _constraints(found, seed, locked, refused)), seed).rendition
 
@@ -83,6 +97,15 @@ def rivals(
 ) -> list[tuple[int, float]]:
     """Numbers of the figures that could stand where the named one does, each with what the best whole around it is
     worth, on the terms on which the rendition was chosen; best first.
+
+    Examples:
+        >>> import fioritura
+        >>> tune = fioritura.demo_tune()
+        >>> setting = fioritura.Setting("alto-sax", level=3).on(tune)
+        >>> found = survey(tune, setting)
+        >>> best = choose_figures(found)
+        >>> rivals(found, best.figures[0].id)[0][1] == best.score
+        True
 
     Raises:
         OptionError: there is no such figure.
@@ -121,7 +144,7 @@ def _constraints(found: Survey, seed: int, locked: Collection[str], refused: Col
     return Constraints(
         fixed=frozenset(found.by_id[name] for name in locked),
         barred=frozenset(found.by_id[name] for name in refused),
-        noise=np.array([gumbel(seed, figure_id(figure), SEED_NOISE) for figure in found.candidates] if seed else 0.0),
+        noise=np.array([gumbel(seed, figure.id, SEED_NOISE) for figure in found.candidates] if seed else 0.0),
     )
 
 
@@ -201,7 +224,7 @@ def _overused(found: Survey, figures: Sequence[Figure]) -> Mapping[str, float]:
     """What to add to the price of each technique that takes more than its share."""
     if len(found.techniques) < 2 or len(figures) < 5:
         return {}
-    share = taste_of(found.setting.idiom).share
+    share = found.taste.share
     over: dict[str, float] = {}
     for id, count in Counter(figure.technique for figure in figures).items():
         most = max(share.get(id, share["usual"]), 1.6 / len(found.techniques)) * len(figures)
@@ -211,7 +234,16 @@ def _overused(found: Survey, figures: Sequence[Figure]) -> Mapping[str, float]:
 
 
 def model_of(found: Survey) -> Model:
-    """The chooser's model of a survey in its first round: no seed, no constraints, no tolls."""
+    """The chooser's model of a survey in its first round: no seed, no constraints, no tolls.
+
+    Examples:
+        >>> import fioritura
+        >>> tune = fioritura.demo_tune()
+        >>> setting = fioritura.Setting("alto-sax", level=3).on(tune)
+        >>> model = model_of(survey(tune, setting))
+        >>> len(model.phrase_of_slot) == 2 * len(tune.notes), min(model.limits) >= 1
+        (True, True)
+    """
     nothing: frozenset[int] = frozenset()
     return _Field(found, Constraints(nothing, nothing, np.zeros(1))).model(0.0, {})[1]
 

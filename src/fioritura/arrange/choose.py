@@ -58,7 +58,12 @@ class Model:
 
 
 def gumbel(seed: int, name: str, scale: float) -> float:
-    """Repeatable Gumbel noise for a figure of that name; seed 0 means none."""
+    """Repeatable Gumbel noise for a figure of that name; seed 0 means none.
+
+    Examples:
+        >>> gumbel(0, "turn-12-3fa9c1", 0.06), gumbel(1, "turn-12-3fa9c1", 0.06) == gumbel(1, "turn-12-3fa9c1", 0.06)
+        (0.0, True)
+    """
     if seed == 0:
         return 0.0
     return scale * (Chance.of(seed, "figure", name).gumbel() - EULER)
@@ -66,6 +71,11 @@ def gumbel(seed: int, name: str, scale: float) -> float:
 
 def choose(model: Model) -> tuple[list[int], float]:
     """Indices of the chosen candidates in order, and the worth of the set.
+
+    Examples:
+        >>> figures = (Candidate(0, 2, 0, 1.0), Candidate(1, 3, 0, 1.4), Candidate(2, 4, 0, 0.7))
+        >>> choose(Model(figures, (0, 0, 0, 0), (2,), (0,), 0.2, 0.0, 0.0))
+        ([0, 2], 1.5)
 
     Raises:
         OptionError: the locked candidates collide with each other.

@@ -19,12 +19,32 @@ Heard = tuple[int, bool, float]
 
 
 def find_figures(contexts: Sequence[Context], techniques: Sequence[Technique]) -> list[tuple[Context, Figure]]:
-    """All sound figures of the techniques, in order of place, each with the place that offered it."""
+    """All sound figures of the techniques, in order of place, each with the place that offered it.
+
+    Examples:
+        >>> import fioritura
+        >>> tune = fioritura.demo_tune()
+        >>> setting = fioritura.Setting("alto-sax", level=3).on(tune)
+        >>> from fioritura.techniques.context import contexts
+        >>> from fioritura.techniques.turn import TURN
+        >>> {figure.technique for _, figure in find_figures(contexts(tune, setting), [TURN])}
+        {'turn'}
+    """
     return [(context, figure) for context in contexts for figure in find_at(context, techniques)]
 
 
 def find_at(context: Context, techniques: Sequence[Technique]) -> Iterator[Figure]:
-    """The sound figures at one place."""
+    """The sound figures at one place.
+
+    Examples:
+        >>> import fioritura
+        >>> tune = fioritura.demo_tune()
+        >>> from fioritura.techniques.context import contexts
+        >>> place = contexts(tune, fioritura.Setting().on(tune))[3]
+        >>> from fioritura.techniques.grace import LOWER_GRACE_SEMITONE
+        >>> [str(figure.graces[0]) for figure in find_at(place, [LOWER_GRACE_SEMITONE])]
+        ['G#4']
+    """
     for technique in techniques:
         for figure in technique.find(context):
             if is_sound(figure, context, technique):
@@ -33,7 +53,20 @@ def find_at(context: Context, techniques: Sequence[Technique]) -> Iterator[Figur
 
 def is_sound(figure: Figure, context: Context, technique: Technique) -> bool:
     """True when the figure can be played and read: in range, within what the player's fingers and tongue can do at
-    the tempo, no note doubled by accident, no leap wider than an octave, and no note that the file has ornamented."""
+    the tempo, no note doubled by accident, no leap wider than an octave, and no note that the file has ornamented.
+
+    Examples:
+        >>> import fioritura
+        >>> tune = fioritura.demo_tune()
+        >>> from fioritura.techniques.context import contexts
+        >>> place = contexts(tune, fioritura.Setting().on(tune))[2]
+        >>> from fioritura.techniques.grace import LOWER_GRACE_SEMITONE
+        >>> from fioritura.techniques.technique import with_graces
+        >>> from fioritura.words import verbatim
+        >>> far = with_graces("kick", place, [place.semitones(-24)], verbatim(""))
+        >>> is_sound(far, place, LOWER_GRACE_SEMITONE)
+        False
+    """
     if not (figure.notes or figure.graces):
         return True
     if not _is_free(figure, context):

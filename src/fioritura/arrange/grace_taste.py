@@ -218,7 +218,16 @@ class GraceTaste:
 
 @cache
 def folk_grace_taste() -> GraceTaste:
-    """The folk model, read from its file once."""
+    """The folk model, read from its file once.
+
+    Examples:
+        >>> import fioritura
+        >>> tune = fioritura.demo_tune()
+        >>> model = folk_grace_taste()
+        >>> long, short = spots(tune)[3], spots(tune)[2]
+        >>> model.placement_score(long) > model.placement_score(short)
+        True
+    """
     text = files("fioritura.arrange").joinpath("grace_taste_folk.json").read_text(encoding="utf-8")
     data = json.loads(text)
     placement, side = data["placement"], data["side"]
@@ -226,7 +235,14 @@ def folk_grace_taste() -> GraceTaste:
 
 
 def spots(tune: Tune) -> tuple[Spot, ...]:
-    """Every note of a tune as the features see it."""
+    """Every note of a tune as the features see it.
+
+    Examples:
+        >>> import fioritura
+        >>> tune = fioritura.demo_tune()
+        >>> spots(tune)[1].came, spots(tune)[1].strength
+        (9, 1.0)
+    """
     notes = tune.notes
     found = []
     for note in notes:

@@ -62,6 +62,12 @@ def harmonise(tune: Tune) -> Tune:
     """Give a tune the chords that its melody suggests, marked as inferred; a tune with chords stays as it is.
 
     The upbeat stays without a chord. The result is the likeliest sequence under the model, found exactly.
+
+    Examples:
+        >>> from fioritura.notation.read import read_tune
+        >>> air = read_tune(b"X:1\\nT:Air\\nM:4/4\\nL:1/4\\nK:G\\nGABc|d4|cBAG|G4|]")
+        >>> [span.text for span in harmonise(air).chords]
+        ['G', 'D7', 'G']
     """
     steps = _with_cadences(_steps(tune))
     if tune.chords or not steps:
@@ -180,6 +186,12 @@ def chords_from_text(tune: Tune, text: str) -> Tune:
     Bars stand between bar lines; ``%`` repeats the bar before. The chords of a bar share its beats evenly, the first
     ones taking what is left over. A line that is shorter than the tune, and divides it, is repeated. The upbeat has
     no chord. Bars count as written: both endings of a repeat, once each.
+
+    Examples:
+        >>> from fioritura.notation.read import read_tune
+        >>> air = read_tune(b"X:1\\nT:Air\\nM:4/4\\nL:1/4\\nK:G\\nGABc|d4|cBAG|G4|]")
+        >>> [span.text for span in chords_from_text(air, "G | D7 | Am7 D7 | G").chords]
+        ['G', 'D7', 'Am7', 'D7', 'G']
 
     Raises:
         OptionError: a bar is empty or its chords can't be read or fitted, or the count of bars is not the tune's.

@@ -71,7 +71,12 @@ class State:
 
 @lru_cache(maxsize=128)
 def states(key: Key) -> tuple[State, ...]:
-    """The chords that tunes in the key use."""
+    """The chords that tunes in the key use.
+
+    Examples:
+        >>> [state.chord.text for state in states(Key.of("C"))[:4]]
+        ['C', 'F', 'G', 'G7']
+    """
     return tuple(_state(key, entry) for entry in _VOCABULARY[key.mode].split())
 
 
@@ -116,6 +121,11 @@ def moves(source: Key, target: Key, change: float) -> NDArray[np.float64]:
     """Log probability of each chord of the target key (columns) after each chord of the source key (rows).
 
     `change` is the probability that the chord changes at all.
+
+    Examples:
+        >>> home = Key.of("C")
+        >>> moves(home, home, 0.5).shape == (len(states(home)), len(states(home)))
+        True
     """
     after = states(target)
     rows: list[list[float]] = []

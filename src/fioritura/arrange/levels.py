@@ -42,6 +42,10 @@ LEVELS: Final[dict[int, Level]] = {
 def level_numbered(number: int) -> Level:
     """The level 1-5.
 
+    Examples:
+        >>> level_numbered(1).kept_share > level_numbered(5).kept_share
+        True
+
     Raises:
         OptionError: outside 1-5.
     """

@@ -24,6 +24,13 @@ def unplayable_figures(rendition: Rendition) -> frozenset[int]:
 
     The plain tune may ask for a longer breath than the player's; the ornamented line may ask for as long, never for
     longer. Grace notes may take half of the time between the attacks of the notes around them.
+
+    Examples:
+        >>> import fioritura
+        >>> tune = fioritura.demo_tune()
+        >>> rendition = fioritura.ornament(tune, fioritura.Setting("alto-sax", level=3))
+        >>> unplayable_figures(rendition)
+        frozenset()
     """
     return frozenset((*_without_breath(rendition), *_without_time(rendition)))
 
@@ -72,7 +79,15 @@ def _without_time(rendition: Rendition) -> Iterator[int]:
 
 
 def places_to_practise(rendition: Rendition, count: int = 3) -> tuple[HardPlace, ...]:
-    """The hardest places of a rendition, hardest first, no two of which turn on the same two notes."""
+    """The hardest places of a rendition, hardest first, no two of which turn on the same two notes.
+
+    Examples:
+        >>> import fioritura
+        >>> tune = fioritura.demo_tune()
+        >>> rendition = fioritura.ornament(tune, fioritura.Setting("alto-sax", level=3))
+        >>> len(places_to_practise(rendition, 2))
+        2
+    """
     setting, line = rendition.setting, rendition.line
     if len(line) < 2:
         return ()

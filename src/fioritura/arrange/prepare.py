@@ -29,6 +29,13 @@ def prepared(
     sheets by custom. `chords` gives chord symbols by bars (``"C | Am7 | Dm7 G7 | C"``); a tune without any gets inferred
     ones. With `unfold` the repeats are written out, so that each time can be ornamented in its own way.
 
+    Examples:
+        >>> import fioritura
+        >>> tune = fioritura.demo_tune()
+        >>> from fioritura.players.instruments import instrument_named
+        >>> prepared(tune, instrument_named("tenor-sax"), unfold=True).warnings[-1].id
+        'octave-by-custom'
+
     Raises:
         RangeError: notes lie outside the instrument; the message offers octaves and other instruments.
         OptionError: chords that do not fit the bars, or an octave outside −3 to 3.
@@ -43,6 +50,13 @@ def prepared(
 
 def fitted(tune: Tune, instrument: Instrument, octave: int | None = None) -> Tune:
     """The tune in an octave that the instrument reaches; see `prepared`.
+
+    Examples:
+        >>> import fioritura
+        >>> tune = fioritura.demo_tune()
+        >>> from fioritura.players.instruments import instrument_named
+        >>> fitted(tune, instrument_named("flute"), 1).notes[0].pitch.midi - tune.notes[0].pitch.midi
+        12
 
     Raises:
         RangeError: notes lie outside the instrument.
@@ -62,12 +76,27 @@ def fitted(tune: Tune, instrument: Instrument, octave: int | None = None) -> Tun
 
 
 def fitting_octaves(tune: Tune, instrument: Instrument) -> list[int]:
-    """The octave shifts (nearest first) with which every note of the tune lies on the instrument."""
+    """The octave shifts (nearest first) with which every note of the tune lies on the instrument.
+
+    Examples:
+        >>> import fioritura
+        >>> tune = fioritura.demo_tune()
+        >>> from fioritura.players.instruments import instrument_named
+        >>> fitting_octaves(tune, instrument_named("flute"))
+        [0, 1]
+    """
     return [octave for octave in _OCTAVES if not _outside(tune, instrument, octave)]
 
 
 def nearest_octave(tune: Tune, instrument: Instrument) -> int:
     """The instrument's customary octave where it reaches every note of the tune there, else the nearest in which it does.
+
+    Examples:
+        >>> import fioritura
+        >>> tune = fioritura.demo_tune()
+        >>> from fioritura.players.instruments import instrument_named
+        >>> nearest_octave(tune, instrument_named("tenor-sax"))
+        -1
 
     Raises:
         RangeError: there is none.
@@ -91,6 +120,12 @@ def setting_for(
 ) -> Setting:
     """For whom and how a tune is ornamented; tempo and feel are the tune's own where None is given.
 
+    Examples:
+        >>> import fioritura
+        >>> tune = fioritura.demo_tune()
+        >>> setting_for(tune, "flute", 2, beats_per_minute=90)
+        Setting('flute', level=2, tempo=90, feel='swing')
+
     Raises:
         OptionError: an unknown instrument or level, or a tempo outside 20-400 quarter notes a minute.
     """
@@ -100,6 +135,12 @@ def setting_for(
 
 def quarters_of(tune: Tune, beats_per_minute: float) -> float:
     """A tempo given in the tune's beats (in 6/8 dotted quarters), in quarter notes a minute.
+
+    Examples:
+        >>> import fioritura
+        >>> tune = fioritura.demo_tune()
+        >>> quarters_of(tune, 90)
+        90.0
 
     Raises:
         OptionError: it is outside 20 to 400 quarter notes a minute.

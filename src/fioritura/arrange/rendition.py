@@ -22,7 +22,7 @@ _LAST_NOTE_MARKS: Final = frozenset({Mark.SLUR_STOP, Mark.FERMATA, Mark.BREATH})
 _DROPPED_MARKS: Final = frozenset({Mark.STACCATO, Mark.TENUTO})
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, repr=False)
 class Rendition:
     """One version of a tune. `figures` stand in order of place and do not collide."""
 
@@ -31,6 +31,9 @@ class Rendition:
     figures: tuple[Figure, ...]
     seed: int = 0
     score: float = 0.0
+
+    def __repr__(self) -> str:
+        return f"<Rendition of {self.tune.title!r}: {len(self.figures)} figures, seed {self.seed}>"
 
     @cached_property
     def line(self) -> tuple[Note, ...]:
@@ -60,6 +63,12 @@ class Rendition:
 
 def laid_out(tune: Tune, figures: Sequence[Figure]) -> tuple[Note, ...]:
     """Write figures over the plain tune.
+
+    Examples:
+        >>> import fioritura
+        >>> tune = fioritura.demo_tune()
+        >>> [note.anchor for note in laid_out(tune, ())[:3]]
+        [0, 1, 2]
 
     Raises:
         TuneError: two figures claim the same slot or time.
@@ -196,12 +205,27 @@ def _slurred(line: list[Note], figures: Sequence[Figure]) -> tuple[Note, ...]:
 
 @lru_cache(maxsize=8)
 def note_weights(tune: Tune) -> tuple[float, ...]:
-    """How much each plain note counts for recognising the tune: its quarters times its metrical weight."""
+    """How much each plain note counts for recognising the tune: its quarters times its metrical weight.
+
+    Examples:
+        >>> import fioritura
+        >>> tune = fioritura.demo_tune()
+        >>> weights = note_weights(tune)
+        >>> weights[3] > weights[2]  # the longer note on the stronger beat
+        True
+    """
     return tuple(note.duration_ticks / SIXTEENTH * (0.25 + tune.strength_at(note.onset_ticks)) for note in tune.notes)
 
 
 def kept_share(tune: Tune, line: Sequence[Note]) -> float:
-    """Weighted share (0.0-1.0) of plain notes that keep their pitch and come within a sixteenth of their place."""
+    """Weighted share (0.0-1.0) of plain notes that keep their pitch and come within a sixteenth of their place.
+
+    Examples:
+        >>> import fioritura
+        >>> tune = fioritura.demo_tune()
+        >>> kept_share(tune, laid_out(tune, ())), kept_share(tune, ())
+        (1.0, 0.0)
+    """
     weights = note_weights(tune)
     kept = 0.0
     seen: set[int] = set()

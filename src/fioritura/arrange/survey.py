@@ -5,45 +5,52 @@ from __future__ import annotations
 import gc
 from collections.abc import Iterable, Iterator, Sequence
 from contextlib import contextmanager
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, replace
 from functools import cached_property
-from hashlib import blake2s
 
 import numpy as np
 from numpy.typing import NDArray
 
 from fioritura.arrange.find import find_figures
+from fioritura.arrange.own_taste import NO_CHANGE, TasteTable, changed_taste, own_weights
 from fioritura.arrange.rendition import note_weights
-from fioritura.arrange.taste import context_features, contributions, figure_features, learned_scores, taste_of
+from fioritura.arrange.taste import Taste, context_features, contributions, figure_features, learned_scores, taste_of
 from fioritura.players.setting import Setting
 from fioritura.techniques.context import Context, contexts
 from fioritura.techniques.figure import Figure
-from fioritura.techniques.table import technique_named, wanted_techniques
+from fioritura.techniques.table import all_techniques, introduced, technique_named, wanted_techniques
 from fioritura.techniques.technique import Technique
 from fioritura.theory.metre import SIXTEENTH
 from fioritura.tune import Tune
 from fioritura.words import Message
 
-__all__ = ["Survey", "difficulty", "figure_id", "loss_of", "no_collector", "survey", "with_own_figures"]
+__all__ = ["Survey", "difficulty", "loss_of", "no_collector", "survey", "with_own_figures"]
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, repr=False)
 class Survey:
     """All figures that a tune offers in a setting, in order of place.
 
-    `figures[n]` scores `scores[n]` and costs the tune `losses[n]` (in sixteenths of weight, see
-    `rendition.note_weights`).
+    `figures[n]` was offered at plain note `places[n]`, scores `scores[n]` and costs the tune `losses[n]` (in sixteenths of
+    weight, see `rendition.note_weights`).
     """
 
     tune: Tune
     setting: Setting
     techniques: tuple[Technique, ...]
-    contexts: tuple[Context, ...] = field(repr=False)
-    candidates: tuple[Figure, ...] = field(repr=False)
-    scores: NDArray[np.float64] = field(repr=False)
-    losses: tuple[float, ...] = field(repr=False)
+    contexts: tuple[Context, ...]
+    candidates: tuple[Figure, ...]
+    places: tuple[int, ...]
+    scores: NDArray[np.float64]
+    losses: tuple[float, ...]
+    taste: Taste
+    """By what the figures are scored."""
     is_asked: bool = False
     """True when the techniques were asked for by name."""
+
+    def __repr__(self) -> str:
+        offer = f"{len(self.candidates)} figures of {len(self.techniques)} techniques"
+        return f"<Survey of {self.tune.title!r}: {offer}>"
 
     @cached_property
     def figures(self) -> tuple[Figure, ...]:
@@ -52,8 +59,8 @@ class Survey:
 
     @cached_property
     def by_id(self) -> dict[str, int]:
-        """Numbers of the figures by `figure_id`."""
-        return {figure_id(figure): number for number, figure in enumerate(self.candidates)}
+        """Numbers of the figures by their ids."""
+        return {figure.id: number for number, figure in enumerate(self.candidates)}
 
     def scored(self, number: int) -> Figure:
         """A figure with its score."""
@@ -61,15 +68,21 @@ class Survey:
 
     def why(self, figure: Figure) -> dict[Message, float]:
         """What each feature of place and figure adds to the figure's score, largest first."""
-        number = self.by_id[figure_id(figure)]
+        number = self.by_id[figure.id]
         technique = technique_named(figure.technique)
-        context = self.contexts[figure.anchors[0]]
-        return contributions(taste_of(self.setting.idiom), technique, context, figure, self.losses[number])
+        context = self.contexts[self.places[number]]
+        return contributions(self.taste, technique, context, figure, self.losses[number])
 
 
 @contextmanager
 def no_collector() -> Iterator[None]:
-    """Hold Python's cycle collector: thousands of figures are made and none is garbage, so its rounds find nothing."""
+    """Hold Python's cycle collector: thousands of figures are made and none is garbage, so its rounds find nothing.
+
+    Examples:
+        >>> with no_collector():
+        ...     gc.isenabled()
+        False
+    """
     was_on = gc.isenabled()
     gc.disable()
     try:
@@ -80,25 +93,44 @@ def no_collector() -> Iterator[None]:
 
 
 @no_collector()
-def survey(tune: Tune, setting: Setting, only: Iterable[str] = (), without: Iterable[str] = ()) -> Survey:
+def survey(
+    tune: Tune,
+    setting: Setting,
+    only: Iterable[str] = (),
+    without: Iterable[str] = (),
+    *,
+    own: Iterable[Technique] = (),
+    taste_table: TasteTable = NO_CHANGE,
+) -> Survey:
     """Find and score every figure of the wanted techniques.
 
-    `only` and `without` hold ids or families; `only` also brings in techniques above the player's level.
+    `only` and `without` hold ids or families; `only` also brings in techniques above the player's level. `own` are
+    techniques beside those of the table, and `taste_table` changes the idiom's weights (see `own_taste`).
+
+    Examples:
+        >>> import fioritura
+        >>> tune = fioritura.demo_tune()
+        >>> setting = fioritura.Setting("alto-sax", level=3).on(tune)
+        >>> found = survey(tune, setting, only=["turn"])
+        >>> {figure.technique for figure in found.figures}, found.is_asked
+        ({'turn'}, True)
 
     Raises:
-        OptionError: an unknown technique.
+        OptionError: an unknown technique, or a technique or table of weights that is not of the right form.
     """
-    only, setting = tuple(only), setting.on(tune)
-    techniques = wanted_techniques(setting.level, only, without)
+    only, setting, own = tuple(only), setting.on(tune), introduced(own)
+    techniques = wanted_techniques(setting.level, only, without, own)
     columns = {technique.id: column for column, technique in enumerate(techniques)}
     around = contexts(tune, setting)
-    taste = taste_of(setting.idiom)
+    known = (*all_techniques().values(), *own)
+    taste = changed_taste(taste_of(setting.idiom), own_weights(own, setting.idiom), known)
+    taste = changed_taste(taste, taste_table, known)
     offered = find_figures(around, techniques)
     losses = tuple(
         loss_of(figure, context, weights) for weights in [note_weights(tune)] for context, figure in offered
     )
     if not offered:
-        return Survey(tune, setting, techniques, around, (), np.zeros(0), (), bool(only))
+        return Survey(tune, setting, techniques, around, (), (), np.zeros(0), (), taste, bool(only))
     by_place = np.array([context_features(context) for context in around]) @ taste.matrix(techniques)
     by_place += learned_scores(taste, tune, techniques)
     by_place += [taste.base.get(technique.id, 0.0) for technique in techniques]
@@ -110,18 +142,20 @@ def survey(tune: Tune, setting: Setting, only: Iterable[str] = (), without: Iter
     scores += np.array(by_figure) @ taste.figure_weights
     figures = tuple(figure for _, figure in offered)
     scores += [figure.merit for figure in figures]
-    return Survey(tune, setting, techniques, around, figures, scores, losses, bool(only))
-
-
-def figure_id(figure: Figure) -> str:
-    """A name for a figure that stays the same as long as tune and figure do: ``"turn-12-3fa9c1"``."""
-    notes = [(note.onset_ticks, note.duration_ticks, note.pitch.midi) for note in figure.notes]
-    content = repr((notes, [pitch.midi for pitch in figure.graces], [str(mark) for mark in figure.marks]))
-    return f"{figure.technique}-{figure.anchors[0]}-{blake2s(content.encode(), digest_size=3).hexdigest()}"
+    return Survey(tune, setting, techniques, around, figures, tuple(rows), scores, losses, taste, bool(only))
 
 
 def difficulty(figure: Figure, setting: Setting) -> float:
-    """0.0 (easy) to 1.0: the technique's level, and how near its quickest note comes to the player's limit."""
+    """0.0 (easy) to 1.0: the technique's level, and how near its quickest note comes to the player's limit.
+
+    Examples:
+        >>> import fioritura
+        >>> tune = fioritura.demo_tune()
+        >>> setting = fioritura.Setting("alto-sax", level=3).on(tune)
+        >>> figure = survey(tune, setting, only=["turn"]).figures[0]
+        >>> 0.0 <= difficulty(figure, setting) <= 1.0
+        True
+    """
     level = technique_named(figure.technique).level / 10
     if not figure.notes:
         return round(level, 2)
@@ -130,7 +164,16 @@ def difficulty(figure: Figure, setting: Setting) -> float:
 
 
 def loss_of(figure: Figure, context: Context, weights: Sequence[float]) -> float:
-    """Weight of the plain notes that lose their pitch, or their place by more than a sixteenth."""
+    """Weight of the plain notes that lose their pitch, or their place by more than a sixteenth.
+
+    Examples:
+        >>> import fioritura
+        >>> tune = fioritura.demo_tune()
+        >>> setting = fioritura.Setting("alto-sax", level=3).on(tune)
+        >>> found = survey(tune, setting, only=["graces"])
+        >>> loss_of(found.figures[0], found.contexts[found.places[0]], note_weights(tune))  # the tune stays as it is
+        0.0
+    """
     if not figure.notes:
         return 0.0
     placed = {note.anchor: note.onset_ticks for note in reversed(figure.notes) if note.anchor is not None}
@@ -150,11 +193,27 @@ def _comes_early(figure: Figure, anchor: int, plain_ticks: int) -> bool:
 
 
 def with_own_figures(found: Survey, own: Iterable[Figure]) -> Survey:
-    """The survey with figures made by hand, which score as the best that stands there."""
+    """The survey with figures made by hand, which score as the best that stands there.
+
+    Examples:
+        >>> import fioritura
+        >>> tune = fioritura.demo_tune()
+        >>> setting = fioritura.Setting("alto-sax", level=3).on(tune)
+        >>> found = survey(tune, setting, only=["turn"])
+        >>> own = survey(tune, setting, only=["mordent"]).figures[:1]
+        >>> len(with_own_figures(found, own).figures) - len(found.figures)
+        1
+    """
     own = tuple(own)
     if not own:
         return found
     weights = note_weights(found.tune)
     losses = tuple(loss_of(figure, found.contexts[figure.anchors[0]], weights) for figure in own)
     scores = np.concatenate([found.scores, [max(figure.score, 1.0) for figure in own]])
-    return replace(found, candidates=(*found.candidates, *own), scores=scores, losses=(*found.losses, *losses))
+    return replace(
+        found,
+        candidates=(*found.candidates, *own),
+        places=(*found.places, *(figure.anchors[0] for figure in own)),
+        scores=scores,
+        losses=(*found.losses, *losses),
+    )

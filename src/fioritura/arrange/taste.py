@@ -112,7 +112,12 @@ class Taste:
 
 @lru_cache(maxsize=8)
 def taste_of(idiom: Idiom) -> Taste:
-    """The taste of an idiom, read from its file and those of the techniques."""
+    """The taste of an idiom, read from its file and those of the techniques.
+
+    Examples:
+        >>> taste_of("jazz").share["usual"]
+        0.14
+    """
     text = files("fioritura.arrange").joinpath(f"taste_{idiom}.json").read_text(encoding="utf-8")
     data = json.loads(text)
     weights = weights_of(idiom, FEATURES)
@@ -129,7 +134,17 @@ def taste_of(idiom: Idiom) -> Taste:
 
 
 def context_features(context: Context) -> list[float]:
-    """The features of a place, each about −2 to 2, in the order of `FEATURES`."""
+    """The features of a place, each about −2 to 2, in the order of `FEATURES`.
+
+    Examples:
+        >>> import fioritura
+        >>> tune = fioritura.demo_tune()
+        >>> from fioritura.techniques.context import contexts
+        >>> place = contexts(tune, fioritura.Setting().on(tune))[2]
+        >>> features = dict(zip(FEATURES, context_features(place), strict=True))
+        >>> features["peak"], features["reached by leap"]
+        (1.0, 0.0)
+    """
     note, came, after = context.note, context.interval_in, context.next
     before = context.previous
     quick_around = sum(1 for near in (before, after) if near is not None and near.reach_ticks <= EIGHTH)
@@ -161,7 +176,17 @@ def context_features(context: Context) -> list[float]:
 
 
 def figure_features(figure: Figure, context: Context, loss: float) -> list[float]:
-    """The features of the figure itself, in the order of `FIGURE_FEATURES`; `loss` is what it costs the tune."""
+    """The features of the figure itself, in the order of `FIGURE_FEATURES`; `loss` is what it costs the tune.
+
+    Examples:
+        >>> import fioritura
+        >>> tune = fioritura.demo_tune()
+        >>> setting = fioritura.Setting("alto-sax", level=3).on(tune)
+        >>> from fioritura.arrange.survey import survey
+        >>> found = survey(tune, setting, only=["graces"])
+        >>> figure_features(found.figures[0], found.contexts[found.places[0]], loss=0.0)[1:]
+        [0.0, 0.0, 0.0, 0.0]
+    """
     phrase = context.phrase
     change = _variation(figure.technique, phrase.model, phrase.statement) if phrase.statement > 1 else 0.0
     if not figure.notes:
@@ -193,12 +218,24 @@ def _stands_out(context: Context, note: FigureNote) -> float:
 
 @lru_cache(maxsize=256)
 def feature_name(name: str) -> Message:
-    """A feature as it is said to people; its own name is a key of the files of weights."""
+    """A feature as it is said to people; its own name is a key of the files of weights.
+
+    Examples:
+        >>> str(feature_name("phrase start"))
+        'start of a phrase'
+    """
     return message(f"feature-{_NO_LETTERS.sub('-', name)}")
 
 
 def learned_scores(taste: Taste, tune: Tune, techniques: Sequence[Technique]) -> NDArray[np.float64]:
-    """What the learned model of grace notes adds to each technique at each note: shape (notes, techniques)."""
+    """What the learned model of grace notes adds to each technique at each note: shape (notes, techniques).
+
+    Examples:
+        >>> import fioritura
+        >>> tune = fioritura.demo_tune()
+        >>> learned_scores(taste_of("jazz"), tune, ()).shape == (len(tune.notes), 0)
+        True
+    """
     added = np.zeros((len(tune.notes), len(techniques)))
     columns = [n for n, technique in enumerate(techniques) if family_of(technique).are_graces]
     if not (taste.learned and columns):
@@ -212,7 +249,15 @@ def learned_scores(taste: Taste, tune: Tune, techniques: Sequence[Technique]) ->
 
 
 def learned_reasons(taste: Taste, tune: Tune, index: int, technique: Technique) -> dict[Message, float]:
-    """What each feature of the learned model adds for a technique at a note; empty where nothing is learned."""
+    """What each feature of the learned model adds for a technique at a note; empty where nothing is learned.
+
+    Examples:
+        >>> import fioritura
+        >>> tune = fioritura.demo_tune()
+        >>> from fioritura.techniques.turn import TURN
+        >>> learned_reasons(taste_of("folk"), tune, 0, TURN)  # grace notes alone are learned
+        {}
+    """
     if not (taste.learned and family_of(technique).are_graces):
         return {}
     model, spot = folk_grace_taste(), spots(tune)[index]
@@ -232,7 +277,18 @@ def _side(technique: Technique) -> float:
 def contributions(
     taste: Taste, technique: Technique, context: Context, figure: Figure, loss: float
 ) -> dict[Message, float]:
-    """What each feature adds to the score of a figure, largest first; zeros are left out."""
+    """What each feature adds to the score of a figure, largest first; zeros are left out.
+
+    Examples:
+        >>> import fioritura
+        >>> tune = fioritura.demo_tune()
+        >>> setting = fioritura.Setting("alto-sax", level=3).on(tune)
+        >>> from fioritura.arrange.survey import survey
+        >>> found = survey(tune, setting, only=["turn"])
+        >>> reasons = found.why(found.figures[0])
+        >>> abs(sum(reasons.values()) - found.figures[0].score) < 0.01
+        True
+    """
     weights = taste.matrix([technique])[:, 0]
     found = {feature_name("technique"): taste.base.get(technique.id, 0.0)}
     found[feature_name("choice among its variants")] = figure.merit
@@ -242,4 +298,5 @@ def contributions(
     found |= learned_reasons(taste, context.tune, context.index, technique)
     own = zip(FIGURE_FEATURES, taste.figure_weights, figure_features(figure, context, loss), strict=True)
     found |= {feature_name(name): w * v for name, w, v in own}
-    return dict(sorted(((n, v) for n, v in found.items() if abs(v) > 5e-4), key=lambda item: -abs(item[1])))
+    counted = ((name, float(value)) for name, value in found.items() if abs(value) > 5e-4)
+    return dict(sorted(counted, key=lambda item: -abs(item[1])))

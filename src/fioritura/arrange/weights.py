@@ -11,6 +11,7 @@ import json
 from collections.abc import Collection, Mapping
 from functools import cache
 from importlib.resources import files
+from math import isfinite
 from numbers import Real
 from typing import Any
 
@@ -19,7 +20,7 @@ from fioritura.techniques.table import all_techniques
 from fioritura.techniques.technique import Technique
 from fioritura.words import Message, message
 
-__all__ = ["weights_of"]
+__all__ = ["problem_of_tables", "problem_of_taste", "weights_of"]
 
 _TABLES = ("base", "share", "place")
 _IDIOMS = ("jazz", "folk")
@@ -29,15 +30,17 @@ def weights_of(idiom: str, features: Collection[str]) -> dict[str, Mapping[str, 
     """The weights in an idiom, by technique and family.
 
     A technique whose own taste is not of the right form has none: it is chosen only when it is asked for.
+
+    Examples:
+        >>> from fioritura.arrange.taste import FEATURES
+        >>> sorted(weights_of("folk", FEATURES)["turn"])
+        ['appeal', 'base']
     """
     found = {id: by_idiom[idiom] for id, by_idiom in _shipped().items() if idiom in by_idiom}
     for technique in all_techniques().values():
         if not technique.taste:
             continue
-        try:
-            problem = _problem(technique, features)
-        except (AttributeError, TypeError) as error:
-            problem = message("taste-not-of-the-form", error=str(error))
+        problem = problem_of_taste(technique, features)
         if problem:
             leave_out(message("taste-of", id=technique.id), problem)
         elif idiom in technique.taste:
@@ -56,16 +59,39 @@ def _shipped() -> dict[str, Mapping[str, Mapping[str, Any]]]:
     return found
 
 
-def _problem(technique: Technique, features: Collection[str]) -> Message | None:
-    """What is wrong with a technique's own taste; None where nothing is."""
-    for idiom, tables in technique.taste.items():
-        if idiom not in _IDIOMS:
-            return message("taste-no-idiom", given=str(idiom), known=_IDIOMS)
-        if unknown := set(tables) - set(_TABLES):
-            return message("taste-no-table", given=min(unknown), idiom=idiom, known=_TABLES)
-        for weight in (tables.get("base", 0.0), tables.get("share", 0.0), *tables.get("place", {}).values()):
-            if not isinstance(weight, Real):
-                return message("taste-no-number", given=repr(weight))
-        if unknown := set(tables.get("place", {})) - set(features):
-            return message("taste-no-feature", given=min(unknown), known=tuple(features))
+def problem_of_taste(technique: Technique, features: Collection[str]) -> Message | None:
+    """What is wrong with a technique's own taste; None where nothing is.
+
+    Examples:
+        >>> from fioritura.techniques.turn import TURN
+        >>> problem_of_taste(TURN, ())
+    """
+    try:
+        for idiom, tables in technique.taste.items():
+            if idiom not in _IDIOMS:
+                return message("taste-no-idiom", given=str(idiom), known=_IDIOMS)
+            if problem := problem_of_tables(tables, idiom, features):
+                return problem
+    except (AttributeError, TypeError) as error:
+        return message("taste-not-of-the-form", error=str(error))
+    return None
+
+
+def problem_of_tables(tables: Mapping[str, Any], whose: str, features: Collection[str]) -> Message | None:
+    """What is wrong with weights (``base``, ``share``, ``place``); None where nothing is. `whose` they are is named.
+
+    Examples:
+        >>> str(problem_of_tables({"base": "much"}, "jazz", ()))
+        "the weight 'much' is no number"
+    """
+    if unknown := set(tables) - set(_TABLES):
+        return message("taste-no-table", given=str(min(unknown)), idiom=whose, known=_TABLES)
+    place = tables.get("place", {})
+    if not isinstance(place, Mapping):
+        return message("taste-no-number", given=repr(place))
+    for weight in (tables.get("base", 0.0), tables.get("share", 0.0), *place.values()):
+        if isinstance(weight, bool) or not isinstance(weight, Real) or not isfinite(weight):
+            return message("taste-no-number", given=repr(weight))
+    if unknown := set(place) - set(features):
+        return message("taste-no-feature", given=str(min(unknown)), known=tuple(features))
     return None

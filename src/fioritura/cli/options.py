@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, Final
 
-from fioritura.players.instruments import INSTRUMENTS
+from fioritura.players.instrument import INSTRUMENTS
 from fioritura.words import Message, Value, message, say
 
 if TYPE_CHECKING:

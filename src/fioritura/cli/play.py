@@ -14,7 +14,7 @@ from fioritura.cli.sound_options import (
     keys_of,
     tempos_of,
 )
-from fioritura.players.instruments import INSTRUMENTS
+from fioritura.players.instrument import INSTRUMENTS
 
 if TYPE_CHECKING:
     from fioritura.lesson.practice import Practice

@@ -87,12 +87,11 @@ def _pair(text: str, sign: str, usage: str) -> tuple[str, str]:
 
 
 def _list_alternatives(arrangement: Arrangement, options: argparse.Namespace) -> int:
-    from fioritura.arrange.survey import figure_id
     from fioritura.techniques.table import technique_named
 
     rows: list[dict[str, Any]] = [
         {
-            "id": figure_id(alternative.figure),
+            "id": alternative.figure.id,
             "technique": alternative.figure.technique,
             "worth": alternative.worth,
             "stands": alternative.stands,

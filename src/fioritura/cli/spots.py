@@ -48,7 +48,7 @@ def add_parser(subparsers: Any) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """List the spots."""
-    from fioritura.arrange.survey import difficulty, figure_id, survey
+    from fioritura.arrange.survey import difficulty, survey
     from fioritura.lesson.edition import sounding_start
     from fioritura.techniques.table import technique_named
 
@@ -63,7 +63,7 @@ def run(options: argparse.Namespace) -> int:
     for figure in figures:
         bar, beat = tune.beat_at(sounding_start(tune, figure))
         row: dict[str, Any] = {
-            "id": figure_id(figure),
+            "id": figure.id,
             "technique": figure.technique,
             "bar": bar,
             "beat": round(beat, 6),

@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from fioritura.cli.options import print_files, print_json, print_note, print_words
-from fioritura.players.instruments import INSTRUMENTS
+from fioritura.players.instrument import INSTRUMENTS
 from fioritura.words import message, say
 
 if TYPE_CHECKING:

@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING, Any, Final, Literal
 from fioritura.arrange.arrangement import Arrangement
 from fioritura.arrange.arrangement_file import arrangement_to_json
 from fioritura.arrange.rendition import Rendition
-from fioritura.arrange.survey import difficulty, figure_id
+from fioritura.arrange.survey import difficulty
 from fioritura.errors import OptionError
 from fioritura.files import staged_folder
 from fioritura.notation.part_spelling import written_tune
@@ -312,7 +312,7 @@ def _figure_record(rendition: Rendition, figure: Figure, names: Names) -> dict[s
     notes = [note(pitch, anchor_onset, 0, None, "grace") for pitch in figure.graces]
     notes += [note(n.pitch, n.onset_ticks, n.duration_ticks, n.anchor, "note") for n in figure.notes]
     return {
-        "id": figure_id(figure),
+        "id": figure.id,
         "technique": figure.technique,
         "name": capital(say(technique.name)),
         "family": technique.family,

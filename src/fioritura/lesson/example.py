@@ -9,7 +9,7 @@ from typing import Final
 
 from fioritura.accompany.excerpt import excerpt
 from fioritura.arrange.rendition import Rendition, laid_out
-from fioritura.arrange.survey import Survey, figure_id
+from fioritura.arrange.survey import Survey
 from fioritura.notation.score import Label, Score, Staff
 from fioritura.players.instruments import Instrument
 from fioritura.techniques.figure import Figure
@@ -64,7 +64,7 @@ def examples_of(
 
     Figures of the performance come before others, and bars that no other example has shown before those it has.
     """
-    standing = {figure_id(figure) for figure in rendition.figures}
+    standing = {figure.id for figure in rendition.figures}
     by_technique: dict[str, list[Figure]] = {}
     for figure in filter(is_shown, found.figures):
         by_technique.setdefault(figure.technique, []).append(figure)
@@ -73,7 +73,7 @@ def examples_of(
 
     def worth(figure: Figure) -> float:
         bar = found.tune.beat_at(_onset(found.tune, figure))[0]
-        return figure.score + _STANDS_BONUS * (figure_id(figure) in standing) - _SAME_BARS_COST * shown[bar]
+        return figure.score + _STANDS_BONUS * (figure.id in standing) - _SAME_BARS_COST * shown[bar]
 
     for id, technique in all_techniques().items():
         if id not in by_technique:

@@ -7,10 +7,10 @@ from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass, replace
 from pathlib import Path
-from typing import TYPE_CHECKING, Final, Literal
+from typing import IO, TYPE_CHECKING, Final, Literal
 
 from fioritura.errors import FiorituraError, OptionError, ReadError
-from fioritura.files import read_bytes
+from fioritura.files import checked_content, read_bytes, read_stream
 from fioritura.notation.lists import first_named
 from fioritura.tune import Tune
 from fioritura.words import Message, message, say
@@ -51,14 +51,14 @@ _LISTED_TUNES: Final = 10
 
 
 def read_tune(
-    path: str | Path,
+    source: str | Path | bytes | IO[bytes],
     *,
     part: str | int | None = None,
     tune_number: int | None = None,
     title: str | None = None,
     irregular: Irregular = "refuse",
 ) -> Tune:
-    """Read a tune from a MusicXML (plain or compressed), ABC or MIDI file.
+    """Read a tune from a MusicXML (plain or compressed), ABC or MIDI file: its path, its content, or the open file.
 
     The content decides how a file is read, not its name. `part` names the part that holds the melody (a name, part
     of one, or a number from 1); without it the likeliest is taken and named in `part_name` and the warnings. Of a
@@ -71,8 +71,7 @@ def read_tune(
             metre or tempo out of reach.
         OptionError: there is no such part or tune.
     """
-    path = Path(path)
-    data = read_bytes(path)
+    path, data = _opened(source)
     with _named(path):
         kind, data = format_of(data)
         if kind == "ABC":
@@ -88,6 +87,16 @@ def read_tune(
                 raise OptionError("one-tune-only", kind=_kind_message(kind))
             tune = _reader(kind)(data, part, irregular)
         return _dressed(tune, path, kind)
+
+
+def _opened(source: str | Path | bytes | IO[bytes]) -> tuple[Path, bytes]:
+    """What a file is called (nothing where that is not known), and its content."""
+    if isinstance(source, str | Path):
+        return Path(source), read_bytes(Path(source))
+    if not isinstance(source, bytes):
+        name = getattr(source, "name", "")
+        return Path(name if isinstance(name, str) else ""), read_stream(source)
+    return Path(), checked_content(source)
 
 
 def read_tunes(path: str | Path, *, irregular: Irregular = "refuse") -> Iterator[Tune]:
@@ -258,5 +267,6 @@ def _named(path: Path) -> Iterator[None]:
     try:
         yield
     except FiorituraError as error:
-        error.put_in("problem-in-file", name=path.name)
+        if path.name:
+            error.put_in("problem-in-file", name=path.name)
         raise

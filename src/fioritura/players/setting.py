@@ -33,11 +33,12 @@ class Setting:
     `tempo` (quarter notes a minute) and `asked_feel` are None where the tune's own are to hold; `on` fills them in.
     `density` says how many figures there may be, as a share of what is usual at the level.
 
-    >>> Setting("alto-sax", level=4, idiom="folk")
-    Setting('alto-sax', level=4, idiom='folk')
-    >>> Setting("alto-sax", tempo=float("nan"))
-    Traceback (most recent call last):
-    fioritura.errors.OptionError: A tempo of nan quarter notes a minute is out of reach: it goes from 20 to 400.
+    Examples:
+        >>> Setting("alto-sax", level=4, idiom="folk")
+        Setting('alto-sax', level=4, idiom='folk')
+        >>> Setting("alto-sax", tempo=float("nan"))
+        Traceback (most recent call last):
+        fioritura.errors.OptionError: A tempo of nan quarter notes a minute is out of reach: it goes from 20 to 400.
     """
 
     player: Player

@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 from typing import Final
 
 from fioritura import plugins
+from fioritura.errors import OptionError
 from fioritura.techniques.context import Context
 from fioritura.techniques.families import Family
 from fioritura.techniques.figure import Figure
@@ -15,13 +16,18 @@ from fioritura.techniques.technique import WORDS, Technique
 from fioritura.words import LANGUAGES, Message, add_words, message
 from fioritura.words.speech import known_ids
 
-__all__ = ["added_families", "added_techniques", "take_in_words"]
+__all__ = ["added_families", "added_techniques", "checked_techniques", "take_in_words"]
 
 _ID: Final = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
 
 
 def added_techniques(taken: Collection[str]) -> dict[plugins.Plugin, tuple[Technique, ...]]:
-    """The techniques of each plugin; one with a fault in any of its own is left out. `taken` are ids in use."""
+    """The techniques of each plugin; one with a fault in any of its own is left out. `taken` are ids in use.
+
+    Examples:
+        >>> added_techniques(taken=set())  # with no plugin installed
+        {}
+    """
     found: dict[plugins.Plugin, tuple[Technique, ...]] = {}
     ids = set(taken)
     for plugin in plugins.plugins(plugins.TECHNIQUES):
@@ -39,14 +45,59 @@ def added_techniques(taken: Collection[str]) -> dict[plugins.Plugin, tuple[Techn
     return found
 
 
+def checked_techniques(given: tuple[object, ...], taken: Collection[str]) -> tuple[Technique, ...]:
+    """Techniques that were given as an argument, in order of level; `taken` are ids in use.
+
+    Examples:
+        >>> own = Technique("octave-kick", "octave-graces", 2, lambda context: iter(()))
+        >>> str(checked_techniques((own,), taken={"turn"})[0].name)
+        'octave kick'
+
+    Raises:
+        OptionError: one is not of the right form.
+    """
+    found: list[Technique] = []
+    for technique in given:
+        if not isinstance(technique, Technique):
+            raise OptionError("technique-none", given=repr(technique))
+        problem = _problem_of_one(technique, {*taken, *(one.id for one in found)})
+        problem = problem or (_problem_of_words(technique) if technique.words else None)
+        if problem:
+            raise OptionError("technique-refused", problem=problem)
+        words = technique.words or {LANGUAGES[0]: _words_without_any(technique.id)}
+        found.append(replace(technique, find=_Checked(technique.find, technique.id), words=words))
+    take_in_words(found)
+    take_in_words([Family(technique.family) for technique in found])
+    return tuple(sorted(found, key=lambda technique: technique.level))
+
+
+def _words_without_any(id: str) -> str:
+    """The texts of a technique that has none: its id for its name, and nothing to teach."""
+    name = id.replace("-", " ")
+    silent = "".join(f'    .{attribute} = {{""}}\n' for attribute in WORDS if attribute != "label")
+    return f"{id} = {name}\n    .label = {name}\n{silent}"
+
+
 def added_families(offered: Iterable[plugins.Plugin]) -> Iterator[Family]:
-    """The families that plugins bring with their techniques."""
+    """The families that plugins bring with their techniques.
+
+    Examples:
+        >>> list(added_families([]))
+        []
+    """
     for plugin in offered:
         yield from (family for family in getattr(plugin.module, "FAMILIES", ()) if isinstance(family, Family))
 
 
 def take_in_words(offered: Iterable[Technique | Family]) -> None:
-    """Let the words be said that techniques have with them; a family without any is called by its id."""
+    """Let the words be said that techniques have with them; a family without any is called by its id.
+
+    Examples:
+        >>> from fioritura.words import say
+        >>> take_in_words([Family("octave-graces")])
+        >>> say(Family("octave-graces").name)
+        'octave graces'
+    """
     known = known_ids(LANGUAGES[0])
     for one in offered:
         if isinstance(one, Technique):
@@ -109,14 +160,14 @@ def _problem_of_words(technique: Technique) -> Message | None:
 class _Watched:
     """A plugin's `find`: where it fails, or gives what is no figure of this place, nothing is found there."""
 
-    find: Callable[[Context], Iterator[Figure]]
+    find: Callable[[Context], Iterable[Figure]]
     id: str
     plugin: str
 
     def __call__(self, context: Context) -> Iterator[Figure]:
         try:
             for figure in self.find(context):
-                if problem := self._problem(figure, context):
+                if problem := _problem_of_figure(self.id, figure, context):
                     plugins.leave_out(self._where, message("plugin-gave", id=self.id, what=problem))
                 else:
                     yield figure
@@ -128,14 +179,29 @@ class _Watched:
     def _where(self) -> Message:
         return message("plugin-at-some-places", plugin=self.plugin)
 
-    def _problem(self, figure: object, context: Context) -> Message | None:
-        if not isinstance(figure, Figure) or figure.technique != self.id:
-            return message("plugin-figure-strange")
-        count = len(context.tune.notes)
-        if not figure.anchors or not all(0 <= anchor < count for anchor in figure.anchors):
-            return message("plugin-figure-nowhere")
-        if not 0 <= figure.first_slot <= figure.last_slot < 2 * count or figure.start_ticks > figure.end_ticks:
-            return message("plugin-figure-backwards")
-        if not isinstance(figure.why, Message):
-            return message("plugin-figure-without-reason")
-        return None
+
+@dataclass(frozen=True, slots=True)
+class _Checked:
+    """The `find` of a technique that was given as an argument: what is no figure of the place is an error."""
+
+    find: Callable[[Context], Iterable[Figure]]
+    id: str
+
+    def __call__(self, context: Context) -> Iterator[Figure]:
+        for figure in self.find(context):
+            if problem := _problem_of_figure(self.id, figure, context):
+                raise OptionError("technique-gave", id=self.id, what=problem)
+            yield figure
+
+
+def _problem_of_figure(id: str, figure: object, context: Context) -> Message | None:
+    if not isinstance(figure, Figure) or figure.technique != id:
+        return message("plugin-figure-strange")
+    count = len(context.tune.notes)
+    if not figure.anchors or not all(0 <= anchor < count for anchor in figure.anchors):
+        return message("plugin-figure-nowhere")
+    if not 0 <= figure.first_slot <= figure.last_slot < 2 * count or figure.start_ticks > figure.end_ticks:
+        return message("plugin-figure-backwards")
+    if not isinstance(figure.why, Message):
+        return message("plugin-figure-without-reason")
+    return None

@@ -221,7 +221,15 @@ _VALUES_TICKS: Final = (EIGHTH, QUARTER // 3, SIXTEENTH, QUARTER // 5, QUARTER /
 
 
 def contexts(tune: Tune, setting: Setting) -> tuple[Context, ...]:
-    """A place for each plain note, linked to its neighbours."""
+    """A place for each plain note, linked to its neighbours.
+
+    Examples:
+        >>> import fioritura
+        >>> tune = fioritura.demo_tune()
+        >>> places = contexts(tune, fioritura.Setting().on(tune))
+        >>> len(places) == len(tune.notes), places[1].interval_out, places[2].is_peak
+        (True, 3, True)
+    """
     found: list[Context] = []
     of_note: dict[int, Phrase] = {}
     for phrase in phrases(tune):

@@ -86,5 +86,10 @@ class Definition:
 
 
 def is_step(move: int) -> bool:
-    """True for a semitone or a whole tone, up or down."""
+    """True for a semitone or a whole tone, up or down.
+
+    Examples:
+        >>> is_step(-2), is_step(3)
+        (True, False)
+    """
     return 1 <= abs(move) <= STEP_SEMITONES

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from hashlib import blake2s
 from typing import Final
 
 from fioritura.theory.pitch import Pitch
@@ -15,12 +16,22 @@ NO_REASON: Final = verbatim("")
 
 
 def head(index: int) -> int:
-    """The slot for what happens to the attack of plain note `index` (grace notes, a scoop, an early start)."""
+    """The slot for what happens to the attack of plain note `index` (grace notes, a scoop, an early start).
+
+    Examples:
+        >>> head(3)
+        6
+    """
     return 2 * index
 
 
 def tail(index: int) -> int:
-    """The slot for what happens at the end of plain note `index` and in the rest after it (a run, a fall)."""
+    """The slot for what happens at the end of plain note `index` and in the rest after it (a run, a fall).
+
+    Examples:
+        >>> tail(3)
+        7
+    """
     return 2 * index + 1
 
 
@@ -40,7 +51,7 @@ class FigureNote:
     marks: tuple[Mark, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, repr=False)
 class Figure:
     """One use of a technique.
 
@@ -65,6 +76,16 @@ class Figure:
     merit: float = 0.0
     is_slurred: bool = False
     score: float = 0.0
+
+    @property
+    def id(self) -> str:
+        """A name that stays the same as long as tune and figure do: ``"turn-12-3fa9c1"``."""
+        notes = [(note.onset_ticks, note.duration_ticks, note.pitch.midi) for note in self.notes]
+        content = repr((notes, [pitch.midi for pitch in self.graces], [str(mark) for mark in self.marks]))
+        return f"{self.technique}-{self.anchors[0]}-{blake2s(content.encode(), digest_size=3).hexdigest()}"
+
+    def __repr__(self) -> str:
+        return f"<Figure {self.id}, score {self.score:g}>"
 
     def collides(self, other: Figure) -> bool:
         """True when both claim a slot: only one of them can stand."""

@@ -27,7 +27,16 @@ def _room(context: Context, count: int) -> Iterator[int]:
 
 
 def between(context: Context) -> list[Pitch]:
-    """The scale notes strictly between this plain note and the next, in playing order; empty without a next."""
+    """The scale notes strictly between this plain note and the next, in playing order; empty without a next.
+
+    Examples:
+        >>> import fioritura
+        >>> tune = fioritura.demo_tune()
+        >>> from fioritura.techniques.context import contexts
+        >>> place = contexts(tune, fioritura.Setting().on(tune))[2]
+        >>> [str(pitch) for pitch in between(place)]
+        ['Bb4']
+    """
     if context.next is None:
         return []
     target = context.next.midi

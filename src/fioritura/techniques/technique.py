@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Any, Literal
 
@@ -38,7 +38,7 @@ class Technique:
     id: str
     family: str
     level: int
-    find: Callable[[Context], Iterator[Figure]]
+    find: Callable[[Context], Iterable[Figure]]
     definition: Definition | None = None
     """None for what no group of added notes shows: notes that are moved or inflected."""
     side: Side | None = None
@@ -92,13 +92,32 @@ class Technique:
 
 
 def with_graces(technique: str, context: Context, graces: Sequence[Pitch], why: Message) -> Figure:
-    """Grace notes before the place's note, which itself stays as it is."""
+    """Grace notes before the place's note, which itself stays as it is.
+
+    Examples:
+        >>> import fioritura
+        >>> tune = fioritura.demo_tune()
+        >>> from fioritura.techniques.context import contexts
+        >>> place = contexts(tune, fioritura.Setting().on(tune))[2]
+        >>> figure = with_graces("kick", place, [place.step_below], message("turn"))
+        >>> figure.anchors, [str(pitch) for pitch in figure.graces]
+        ((2,), ['Bb4'])
+    """
     slot, onset = head(context.index), context.note.onset_ticks
     return Figure(technique, (context.index,), slot, slot, onset, onset, graces=tuple(graces), why=why)
 
 
 def with_mark(technique: str, context: Context, mark: Mark, why: Message, *, at_head: bool, at_tail: bool) -> Figure:
-    """A sign on the place's note, claiming its attack, its end, or both."""
+    """A sign on the place's note, claiming its attack, its end, or both.
+
+    Examples:
+        >>> import fioritura
+        >>> tune = fioritura.demo_tune()
+        >>> from fioritura.techniques.context import contexts
+        >>> place = contexts(tune, fioritura.Setting().on(tune))[2]
+        >>> with_mark("scoop", place, Mark.SCOOP, message("scoop"), at_head=True, at_tail=False).marks
+        (<Mark.SCOOP: 'scoop'>,)
+    """
     first = head(context.index) if at_head else tail(context.index)
     last = tail(context.index) if at_tail else head(context.index)
     onset = context.note.onset_ticks
@@ -109,7 +128,17 @@ def before_next(
     technique: str, context: Context, pitches: Sequence[Pitch], values_ticks: Sequence[int], why: Message
 ) -> Figure:
     """Added notes that take their time from the end of the place's note (and the rest after it) and lead into the
-    next plain note, whose attack they claim."""
+    next plain note, whose attack they claim.
+
+    Examples:
+        >>> import fioritura
+        >>> tune = fioritura.demo_tune()
+        >>> from fioritura.techniques.context import contexts
+        >>> place = contexts(tune, fioritura.Setting().on(tune))[2]
+        >>> figure = before_next("lead", place, [place.step_below], [420], message("turn"))
+        >>> [(note.onset_ticks, note.duration_ticks, str(note.pitch)) for note in figure.notes], figure.anchors
+        ([(4620, 420, 'Bb4')], (2, 3))
+    """
     end = context.note.onset_ticks + context.reach_ticks
     start = onset = end - sum(values_ticks)
     notes = []
@@ -126,7 +155,18 @@ def before_next(
 def instead(
     technique: str, context: Context, pitches: Sequence[Pitch], values_ticks: Sequence[int], why: Message
 ) -> Figure:
-    """Notes in place of the whole plain note; the first of its pitch stands for it. Values sum to its duration."""
+    """Notes in place of the whole plain note; the first of its pitch stands for it. Values sum to its duration.
+
+    Examples:
+        >>> import fioritura
+        >>> tune = fioritura.demo_tune()
+        >>> from fioritura.techniques.context import contexts
+        >>> place = contexts(tune, fioritura.Setting().on(tune))[2]
+        >>> pitches = [place.note.pitch, place.step_above, place.note.pitch]
+        >>> figure = instead("flip", place, pitches, [280, 280, 280], message("turn"))
+        >>> [note.anchor for note in figure.notes]
+        [2, None, None]
+    """
     start = onset = context.note.onset_ticks
     midis = [pitch.midi for pitch in pitches]
     standing = midis.index(context.midi) if context.midi in midis else None

@@ -81,7 +81,12 @@ class Degree:
 
 
 def implied_degrees(kind: str) -> frozenset[int]:
-    """The degrees (1-13) that a kind holds as MusicXML defines it."""
+    """The degrees (1-13) that a kind holds as MusicXML defines it.
+
+    Examples:
+        >>> sorted(implied_degrees("dominant"))
+        [1, 3, 5, 7]
+    """
     held = frozenset(interval.steps + 1 for interval in KINDS[kind])
     return held | {11} if kind.endswith("13th") else held
 
@@ -91,6 +96,10 @@ def stacked(kind: str, degrees: tuple[Degree, ...]) -> tuple[Interval, ...]:
 
     An added altered fifth, ninth, eleventh or thirteenth takes the place of the kind's plain one, and an altered
     degree that the kind has not is added: other programs write both, and mean that.
+
+    Examples:
+        >>> [tone.semitones for tone in stacked("dominant", (Degree(9, -1, "add"),))]
+        [0, 4, 7, 10, 13]
     """
     tones = list(KINDS[kind])
     for degree in degrees:

@@ -192,6 +192,13 @@ class _UnreadableError(Exception):
 def read_chord(text: str) -> Chord | None:
     """Read a chord symbol; None for "no chord" (N.C.).
 
+    Examples:
+        >>> chord = read_chord("B♭m7(♭5)/A♭")
+        >>> chord.display, [str(tone) for tone in chord.tones], str(chord.bass)
+        ('B♭m7(♭5)/A♭', ['Bb', 'Db', 'Fb', 'Ab'], 'Ab')
+        >>> read_chord("N.C.") is None
+        True
+
     Raises:
         TuneError: the text is no chord symbol that can be read without a guess.
     """
@@ -211,6 +218,10 @@ def chord_from_kind(
 
     `text` (the symbol's suffix as it was printed) is kept where it reads as the same chord; else the trade's own
     text is made.
+
+    Examples:
+        >>> chord_from_kind(NoteName.parse("G"), "dominant", [Degree(9, -1, "add")]).text
+        'G7b9'
 
     Raises:
         TuneError: the kind is not one of MusicXML 4.0's 33, or a degree lies outside 1-13.

@@ -121,6 +121,10 @@ class Key:
 def mode_named(text: str) -> Mode:
     """A mode by its name or a common other name (``"ionian"``, ``"aeolian"``), in any case.
 
+    Examples:
+        >>> mode_named("Aeolian")
+        'minor'
+
     Raises:
         TuneError: the mode is unknown.
     """

@@ -35,13 +35,22 @@ def find_key(weights: Sequence[float], last_pitch_class: int | None = None) -> K
 
     `weights` holds 12 values >= 0, how long each pitch class sounds (C = 0), in any unit; `last_pitch_class` is
     where the melody ends. Signatures run from six flats to six sharps.
+
+    Examples:
+        >>> str(find_key([2, 0, 1, 0, 2, 1, 0, 2, 0, 1, 0, 1], last_pitch_class=0))
+        'C major'
     """
     candidates = [Key(fifths, mode) for fifths in range(-5, 7) for mode in ("major", "minor")]
     return max(candidates, key=lambda key: _fit(key, weights, last_pitch_class))
 
 
 def find_mode(fifths: int, weights: Sequence[float], last_pitch_class: int | None = None) -> Key:
-    """The better of a signature's major key and its relative minor; arguments as in `find_key`."""
+    """The better of a signature's major key and its relative minor; arguments as in `find_key`.
+
+    Examples:
+        >>> str(find_mode(0, [2, 0, 1, 0, 2, 0, 0, 0, 1, 3, 0, 1], last_pitch_class=9))
+        'A minor'
+    """
     return max(Key(fifths), Key(fifths, "minor"), key=lambda key: _fit(key, weights, last_pitch_class))
 
 
@@ -51,6 +60,10 @@ def spell_between(key: Key, midi: int, before: int | None, after: int | None) ->
     A semitone on to the next note, or inside a chromatic line, the way the line goes decides; else the degree: raised
     first, fourth and fifth in major, raised third, fourth, sixth and seventh in minor, all others lowered. The leading
     note of a minor key keeps its letter, as E sharp in F sharp minor (common practice).
+
+    Examples:
+        >>> str(spell_between(Key.of("C"), 66, before=65, after=67)), str(spell_between(Key.of("C"), 66, before=67, after=65))
+        ('F#4', 'Gb4')
     """
     degree = (midi - key.tonic.pitch_class) % 12
     if key.is_minor and degree == _LEADING_NOTE:

@@ -38,6 +38,10 @@ class Metre:
     def parse(cls, text: str) -> Metre:
         """Read ``"4/4"``, ``"6/8"``, ``"C"`` (4/4) or ``"C|"`` (2/2).
 
+        Examples:
+            >>> Metre.parse("6/8").is_compound, Metre.parse("3/4").bar_ticks
+            (True, 5040)
+
         Raises:
             TuneError: not a metre, or one outside 1-32 beats over 1, 2, 4, 8, 16 or 32.
         """

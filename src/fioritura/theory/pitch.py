@@ -40,6 +40,10 @@ class Interval:
     def parse(cls, name: str) -> Interval:
         """Read a name such as ``"m3"``, ``"P5"``, ``"A4"``, ``"M9"`` or ``"-M2"`` (falling).
 
+        Examples:
+            >>> Interval.parse("m3").semitones
+            3
+
         Raises:
             TuneError: the name is not an interval.
         """
@@ -82,6 +86,10 @@ class NoteName:
     @classmethod
     def parse(cls, text: str) -> NoteName:
         """Read ``"C"``, ``"Bb"``, ``"F♯"``; sharps and flats in ASCII or Unicode.
+
+        Examples:
+            >>> NoteName.parse("F#").pitch_class
+            6
 
         Raises:
             TuneError: the text is not a note name.
@@ -137,6 +145,10 @@ class Pitch:
     @classmethod
     def parse(cls, text: str) -> Pitch:
         """Read scientific notation: ``"C4"``, ``"Bb3"``, ``"F♯5"``.
+
+        Examples:
+            >>> Pitch.parse("Bb4").midi, Pitch.parse("Bb4").up(Interval.parse("M2")).display
+            (70, 'C5')
 
         Raises:
             TuneError: the text is not a pitch.

@@ -39,9 +39,10 @@ class Position:
 
     `bar` is the number that is printed at the bar; in a pickup (`is_pickup`) the beats count as in a full bar.
 
-    >>> from fioritura.theory.metre import Metre, QUARTER
-    >>> str(position_in(Metre(4, 4), QUARTER + QUARTER // 3).message)
-    'on the second triplet of beat 2'
+    Examples:
+        >>> from fioritura.theory.metre import Metre, QUARTER
+        >>> str(position_in(Metre(4, 4), QUARTER + QUARTER // 3).message)
+        'on the second triplet of beat 2'
     """
 
     bar: int
@@ -74,6 +75,12 @@ def position_in(metre: Metre, offset_ticks: int, bar: int = 0, is_pickup: bool =
     """The place `offset_ticks` after the start of a full bar of a metre.
 
     A bar that is too long goes on in beats of the usual length.
+
+    Examples:
+        >>> str(position_in(Metre.parse("4/4"), 3 * QUARTER // 2, bar=5).message)
+        'on the off-beat after 2'
+        >>> position_in(Metre.parse("6/8"), 3 * QUARTER // 2).beat
+        2
     """
     groups = metre.groups_ticks
     start, beat = 0, 1
@@ -84,7 +91,12 @@ def position_in(metre: Metre, offset_ticks: int, bar: int = 0, is_pickup: bool =
 
 
 def position_of_beat(metre: Metre, beat: float, bar: int = 0) -> Position:
-    """The place of a beat number (from 1; half past the second beat is 2.5) in a bar; bar 0 is a pickup."""
+    """The place of a beat number (from 1; half past the second beat is 2.5) in a bar; bar 0 is a pickup.
+
+    Examples:
+        >>> str(position_of_beat(Metre.parse("4/4"), 2.5, bar=1).message)
+        'on the off-beat after 2'
+    """
     number = max(int(beat), 1)
     groups = metre.groups_ticks
     starts = sum(groups[: number - 1]) + metre.beat_ticks * max(0, number - 1 - len(groups))

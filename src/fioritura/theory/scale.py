@@ -161,6 +161,10 @@ class Scale:
 def scale_named(tonic: NoteName, name: str) -> Scale:
     """The scale of a name in `SCALES` on a tonic.
 
+    Examples:
+        >>> [str(name) for name in scale_named(NoteName.parse("D"), "dorian").names]
+        ['D', 'E', 'F', 'G', 'A', 'B', 'C']
+
     Raises:
         KeyError: there is no scale of that name.
     """
@@ -168,13 +172,24 @@ def scale_named(tonic: NoteName, name: str) -> Scale:
 
 
 def key_scale(key: Key) -> Scale:
-    """The notes of the key signature from the tonic (natural minor in a minor key)."""
+    """The notes of the key signature from the tonic (natural minor in a minor key).
+
+    Examples:
+        >>> key_scale(Key.of("A", "minor")).name
+        'aeolian'
+    """
     return scale_named(key.tonic, _MODE_SCALES[key.mode])
 
 
 @lru_cache(maxsize=4096)
 def chord_scale(chord: Chord | None, key: Key) -> Scale:
-    """The scale that suits a chord by its function in the key; the key's own scale where there is no chord."""
+    """The scale that suits a chord by its function in the key; the key's own scale where there is no chord.
+
+    Examples:
+        >>> from fioritura.theory.chord_symbol import read_chord
+        >>> chord_scale(read_chord("G7"), Key.of("C")).name, chord_scale(read_chord("G7"), Key.of("C", "minor")).name
+        ('mixolydian', 'mixolydian b9 b13')
+    """
     if chord is None or len(chord.intervals) < 2:
         return key_scale(key)
     fitting = [name for name in _candidates(chord, key) if _fits(chord, name)]
@@ -289,6 +304,11 @@ def pentatonic(chord: Chord | None, key: Key) -> Scale:
 
     Each tone of the chord counts for it, each note outside the chord scale against it; one on the chord's root wins a
     tie. Without a chord it is the key's own.
+
+    Examples:
+        >>> from fioritura.theory.chord_symbol import read_chord
+        >>> pentatonic(read_chord("Am7"), Key.of("C")).name
+        'minor pentatonic'
     """
     home = chord_scale(chord, key)
     if chord is None or len(chord.intervals) < 2:
@@ -305,7 +325,12 @@ def pentatonic(chord: Chord | None, key: Key) -> Scale:
 
 
 def blues_scale(of: Key | Chord) -> Scale:
-    """The blues scale on a key's tonic or a chord's root."""
+    """The blues scale on a key's tonic or a chord's root.
+
+    Examples:
+        >>> [str(name) for name in blues_scale(Key.of("F")).names]
+        ['F', 'Ab', 'Bb', 'Cb', 'C', 'Eb']
+    """
     return scale_named(of.tonic if isinstance(of, Key) else of.root, "blues")
 
 

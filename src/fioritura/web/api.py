@@ -14,7 +14,6 @@ from starlette.background import BackgroundTask
 
 from fioritura.arrange.arrangement import Arrangement
 from fioritura.arrange.arrangement_file import arrangement_from_json
-from fioritura.arrange.survey import figure_id
 from fioritura.errors import FiorituraError, OptionError, ReadError
 from fioritura.notation.assemble import Irregular
 from fioritura.shelf.archive import Checks, restore, write_archive
@@ -185,7 +184,7 @@ def hear_figure(request: Request, id: Id, figure: FigureName) -> Response:
         if number is None:
             raise OptionError("no-figure-here", given=figure)
         found = arrangement.spots.candidates[number]
-        standing = {figure_id(own) for own in arrangement.rendition.figures}
+        standing = {own.id for own in arrangement.rendition.figures}
         shown = arrangement if figure in standing else arrangement.accept(figure)
     key = figure_sound(shown, found, shown.rendition.line, _sounds(request))
     return Response(_sounds(request).get(key), media_type="audio/flac")

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 
 from fioritura.arrange.arrangement import Alternative, Arrangement
 from fioritura.arrange.rendition import Rendition
-from fioritura.arrange.survey import difficulty, figure_id
+from fioritura.arrange.survey import difficulty
 from fioritura.lesson.edition import sounding_start
 from fioritura.notation.engraving.engrave import System
 from fioritura.notation.engraving.svg import described
@@ -78,7 +78,7 @@ def alternative_views(arrangement: Arrangement, alternatives: Sequence[Alternati
         svg = little_staff(arrangement.tune, arrangement.rendition, figure)
         views.append(
             AlternativeView(
-                id=figure_id(figure),
+                id=figure.id,
                 name=capital_of(technique.name),
                 family=technique.family,
                 reason=say(figure.why),
@@ -141,7 +141,7 @@ def _notes(arrangement: Arrangement) -> list[str]:
 def _figure_views(rendition: Rendition, locked: frozenset[str], staff: int) -> Iterator[FigureView]:
     tune = rendition.tune
     for number, figure in enumerate(rendition.figures):
-        technique, name = technique_named(figure.technique), figure_id(figure)
+        technique, name = technique_named(figure.technique), figure.id
         bar, beat = tune.beat_at(start := sounding_start(tune, figure))
         yield FigureView(
             id=name,

@@ -58,7 +58,12 @@ class Message:
 
 
 def message(id: str, /, **args: Value) -> Message:
-    """A message; see `Message`."""
+    """A message; see `Message`.
+
+    Examples:
+        >>> message("tempo-out-of-reach", given=7, low=20, high=400)["low"]
+        20
+    """
     if not args:
         return _bare(id)
     items = args.items()
@@ -71,5 +76,10 @@ def _bare(id: str) -> Message:
 
 
 def verbatim(text: str) -> Message:
-    """Text that is the same in every language: what the user, a file or another program wrote."""
+    """Text that is the same in every language: what the user, a file or another program wrote.
+
+    Examples:
+        >>> str(verbatim("Saints"))
+        'Saints'
+    """
     return Message(VERBATIM, (("text", text),))

@@ -103,7 +103,14 @@ def naming() -> Naming:
 
 @contextmanager
 def speaking(language: str, naming: Naming | None = None) -> Iterator[None]:
-    """Speak a language in what follows, and call notes as `naming` says (None: as usual in that language)."""
+    """Speak a language in what follows, and call notes as `naming` says (None: as usual in that language).
+
+    Examples:
+        >>> from fioritura.words import message
+        >>> with speaking("de"):
+        ...     say(message("turn"))
+        'Doppelschlag'
+    """
     tokens = _language.set(language), _naming.set(naming)
     try:
         yield
@@ -134,6 +141,11 @@ class Sayable(Protocol):
 
 def say(said: Sayable | str, /) -> str:
     """A message in words, in the language that is spoken; text stays as it is.
+
+    Examples:
+        >>> from fioritura.words import message
+        >>> say(message("turn"))
+        'turn'
 
     Raises:
         LookupError: no language has such a text.

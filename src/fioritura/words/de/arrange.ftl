@@ -68,6 +68,11 @@ taste-no-idiom = einen Stil „{ $given }“ gibt es nicht: möglich ist { LIST(
 taste-no-table = er hat „{ $given }“ für { $idiom }: möglich sind { LIST($known) }
 taste-no-number = das Gewicht { $given } ist keine Zahl
 taste-no-feature = Stellen haben kein Merkmal „{ $given }“: möglich sind { LIST($known) }
+taste-refused = { CAPITAL($what) } ist nicht zu gebrauchen: { $problem }.
+taste-given = die Tabelle der Gewichte
+taste-names-nothing = Die Tabelle der Gewichte nennt „{ $given }“; das ist weder eine Technik noch eine Familie: möglich sind { LIST($known) }.
+taste-no-share = ein Anteil von { $given } ist nicht möglich: mehr als 0 und höchstens 1 angeben, und nur bei einzelnen Techniken
+taste-no-figure-feature = Figuren haben kein Merkmal „{ $given }“: möglich sind { LIST($known) }
 
 # What speaks for or against a figure.
 

@@ -7,3 +7,7 @@ out-is-file = { $path } ist eine Datei, kein Ordner: einen anderen Ordner nennen
 out-unwritable = { $path } lässt sich nicht schreiben ({ $reason }): Platz und Rechte prüfen oder einen anderen Ort nennen.
 repeats-too-long = Die Wiederholungen ergeben mehr als { $limit } Takte: eine Wiederholung entfernen oder das Stück wie geschrieben verwenden.
 repeats-leave-nothing = Wiederholungen und Sprünge lassen alle Noten aus: entfernen oder das Stück wie geschrieben verwenden.
+content-empty = Es gibt keinen Inhalt zu lesen: eine nicht leere Datei angeben, von ihrem Anfang an.
+content-too-large = Der Inhalt ist größer als { $limit } Bytes: eine kleinere Datei angeben.
+content-is-text = Die Datei ist als Text geöffnet: sie für Bytes öffnen ("rb").
+content-unreadable = Der Inhalt ist nicht lesbar ({ $reason }): die Datei neu öffnen.

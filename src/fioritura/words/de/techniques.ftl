@@ -17,3 +17,6 @@ plugin-technique-no-name = „{ $id }“ hat keine Wörter in { $language }: Tex
 plugin-technique-no-words = „{ $id }“ hat kein { $missing } in { $language }
 no-such-technique = Eine Technik „{ $given }“ gibt es nicht: möglich ist { LIST($known, "or") }.
 every-technique-refused = Jede gewünschte Technik ist zugleich ausgeschlossen: weniger ausschließen.
+technique-refused = Die Technik ist nicht zu gebrauchen: { $problem }.
+technique-gave = Die Technik „{ $id }“ lieferte { $what }: ihre Regel berichtigen.
+technique-none = { $given } ist keine Technik: Techniken als Objekte angeben; die der Tabelle nennt „only“.

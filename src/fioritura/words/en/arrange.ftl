@@ -71,6 +71,11 @@ taste-no-idiom = there is no idiom “{ $given }”: choose { LIST($known, "or")
 taste-no-table = it has “{ $given }” for { $idiom }: give { LIST($known) }
 taste-no-number = the weight { $given } is no number
 taste-no-feature = places have no feature “{ $given }”: choose among { LIST($known) }
+taste-refused = { CAPITAL($what) } can’t be used: { $problem }.
+taste-given = the table of weights
+taste-names-nothing = The table of weights names “{ $given }”, which is neither a technique nor a family: choose among { LIST($known) }.
+taste-no-share = a share of { $given } makes no sense: give more than 0 up to 1, and to single techniques only
+taste-no-figure-feature = figures have no feature “{ $given }”: choose among { LIST($known) }
 
 # What speaks for or against a figure.
 

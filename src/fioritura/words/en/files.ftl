@@ -7,3 +7,7 @@ out-is-file = { $path } is a file, not a folder: name another folder.
 out-unwritable = { $path } can't be written ({ $reason }): check space and rights, or name another place.
 repeats-too-long = The repeats play more than { $limit } bars: take out a repeat, or use the tune as written.
 repeats-leave-nothing = The tune's repeats and jumps leave out every note: take them out, or use the tune as written.
+content-empty = There is no content to read: give a file that is not empty, from its beginning.
+content-too-large = The content is larger than { $limit } bytes: give a smaller file.
+content-is-text = The file is open as text: open it for bytes ("rb").
+content-unreadable = The content can’t be read ({ $reason }): open the file anew.

@@ -17,3 +17,6 @@ plugin-technique-no-name = “{ $id }” has no words in { $language }: its text
 plugin-technique-no-words = “{ $id }” has no { $missing } in { $language }
 no-such-technique = No technique “{ $given }”: choose among { LIST($known, "or") }.
 every-technique-refused = Every technique asked for is also refused: refuse fewer.
+technique-refused = The technique can’t be used: { $problem }.
+technique-gave = The technique “{ $id }” gave { $what }: mend its rule.
+technique-none = { $given } is no technique: give techniques as objects, or name those of the table in “only”.

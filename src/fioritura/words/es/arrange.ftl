@@ -68,6 +68,11 @@ taste-no-idiom = no hay ningún estilo «{ $given }»: elija { LIST($known, "or"
 taste-no-table = tiene «{ $given }» para { $idiom }: dé { LIST($known) }
 taste-no-number = el peso { $given } no es un número
 taste-no-feature = los lugares no tienen el rasgo «{ $given }»: elija entre { LIST($known) }
+taste-refused = No se puede usar { $what }: { $problem }.
+taste-given = la tabla de pesos
+taste-names-nothing = La tabla de pesos nombra «{ $given }», que no es ni una técnica ni una familia: elija entre { LIST($known) }.
+taste-no-share = una proporción de { $given } no tiene sentido: dé más de 0 y como máximo 1, y solo a técnicas sueltas
+taste-no-figure-feature = las figuras no tienen el rasgo «{ $given }»: elija entre { LIST($known) }
 
 # What speaks for or against a figure.
 

@@ -7,3 +7,7 @@ out-is-file = { $path } es un archivo, no una carpeta: nombre otra carpeta.
 out-unwritable = { $path } no se puede escribir ({ $reason }): compruebe el espacio y los permisos, o nombre otro lugar.
 repeats-too-long = Las repeticiones suman más de { $limit } compases: quite una repetición o use la melodía tal como está escrita.
 repeats-leave-nothing = Las repeticiones y los saltos dejan fuera todas las notas: quítelos o use la melodía tal como está escrita.
+content-empty = No hay contenido que leer: dé un archivo que no esté vacío, desde su comienzo.
+content-too-large = El contenido supera los { $limit } bytes: dé un archivo más pequeño.
+content-is-text = El archivo está abierto como texto: ábralo en bytes ("rb").
+content-unreadable = No se puede leer el contenido ({ $reason }): vuelva a abrir el archivo.

@@ -17,3 +17,6 @@ plugin-technique-no-name = «{ $id }» no tiene palabras en { $language }: falta
 plugin-technique-no-words = «{ $id }» no tiene { $missing } en { $language }
 no-such-technique = No hay ninguna técnica «{ $given }»: elija { LIST($known, "or") }.
 every-technique-refused = Todas las técnicas pedidas están también descartadas: descarte menos.
+technique-refused = No se puede usar la técnica: { $problem }.
+technique-gave = La técnica «{ $id }» dio { $what }: corrija su regla.
+technique-none = { $given } no es una técnica: dé las técnicas como objetos; las de la tabla se nombran en «only».

@@ -68,6 +68,11 @@ taste-no-idiom = il n’y a pas de style « { $given } » : choisissez { L
 taste-no-table = il a « { $given } » pour { $idiom } : donnez { LIST($known) }
 taste-no-number = le poids { $given } n’est pas un nombre
 taste-no-feature = les endroits n’ont pas de trait « { $given } » : choisissez parmi { LIST($known) }
+taste-refused = { CAPITAL($what) } est inutilisable : { $problem }.
+taste-given = la table des poids
+taste-names-nothing = La table des poids nomme « { $given } », qui n’est ni une technique ni une famille : choisissez parmi { LIST($known) }.
+taste-no-share = une part de { $given } n’a pas de sens : donnez plus de 0 et 1 au plus, et seulement à une technique isolée
+taste-no-figure-feature = les figures n’ont pas de trait « { $given } » : choisissez parmi { LIST($known) }
 
 # What speaks for or against a figure.
 

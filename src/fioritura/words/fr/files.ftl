@@ -7,3 +7,7 @@ out-is-file = { $path } est un fichier, pas un dossier : nommez un autre dossier
 out-unwritable = { $path } ne peut être écrit ({ $reason }) : vérifiez la place et les droits, ou nommez un autre endroit.
 repeats-too-long = Les reprises font plus de { $limit } mesures : retirez une reprise, ou prenez l’air tel qu’il est écrit.
 repeats-leave-nothing = Les reprises et les renvois sautent toutes les notes : retirez-les, ou prenez l’air tel qu’il est écrit.
+content-empty = Il n’y a pas de contenu à lire : donnez un fichier qui n’est pas vide, depuis son début.
+content-too-large = Le contenu dépasse { $limit } octets : donnez un fichier plus petit.
+content-is-text = Le fichier est ouvert en mode texte : ouvrez-le en octets ("rb").
+content-unreadable = Le contenu est illisible ({ $reason }) : rouvrez le fichier.

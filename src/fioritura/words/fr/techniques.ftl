@@ -17,3 +17,6 @@ plugin-technique-no-name = « { $id } » n’a pas de mots en { $language }�
 plugin-technique-no-words = « { $id } » n’a pas de { $missing } en { $language }
 no-such-technique = Pas de technique « { $given } » : choisissez { LIST($known, "or") }.
 every-technique-refused = Toutes les techniques demandées sont aussi refusées : refusez-en moins.
+technique-refused = La technique est inutilisable : { $problem }.
+technique-gave = La technique « { $id } » a donné { $what } : corrigez sa règle.
+technique-none = { $given } n’est pas une technique : donnez les techniques comme objets ; celles de la table se nomment dans « only ».

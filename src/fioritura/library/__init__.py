@@ -1,0 +1,1 @@
+"""What the package `fioritura` hands on to a developer, in one room over all others."""
