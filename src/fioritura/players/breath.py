@@ -1,6 +1,6 @@
 """Where to breathe in a line: at its rests, and between them where a breath costs the music least.
 
-A breath needs about a third of a second. In a rest it is free; elsewhere it is stolen from the end of the note
+A breath needs about a third of a second, a hasty one a fifth. In a rest that long it is free; elsewhere it is stolen from the end of the note
 before, which must keep at least half its length. Phrase ends and long notes are the good places (common practice).
 """
 
@@ -111,7 +111,7 @@ def _places(
         is_hasty = 2 * missing > length
         if is_hasty:
             missing = max(0.0, HASTY_BREATH_SEC - gap)
-        if missing == 0.0 and not is_hasty:
+        if gap >= HASTY_BREATH_SEC:
             places[number] = (Breath(number, "rest"), 0.0)
         elif 2 * missing <= length or number in marked:
             at_end = number in phrase_ends
