@@ -12,6 +12,9 @@ answer-fill-why = Die Melodie { $rests ->
 }: Eine Antwort im Rhythmus { $origin ->
     [phrase] dieser Phrase
     [opening] des Anfangs
+    [triplet] einer Triole
+    [eighth-triplet] von einer Achtel und einer Triole
+    [eighth-pair] von einer Achtel und zwei schnellen Noten
     [to-triplet] von Achteln, die mit einer Triole schließen
     [to-pair] von Achteln, die mit zwei schnellen Noten schließen
     [from-triplet] einer Triole, die in Achteln ausläuft

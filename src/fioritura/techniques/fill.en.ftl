@@ -12,6 +12,9 @@ answer-fill-why = The melody { $rests ->
 }: an answer in the rhythm of { $origin ->
     [phrase] this phrase
     [opening] the tune’s opening
+    [triplet] one triplet
+    [eighth-triplet] an eighth and a triplet
+    [eighth-pair] an eighth and a quick pair
     [to-triplet] eighths that close with a triplet
     [to-pair] eighths that close with a quick pair
     [from-triplet] a triplet that runs out in eighths

@@ -12,6 +12,9 @@ answer-fill-why = La melodía { $rests ->
 }: una respuesta con el ritmo { $origin ->
     [phrase] de esta frase
     [opening] del comienzo
+    [triplet] de un tresillo
+    [eighth-triplet] de una corchea y un tresillo
+    [eighth-pair] de una corchea y dos notas rápidas
     [to-triplet] de corcheas que acaban en un tresillo
     [to-pair] de corcheas que acaban en dos notas rápidas
     [from-triplet] de un tresillo seguido de corcheas

@@ -12,6 +12,9 @@ answer-fill-why = La mélodie { $rests ->
 } : une réponse dans le rythme { $origin ->
     [phrase] de cette phrase
     [opening] du début du morceau
+    [triplet] d’un triolet
+    [eighth-triplet] d’une croche et d’un triolet
+    [eighth-pair] d’une croche et de deux notes rapides
     [to-triplet] de croches qui finissent par un triolet
     [to-pair] de croches qui finissent par deux notes rapides
     [from-triplet] d’un triolet suivi de croches

@@ -35,14 +35,20 @@ def _lets_go(context: Context) -> bool:
     return context.is_free and is_left and seconds <= _LONGEST_LEFT_SEC
 
 
+def _end(context: Context) -> str:
+    return "last" if context.next is None else "rest" if context.gap_ticks >= EIGHTH else "phrase"
+
+
 def _fall(context: Context) -> Iterator[Figure]:
     if _lets_go(context):
-        yield with_mark("fall", context, Mark.FALL, message("fall-why"), at_head=False, at_tail=True)
+        yield with_mark(
+            "fall", context, Mark.FALL, message("fall-why", end=_end(context)), at_head=False, at_tail=True
+        )
 
 
 def _doit(context: Context) -> Iterator[Figure]:
     if _lets_go(context) and (context.interval_in or 0) >= 0:
-        why = message("doit-why", rises=(context.interval_in or 0) > 0)
+        why = message("doit-why", end=_end(context), rises=(context.interval_in or 0) > 0)
         yield with_mark("doit", context, Mark.DOIT, why, at_head=False, at_tail=True)
 
 

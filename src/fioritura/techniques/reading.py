@@ -21,7 +21,8 @@ def legible(figure: Figure, context: Context) -> Figure | None:
     notes, first, last = context.tune.notes, figure.first_slot // 2, figure.last_slot // 2
     before = first if notes[first].onset_ticks < figure.start_ticks else first - 1
     after = last if notes[last].end_ticks > figure.end_ticks else last + 1
-    own = [_reading(context, note.pitch, note.onset_ticks, note.anchor is None) for note in figure.notes]
+    stands = {notes[anchor].pitch for anchor in figure.anchors}
+    own = [_reading(context, note.pitch, note.onset_ticks, note.pitch not in stands) for note in figure.notes]
     line = (*_plain(context, before), *own, *_plain(context, after))
     spelled = spelled_line(line)
     if spelled is None:

@@ -22,6 +22,9 @@ from fioritura.theory.pitch import Pitch
 __all__ = ["Reading", "is_plain_in", "spelled_line"]
 
 _SURPRISE: Final = 100.0
+_ODD: Final = 1.0
+"""From this cost of a move on, another spelling is looked for."""
+
 _LETTERS_OF: Final = {0: 0, 1: 1, 2: 1, 3: 2, 4: 2, 5: 3, 6: 3, 7: 4}
 """Staff places that a move of so many semitones usually has."""
 
@@ -50,11 +53,13 @@ def _leads_to(pitch: Pitch, key: Key) -> bool:
 def spelled_line(line: tuple[Reading, ...]) -> tuple[Pitch, ...] | None:
     """The line with its added notes spelled well; as it is where it is well spelled already; None where it can't be.
 
+    A chromatic note takes the letter of the note that it comes from: sharps lead up, flats lead down.
+
     The first and the last note may be notes that stand; a leap from or to them may be of any kind.
     """
     given = tuple(pitch for pitch, *_ in line)
     if all(is_plain_in(pitch, key, chord) for pitch, is_added, key, chord in line if is_added) and not any(
-        _arc(line, number, one, other) >= _SURPRISE for number, (one, other) in enumerate(pairwise(given))
+        _arc(line, number, one, other) >= _ODD for number, (one, other) in enumerate(pairwise(given))
     ):
         return given
     layers = [_choices(reading) for reading in line]
@@ -103,7 +108,7 @@ def _arc(line: Sequence[Reading], number: int, one: Pitch, other: Pitch) -> floa
     if semitones > 7 or letters == _LETTERS_OF[semitones]:
         return 0.0
     if semitones == 1 and letters == 0:
-        return 0.5
+        return 0.4 if line[number][2].holds(one) else 1.2
     if semitones == 6 and letters == 4:
         return 0.0
     if semitones >= 4:
