@@ -183,7 +183,7 @@ def _answers(context: Context) -> Iterator[Figure]:
                 found.append((cost / len(values) - 0.35 * source.is_own, source, shape, values, pitches))
     found.sort(key=lambda entry: entry[0])
     chosen: list[tuple[int, ...]] = []
-    for cost, source, shape, values, pitches in found:
+    for cost, source, _, values, pitches in found:
         tune_of_it = tuple(pitch.midi for pitch in pitches)
         if any(_alike(tune_of_it, other) for other in chosen):
             continue
@@ -193,7 +193,7 @@ def _answers(context: Context) -> Iterator[Figure]:
             rests=context.gap_ticks >= EIGHTH,
             origin=source.origin,
             halved=source.is_halved,
-            shape=shape,
+            shape=_said_shape(pitches),
         )
         yield _figure(context, gap, values, pitches, why, merit=-0.25 * (len(chosen) - 1) - 0.1 * max(cost, 0.0))
         if len(chosen) == _MOST_FILLS:
@@ -203,6 +203,14 @@ def _answers(context: Context) -> Iterator[Figure]:
 def _shapes(context: Context) -> tuple[Shape, ...]:
     """Contours that suit what lies ahead: towards a higher note a valley or a rise, else an arch or a fall."""
     return ("arch", "rising", "valley") if (context.interval_out or 0) > 0 else ("arch", "falling", "valley")
+
+
+def _said_shape(pitches: Sequence[Pitch]) -> Shape:
+    """The contour as it came out: a turn on the first or the last note is none."""
+    rises = [after.midi > before.midi for before, after in pairwise(pitches)]
+    if rises[0] == rises[-1]:
+        return "rising" if rises[0] else "falling"
+    return "arch" if rises[0] else "valley"
 
 
 def _alike(one: tuple[int, ...], other: tuple[int, ...]) -> bool:

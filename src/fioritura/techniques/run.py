@@ -72,7 +72,7 @@ def _pentatonic(context: Context) -> Iterator[Figure]:
         ending = context.ending
         leading: Direction = "up" if context.next.midi > context.midi else "down"
         pitches = [ending.spell(pitch.midi, leading) for pitch in _inside(ending.pentatonic, context)]
-        if len(pitches) >= 2:
+        if len(pitches) >= 2 and pitches[-1].step != context.next.note.pitch.step:
             why = message("run-pentatonic-why", direction=_direction(context))
             yield from _run("run-pentatonic", context, pitches, why)
 
@@ -88,6 +88,8 @@ def _arpeggio(context: Context) -> Iterator[Figure]:
         pitches = [
             context.ending.spell(midi, "up" if out > 0 else "down") for midi in (tones if out > 0 else tones[::-1])
         ]
+        if pitches[-1].step == context.next.note.pitch.step:
+            return
         why = message("run-arpeggio-why", direction=_direction(context))
         yield from _run("run-arpeggio", context, pitches, why)
 

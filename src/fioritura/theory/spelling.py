@@ -73,7 +73,7 @@ def spelled_line(line: tuple[Reading, ...]) -> tuple[Pitch, ...] | None:
         for number, (before, after) in enumerate(pairwise(layers))
     ]
     path = best_path(nodes, arcs)
-    if path.cost >= _SURPRISE:
+    if path.cost >= _SURPRISE / 2:
         return None
     return tuple(layer[place] for layer, place in zip(layers, path.places, strict=True))
 
@@ -98,26 +98,31 @@ def _cost(pitch: Pitch, reading: Reading) -> float:
 
 
 def _arc(line: Sequence[Reading], number: int, one: Pitch, other: Pitch) -> float:
-    """What speaks against two spellings side by side."""
+    """What speaks against two spellings side by side; what was given as a step to its goal stays one."""
     (_, first_added, _, chord), (_, second_added, _, _) = line[number], line[number + 1]
     if not (first_added or second_added):
         return 0.0
+    closes_in = _closes_in(line, number)
+    if closes_in and one.step != line[number][0].step and abs(line[number][0].step - line[number + 2][0].step) == 1:
+        return _SURPRISE
     move = other.midi - one.midi
     letters = (other.step - one.step) * (1 if move >= 0 else -1)
     semitones = abs(move)
     if semitones > 7 or letters == _LETTERS_OF[semitones]:
         return 0.0
     if semitones == 1 and letters == 0:
+        if first_added and abs(line[number + 1][0].step - line[number][0].step) == 1:
+            return _SURPRISE
         return 0.4 if line[number][2].holds(one) else 1.2
     if semitones == 6 and letters == 4:
         return 0.0
     if semitones >= 4:
-        return 1.5
-    if _closes_in(line, number):
+        return 0.6
+    if closes_in:
         return 0.5
     if semitones == 3:
         is_leap = not (first_added and second_added)
-        return 3.0 if is_leap or _are_diminished(one, other, chord) else _SURPRISE
+        return 0.9 if is_leap or _are_diminished(one, other, chord) else _SURPRISE
     return _SURPRISE
 
 
@@ -130,6 +135,7 @@ def _closes_in(line: Sequence[Reading], number: int) -> bool:
 
 
 def _are_diminished(one: Pitch, other: Pitch, chord: Chord | None) -> bool:
+    """True for two tones of a diminished seventh chord: one of its thirds is written as an augmented second."""
     if chord is None or not chord.is_diminished or len(chord.pitch_classes) < 4:
         return False
     return {one.midi % 12, other.midi % 12} <= chord.pitch_classes
