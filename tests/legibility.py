@@ -59,8 +59,11 @@ def read_line(tune: Tune, line: Sequence[Note]) -> list[Read]:
     return reads
 
 
-def surprises(line: Sequence[Read], technique: str) -> Iterator[str]:
-    """What is wrong with the spelling of what a figure of a technique has added to a line."""
+def surprises(line: Sequence[Read], technique: str, *, is_part: bool = False) -> Iterator[str]:
+    """What is wrong with the spelling of what a figure of a technique has added to a line.
+
+    In a part a semitone may stay on one letter where no other letter reads better.
+    """
     for read in line:
         name = read.pitch.name
         if not read.is_added:
@@ -74,16 +77,17 @@ def surprises(line: Sequence[Read], technique: str) -> Iterator[str]:
             continue
         goal = line[number + 2].pitch.midi if number + 2 < len(line) else None
         low, high = sorted((one.pitch.midi, other.pitch.midi))
-        yield from _of_move(one, other, technique, goal is not None and low < goal < high)
+        yield from _of_move(one, other, technique, goal is not None and low < goal < high, is_part)
 
 
-def _of_move(one: Read, other: Read, technique: str, closes_in: bool) -> Iterator[str]:
+def _of_move(one: Read, other: Read, technique: str, closes_in: bool, is_part: bool) -> Iterator[str]:
     move = other.pitch.midi - one.pitch.midi
     letters = abs(other.pitch.step - one.pitch.step)
     what = f"{one.pitch} {other.pitch}"
     if move == 0 and letters:
         yield f"one sound by two names {what}"
-    if abs(move) == 1 and letters != 1 and not (letters == 0 and technique in CHROMATIC):
+    is_chromatic = technique in CHROMATIC or (is_part and _has_no_other_name(one, other))
+    if abs(move) == 1 and letters != 1 and not (letters == 0 and is_chromatic):
         yield f"a semitone on the same letter {what}"
     if abs(move) == 2 and letters != 1 and not (letters == 2 and closes_in and technique in CLOSING_IN):
         yield f"a whole tone that is no step {what}"
@@ -102,5 +106,17 @@ def _is_named(read: Read) -> bool:
 
 
 def _in_diminished(one: Read, other: Read) -> bool:
-    classes = one.chord.pitch_classes if one.chord and one.chord.is_diminished else frozenset()
-    return len(classes) == 4 and {one.pitch.midi % 12, other.pitch.midi % 12} <= classes
+    """True for two tones of a diminished seventh chord, also above the root of a dominant with a flat ninth."""
+    thirds = {(one.pitch.midi + semitones) % 12 for semitones in (0, 3, 6, 9)}
+    return one.chord is not None and thirds <= one.chord.pitch_classes and other.pitch.midi % 12 in thirds
+
+
+def _has_no_other_name(one: Read, other: Read) -> bool:
+    """True where one of two notes a semitone apart could stand on another letter only as a double sharp or flat, or as an
+    E sharp and its like."""
+    for read, goal in ((one, other), (other, one)):
+        natural = Pitch(goal.pitch.step + (1 if read.pitch.midi > goal.pitch.midi else -1))
+        name = Pitch(natural.step, read.pitch.midi - natural.midi)
+        if read.is_added and (abs(name.alter) > 1 or str(name.name) in ODD):
+            return True
+    return False

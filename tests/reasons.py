@@ -163,7 +163,9 @@ def _scoops(c: Claim) -> bool:
     role = c.args["role"]
     if role in ("peak", "last"):
         return c.stands_out(role)
-    return c.starts_phrase if role == "start" else c.seconds >= 0.4
+    least_sec = {"start": 0.4, "leap": 0.4, "long": 0.9, "time": 0.4}[str(role)]
+    is_so = c.starts_phrase if role == "start" else role != "leap" or (c.came or 0) >= 3
+    return is_so and c.seconds >= least_sec
 
 
 def _ghosts(c: Claim) -> bool:

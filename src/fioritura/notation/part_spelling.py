@@ -3,7 +3,7 @@
 Transposition keeps every interval's letters, and so keeps the sense of a spelling, but not always its ease: E major
 written as D flat major for an alto saxophone turns F natural into E double flat, and F, E natural, E flat of a part in
 concert pitch becomes D, C sharp, C. Two rules make such notes readable (common practice): a part has no double
-accidental where the sounding line has none, and what a figure adds is spelled anew for the part's key and chords
+accidental and no E sharp or the like where the sounding line has none, unless key or chord has it, and what a figure adds is spelled anew for the part's key and chords
 (`theory.spelling`), the tune's own notes said again as the tune has them. All else is spelled as the file has it.
 """
 
@@ -14,7 +14,7 @@ from dataclasses import dataclass, replace
 from itertools import chain, groupby, islice
 
 from fioritura.theory.pitch import Interval, Pitch
-from fioritura.theory.spelling import spelled_line
+from fioritura.theory.spelling import is_plain_in, spelled_line
 from fioritura.tune import Note, Tune, transpose
 
 __all__ = ["written_tune"]
@@ -23,20 +23,24 @@ __all__ = ["written_tune"]
 def written_tune(tune: Tune, by: Interval) -> Tune:
     """The tune an interval higher, as a player expects to read it."""
     moved = transpose(tune, by)
-    eased = tuple(map(_eased, tune.notes, moved.notes))
+    eased = tuple(_eased(moved, *notes) for notes in zip(tune.notes, moved.notes, strict=True))
     return replace(moved, notes=tuple(_spelled(moved, tune.notes, eased)))
 
 
-def _eased(sounding: Note, written: Note) -> Note:
-    """The note without a double accidental that the sounding one has not."""
-    pitch = _plain(sounding.pitch, written.pitch)
-    graces = tuple(map(_plain, sounding.graces, written.graces))
+def _eased(tune: Tune, sounding: Note, written: Note) -> Note:
+    """The note without a double accidental, an E sharp or the like that the sounding one has not."""
+    key, span = tune.bar_at(written.onset_ticks).key, tune.chord_at(written.onset_ticks)
+    chord = span.chord if span else None
+
+    def eased(before: Pitch, name: Pitch) -> Pitch:
+        is_harder = abs(name.alter) > max(abs(before.alter), 1)
+        is_odd = before == before.respelled() and not is_plain_in(name, key, chord)
+        return name.respelled() if is_harder or is_odd else name
+
+    pitch = eased(sounding.pitch, written.pitch)
+    graces = tuple(map(eased, sounding.graces, written.graces))
     is_same = pitch == written.pitch and graces == written.graces
     return written if is_same else replace(written, pitch=pitch, graces=graces)
-
-
-def _plain(sounding: Pitch, written: Pitch) -> Pitch:
-    return written.respelled() if abs(written.alter) > max(abs(sounding.alter), 1) else written
 
 
 @dataclass(slots=True)
@@ -88,7 +92,8 @@ def _spell(tune: Tune, places: Sequence[_Place], run: range) -> None:
         readings.append((pitch, is_new, key, span.chord if span else None))
     found = spelled_line(tuple(readings))
     if found is None:
-        found = tuple(pitch.respelled() if is_new else pitch for pitch, is_new, *_ in readings)
+        eased = tuple((p.respelled() if is_new else p, is_new, key, chord) for p, is_new, key, chord in readings)
+        found = spelled_line(eased) or tuple(reading[0] for reading in eased)
     for place, pitch in zip(line, found, strict=True):
         if place.added_by:
             place.written = pitch

@@ -42,7 +42,9 @@ scoop-why = Das ist { $role ->
     [peak] eine Note, die höher liegt als ihre Nachbarn
     [last] eine Schlussnote, die höher liegt als die vorige
     [start] ein Phrasenanfang
-   *[long] eine Note mit Zeit dafür
+    [leap] eine Note, zu der die Melodie hinaufspringt
+    [long] eine lange Note
+   *[time] eine Note mit Zeit dafür
 }: Man kann von unten hineinziehen.
 fall-why = { $end ->
     [rest] Nach dieser Note kommt eine Pause

@@ -42,7 +42,9 @@ scoop-why = This is { $role ->
     [peak] a note higher than its neighbours
     [last] a last note higher than the one before it
     [start] the start of a phrase
-   *[long] a note with time for it
+    [leap] a note reached by a leap up
+    [long] a long note
+   *[time] a note with time for it
 }: it can be bent up into from below.
 fall-why = { $end ->
     [rest] A rest follows this note

@@ -42,7 +42,9 @@ scoop-why = Es { $role ->
     [peak] una nota más alta que sus vecinas
     [last] una última nota más alta que la anterior
     [start] el comienzo de una frase
-   *[long] una nota con tiempo para ello
+    [leap] una nota alcanzada por un salto hacia arriba
+    [long] una nota larga
+   *[time] una nota con tiempo para ello
 }: se puede llegar a ella resbalando desde abajo.
 fall-why = { $end ->
     [rest] A esta nota le sigue un silencio

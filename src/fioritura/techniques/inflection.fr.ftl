@@ -42,7 +42,9 @@ scoop-why = C’est { $role ->
     [peak] une note plus haute que ses voisines
     [last] une dernière note plus haute que la précédente
     [start] le début d’une phrase
-   *[long] une note qui en a le temps
+    [leap] une note atteinte par un saut vers le haut
+    [long] une longue note
+   *[time] une note qui en a le temps
 } : on peut y glisser par en dessous.
 fall-why = { $end ->
     [rest] Un silence suit cette note

@@ -14,6 +14,7 @@ from fioritura.words import message
 
 _LONG_SEC = 0.45
 _VIBRATO_SEC = 0.8
+_LEAP_SEMITONES = 3
 _LEAVING_SEC = 0.9
 """How long a note must be to be left early where no rest follows."""
 _LONGEST_LEFT_SEC = 3.0
@@ -23,9 +24,19 @@ _LONGEST_LEFT_SEC = 3.0
 def _scoop(context: Context) -> Iterator[Figure]:
     long_enough = context.setting.seconds(context.note.duration_ticks) >= _LONG_SEC
     if context.is_free and long_enough and context.strength >= 0.25 and context.interval_in != -1:
-        role = context.height if context.is_peak else "start" if context.is_phrase_start else "long"
-        why = message("scoop-why", role=role)
+        why = message("scoop-why", role=_role(context))
         yield with_mark("scoop", context, Mark.SCOOP, why, at_head=True, at_tail=False)
+
+
+def _role(context: Context) -> str:
+    """What makes the note one to scoop into, as a keyword of its text."""
+    if context.is_peak:
+        return context.height
+    if context.is_phrase_start:
+        return "start"
+    if (context.interval_in or 0) >= _LEAP_SEMITONES:
+        return "leap"
+    return "long" if context.setting.seconds(context.note.duration_ticks) >= _LEAVING_SEC else "time"
 
 
 def _lets_go(context: Context) -> bool:

@@ -2,7 +2,8 @@
 
 Common practice: a step is another letter; no double accidental; no E sharp, F flat, B sharp or C flat unless key or
 chord has it; no augmented second or diminished third from one note to the next, but where both sides of a note close
-in on it, and inside a diminished seventh chord.
+in on it, and inside a diminished seventh
+chord (the upper tones of a dominant with a flat ninth are one).
 """
 
 from __future__ import annotations
@@ -135,7 +136,7 @@ def _closes_in(line: Sequence[Reading], number: int) -> bool:
 
 
 def _are_diminished(one: Pitch, other: Pitch, chord: Chord | None) -> bool:
-    """True for two tones of a diminished seventh chord: one of its thirds is written as an augmented second."""
-    if chord is None or not chord.is_diminished or len(chord.pitch_classes) < 4:
-        return False
-    return {one.midi % 12, other.midi % 12} <= chord.pitch_classes
+    """True for two tones of a diminished seventh chord, also of one inside the chord: one of its thirds is written as an
+    augmented second."""
+    thirds = {(one.midi + semitones) % 12 for semitones in (0, 3, 6, 9)}
+    return chord is not None and other.midi % 12 in thirds <= chord.pitch_classes
