@@ -9,6 +9,13 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
+from fioritura.techniques.approach import APPROACH_CHROMATIC, APPROACH_NOTE, SURROUND
+from fioritura.techniques.fill import ANSWER_FILL
+from fioritura.techniques.grace import DOUBLE_GRACE_UPPER_LOWER, LOWER_GRACE_SEMITONE, UPPER_GRACE_SEMITONE
+from fioritura.techniques.neighbour import DOUBLE_NEIGHBOUR, NEIGHBOUR_LOWER
+from fioritura.techniques.passing import PASSING_NOTE_CHROMATIC
+from fioritura.techniques.run import RUN_CHROMATIC
+from fioritura.techniques.turn import TURN
 from fioritura.theory.chord import Chord
 from fioritura.theory.key import Key
 from fioritura.theory.pitch import Pitch
@@ -16,22 +23,22 @@ from fioritura.tune import Note, Tune
 
 ODD = ("E#", "Fb", "B#", "Cb")
 CHROMATIC = {
-    "answer-fill",
-    "approach-chromatic",
-    "approach-note",
-    "lower-grace-semitone",
-    "double-grace-upper-lower",
-    "double-neighbour",
-    "neighbour-lower",
-    "passing-note-chromatic",
-    "run-chromatic",
-    "surround",
-    "turn",
-    "upper-grace-semitone",
+    ANSWER_FILL.id,
+    APPROACH_CHROMATIC.id,
+    APPROACH_NOTE.id,
+    LOWER_GRACE_SEMITONE.id,
+    DOUBLE_GRACE_UPPER_LOWER.id,
+    DOUBLE_NEIGHBOUR.id,
+    NEIGHBOUR_LOWER.id,
+    PASSING_NOTE_CHROMATIC.id,
+    RUN_CHROMATIC.id,
+    SURROUND.id,
+    TURN.id,
+    UPPER_GRACE_SEMITONE.id,
 }
 """Techniques with a semitone that is not the scale's: it may stand on the letter of the note beside it."""
 
-CLOSING_IN = {"answer-fill", "double-grace-upper-lower", "double-neighbour", "surround"}
+CLOSING_IN = {ANSWER_FILL.id, DOUBLE_GRACE_UPPER_LOWER.id, DOUBLE_NEIGHBOUR.id, SURROUND.id}
 """Techniques that take a note from both sides, by a semitone each where the scale has it so: a diminished third."""
 
 

@@ -9,7 +9,7 @@ import pytest
 from fioritura.players.setting import Idiom
 from fioritura.techniques.grace import LOWER_GRACE_SEMITONE, UPPER_GRACE_STEP
 from fioritura.techniques.neighbour import NEIGHBOUR_LOWER
-from fioritura.techniques.turn import TURN, UPPER_MORDENT
+from fioritura.techniques.turn import MORDENT, TURN, UPPER_MORDENT
 from fioritura.theory.chord_symbol import read_chord
 from fioritura.theory.key import Key
 from fioritura.theory.pitch import Pitch
@@ -24,11 +24,9 @@ from tests.tunes import line_of
 def spelled(names: str, added: str, key: str = "C major", chord: str = "C") -> str:
     """A line spelled anew; `added` has an x for each note that may change its name."""
     tonic, mode = key.split()
-    readings = [
-        (Pitch.parse(name), mark == "x", Key.of(tonic, mode), read_chord(chord))
-        for name, mark in zip(names.split(), added, strict=True)
-    ]
-    return " ".join(map(str, spelled_line(tuple(readings)) or ()))
+    line = tuple(map(Pitch.parse, names.split()))
+    marks = tuple(mark == "x" for mark in added)
+    return " ".join(map(str, spelled_line(line, marks, Key.of(tonic, mode), (read_chord(chord),) * len(line)) or ()))
 
 
 @pytest.mark.parametrize(
@@ -117,6 +115,6 @@ def test_no_surprise_in_the_corpus(idiom: Idiom) -> None:
 def test_the_judge_sees_faults(names: str, fault: str) -> None:
     reads = [Read(Pitch.parse(name), False, False, Key(0), read_chord("C")) for name in names.split()]
     reads[1] = replace(reads[1], is_added=True)
-    found = list(surprises(reads, "mordent"))
+    found = list(surprises(reads, MORDENT.id))
     assert bool(found) == bool(fault)
     assert fault in " ".join(found)

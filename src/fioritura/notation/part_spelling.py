@@ -83,17 +83,19 @@ def _spell(tune: Tune, places: Sequence[_Place], run: range) -> None:
     names = {place.sounding: place.written for place in around if not place.added_by}
     first = max(run.start - (not places[run.start].is_grace), 0)
     line = places[first : run.stop + 1]
-    readings = []
+    key = tune.bar_at(places[run.start].note.onset_ticks).key
+    given, added, chords = [], [], []
     for place in line:
         is_new = place.added_by == places[run.start].added_by and place.sounding not in names
         span = tune.chord_at(place.note.onset_ticks)
-        key = tune.bar_at(place.note.onset_ticks).key
         pitch = place.written if is_new else names.get(place.sounding, place.written)
-        readings.append((pitch, is_new, key, span.chord if span else None))
-    found = spelled_line(tuple(readings))
+        given.append(pitch)
+        added.append(is_new)
+        chords.append(span.chord if span else None)
+    found = spelled_line(tuple(given), tuple(added), key, tuple(chords))
     if found is None:
-        eased = tuple((p.respelled() if is_new else p, is_new, key, chord) for p, is_new, key, chord in readings)
-        found = spelled_line(eased) or tuple(reading[0] for reading in eased)
+        eased = tuple(pitch.respelled() if is_new else pitch for pitch, is_new in zip(given, added, strict=True))
+        found = spelled_line(eased, tuple(added), key, tuple(chords)) or eased
     for place, pitch in zip(line, found, strict=True):
         if place.added_by:
             place.written = pitch

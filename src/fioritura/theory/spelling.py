@@ -10,7 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from functools import lru_cache
-from itertools import pairwise
+from itertools import pairwise, repeat
 from typing import Final
 
 import numpy as np
@@ -20,7 +20,7 @@ from fioritura.theory.chord import Chord
 from fioritura.theory.key import Key
 from fioritura.theory.pitch import Pitch
 
-__all__ = ["Reading", "is_plain_in", "spelled_line"]
+__all__ = ["is_plain_in", "spelled_line"]
 
 _SURPRISE: Final = 100.0
 _ODD: Final = 1.0
@@ -30,7 +30,7 @@ _LETTERS_OF: Final = {0: 0, 1: 1, 2: 1, 3: 2, 4: 2, 5: 3, 6: 3, 7: 4}
 """Staff places that a move of so many semitones usually has."""
 
 Reading = tuple[Pitch, bool, Key, Chord | None]
-"""A note in playing order, whether it may be spelled anew, and the key and chord in which it is read."""
+"""A note, whether it may be spelled anew, and the key and chord in which it is read."""
 
 
 def is_plain_in(pitch: Pitch, key: Key, chord: Chord | None) -> bool:
@@ -51,14 +51,16 @@ def _leads_to(pitch: Pitch, key: Key) -> bool:
 
 
 @lru_cache(maxsize=32768)
-def spelled_line(line: tuple[Reading, ...]) -> tuple[Pitch, ...] | None:
-    """The line with its added notes spelled well; as it is where it is well spelled already; None where it can't be.
+def spelled_line(
+    given: tuple[Pitch, ...], added: tuple[bool, ...], key: Key, chords: tuple[Chord | None, ...]
+) -> tuple[Pitch, ...] | None:
+    """A line in playing order with its `added` notes spelled well; as it is where it is well spelled already; None where it can't be.
 
     A chromatic note takes the letter of the note that it comes from: sharps lead up, flats lead down.
 
     The first and the last note may be notes that stand; a leap from or to them may be of any kind.
     """
-    given = tuple(pitch for pitch, *_ in line)
+    line: list[Reading] = list(zip(given, added, repeat(key), chords, strict=False))
     if all(is_plain_in(pitch, key, chord) for pitch, is_added, key, chord in line if is_added) and not any(
         _arc(line, number, one, other) >= _ODD for number, (one, other) in enumerate(pairwise(given))
     ):
