@@ -79,8 +79,8 @@ def page_entry(rendition: Rendition, number: int, stem: str) -> list[str]:
         f"`{command_for(stem, rendition)}` · {len(rendition.figures)} figures, {rendition.kept_share:.0%} of the tune kept · "
         f"[hear it]({stem}.mp3)\n",
         f"![{tune.title}, level {setting.level}]({stem}.svg)\n",
-        "| bar | beat | figure | why here |",
-        "|---|---|---|---|",
+        "| where | figure | why here |",
+        "|---|---|---|",
         *figure_rows(rendition),
         "",
     ]
@@ -99,9 +99,9 @@ def figure_rows(rendition: Rendition) -> list[str]:
     """Place, name and reason of each figure as rows of a table."""
     rows = []
     for figure in rendition.figures:
-        bar, beat = rendition.tune.beat_at(figure.start_ticks)
+        where = say(rendition.tune.position_at(figure.start_ticks).message.form("full"))
         rows.append(
-            f"| {bar} | {beat:g} | {capital(say(technique_named(figure.technique).name))} | {say(figure.why)} |"
+            f"| {capital(where)} | {capital(say(technique_named(figure.technique).name))} | {say(figure.why)} |"
         )
     return rows
 

@@ -140,10 +140,10 @@ class Ornaments:
     def _place(self, example: Example) -> Iterator[str]:
         tune, figure = self.found.tune, example.figure
         onset = figure.notes[0].onset_ticks if figure.notes else tune.notes[figure.anchors[0]].onset_ticks
-        bar, beat = tune.beat_at(onset)
-        words = f"{capital(say(example.technique.name))} in bar {bar}, beat {beat:.4g}: {say(figure.why)}"
+        where = say(tune.position_at(onset).message.form("full"))
+        words = f"{capital(say(example.technique.name))}, {where}: {say(figure.why)}"
         path = f"music/{example.technique.id}"
-        yield music_figure(path, words, caption=f"Bar {bar}, beat {beat:.4g}. {say(figure.why)}", sound=f"{path}.mp3")
+        yield music_figure(path, words, caption=f"{capital(where)}. {say(figure.why)}", sound=f"{path}.mp3")
         places = "place" if example.places == 1 else "places"
         bars = f"{'bar' if len(example.bars) == 1 else 'bars'} {', '.join(map(str, example.bars))}"
         used = f"the performance uses it in {bars}" if example.bars else "the performance does without it"

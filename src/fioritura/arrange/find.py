@@ -7,6 +7,7 @@ from math import inf
 
 from fioritura.techniques.context import Context
 from fioritura.techniques.figure import Figure
+from fioritura.techniques.reading import legible
 from fioritura.techniques.technique import Technique
 
 __all__ = ["find_at", "find_figures", "is_sound"]
@@ -34,7 +35,7 @@ def find_figures(contexts: Sequence[Context], techniques: Sequence[Technique]) -
 
 
 def find_at(context: Context, techniques: Sequence[Technique]) -> Iterator[Figure]:
-    """The sound figures at one place.
+    """The sound figures at one place, spelled so that a player reads them without surprise.
 
     Examples:
         >>> import fioritura
@@ -47,8 +48,8 @@ def find_at(context: Context, techniques: Sequence[Technique]) -> Iterator[Figur
     """
     for technique in techniques:
         for figure in technique.find(context):
-            if is_sound(figure, context, technique):
-                yield figure
+            if is_sound(figure, context, technique) and (read := legible(figure, context)):
+                yield read
 
 
 def is_sound(figure: Figure, context: Context, technique: Technique) -> bool:

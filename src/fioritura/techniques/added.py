@@ -13,6 +13,7 @@ from fioritura.techniques.context import Context
 from fioritura.techniques.families import Family
 from fioritura.techniques.figure import Figure
 from fioritura.techniques.technique import WORDS, Technique
+from fioritura.theory.pitch import Pitch
 from fioritura.words import LANGUAGES, Message, add_words, message
 from fioritura.words.speech import known_ids
 
@@ -196,6 +197,8 @@ class _Checked:
 
 def _problem_of_figure(id: str, figure: object, context: Context) -> Message | None:
     if not isinstance(figure, Figure) or figure.technique != id:
+        return message("plugin-figure-strange")
+    if not all(isinstance(pitch, Pitch) for pitch in (*figure.graces, *(note.pitch for note in figure.notes))):
         return message("plugin-figure-strange")
     count = len(context.tune.notes)
     if not figure.anchors or not all(0 <= anchor < count for anchor in figure.anchors):

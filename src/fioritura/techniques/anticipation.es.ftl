@@ -2,7 +2,7 @@ anticipation = anticipación
     .label = antes
     .text = La nota llega antes, una semicorchea (en swing una corchea), y se mantiene sobre su tiempo.
     .how = Articular con claridad la nota adelantada y mantenerla; sentir pasar el tiempo sin volver a tocar.
-    .when = En una nota de uno o dos tiempos que empieza en el tiempo, mejor si el acorde cambia con ella.
+    .when = En una nota que empieza en el tiempo, mejor si el acorde cambia con ella.
     .fault = Todo lo que sigue llega antes también.
     .cure = Marcar el tiempo con el pie y decir el ritmo antes de tocarlo.
 

@@ -38,7 +38,11 @@ def _anticipation(context: Context) -> Iterator[Figure]:
 
 
 def _chord_changes(context: Context) -> bool:
-    return context.previous is not None and context.chord is not None and context.chord != context.previous.chord
+    span = context.tune.chord_at(context.note.onset_ticks)
+    if span is None or span.chord is None or span.onset_ticks != context.note.onset_ticks:
+        return False
+    before = context.tune.chord_at(span.onset_ticks - 1)
+    return before is None or before.chord != span.chord
 
 
 def _is_early(g: Group) -> bool:

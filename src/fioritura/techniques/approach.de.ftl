@@ -10,7 +10,7 @@ approach-chromatic = doppelte chromatische Annäherung
     .label = chrom. Annäherung
     .text = Zwei Halbtöne nacheinander, die in die nächste Melodienote gleiten.
     .how = Gleichmäßig, gebunden, wachsend.
-    .when = In eine Note auf dem Schlag, wenn die vorige einen Schlag übrig hat.
+    .when = In eine Note auf dem Schlag, wenn die vorige Zeit übrig hat.
     .fault = Die erste der beiden ist betont.
     .cure = Sie leiser beginnen als die Melodienote davor.
 
@@ -18,7 +18,7 @@ surround = Einkreisen
     .label = Einkreisen
     .text = Die Noten zu beiden Seiten der nächsten Melodienote, nacheinander, dann die Note selbst.
     .how = Drei Noten als eine Geste denken, deren Ziel die letzte ist.
-    .when = In eine schwere Akkordnote, vor allem beim Akkordwechsel.
+    .when = In eine Note auf dem Schlag, vor allem eine Akkordnote beim Akkordwechsel.
     .fault = Die Linie bleibt auf dem Ziel stehen.
     .cure = Darüber hinaus spielen: die Geste mit den zwei folgenden Melodienoten in der Schleife üben.
 

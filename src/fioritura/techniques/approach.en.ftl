@@ -10,7 +10,7 @@ approach-chromatic = double chromatic approach
     .label = chrom. approach
     .text = Two semitones in a row that slide into the next melody note.
     .how = Even, legato, growing.
-    .when = Into a note on a beat, when the note before has a beat to spare.
+    .when = Into a note on a beat, when the note before has time to spare.
     .fault = The first of the two is accented.
     .cure = Start it softer than the melody note before.
 
@@ -18,7 +18,7 @@ surround = approach from both sides
     .label = surround
     .text = The notes on both sides of the next melody note, one after the other, and then the note itself.
     .how = Think of three notes as one gesture whose goal is the last.
-    .when = Into a strong chord note, most of all where the chord changes.
+    .when = Into a note on a beat, most of all a chord note where the chord changes.
     .fault = The line stops on the arrival.
     .cure = Play on past it: loop the gesture and the two melody notes that follow.
 

@@ -10,7 +10,7 @@ approach-chromatic = doble aproximación cromática
     .label = aprox. crom.
     .text = Dos semitonos seguidos que resbalan hacia la siguiente nota de la melodía.
     .how = Regular, legato, creciendo.
-    .when = Hacia una nota en el tiempo, cuando la anterior tiene un tiempo que ceder.
+    .when = Hacia una nota en el tiempo, cuando la anterior tiene tiempo que ceder.
     .fault = La primera de las dos va acentuada.
     .cure = Empezarla más suave que la nota anterior de la melodía.
 
@@ -18,7 +18,7 @@ surround = rodeo por ambos lados
     .label = rodeo
     .text = Las notas a ambos lados de la siguiente nota, una tras otra, y luego la nota misma.
     .how = Pensar tres notas como un solo gesto cuya meta es la última.
-    .when = Hacia una nota fuerte del acorde, sobre todo donde cambia el acorde.
+    .when = Hacia una nota en el tiempo, sobre todo una nota del acorde donde cambia el acorde.
     .fault = La línea se detiene en la llegada.
     .cure = Seguir más allá: repetir en bucle el gesto y las dos notas que siguen.
 

@@ -10,7 +10,7 @@ approach-chromatic = double approche chromatique
     .label = approche chrom.
     .text = Deux demi-tons de suite qui glissent vers la note suivante de la mélodie.
     .how = Régulier, legato, en croissant.
-    .when = Vers une note sur le temps, quand la précédente a un temps à céder.
+    .when = Vers une note sur le temps, quand la précédente a du temps à céder.
     .fault = La première des deux est accentuée.
     .cure = La commencer plus doucement que la note précédente de la mélodie.
 
@@ -18,7 +18,7 @@ surround = encerclement
     .label = encerclement
     .text = Les notes des deux côtés de la note suivante, l’une après l’autre, puis la note elle-même.
     .how = Penser trois notes comme un seul geste dont le but est la dernière.
-    .when = Vers une note d’accord forte, surtout où l’accord change.
+    .when = Vers une note sur le temps, surtout une note de l’accord où l’accord change.
     .fault = La ligne s’arrête sur l’arrivée.
     .cure = Continuer au-delà : répéter en boucle le geste et les deux notes qui suivent.
 

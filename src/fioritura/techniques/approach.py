@@ -38,7 +38,8 @@ def _has_target(context: Context) -> bool:
 
 
 def _from_below(context: Context) -> Iterator[Figure]:
-    if _has_target(context) and context.next and abs(context.interval_out or 0) >= _LEAP_SEMITONES:
+    leaps = abs(context.interval_out or 0) >= _LEAP_SEMITONES
+    if _has_target(context) and context.next and context.next.is_led_to and leaps:
         pitch = context.next.leading_note
         yield from _aimed("approach-note", context, [pitch], message("approach-note-why"))
 
@@ -58,9 +59,11 @@ def _two_semitones(context: Context) -> Iterator[Figure]:
 
 
 def _surround(context: Context) -> Iterator[Figure]:
-    if not (_has_target(context) and context.next):
+    if not (_has_target(context) and context.next and context.next.is_led_to):
         return
     above, below = context.next.step_above, context.next.leading_note
+    if above is None:
+        return
     if context.midi != above.midi:
         why = message("surround-why", first="above")
         yield from _aimed("surround", context, [above, below], why)

@@ -13,7 +13,8 @@ from fioritura.theory.chord import Chord
 from fioritura.theory.key import Direction, Key
 from fioritura.theory.metre import EIGHTH, QUARTER, SIXTEENTH, THIRTYSECOND
 from fioritura.theory.pitch import Pitch
-from fioritura.theory.scale import Scale, chord_scale, key_scale, pentatonic
+from fioritura.theory.scale import Scale, chord_scale, key_scale, other_scales, pentatonic
+from fioritura.theory.spelling import is_plain_in
 from fioritura.tune import Bar, Note, Tune
 from fioritura.words import Message, message
 
@@ -127,21 +128,46 @@ class Context:
         return self.next is not None and self.gap_ticks == 0
 
     @cached_property
-    def step_above(self) -> Pitch:
-        """The scale step above: in the chord's scale, else in the key; a semitone or a whole tone."""
-        return self._step(1)
+    def step_above(self) -> Pitch | None:
+        """The scale step above, on the next letter and a semitone or a whole tone away; None where there is none."""
+        return next(iter(self.steps(1)), None)
 
     @cached_property
-    def step_below(self) -> Pitch:
-        """The scale step below: in the chord's scale, else in the key; a semitone or a whole tone."""
-        return self._step(-1)
+    def step_below(self) -> Pitch | None:
+        """The scale step below, on the letter before and a semitone or a whole tone away; None where there is none."""
+        return next(iter(self.steps(-1)), None)
 
-    def _step(self, direction: int) -> Pitch:
-        for scale in (self.scale, key_scale(self.key)):
-            pitch = scale.step(self.note.pitch, direction)
-            if abs(pitch.midi - self.midi) <= 2:
-                return pitch
-        return self.semitones(2 * direction)
+    def steps(self, count: int, end: Pitch | None = None) -> tuple[Pitch, ...]:
+        """So many steps up (down when negative) in the first of `scales` that has them all; empty where none has.
+
+        A scale counts only where it holds the note itself, and, where given, the `end` as the note after the steps.
+        Last comes the key with the letters of note and `end` as they are.
+        """
+        direction = 1 if count > 0 else -1
+        for scale in self.scales:
+            found = scale.walk(self.note.pitch, count + direction * (end is not None))
+            if found and self._is_read(found, end):
+                return found[: abs(count)]
+        found = tuple(self.key.step(self.note.pitch, direction * n) for n in range(1, abs(count) + 1))
+        line = (self.note.pitch, *found, *([end] if end else ()))
+        walks = all(1 <= (after.midi - before.midi) * direction <= 2 for before, after in pairwise(line))
+        return found if walks and (end is None or line[-2].step + direction == end.step) else ()
+
+    def _is_read(self, found: Sequence[Pitch], end: Pitch | None) -> bool:
+        own = found if end is None else found[:-1]
+        is_there = end is None or found[-1] == end
+        return is_there and all(is_plain_in(pitch, self.key, self.chord) for pitch in own)
+
+    @cached_property
+    def scales(self) -> tuple[Scale, ...]:
+        """The scales in which the note may move, first choice first: the chord's, the key's, others of the chord."""
+        return (self.scale, key_scale(self.key), *other_scales(self.chord, self.key))
+
+    @property
+    def is_led_to(self) -> bool:
+        """True where the idiom leads up to the note by semitone: anywhere in jazz; in folk only where the semitone below
+        is the scale's own (98 % of the graces in open ABC books are notes of the key)."""
+        return self.setting.idiom != "folk" or (self.step_below is not None and self.midi - self.step_below.midi == 1)
 
     @cached_property
     def where(self) -> Message:
@@ -161,8 +187,10 @@ class Context:
 
     @cached_property
     def leading_note(self) -> Pitch:
-        """The semitone below, spelled as it leads up."""
-        return self.semitones(-1)
+        """The semitone below, spelled as it leads up: on the letter before where it reads well."""
+        below = Pitch(self.note.pitch.step - 1)
+        pitch = Pitch(below.step, self.midi - 1 - below.midi)
+        return pitch if is_plain_in(pitch, self.key, self.chord) else self.semitones(-1)
 
     def semitones(self, count: int, leading: Direction | None = None) -> Pitch:
         """The pitch `count` semitones away, spelled by chord, key or the direction in which it leads."""

@@ -12,10 +12,13 @@ answer-fill-why = Die Melodie { $rests ->
 }: Eine Antwort im Rhythmus { $origin ->
     [phrase] dieser Phrase
     [opening] des Anfangs
+    [triplet] einer Triole
+    [eighth-triplet] von einer Achtel und einer Triole
+    [eighth-pair] von zwei schnellen Noten und einer Achtel
     [to-triplet] von Achteln, die mit einer Triole schließen
-    [to-pair] von Achteln, die mit zwei schnellen Noten schließen
+    [to-pair] von Achteln mit zwei schnellen Noten vor der letzten
     [from-triplet] einer Triole, die in Achteln ausläuft
-    [from-pair] zweier schneller Noten, die in Achteln auslaufen
+    [from-pair] von Achteln mit zwei schnellen Noten nahe dem Anfang
     [from-long] einer gehaltenen ersten Note mit Achteln danach
    *[eighths] gleichmäßiger Achtel
 }{ $halved ->

@@ -12,10 +12,13 @@ answer-fill-why = The melody { $rests ->
 }: an answer in the rhythm of { $origin ->
     [phrase] this phrase
     [opening] the tune’s opening
+    [triplet] one triplet
+    [eighth-triplet] an eighth and a triplet
+    [eighth-pair] a quick pair and an eighth
     [to-triplet] eighths that close with a triplet
-    [to-pair] eighths that close with a quick pair
+    [to-pair] eighths with a quick pair before the last
     [from-triplet] a triplet that runs out in eighths
-    [from-pair] a quick pair that runs out in eighths
+    [from-pair] eighths with a quick pair near their start
     [from-long] a held first note and eighths
    *[eighths] steady eighths
 }{ $halved ->

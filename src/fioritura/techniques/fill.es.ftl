@@ -12,10 +12,13 @@ answer-fill-why = La melodía { $rests ->
 }: una respuesta con el ritmo { $origin ->
     [phrase] de esta frase
     [opening] del comienzo
+    [triplet] de un tresillo
+    [eighth-triplet] de una corchea y un tresillo
+    [eighth-pair] de dos notas rápidas y una corchea
     [to-triplet] de corcheas que acaban en un tresillo
-    [to-pair] de corcheas que acaban en dos notas rápidas
+    [to-pair] de corcheas con dos notas rápidas antes de la última
     [from-triplet] de un tresillo seguido de corcheas
-    [from-pair] de dos notas rápidas seguidas de corcheas
+    [from-pair] de corcheas con dos notas rápidas cerca del principio
     [from-long] de una primera nota mantenida y corcheas
    *[eighths] de corcheas regulares
 }{ $halved ->

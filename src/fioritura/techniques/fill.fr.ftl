@@ -12,10 +12,13 @@ answer-fill-why = La mélodie { $rests ->
 } : une réponse dans le rythme { $origin ->
     [phrase] de cette phrase
     [opening] du début du morceau
+    [triplet] d’un triolet
+    [eighth-triplet] d’une croche et d’un triolet
+    [eighth-pair] de deux notes rapides et d’une croche
     [to-triplet] de croches qui finissent par un triolet
-    [to-pair] de croches qui finissent par deux notes rapides
+    [to-pair] de croches avec deux notes rapides avant la dernière
     [from-triplet] d’un triolet suivi de croches
-    [from-pair] de deux notes rapides suivies de croches
+    [from-pair] de croches avec deux notes rapides vers le début
     [from-long] d’une première note tenue suivie de croches
    *[eighths] de croches régulières
 }{ $halved ->

@@ -30,7 +30,19 @@ from fioritura.theory.scale import Scale, blues_scale, chord_scale, pentatonic
 from fioritura.words import Message, message
 
 Shape = Literal["arch", "valley", "falling", "rising"]
-Origin = Literal["phrase", "opening", "eighths", "to-triplet", "to-pair", "from-triplet", "from-pair", "from-long"]
+Origin = Literal[
+    "phrase",
+    "opening",
+    "eighths",
+    "triplet",
+    "eighth-triplet",
+    "eighth-pair",
+    "to-triplet",
+    "to-pair",
+    "from-triplet",
+    "from-pair",
+    "from-long",
+]
 
 _TRIPLET: Final = QUARTER // 3
 _CELLS: Final = (
@@ -120,9 +132,13 @@ def _rhythms(context: Context, gap: _Gap) -> Iterator[tuple[tuple[int, ...], _So
 
 def _motif_rhythms(context: Context, gap: _Gap) -> Iterator[tuple[tuple[int, ...], _Source]]:
     notes = context.tune.notes
-    origins: tuple[tuple[int, Origin], ...] = ((context.phrase.first, "phrase"), (0, "opening"))
-    for first, origin in origins:
-        onsets = [note.onset_ticks for note in notes[first : first + _MOST_NOTES + 1]]
+    phrase = context.phrase
+    origins: tuple[tuple[int, int, Origin], ...] = (
+        (phrase.first, phrase.last + 2, "phrase"),
+        (0, len(notes), "opening"),
+    )
+    for first, stop, origin in origins:
+        onsets = [note.onset_ticks for note in notes[first : min(first + _MOST_NOTES + 1, stop)]]
         values = [after - before for before, after in pairwise(onsets)]
         for scale in (1, 2):
             scaled = [value // scale for value in values if value % (scale * SIXTEENTH) == 0]
@@ -141,8 +157,10 @@ def _stock_rhythms(gap: _Gap) -> Iterator[tuple[tuple[int, ...], _Source]]:
     eighths, triplets, tumble, skip, long = _CELLS
     yield (*upbeat, *eighths * beats), _Source("eighths")
     if beats:
-        yield (*upbeat, *eighths * (beats - 1), *triplets), _Source("to-triplet")
-        yield (*upbeat, *eighths * (beats - 1), *skip), _Source("to-pair")
+        lead = len(upbeat) + 2 * (beats - 1)
+        names: tuple[Origin, ...] = ("triplet", "eighth-triplet", "to-triplet")
+        yield (*upbeat, *eighths * (beats - 1), *triplets), _Source(names[min(lead, 2)])
+        yield (*upbeat, *eighths * (beats - 1), *skip), _Source("to-pair" if lead else "eighth-pair")
     if beats >= 2:
         yield (*upbeat, *triplets, *eighths * (beats - 1)), _Source("from-triplet")
         yield (*upbeat, *tumble, *eighths * (beats - 1)), _Source("from-pair")
@@ -165,17 +183,17 @@ def _answers(context: Context) -> Iterator[Figure]:
                 found.append((cost / len(values) - 0.35 * source.is_own, source, shape, values, pitches))
     found.sort(key=lambda entry: entry[0])
     chosen: list[tuple[int, ...]] = []
-    for cost, source, shape, values, pitches in found:
+    for cost, source, _, values, pitches in found:
         tune_of_it = tuple(pitch.midi for pitch in pitches)
         if any(_alike(tune_of_it, other) for other in chosen):
             continue
         chosen.append(tune_of_it)
         why = message(
             "answer-fill-why",
-            rests=context.gap_ticks >= 2 * QUARTER,
+            rests=context.gap_ticks >= EIGHTH,
             origin=source.origin,
             halved=source.is_halved,
-            shape=shape,
+            shape=_said_shape(pitches),
         )
         yield _figure(context, gap, values, pitches, why, merit=-0.25 * (len(chosen) - 1) - 0.1 * max(cost, 0.0))
         if len(chosen) == _MOST_FILLS:
@@ -185,6 +203,14 @@ def _answers(context: Context) -> Iterator[Figure]:
 def _shapes(context: Context) -> tuple[Shape, ...]:
     """Contours that suit what lies ahead: towards a higher note a valley or a rise, else an arch or a fall."""
     return ("arch", "rising", "valley") if (context.interval_out or 0) > 0 else ("arch", "falling", "valley")
+
+
+def _said_shape(pitches: Sequence[Pitch]) -> Shape:
+    """The contour as it came out: a turn on the first or the last note is none."""
+    rises = [after.midi > before.midi for before, after in pairwise(pitches)]
+    if rises[0] == rises[-1]:
+        return "rising" if rises[0] else "falling"
+    return "arch" if rises[0] else "valley"
 
 
 def _alike(one: tuple[int, ...], other: tuple[int, ...]) -> bool:

@@ -34,7 +34,7 @@ double-grace-lower = Doppelvorschlag von unten
     .label = Doppelvorschl.
     .text = Zwei rasche Tonleiterstufen, die in die Melodienote hinauflaufen.
     .how = Nur die erste anstoßen und alle drei binden; die Finger bleiben nah an den Klappen.
-    .when = Bei einer schweren, langen Note, am besten wenn die Melodie von unten oder aus einer Pause kommt.
+    .when = Bei einer Note mit Zeit zum Klingen, am besten einer langen auf schwerem Schlag, die von unten oder nach einer Pause kommt.
     .fault = Die beiden Noten sind ungleich.
     .cure = Sie mit der Hauptnote als gleichmäßige Triole üben, dann die Triole schrumpfen lassen.
 
@@ -42,7 +42,7 @@ double-grace-upper-lower = Doppelvorschlag um die Note (oben, unten)
     .label = Vorschl. rundum
     .text = Die Tonleiterstufe darüber und der Halbton darunter, dann die Note dazwischen.
     .how = Alle drei binden; die Luft zielt von Anfang an auf die Hauptnote.
-    .when = Bei einer langen Note oder einem Höhepunkt auf dem Schlag, wo das Ohr Zeit hat, sie ankommen zu hören.
+    .when = Bei einer Note, die das Ohr ankommen hören kann, am besten einer langen oder einem Höhepunkt auf dem Schlag.
     .fault = Die Hauptnote wird zu kurz.
     .cure = Die Hauptnote voll aushalten; die Note davor gibt die Zeit her.
 
@@ -50,7 +50,7 @@ lower-grace-semitone-why = Der Halbton darunter führt hinauf in { $note } und l
 lower-grace-step-why = Die Stufe darunter ist hier ein Ganzton: Sie hebt { $note } weicher an.
 upper-grace-step-why = { $coming ->
     [repeated] Eine wiederholte Note wird von der vorigen getrennt
-    [below] Die Melodie kommt von unten, also wird die Note von der anderen Seite berührt
+    [below] Die Melodie kommt von unten, der Vorschlag von oben
    *[above] Die Note wird von oben angelehnt
 }: Die Stufe darüber fällt { $where } auf sie herab.
 upper-grace-semitone-why = Die Melodie fällt hier einen Ganzton: Der Halbton dazwischen füllt den Schritt.

@@ -34,7 +34,7 @@ double-grace-lower = double grace note from below
     .label = double grace
     .text = Two quick scale steps that run up into the melody note.
     .how = One tongue stroke on the first, then slur all three; fingers close together on the keys.
-    .when = On a strong, long note, best where the melody comes from below or from a rest.
+    .when = On a note with time to speak, best a long one on a strong beat that comes from below or after a rest.
     .fault = The two notes are uneven.
     .cure = Practise them as an even triplet with the main note, then shrink the triplet.
 
@@ -42,7 +42,7 @@ double-grace-upper-lower = double grace note around the note (upper, lower)
     .label = grace around
     .text = The scale step above and the semitone below, then the note between them.
     .how = Slur all three; aim the air at the main note from the start.
-    .when = On a long note or a peak on a beat, where there is time for the ear to hear the note arrive.
+    .when = On a note with time for the ear to hear it arrive, best a long one or a peak on a beat.
     .fault = The main note is cut short.
     .cure = Hold the main note for its full value and let the note before it give up the time.
 
@@ -50,7 +50,7 @@ lower-grace-semitone-why = The semitone below leads up into { $note } and makes 
 lower-grace-step-why = The scale step below is a whole tone here: it lifts { $note } more softly.
 upper-grace-step-why = { $coming ->
     [repeated] A repeated note is parted from the one before
-    [below] The melody comes from below, so the note is touched from the other side
+    [below] The melody comes from below, the grace note from above
    *[above] The note is leaned on from above
 }: the scale step above falls { $where } onto it.
 upper-grace-semitone-why = The melody falls a whole tone here: the semitone between fills the step on the way down.

@@ -34,7 +34,7 @@ double-grace-lower = doble nota de adorno desde abajo
     .label = doble adorno
     .text = Dos grados rápidos que suben hacia la nota de la melodía.
     .how = Un solo golpe de lengua en la primera y ligar las tres; los dedos cerca de las llaves.
-    .when = En una nota fuerte y larga, mejor si la melodía viene de abajo o de un silencio.
+    .when = En una nota con tiempo para sonar, mejor si es larga, en un tiempo fuerte, y viene de abajo o tras un silencio.
     .fault = Las dos notas son desiguales.
     .cure = Practicarlas como tresillo regular con la nota principal y luego encoger el tresillo.
 
@@ -42,7 +42,7 @@ double-grace-upper-lower = doble nota de adorno alrededor de la nota (arriba, ab
     .label = adorno alrededor
     .text = El grado superior y el semitono inferior, y luego la nota entre ambos.
     .how = Ligar las tres; dirigir el aire a la nota principal desde el comienzo.
-    .when = En una nota larga o una cima en el tiempo, donde el oído tiene tiempo de oírla llegar.
+    .when = En una nota que el oído tiene tiempo de oír llegar, mejor si es larga o una cima en el tiempo.
     .fault = La nota principal se acorta.
     .cure = Mantener la nota principal todo su valor; la nota anterior cede el tiempo.
 
@@ -50,7 +50,7 @@ lower-grace-semitone-why = El semitono inferior sube hacia { $note } y la hace h
 lower-grace-step-why = El grado inferior está aquí a un tono: levanta { $note } con más suavidad.
 upper-grace-step-why = { $coming ->
     [repeated] Una nota repetida se separa de la anterior
-    [below] La melodía viene de abajo, así que la nota se toca desde el otro lado
+    [below] La melodía viene de abajo, la nota de adorno de arriba
    *[above] La nota se apoya desde arriba
 }: el grado superior cae sobre ella { $where }.
 upper-grace-semitone-why = La melodía baja aquí un tono: el semitono intermedio llena el paso al bajar.

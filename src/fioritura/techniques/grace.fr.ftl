@@ -34,7 +34,7 @@ double-grace-lower = double appoggiature par en dessous
     .label = double appogg.
     .text = Deux degrés rapides qui montent vers la note de la mélodie.
     .how = Un seul coup de langue sur la première, puis lier les trois ; les doigts près des clés.
-    .when = Sur une note forte et longue, de préférence quand la mélodie vient d’en bas ou d’un silence.
+    .when = Sur une note qui a le temps de parler, de préférence longue, sur un temps fort, venant d’en bas ou après un silence.
     .fault = Les deux notes sont inégales.
     .cure = Les travailler en triolet régulier avec la note principale, puis resserrer le triolet.
 
@@ -42,7 +42,7 @@ double-grace-upper-lower = double appoggiature autour de la note (dessus, dessou
     .label = appogg. autour
     .text = Le degré supérieur et le demi-ton inférieur, puis la note entre les deux.
     .how = Lier les trois ; diriger l’air vers la note principale dès le début.
-    .when = Sur une note longue ou un sommet sur le temps, où l’oreille a le temps d’entendre la note arriver.
+    .when = Sur une note que l’oreille a le temps d’entendre arriver, de préférence longue ou un sommet sur le temps.
     .fault = La note principale est écourtée.
     .cure = Tenir la note principale toute sa valeur ; c’est la note précédente qui cède le temps.
 
@@ -50,7 +50,7 @@ lower-grace-semitone-why = Le demi-ton inférieur monte vers { $note } et la fai
 lower-grace-step-why = Le degré inférieur est ici à un ton : il soulève { $note } plus doucement.
 upper-grace-step-why = { $coming ->
     [repeated] Une note répétée est séparée de la précédente
-    [below] La mélodie vient d’en bas, la note est donc touchée de l’autre côté
+    [below] La mélodie vient d’en bas, la petite note d’en haut
    *[above] La note est appuyée par en haut
 } : le degré supérieur tombe sur elle { $where }.
 upper-grace-semitone-why = La mélodie descend ici d’un ton : le demi-ton intermédiaire remplit le pas en descendant.

@@ -23,24 +23,24 @@ def _takes_grace(context: Context) -> bool:
 
 
 def _lower_semitone(context: Context) -> Iterator[Figure]:
-    if _takes_grace(context):
+    if _takes_grace(context) and context.is_led_to:
         why = message("lower-grace-semitone-why", note=context.note_there)
         yield with_graces("lower-grace-semitone", context, [context.leading_note], why)
 
 
 def _lower_step(context: Context) -> Iterator[Figure]:
     below = context.step_below
-    if _takes_grace(context) and context.midi - below.midi >= 2 and context.interval_in != 1:
+    if below and _takes_grace(context) and context.midi - below.midi == 2 and context.interval_in != 1:
         why = message("lower-grace-step-why", note=context.note_there)
         yield with_graces("lower-grace-step", context, [below], why)
 
 
 def _upper_step(context: Context) -> Iterator[Figure]:
-    came = context.interval_in
-    if _takes_grace(context) and not (came == -1 and context.step_above.midi - context.midi == 2):
+    came, above = context.interval_in, context.step_above
+    if above and _takes_grace(context) and not (came == -1 and above.midi - context.midi == 2):
         coming = "repeated" if came == 0 else "below" if came is not None and came > 0 else "above"
         why = message("upper-grace-step-why", where=context.where, coming=coming)
-        yield with_graces("upper-grace-step", context, [context.step_above], why)
+        yield with_graces("upper-grace-step", context, [above], why)
 
 
 def _upper_semitone(context: Context) -> Iterator[Figure]:
@@ -50,16 +50,17 @@ def _upper_semitone(context: Context) -> Iterator[Figure]:
 
 
 def _double_below(context: Context) -> Iterator[Figure]:
-    if _takes_grace(context):
-        low = context.scale.step(context.note.pitch, -2)
+    below = context.steps(-2)
+    if below and _takes_grace(context):
         why = message("double-grace-lower-why", where=context.where)
-        yield with_graces("double-grace-lower", context, [low, context.step_below], why)
+        yield with_graces("double-grace-lower", context, below[::-1], why)
 
 
 def _double_around(context: Context) -> Iterator[Figure]:
-    if _takes_grace(context):
+    above = context.step_above
+    if above and _takes_grace(context) and context.is_led_to:
         why = message("double-grace-upper-lower-why", note=context.note_there)
-        yield with_graces("double-grace-upper-lower", context, [context.step_above, context.leading_note], why)
+        yield with_graces("double-grace-upper-lower", context, [above, context.leading_note], why)
 
 
 def _one_quick(*semitones: int) -> Callable[[Group], bool]:

@@ -14,6 +14,7 @@ from fioritura.words import message
 
 _LONG_SEC = 0.45
 _VIBRATO_SEC = 0.8
+_LEAP_SEMITONES = 3
 _LEAVING_SEC = 0.9
 """How long a note must be to be left early where no rest follows."""
 _LONGEST_LEFT_SEC = 3.0
@@ -23,9 +24,19 @@ _LONGEST_LEFT_SEC = 3.0
 def _scoop(context: Context) -> Iterator[Figure]:
     long_enough = context.setting.seconds(context.note.duration_ticks) >= _LONG_SEC
     if context.is_free and long_enough and context.strength >= 0.25 and context.interval_in != -1:
-        role = context.height if context.is_peak else "start" if context.is_phrase_start else "long"
-        why = message("scoop-why", role=role)
+        why = message("scoop-why", role=_role(context))
         yield with_mark("scoop", context, Mark.SCOOP, why, at_head=True, at_tail=False)
+
+
+def _role(context: Context) -> str:
+    """What makes the note one to scoop into, as a keyword of its text."""
+    if context.is_peak:
+        return context.height
+    if context.is_phrase_start:
+        return "start"
+    if (context.interval_in or 0) >= _LEAP_SEMITONES:
+        return "leap"
+    return "long" if context.setting.seconds(context.note.duration_ticks) >= _LEAVING_SEC else "time"
 
 
 def _lets_go(context: Context) -> bool:
@@ -35,14 +46,20 @@ def _lets_go(context: Context) -> bool:
     return context.is_free and is_left and seconds <= _LONGEST_LEFT_SEC
 
 
+def _end(context: Context) -> str:
+    return "last" if context.next is None else "rest" if context.gap_ticks >= EIGHTH else "phrase"
+
+
 def _fall(context: Context) -> Iterator[Figure]:
     if _lets_go(context):
-        yield with_mark("fall", context, Mark.FALL, message("fall-why"), at_head=False, at_tail=True)
+        yield with_mark(
+            "fall", context, Mark.FALL, message("fall-why", end=_end(context)), at_head=False, at_tail=True
+        )
 
 
 def _doit(context: Context) -> Iterator[Figure]:
     if _lets_go(context) and (context.interval_in or 0) >= 0:
-        why = message("doit-why", rises=(context.interval_in or 0) > 0)
+        why = message("doit-why", end=_end(context), rises=(context.interval_in or 0) > 0)
         yield with_mark("doit", context, Mark.DOIT, why, at_head=False, at_tail=True)
 
 

@@ -34,7 +34,7 @@ appoggiatura = Vorhalt im Sprung
     .label = Appogg.
     .text = Die Melodie springt zur Note neben der Akkordnote, lehnt sich darauf und löst sich schrittweise auf.
     .how = Volles Gewicht auf die Vorhaltsnote, keines auf die Auflösung, kein Zungenstoß dazwischen.
-    .when = Bei einer langen Akkordnote auf dem Schlag, die im Sprung erreicht wird.
+    .when = Bei einer Akkordnote auf dem Schlag, die Zeit abgeben kann, wo die Melodie zur Note daneben springt.
     .fault = Die Auflösung ist betont.
     .cure = Auf einem Seufzer singen: „AH-ah“.
 
@@ -52,10 +52,10 @@ double-neighbour-why-repeated = Die Melodie wiederholt eine Note: Beide Nebennot
     [above] oben, dann unten
    *[below] unten, dann oben
 }) umtanzen sie.
-double-neighbour-why-long = Eine lange Note kreist durch beide Nebennoten ({ $first ->
+double-neighbour-why-long = Die Note hat Zeit, durch beide Nebennoten ({ $first ->
     [above] oben, dann unten
    *[below] unten, dann oben
-}) und kehrt heim.
+}) zu kreisen und heimzukehren.
 escape-tone-why = Die Melodie geht { $direction ->
     [up] aufwärts
    *[down] abwärts

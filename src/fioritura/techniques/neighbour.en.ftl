@@ -34,7 +34,7 @@ appoggiatura = appoggiatura
     .label = appogg.
     .text = The melody leaps to the note beside the chord note, leans on it, and resolves by step.
     .how = Full weight on the leaning note, none on the resolution, no tongue between.
-    .when = On a long chord note on a beat that is reached by leap.
+    .when = On a chord note on a beat with time to share, where the melody leaps to the note beside it.
     .fault = The resolution gets an accent.
     .cure = Sing it on a sigh: 'AH-ah'.
 
@@ -52,10 +52,10 @@ double-neighbour-why-repeated = The melody repeats a note: both neighbours ({ $f
     [above] above, then below
    *[below] below, then above
 }) dance around it.
-double-neighbour-why-long = A long note circles through both neighbours ({ $first ->
+double-neighbour-why-long = The note has time to circle through both neighbours ({ $first ->
     [above] above, then below
    *[below] below, then above
-}) and comes home.
+}) and come home.
 escape-tone-why = The melody goes { $direction ->
     [up] up
    *[down] down

@@ -34,7 +34,7 @@ appoggiatura = apoyatura larga
     .label = apoy.
     .text = La melodía salta a la nota vecina de la del acorde, se apoya en ella y resuelve por grado.
     .how = Todo el peso en la nota de apoyo, ninguno en la resolución, sin lengua entre ambas.
-    .when = En una nota larga del acorde en el tiempo a la que se llega por salto.
+    .when = En una nota del acorde en el tiempo, con tiempo que ceder, donde la melodía salta a la nota vecina.
     .fault = La resolución recibe un acento.
     .cure = Cantarla en un suspiro: «AH-ah».
 
@@ -52,7 +52,7 @@ double-neighbour-why-repeated = La melodía repite una nota: las dos bordaduras 
     [above] arriba y luego abajo
    *[below] abajo y luego arriba
 }) bailan a su alrededor.
-double-neighbour-why-long = Una nota larga gira por las dos bordaduras ({ $first ->
+double-neighbour-why-long = La nota tiene tiempo: gira por las dos bordaduras ({ $first ->
     [above] arriba y luego abajo
    *[below] abajo y luego arriba
 }) y vuelve a casa.

@@ -34,7 +34,7 @@ appoggiatura = appoggiature longue
     .label = appogg.
     .text = La mélodie saute à la note voisine de la note d’accord, s’y appuie et se résout d’un degré.
     .how = Tout le poids sur la note d’appui, aucun sur la résolution, sans coup de langue entre les deux.
-    .when = Sur une longue note d’accord sur le temps, atteinte par saut.
+    .when = Sur une note de l’accord sur le temps, qui a du temps à céder, où la mélodie saute à la note voisine.
     .fault = La résolution reçoit un accent.
     .cure = La chanter dans un soupir : « AH-ah ».
 
@@ -52,7 +52,7 @@ double-neighbour-why-repeated = La mélodie répète une note : ses deux brode
     [above] en haut, puis en bas
    *[below] en bas, puis en haut
 }) dansent autour d’elle.
-double-neighbour-why-long = Une longue note tourne par ses deux broderies ({ $first ->
+double-neighbour-why-long = La note a le temps : elle tourne par ses deux broderies ({ $first ->
     [above] en haut, puis en bas
    *[below] en bas, puis en haut
 }) et revient.

@@ -47,13 +47,16 @@ def _quick_ticks(context: Context) -> int:
 
 
 def _upper(context: Context) -> Iterator[Figure]:
-    yield from _out_and_back("neighbour-upper", context, context.ending.step_above, "upper")
+    if above := context.ending.step_above:
+        yield from _out_and_back("neighbour-upper", context, above, "upper")
 
 
 def _lower(context: Context) -> Iterator[Figure]:
     ending = context.ending
-    yield from _out_and_back("neighbour-lower", context, ending.step_below, "lower")
-    if context.midi - ending.step_below.midi == 2:
+    below = ending.step_below
+    if below:
+        yield from _out_and_back("neighbour-lower", context, below, "lower")
+    if ending.is_led_to and (below is None or context.midi - below.midi == 2):
         yield from _out_and_back("neighbour-lower", context, ending.leading_note, "chromatic")
 
 
@@ -62,7 +65,10 @@ def _double(context: Context) -> Iterator[Figure]:
         return
     main, length = context.note.pitch, context.note.duration_ticks
     ending = context.ending
-    pair = [ending.step_above, ending.leading_note if context.setting.idiom == "jazz" else ending.step_below]
+    above, below = ending.step_above, ending.leading_note if context.setting.idiom == "jazz" else ending.step_below
+    if above is None or below is None:
+        return
+    pair = [above, below]
     shortest = context.setting.shortest_ticks
     for order, first in ((pair, "above"), (pair[::-1], "below")):
         if context.interval_out == 0 and context.leads_directly:
@@ -81,7 +87,7 @@ def _escape(context: Context) -> Iterator[Figure]:
     if not (context.is_free and context.leads_directly and context.next and out) or abs(out) > 4:
         return
     away = context.ending.step_above if out < 0 else context.ending.step_below
-    if abs(context.next.midi - away.midi) < 3:
+    if away is None or abs(context.next.midi - away.midi) < 3:
         return
     for value in (EIGHTH, SIXTEENTH):
         if value * 2 <= context.note.duration_ticks and value >= context.setting.shortest_ticks:
@@ -97,8 +103,10 @@ def _appoggiatura(context: Context) -> Iterator[Figure]:
     value = length // 3 if context.bar.metre.is_compound and length % 3 == 0 else length // 2
     if value % SIXTEENTH or value < context.setting.shortest_ticks or not context.is_chord_tone:
         return
-    leaning: Sequence[tuple[Pitch, str]] = ((context.step_above, "above"), (context.step_below, "below"))
+    leaning: Sequence[tuple[Pitch | None, str]] = ((context.step_above, "above"), (context.step_below, "below"))
     for pitch, side in leaning:
+        if pitch is None:
+            continue
         is_foreign = context.chord is None or pitch.midi % 12 not in context.chord.pitch_classes
         if is_foreign and abs(pitch.midi - context.previous.midi) >= 3:
             foreign = context.chord is not None

@@ -10,7 +10,7 @@ passing-notes-pair = zwei Durchgangsnoten
     .label = Durchgang
     .text = Die zwei Tonleiternoten in einem Quartsprung.
     .how = Gleichmäßig, leicht, zum Ziel gebunden.
-    .when = Wo die Melodie von einer Note von mindestens einem Schlag eine Quarte springt.
+    .when = Wo die Melodie eine Quarte springt und die erste Note Zeit für zwei hat.
     .fault = Sie eilen.
     .cure = Die Unterteilungen des Schlags zählen, die sie einnehmen.
 

@@ -10,7 +10,7 @@ passing-notes-pair = two passing notes
     .label = passing
     .text = The two scale notes inside a leap of a fourth.
     .how = Even, light, slurred to the arrival.
-    .when = Where the melody leaps a fourth from a note of a beat or more.
+    .when = Where the melody leaps a fourth and the first note has time for two.
     .fault = They rush.
     .cure = Count the subdivisions of the beat that they take.
 

@@ -10,7 +10,7 @@ passing-notes-pair = dos notas de paso
     .label = paso
     .text = Las dos notas de la escala dentro de un salto de cuarta.
     .how = Regulares, ligeras, ligadas a la llegada.
-    .when = Donde la melodía salta una cuarta desde una nota de un tiempo o más.
+    .when = Donde la melodía salta una cuarta y la primera nota tiene tiempo para dos.
     .fault = Se precipitan.
     .cure = Contar las subdivisiones del tiempo que ocupan.
 

@@ -10,7 +10,7 @@ passing-notes-pair = deux notes de passage
     .label = passage
     .text = Les deux notes de la gamme dans un saut de quarte.
     .how = Régulières, légères, liées à l’arrivée.
-    .when = Où la mélodie saute d’une quarte à partir d’une note d’un temps ou plus.
+    .when = Où la mélodie saute d’une quarte et que la première note a le temps pour deux.
     .fault = Elles se pressent.
     .cure = Compter les subdivisions du temps qu’elles occupent.
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
-from itertools import pairwise
 
 from fioritura.techniques.context import Context
 from fioritura.techniques.definition import Definition, Group, is_step
@@ -27,7 +26,8 @@ def _room(context: Context, count: int) -> Iterator[int]:
 
 
 def between(context: Context) -> list[Pitch]:
-    """The scale notes strictly between this plain note and the next, in playing order; empty without a next.
+    """The scale notes between this plain note and the next, in playing order, one on each letter and none more than a
+    whole tone from the one before (an augmented second is a leap to the ear); empty where no scale has them.
 
     Examples:
         >>> import fioritura
@@ -39,35 +39,22 @@ def between(context: Context) -> list[Pitch]:
     """
     if context.next is None:
         return []
-    target = context.next.midi
-    direction = 1 if target > context.midi else -1
-    found: list[Pitch] = []
-    scale = context.ending.scale
-    pitch = scale.step(context.note.pitch, direction)
-    while (target - pitch.midi) * direction > 0 and len(found) < 16:
-        found.append(pitch)
-        pitch = scale.step(pitch, direction)
-    return found
-
-
-def _walks(context: Context, inside: list[Pitch]) -> bool:
-    """True when no step of the walk is wider than a whole tone (an augmented second is a leap to the ear)."""
-    if context.next is None:
-        return False
-    midis = [context.midi, *(pitch.midi for pitch in inside), context.next.midi]
-    return all(abs(after - before) <= 2 for before, after in pairwise(midis))
+    goal = context.next.note.pitch
+    places = goal.step - context.note.pitch.step
+    count = abs(places) - 1
+    return list(context.ending.steps(count if places > 0 else -count, goal)) if count > 0 else []
 
 
 def _diatonic(context: Context) -> Iterator[Figure]:
     inside = between(context)
-    if len(inside) == 1 and _walks(context, inside) and abs(context.interval_out or 0) in (3, 4):
+    if len(inside) == 1 and abs(context.interval_out or 0) in (3, 4):
         for value in _room(context, 1):
             yield before_next("passing-note", context, inside, [value], message("passing-note-why"))
 
 
 def _pair(context: Context) -> Iterator[Figure]:
     inside = between(context)
-    if len(inside) == 2 and _walks(context, inside) and abs(context.interval_out or 0) in (5, 6):
+    if len(inside) == 2 and abs(context.interval_out or 0) in (5, 6):
         for value in _room(context, 2):
             why = message("passing-notes-pair-why")
             yield before_next("passing-notes-pair", context, inside, [value, value], why)

@@ -2,7 +2,7 @@ repeated-notes = Tonwiederholung
     .label = Wiederh.
     .text = Aus einer Viertel werden zwei Achtel, aus einer Halben zwei Viertel: derselbe Ton, noch einmal gesagt.
     .how = Jede Note leicht anstoßen, „da-da“, bei durchlaufender Luft.
-    .when = Bei einer Note, die länger ist als ihre Nachbarn, wo die Linie sonst stehen bliebe.
+    .when = Bei einer Note von mindestens einer Viertel, am besten einer, die länger ist als ihre Nachbarn, wo die Linie sonst stehen bliebe.
     .fault = Die Luft hält bei jedem Zungenstoß an.
     .cure = Die Note lang spielen, dann mit der Zunge antippen, ohne die Luft zu ändern.
 
@@ -15,7 +15,7 @@ repeated-notes-lively = Tonwiederholung im Rhythmus
     .cure = Den Rhythmus mit einer betonten Silbe sprechen, dann genau das anstoßen.
 
 repeated-notes-why = Eine Note, lang genug, um zweimal gesagt zu werden: Der Ton bleibt, der Rhythmus bewegt sich.
-repeated-notes-lively-why = Aus einer langen Note wird ein Rhythmus von { $count ->
+repeated-notes-lively-why = Aus der Note wird ein Rhythmus von { $count ->
     [2] zwei
     [3] drei
     [4] vier

@@ -2,7 +2,7 @@ repeated-notes = repeated notes
     .label = repeat
     .text = A quarter note becomes two eighths, a half two quarters: the same pitch, said again.
     .how = Tongue each note lightly, 'dah-dah', with the air running through.
-    .when = On a note longer than its neighbours, where the line would otherwise stand still.
+    .when = On a note of a quarter or more, best one longer than its neighbours, where the line would otherwise stand still.
     .fault = The air stops with each tongue stroke.
     .cure = Play the note long, then touch it with the tongue without changing the air.
 
@@ -15,7 +15,7 @@ repeated-notes-lively = repeated notes in a rhythm
     .cure = Speak the rhythm with one accented syllable, then tongue just that.
 
 repeated-notes-why = A note long enough to be said twice: the pitch stays, the rhythm moves.
-repeated-notes-lively-why = A long note becomes a rhythm of { $count ->
+repeated-notes-lively-why = The note becomes a rhythm of { $count ->
     [2] two
     [3] three
     [4] four

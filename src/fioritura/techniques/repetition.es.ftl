@@ -2,7 +2,7 @@ repeated-notes = notas repetidas
     .label = repetición
     .text = Una negra se vuelve dos corcheas, una blanca dos negras: la misma altura, dicha otra vez.
     .how = Articular cada nota con ligereza, «da-da», con el aire continuo.
-    .when = En una nota más larga que sus vecinas, donde la línea se quedaría quieta.
+    .when = En una nota de una negra o más, mejor si es más larga que sus vecinas, donde la línea se quedaría quieta.
     .fault = El aire se detiene en cada golpe de lengua.
     .cure = Tocar la nota larga y luego tocarla con la lengua sin cambiar el aire.
 
@@ -15,7 +15,7 @@ repeated-notes-lively = notas repetidas con ritmo
     .cure = Decir el ritmo con una sílaba acentuada y articular exactamente eso.
 
 repeated-notes-why = Una nota lo bastante larga para decirse dos veces: la altura se queda, el ritmo se mueve.
-repeated-notes-lively-why = Una nota larga se vuelve un ritmo de { $count ->
+repeated-notes-lively-why = La nota se vuelve un ritmo de { $count ->
     [2] dos
     [3] tres
     [4] cuatro

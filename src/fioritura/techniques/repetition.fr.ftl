@@ -2,7 +2,7 @@ repeated-notes = notes répétées
     .label = répétition
     .text = Une noire devient deux croches, une blanche deux noires : la même hauteur, dite encore une fois.
     .how = Articuler chaque note légèrement, « da-da », l’air continu.
-    .when = Sur une note plus longue que ses voisines, où la ligne s’arrêterait sinon.
+    .when = Sur une note d’une noire ou plus, de préférence plus longue que ses voisines, où la ligne s’arrêterait sinon.
     .fault = L’air s’arrête à chaque coup de langue.
     .cure = Jouer la note longue, puis la toucher de la langue sans changer l’air.
 
@@ -15,7 +15,7 @@ repeated-notes-lively = notes répétées en rythme
     .cure = Dire le rythme avec une syllabe accentuée, puis articuler exactement cela.
 
 repeated-notes-why = Une note assez longue pour être dite deux fois : la hauteur reste, le rythme bouge.
-repeated-notes-lively-why = Une longue note devient un rythme de { $count ->
+repeated-notes-lively-why = La note devient un rythme de { $count ->
     [2] deux
     [3] trois
     [4] quatre

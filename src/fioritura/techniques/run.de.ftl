@@ -8,9 +8,9 @@ run-chromatic = chromatischer Lauf in Terz oder Quarte
 
 run-scale = Tonleiterlauf
     .label = Lauf
-    .text = Die Töne der Akkordtonleiter zwischen zwei Melodienoten im Abstand einer Quinte oder mehr.
+    .text = Die Töne der Tonleiter zwischen zwei Melodienoten im Abstand einer Quinte oder mehr.
     .how = Ein Atem, ein Bogen, Finger tief; zum Ziel hin wachsen.
-    .when = In einen Höhepunkt oder von ihm herab, wo die erste Note lang ist.
+    .when = Wo die Melodie von einer Note mit Zeit eine Quinte oder weiter springt; am besten in einen Höhepunkt oder von ihm herab.
     .fault = Zwei oder drei Noten in der Mitte verwischen.
     .cure = In punktierten Rhythmen beider Art spielen, dann gleichmäßig.
 
@@ -26,7 +26,7 @@ run-arpeggio = Arpeggio-Lauf
     .label = Arpeggio
     .text = Die Töne des Akkords als rasche Stufen von einer Melodienote zur nächsten.
     .how = Erst den Akkord hören, dann die Finger ihn buchstabieren lassen.
-    .when = Wo die Melodie innerhalb eines Akkords weit springt.
+    .when = Wo die Melodie eine Quinte oder weiter springt und Akkordnoten dazwischenliegen, am besten innerhalb eines Akkords.
     .fault = Der Registerwechsel bricht.
     .cure = Die zwei Noten am Registerwechsel langsam binden, dann das ganze Arpeggio.
 
@@ -40,7 +40,7 @@ run-chromatic-why = Die Melodie { $direction ->
 run-scale-why = Die Melodie { $direction ->
     [up] steigt
    *[down] fällt
-} in einem weiten Sprung: Die Akkordtonleiter füllt ihn, und das Ziel ist pünktlich.
+} in einem weiten Sprung: Die Tonleiter füllt ihn, und das Ziel ist pünktlich.
 run-pentatonic-why = Die Melodie { $direction ->
     [up] steigt
    *[down] fällt

@@ -8,9 +8,9 @@ run-chromatic = chromatic run inside a third or fourth
 
 run-scale = scale run
     .label = scale run
-    .text = The notes of the chord's scale between two melody notes a fifth or more apart.
+    .text = The notes of the scale between two melody notes a fifth or more apart.
     .how = One breath, one slur, fingers low; grow towards the arrival.
-    .when = Into a high point, or down from it, where the first note is long.
+    .when = Where the melody leaps by a fifth or more from a note with time; best into a high point, or down from it.
     .fault = Two or three notes in the middle are blurred.
     .cure = Play it in dotted rhythms both ways, then even.
 
@@ -26,7 +26,7 @@ run-arpeggio = arpeggio run
     .label = arpeggio
     .text = The notes of the chord as quick steps from one melody note to the next.
     .how = Hear the chord first, then let the fingers spell it.
-    .when = Where the melody makes a wide leap inside one chord.
+    .when = Where the melody leaps by a fifth or more and chord notes lie between, best inside one chord.
     .fault = The register break cracks.
     .cure = Practise the two notes at the break as a slow slur, then the whole arpeggio.
 
@@ -40,7 +40,7 @@ run-chromatic-why = The melody { $direction ->
 run-scale-why = The melody { $direction ->
     [up] rises
    *[down] falls
-} by a wide leap: the chord’s scale fills it, and the arrival is on time.
+} by a wide leap: the scale fills it, and the arrival is on time.
 run-pentatonic-why = The melody { $direction ->
     [up] rises
    *[down] falls

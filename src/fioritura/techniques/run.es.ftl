@@ -8,9 +8,9 @@ run-chromatic = escala cromática rápida dentro de una tercera o cuarta
 
 run-scale = escala rápida
     .label = escala
-    .text = Las notas de la escala del acorde entre dos notas de la melodía a distancia de quinta o más.
+    .text = Las notas de la escala entre dos notas de la melodía a distancia de quinta o más.
     .how = Un aire, una ligadura, los dedos bajos; crecer hacia la llegada.
-    .when = Hacia un punto alto o desde él, donde la primera nota es larga.
+    .when = Donde la melodía salta una quinta o más desde una nota con tiempo; mejor hacia un punto alto o desde él.
     .fault = Dos o tres notas de en medio se confunden.
     .cure = Tocarla en ritmos con puntillo de ambas maneras y luego regular.
 
@@ -26,7 +26,7 @@ run-arpeggio = arpegio rápido
     .label = arpegio
     .text = Las notas del acorde como pasos rápidos de una nota de la melodía a la siguiente.
     .how = Oír primero el acorde y dejar que los dedos lo deletreen.
-    .when = Donde la melodía da un gran salto dentro de un acorde.
+    .when = Donde la melodía salta una quinta o más y hay notas del acorde en medio, mejor dentro de un acorde.
     .fault = El cambio de registro se rompe.
     .cure = Practicar las dos notas del cambio como ligadura lenta y luego el arpegio entero.
 
@@ -40,7 +40,7 @@ run-chromatic-why = La melodía { $direction ->
 run-scale-why = La melodía { $direction ->
     [up] sube
    *[down] baja
-} con un gran salto: la escala del acorde lo llena, y la llegada es puntual.
+} con un gran salto: la escala lo llena, y la llegada es puntual.
 run-pentatonic-why = La melodía { $direction ->
     [up] sube
    *[down] baja

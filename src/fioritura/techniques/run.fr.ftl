@@ -8,9 +8,9 @@ run-chromatic = trait chromatique dans une tierce ou une quarte
 
 run-scale = trait en gamme
     .label = gamme
-    .text = Les notes de la gamme de l’accord entre deux notes de la mélodie à distance de quinte ou plus.
+    .text = Les notes de la gamme entre deux notes de la mélodie à distance de quinte ou plus.
     .how = Un souffle, une liaison, les doigts bas ; grandir vers l’arrivée.
-    .when = Vers un point culminant ou à partir de lui, où la première note est longue.
+    .when = Où la mélodie saute d’une quinte ou plus à partir d’une note qui a le temps ; de préférence vers un point culminant ou à partir de lui.
     .fault = Deux ou trois notes du milieu se brouillent.
     .cure = Le jouer en rythmes pointés dans les deux sens, puis égal.
 
@@ -26,7 +26,7 @@ run-arpeggio = trait en arpège
     .label = arpège
     .text = Les notes de l’accord comme des pas rapides d’une note de la mélodie à la suivante.
     .how = Entendre d’abord l’accord, puis laisser les doigts l’épeler.
-    .when = Où la mélodie fait un grand saut dans un seul accord.
+    .when = Où la mélodie saute d’une quinte ou plus et que des notes de l’accord sont entre les deux, de préférence dans un seul accord.
     .fault = Le passage de registre craque.
     .cure = Travailler les deux notes du passage en liaison lente, puis l’arpège entier.
 
@@ -40,7 +40,7 @@ run-chromatic-why = La mélodie { $direction ->
 run-scale-why = La mélodie { $direction ->
     [up] monte
    *[down] descend
-} d’un grand saut : la gamme de l’accord le remplit, et l’arrivée est à l’heure.
+} d’un grand saut : la gamme le remplit, et l’arrivée est à l’heure.
 run-pentatonic-why = La mélodie { $direction ->
     [up] monte
    *[down] descend

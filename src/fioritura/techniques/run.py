@@ -17,6 +17,8 @@ from fioritura.theory.scale import Scale
 from fioritura.words import Message, message
 
 _FURTHEST_SEMITONES: Final = 16
+_FEWEST_NOTES: Final = 3
+"""A scale run goes a fifth or further."""
 
 
 def _run(technique: str, context: Context, pitches: Sequence[Pitch], why: Message) -> Iterator[Figure]:
@@ -38,8 +40,11 @@ def _direction(context: Context) -> str:
 
 def _chromatic(context: Context) -> Iterator[Figure]:
     out = context.interval_out or 0
-    if _can_run(context) and 3 <= abs(out) <= 5:
+    if _can_run(context) and context.next and 3 <= abs(out) <= 5:
         direction = 1 if out > 0 else -1
+        places = abs(context.next.note.pitch.step - context.note.pitch.step)
+        if places != (3 if abs(out) == 5 else 2):
+            return
         leading: Direction = "up" if out > 0 else "down"
         pitches = [context.key.spell(context.midi + direction * n, leading) for n in range(1, abs(out))]
         size = "fourth" if abs(out) == 5 else "third"
@@ -50,8 +55,9 @@ def _chromatic(context: Context) -> Iterator[Figure]:
 def _scale(context: Context) -> Iterator[Figure]:
     if _can_run(context) and 6 <= abs(context.interval_out or 0) <= _FURTHEST_SEMITONES:
         inside = between(context)
-        why = message("run-scale-why", direction=_direction(context))
-        yield from _run("run-scale", context, inside, why)
+        if len(inside) >= _FEWEST_NOTES:
+            why = message("run-scale-why", direction=_direction(context))
+            yield from _run("run-scale", context, inside, why)
 
 
 def _inside(scale: Scale, context: Context) -> list[Pitch]:
@@ -66,7 +72,7 @@ def _pentatonic(context: Context) -> Iterator[Figure]:
         ending = context.ending
         leading: Direction = "up" if context.next.midi > context.midi else "down"
         pitches = [ending.spell(pitch.midi, leading) for pitch in _inside(ending.pentatonic, context)]
-        if len(pitches) >= 2:
+        if len(pitches) >= 2 and pitches[-1].step != context.next.note.pitch.step:
             why = message("run-pentatonic-why", direction=_direction(context))
             yield from _run("run-pentatonic", context, pitches, why)
 
@@ -82,6 +88,8 @@ def _arpeggio(context: Context) -> Iterator[Figure]:
         pitches = [
             context.ending.spell(midi, "up" if out > 0 else "down") for midi in (tones if out > 0 else tones[::-1])
         ]
+        if pitches[-1].step == context.next.note.pitch.step:
+            return
         why = message("run-arpeggio-why", direction=_direction(context))
         yield from _run("run-arpeggio", context, pitches, why)
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterator
 from itertools import pairwise
 
 from fioritura.techniques.context import Context
@@ -32,11 +32,14 @@ def _turn_rhythms(context: Context) -> Iterator[tuple[int, ...]]:
 def _turn(context: Context) -> Iterator[Figure]:
     if context.is_free and context.note.duration_ticks >= QUARTER:
         main, above, below = context.note.pitch, context.step_above, context.step_below
+        if above is None:
+            return
         for values in _turn_rhythms(context):
             start = "at-once" if values[0] < values[-1] else "after"
-            why = message("turn-why", start=start)
-            yield instead("turn", context, [main, above, main, below, main], values, why)
-            if context.midi - below.midi == 2:
+            if below:
+                why = message("turn-why", start=start)
+                yield instead("turn", context, [main, above, main, below, main], values, why)
+            if context.is_led_to and (below is None or context.midi - below.midi == 2):
                 raised = context.leading_note
                 why = message("turn-why-raised", start=start)
                 yield instead("turn", context, [main, above, main, raised, main], values, why)
@@ -45,12 +48,16 @@ def _turn(context: Context) -> Iterator[Figure]:
 def _inverted_turn(context: Context) -> Iterator[Figure]:
     if context.is_free and context.note.duration_ticks >= QUARTER:
         main, above, below = context.note.pitch, context.step_above, context.step_below
+        if above is None or below is None:
+            return
         for values in _turn_rhythms(context):
             why = message("inverted-turn-why")
             yield instead("inverted-turn", context, [main, below, main, above, main], values, why)
 
 
-def _flicked(technique: str, context: Context, other: Pitch, why: Message) -> Iterator[Figure]:
+def _flicked(technique: str, context: Context, other: Pitch | None, why: Message) -> Iterator[Figure]:
+    if other is None:
+        return
     length, shortest = context.note.duration_ticks, context.setting.shortest_ticks
     for quick in (THIRTYSECOND, SIXTEENTH):
         if quick >= shortest and length >= 4 * quick and length % quick == 0:
@@ -71,35 +78,37 @@ def _upper_mordent(context: Context) -> Iterator[Figure]:
 
 def _shake(context: Context) -> Iterator[Figure]:
     length, shortest = context.note.duration_ticks, context.setting.shortest_ticks
-    if not context.is_free or length < QUARTER + EIGHTH or length % EIGHTH:
+    above = context.step_above
+    if above is None or not context.is_free or length < QUARTER + EIGHTH or length % EIGHTH:
         return
     for quick in (THIRTYSECOND, SIXTEENTH):
         pairs = min((length - QUARTER // 2) // (2 * quick), 8)
         if quick < shortest or pairs < 2:
             continue
-        main, above = context.note.pitch, context.step_above
+        main = context.note.pitch
         values = [quick] * (2 * pairs)
         line, last = [main, above] * pairs + [main], length - sum(values)
         yield instead("shake", context, line, [*values, last], message("shake-why"))
         return
 
 
-def _realised(technique: str, context: Context, pitches: Sequence[Pitch]) -> Iterator[Figure]:
+def _realised(technique: str, context: Context, first: Pitch | None, second: Pitch | None) -> Iterator[Figure]:
     """A sign as it is realised on the note itself: from the neighbour, without the main note before it."""
-    length = context.note.duration_ticks
+    if first is None or second is None:
+        return
+    main, length = context.note.pitch, context.note.duration_ticks
+    pitches = (first, main, second, main)
     for quick in (SIXTEENTH, THIRTYSECOND):
         if context.is_free and length > 3 * quick:
             yield instead(technique, context, pitches, (quick, quick, quick, length - 3 * quick), NO_REASON)
 
 
 def _realised_turn(context: Context) -> Iterator[Figure]:
-    main = context.note.pitch
-    return _realised("turn", context, (context.step_above, main, context.step_below, main))
+    return _realised("turn", context, context.step_above, context.step_below)
 
 
 def _realised_inverted_turn(context: Context) -> Iterator[Figure]:
-    main = context.note.pitch
-    return _realised("inverted-turn", context, (context.step_below, main, context.step_above, main))
+    return _realised("inverted-turn", context, context.step_below, context.step_above)
 
 
 def _flick(direction: int) -> Callable[[Group], bool]:

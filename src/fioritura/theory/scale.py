@@ -16,7 +16,7 @@ from fioritura.theory.chord import Chord
 from fioritura.theory.key import Key, Mode
 from fioritura.theory.pitch import Interval, NoteName, Pitch
 
-__all__ = ["SCALES", "Scale", "blues_scale", "chord_scale", "key_scale", "pentatonic", "scale_named"]
+__all__ = ["SCALES", "Scale", "blues_scale", "chord_scale", "key_scale", "other_scales", "pentatonic", "scale_named"]
 
 
 def _intervals(names: str) -> tuple[Interval, ...]:
@@ -85,6 +85,8 @@ _TO_MINOR: Final = (
     "whole tone",
     "dorian b2",
 )
+_WHOLE_TONE: Final = 2
+
 _UNRESOLVED: Final = ("lydian dominant", *(name for name in _TO_MAJOR if name != "lydian dominant"))
 """Scales of a dominant, first choice first: by the kind of chord a fifth below, and for one that leads nowhere."""
 
@@ -147,6 +149,30 @@ class Scale:
         note = self._octave[number]
         return Pitch(note.step + 7 * (octave + octaves - 1), note.alter)
 
+    def walk(self, start: Pitch, steps: int) -> tuple[Pitch, ...]:
+        """So many scale steps up from a note of the scale (down when negative), each on the next letter, a semitone or
+        a whole tone away and without a double accidental; empty where the scale has not all of them.
+
+        >>> from fioritura.theory.pitch import NoteName
+        >>> minor = scale_named(NoteName.parse("A"), "harmonic minor")
+        >>> [str(pitch) for pitch in minor.walk(Pitch.parse("D5"), 2)]
+        ['E5', 'F5']
+        >>> minor.walk(Pitch.parse("D5"), 3)
+        ()
+        """
+        if not self.holds(start):
+            return ()
+        direction = 1 if steps > 0 else -1
+        found = [start]
+        for _ in range(abs(steps)):
+            here = found[-1]
+            midi, natural = self.step(here, direction).midi, Pitch(here.step + direction)
+            there = Pitch(natural.step, midi - natural.midi)
+            if abs(midi - here.midi) > _WHOLE_TONE or abs(there.alter) > 1:
+                return ()
+            found.append(there)
+        return tuple(found[1:])
+
     def between(self, low: Pitch, high: Pitch) -> tuple[Pitch, ...]:
         """The notes of the scale from `low` to `high`, both counted in, rising."""
         found: list[Pitch] = []
@@ -203,6 +229,20 @@ def chord_scale(chord: Chord | None, key: Key) -> Scale:
     scales = [scale_named(chord.root, name) for name in fitting]
     best = max(scales, key=lambda scale: len(scale.pitch_classes & at_home) - 0.5 * len(scale.intervals))
     return _spelled_by(chord, best)
+
+
+@lru_cache(maxsize=4096)
+def other_scales(chord: Chord | None, key: Key) -> tuple[Scale, ...]:
+    """Further scales of the chord's quality than `chord_scale`, those with most of its notes first: for a melody note
+    that it has not."""
+    if chord is None or len(chord.intervals) < 2:
+        return ()
+    first = chord_scale(chord, key)
+    scales = [
+        _spelled_by(chord, scale_named(chord.root, name)) for name in _candidates(chord, key) if _fits(chord, name)
+    ]
+    further = [scale for scale in scales if scale.name != first.name]
+    return tuple(sorted(further, key=lambda scale: -len(scale.pitch_classes & first.pitch_classes)))
 
 
 def _candidates(chord: Chord, key: Key) -> Sequence[str]:
