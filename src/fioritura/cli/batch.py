@@ -77,7 +77,10 @@ def add_parser(subparsers: Any) -> None:
         "--octave", type=int, metavar="N", help="play N octaves higher (default: where the tune fits)"
     )
     parser.add_argument(
-        "--irregular", choices=("refuse", "keep"), default="refuse", help="what to do with bars that do not add up"
+        "--irregular",
+        choices=("refuse", "keep", "repair"),
+        default="refuse",
+        help="what to do with bars that do not add up",
     )
     group = parser.add_argument_group("workers")
     group.add_argument("--workers", type=int, metavar="N", help="processes at once (default: one a core)")

@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING, Any, Final
 from fioritura.players.instruments import INSTRUMENTS
 from fioritura.theory.position import Position, position_of_beat
 from fioritura.words import Message, Value, message, say
+from fioritura.words.speech import is_known_text
 
 if TYPE_CHECKING:
     from fioritura.players.setting import Setting
@@ -28,9 +29,11 @@ __all__ = [
     "print_files",
     "print_json",
     "print_note",
+    "print_warnings",
     "print_words",
     "setting_of",
     "tune_of",
+    "with_hint",
 ]
 
 
@@ -44,7 +47,13 @@ def add_source_options(parser: argparse.ArgumentParser) -> None:
     group.add_argument("--part", metavar="NAME|N", help="which part holds the melody (default: chosen, and named)")
     group.add_argument("--chords", default="", metavar='"C | Am7 | Dm7 G7"', help="chord symbols, bars parted by |")
     group.add_argument(
-        "--irregular", choices=("refuse", "keep"), default="refuse", help="what to do with bars that do not add up"
+        "--irregular",
+        choices=("refuse", "keep", "repair"),
+        default="refuse",
+        help="what to do with bars that do not add up",
+    )
+    group.add_argument(
+        "--line", default="top", metavar="top|bottom|N", help="which of several notes at once (default: top)"
     )
     group.add_argument("--unfold", action="store_true", help="write the repeats out and ornament each time anew")
     group.add_argument("--octave", type=int, metavar="N", help="play N octaves higher (lower: -1) than the file")
@@ -85,12 +94,17 @@ def tune_of(options: argparse.Namespace, path: Path | None = None) -> Tune:
         ReadError, TuneError, RangeError, OptionError: see `read_tune` and `prepared`.
     """
     from fioritura.arrange.prepare import prepared
+    from fioritura.notation.line import checked_line
     from fioritura.notation.read import read_tune
     from fioritura.players.instruments import instrument_named
 
     instrument = instrument_named(options.player)
     tune = read_tune(
-        path or options.tune, part=part_of(options.part), tune_number=options.number, irregular=options.irregular
+        path or options.tune,
+        part=part_of(options.part),
+        tune_number=options.number,
+        irregular=options.irregular,
+        line=checked_line(options.line),
     )
     return prepared(tune, instrument, octave=options.octave, chords=options.chords, unfold=options.unfold)
 
@@ -128,9 +142,23 @@ def print_words(id: str, /, **arguments: Value) -> None:
     print(say(message(id, **arguments)))
 
 
+def with_hint(said: Message) -> Message:
+    """What is said of a tune or an error, and which option of the command line has to do with it."""
+    core = said.core
+    hint = f"hint-{core.id}"
+    return message("cli-hint", text=said, hint=Message(hint, core.args)) if is_known_text(hint) else said
+
+
 def print_note(said: Message | str) -> None:
     """Say something beside the point, on standard error."""
-    print(say(message("cli-note", text=said)), file=sys.stderr)
+    text = with_hint(said) if isinstance(said, Message) else said
+    print(say(message("cli-note", text=text)), file=sys.stderr)
+
+
+def print_warnings(tune: Tune) -> None:
+    """Say what was guessed, left out or moved when the tune was read."""
+    for warning in tune.warnings:
+        print_note(warning)
 
 
 def print_files(paths: Sequence[Path], folder: Path | None = None) -> None:

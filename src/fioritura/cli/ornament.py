@@ -17,6 +17,7 @@ from fioritura.cli.options import (
     print_files,
     print_json,
     print_note,
+    print_warnings,
     print_words,
     setting_of,
     tune_of,
@@ -170,8 +171,7 @@ def _progress(edition: Edition) -> Any:
 
 
 def _say(rendition: Rendition, summary: dict[str, Any]) -> None:
-    for warning in summary["warnings"]:
-        print_note(warning)
+    print_warnings(rendition.tune)
     if summary["chords_inferred"]:
         print_note(message("cli-chords-inferred"))
     print_words(

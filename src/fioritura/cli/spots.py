@@ -13,7 +13,7 @@ from fioritura.cli.options import (
     names,
     place_of,
     print_json,
-    print_note,
+    print_warnings,
     print_words,
     setting_of,
     tune_of,
@@ -79,8 +79,7 @@ def run(options: argparse.Namespace) -> int:
     if options.json:
         print_json(rows)
         return 0
-    for warning in tune.warnings:
-        print_note(warning)
+    print_warnings(tune)
     for row in rows:
         name = capital(say(technique_named(row["technique"]).name))
         where = full(place_of(tune, row["bar"], row["beat"]))
