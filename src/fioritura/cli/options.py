@@ -15,13 +15,16 @@ from fioritura.words.speech import is_known_text
 
 if TYPE_CHECKING:
     from fioritura.players.setting import Setting
+    from fioritura.theory.key import Key
     from fioritura.tune import Tune
 
 __all__ = [
     "WHERE_WIDTH",
     "add_choice_options",
+    "add_key_option",
     "add_source_options",
     "add_taste_options",
+    "file_tune",
     "full",
     "names",
     "part_of",
@@ -37,8 +40,8 @@ __all__ = [
 ]
 
 
-def add_source_options(parser: argparse.ArgumentParser) -> None:
-    """TUNE and how to read it."""
+def add_source_options(parser: argparse.ArgumentParser, *, has_key: bool = True) -> None:
+    """TUNE and how to read it; the key it is moved to where a command `has_key` of no other meaning."""
     parser.add_argument("tune", type=Path, metavar="TUNE", help="a MusicXML (.musicxml .xml .mxl), ABC or MIDI file")
     group = parser.add_argument_group("reading")
     group.add_argument(
@@ -56,7 +59,24 @@ def add_source_options(parser: argparse.ArgumentParser) -> None:
         "--line", default="top", metavar="top|bottom|N", help="which of several notes at once (default: top)"
     )
     group.add_argument("--unfold", action="store_true", help="write the repeats out and ornament each time anew")
-    group.add_argument("--octave", type=int, metavar="N", help="play N octaves higher (lower: -1) than the file")
+    group.add_argument(
+        "--octave",
+        type=int,
+        metavar="N",
+        help="play N octaves higher (lower: -1) than the file (default: where it fits)",
+    )
+    if has_key:
+        add_key_option(group)
+
+
+def add_key_option(group: argparse._ArgumentGroup | argparse.ArgumentParser) -> None:
+    """The key that the tune is moved to."""
+    group.add_argument(
+        "--key",
+        dest="tune_key",
+        metavar="KEY|best",
+        help="move the tune to a sounding key, as Bb; best: the one that suits the player, or the players, best",
+    )
 
 
 def add_taste_options(parser: argparse.ArgumentParser, *, has_level: bool = True) -> None:
@@ -94,19 +114,30 @@ def tune_of(options: argparse.Namespace, path: Path | None = None) -> Tune:
         ReadError, TuneError, RangeError, OptionError: see `read_tune` and `prepared`.
     """
     from fioritura.arrange.prepare import prepared
-    from fioritura.notation.line import checked_line
-    from fioritura.notation.read import read_tune
     from fioritura.players.instruments import instrument_named
 
     instrument = instrument_named(options.player)
-    tune = read_tune(
+    tune = file_tune(options, path)
+    key: str | Key | None = getattr(options, "tune_key", None)
+    return prepared(tune, instrument, octave=options.octave, chords=options.chords, unfold=options.unfold, key=key)
+
+
+def file_tune(options: argparse.Namespace, path: Path | None = None) -> Tune:
+    """The tune that the options name, as its file has it.
+
+    Raises:
+        ReadError, TuneError, OptionError: see `read_tune`.
+    """
+    from fioritura.notation.line import checked_line
+    from fioritura.notation.read import read_tune
+
+    return read_tune(
         path or options.tune,
         part=part_of(options.part),
         tune_number=options.number,
         irregular=options.irregular,
         line=checked_line(options.line),
     )
-    return prepared(tune, instrument, octave=options.octave, chords=options.chords, unfold=options.unfold)
 
 
 def part_of(text: str | None) -> str | int | None:

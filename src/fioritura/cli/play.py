@@ -39,7 +39,7 @@ def add_parser(subparsers: Any) -> None:
         description=_ABOUT,
         formatter_class=argparse.RawDescriptionHelpFormatter,
     )
-    add_source_options(parser)
+    add_source_options(parser, has_key=False)
     group = parser.add_argument_group("melody")
     group.add_argument(
         "--what",
