@@ -11,7 +11,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import asdict
 from itertools import pairwise
 from math import isfinite
-from typing import Any, Final
+from typing import Any, Final, get_args
 
 from fioritura.arrange.arrangement import Arrangement, Decisions
 from fioritura.arrange.rendition import Rendition
@@ -23,7 +23,7 @@ from fioritura.theory.chord_symbol import read_chord
 from fioritura.theory.key import Key, mode_named
 from fioritura.theory.metre import Metre
 from fioritura.theory.pitch import Pitch
-from fioritura.tune import Bar, ChordSpan, Jump, Mark, Note, Tempo, Tune
+from fioritura.tune import Bar, ChordSpan, Jump, Mark, Note, Style, Tempo, Tune
 from fioritura.words import Message, message_data, message_from, say
 
 __all__ = ["VERSION", "arrangement_from_json", "arrangement_to_json"]
@@ -113,6 +113,7 @@ def _tune_data(tune: Tune) -> dict[str, Any]:
         "composer": tune.composer,
         "part_name": tune.part_name,
         "feel": tune.feel,
+        "style": tune.style,
         "warnings": [message_data(warning) for warning in tune.warnings],
         "tempos": [asdict(tempo) for tempo in tune.tempos],
         "bars": [
@@ -201,6 +202,7 @@ def _tune(data: Mapping[str, Any]) -> Tune:
         str(data["composer"]),
         str(data["part_name"]),
         tuple(map(_reason, data["warnings"])),
+        data["style"] if data.get("style") in get_args(Style) else None,
     )
 
 

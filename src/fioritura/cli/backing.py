@@ -6,7 +6,7 @@ import argparse
 from pathlib import Path
 from typing import Any
 
-from fioritura.cli.options import add_source_options, print_warnings, tune_of
+from fioritura.cli.options import add_source_options, tune_of
 from fioritura.cli.sound_options import add_form_options, add_sound_options, give_out, keys_of, tempos_of
 
 __all__ = ["add_parser", "run"]
@@ -51,7 +51,6 @@ def run(options: argparse.Namespace) -> int:
     from fioritura.players.instruments import INSTRUMENTS
 
     tune = tune_of(options)
-    print_warnings(tune)
     practice = Practice(
         tune,
         tune.notes,

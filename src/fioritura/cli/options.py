@@ -186,10 +186,15 @@ def print_note(said: Message | str) -> None:
     print(say(message("cli-note", text=text)), file=sys.stderr)
 
 
-def print_warnings(tune: Tune) -> None:
-    """Say what was guessed, left out or moved when the tune was read."""
+def print_warnings(tune: Tune, options: argparse.Namespace) -> None:
+    """Say what was guessed, left out or moved when the tune was read, and when its feel is nobody's word."""
+    from fioritura.players.feel import feel_by_custom
+
     for warning in tune.warnings:
         print_note(warning)
+    custom = None if getattr(options, "feel", "set") else feel_by_custom(tune, getattr(options, "idiom", "jazz"))
+    if custom:
+        print_note(custom)
 
 
 def print_files(paths: Sequence[Path], folder: Path | None = None) -> None:

@@ -6,7 +6,7 @@ import argparse
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from fioritura.cli.options import add_choice_options, add_source_options, names, print_warnings, setting_of, tune_of
+from fioritura.cli.options import add_choice_options, add_source_options, names, setting_of, tune_of
 from fioritura.cli.sound_options import (
     add_form_options,
     add_sound_options,
@@ -76,13 +76,13 @@ def _practice(options: argparse.Namespace) -> Practice:
     from fioritura.players.instruments import instrument_named
 
     tune = tune_of(options)
-    print_warnings(tune)
     tempos = tempos_of(options, tune)
     feel = feel_named(options.feel) if options.feel else default_feel(tune, is_folk=options.idiom == "folk")
     line = tune.notes
     if options.what != "plain":
-        line_feel = "straight" if feel.subdivision == "straight" else "swing"
-        fastest = argparse.Namespace(**{**vars(options), "feel": line_feel, "tempo": max(tempos.beats, default=None)})
+        fastest = argparse.Namespace(
+            **{**vars(options), "feel": feel.line_feel, "tempo": max(tempos.beats, default=None)}
+        )
         rendition = ornament(
             tune,
             setting_of(fastest, tune),

@@ -10,7 +10,7 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, Final
 
-from fioritura.cli.options import names, print_json, print_words
+from fioritura.cli.options import names, print_json, print_warnings, print_words
 from fioritura.errors import OptionError
 from fioritura.words import Message, message, say
 
@@ -118,6 +118,7 @@ def give_out(practice: Practice, options: argparse.Namespace, targets: Sequence[
     records = []
     for version in versions(practice):
         records.append(_write_version(version, practice, options, targets, muted, synth))
+    print_warnings(practice.tune, options)
     _say(records, options)
     return 0
 

@@ -79,7 +79,7 @@ def run(options: argparse.Namespace) -> int:
     if options.json:
         print_json(rows)
         return 0
-    print_warnings(tune)
+    print_warnings(tune, options)
     for row in rows:
         name = capital(say(technique_named(row["technique"]).name))
         where = full(place_of(tune, row["bar"], row["beat"]))

@@ -17,6 +17,7 @@ from fioritura.errors import OptionError
 from fioritura.files import staged_folder
 from fioritura.notation.part_spelling import written_tune
 from fioritura.notation.score import Label, Score, Staff
+from fioritura.players.feel import styled
 from fioritura.techniques.figure import Figure
 from fioritura.techniques.table import technique_named
 from fioritura.techniques.technique import Technique
@@ -237,7 +238,7 @@ def _as_played(rendition: Rendition) -> Tune:
     factor = setting.quarters_per_minute / tune.quarters_per_minute
     tempos = tune.tempos or (Tempo(0, tune.quarters_per_minute),) * (factor != 1.0)
     scaled = tuple(replace(tempo, quarters_per_minute=tempo.quarters_per_minute * factor) for tempo in tempos)
-    return replace(tune, feel=setting.feel, tempos=scaled)
+    return replace(styled(tune, setting.feel, setting.idiom), tempos=scaled)
 
 
 def _labels(edition: Edition) -> tuple[Label, ...]:

@@ -13,7 +13,6 @@ the outermost one. A lyric that goes on in the next syllable ends with a hyphen 
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 from dataclasses import replace
 from itertools import pairwise
@@ -22,11 +21,12 @@ from typing import Final, Literal
 from fioritura.errors import TuneError
 from fioritura.notation.raw import RawBar, RawChord, RawNote, RawTempo, RawTune, quarter_notes
 from fioritura.notation.repair import mend
+from fioritura.notation.style_words import style_in, style_in_title
 from fioritura.theory.chord import Chord
 from fioritura.theory.chord_symbol import read_chord
 from fioritura.theory.metre import Metre
 from fioritura.theory.position import Position
-from fioritura.tune import Bar, ChordSpan, Feel, Jump, Mark, Note, Tempo, Tune
+from fioritura.tune import Bar, ChordSpan, Jump, Mark, Note, Style, Tempo, Tune
 from fioritura.words import Message, message
 
 __all__ = [
@@ -42,7 +42,6 @@ __all__ = [
     "assemble",
     "bar_message",
     "bar_numbers",
-    "feel_in",
     "free_metre",
     "quarter_notes",
 ]
@@ -55,9 +54,6 @@ MAX_BARS: Final = 10_000
 
 MIN_QUARTERS_PER_MINUTE: Final = 20.0
 MAX_QUARTERS_PER_MINUTE: Final = 400.0
-
-_SWING: Final = re.compile(r"\b(swing|swung|swingin[g']?|shuffle)\b", re.IGNORECASE)
-_STRAIGHT: Final = re.compile(r"\b(straight|even)\b|\b(no|not|without|un)[ -]?(swing|swung)", re.IGNORECASE)
 
 
 def assemble(raw: RawTune, *, irregular: Irregular = "refuse") -> Tune:
@@ -88,17 +84,27 @@ def _assembled(raw: RawTune, irregular: Irregular) -> Tune:
     numbers = bar_numbers(raw.bars)
     warnings += _check_bars(raw.bars, numbers, irregular)
     bars = _bars(raw.bars, numbers)
+    style = _style(raw)
     return Tune(
         title=_tidy(raw.title),
         notes=_notes(raw.bars, bars),
         bars=bars,
         chords=_chords(raw.bars, bars, warnings),
         tempos=_tempos(raw.bars, bars),
-        feel=raw.feel or feel_in(raw.words) or "straight",
+        feel=raw.feel or ("swing" if style in ("swing", "shuffle") else "straight"),
         composer=_tidy(raw.composer),
         part_name=_tidy(raw.part_name),
         warnings=tuple(warnings),
+        style=style,
     )
+
+
+def _style(raw: RawTune) -> Style | None:
+    """How the file says that the tune is played: a sign of its own, words about it, or its title."""
+    said = style_in(raw.words) or style_in_title(raw.title)
+    if raw.feel is None:
+        return said
+    return said if said and (said in ("swing", "shuffle")) == (raw.feel == "swing") else raw.feel
 
 
 def bar_numbers(bars: Sequence[RawBar]) -> list[int]:
@@ -111,16 +117,6 @@ def bar_numbers(bars: Sequence[RawBar]) -> list[int]:
         else:
             numbers.append(numbers[-1] + (0 if halves[index] else 1))
     return numbers
-
-
-def feel_in(words: Sequence[str]) -> Feel | None:
-    """The feel that style words name (``"Medium swing"``), None when none does; the first word decides."""
-    for text in words:
-        if _STRAIGHT.search(text):
-            return "straight"
-        if _SWING.search(text):
-            return "swing"
-    return None
 
 
 def free_metre(content_ticks: int) -> Metre:

@@ -22,6 +22,7 @@ hint-shelf-unopened = --data
 hint-tempo-out-of-reach = --tempo
 hint-density-out-of-reach = --density
 hint-no-such-feel = --feel
+hint-feel-by-custom = --feel
 hint-no-such-idiom = --idiom
 hint-no-audio-format = --formats
 hint-no-synth = --synth

@@ -93,6 +93,15 @@ line-taken = { $count ->
 no-such-line = Eine Stimme „{ $given }“ gibt es nicht: „top“ (oberste), „bottom“ (unterste) oder eine Zahl von 1 (oberste) bis { $limit } angeben.
 note-unplayable = { $bar } hat die Note { $pitch } mit { $length } Dauer, die sich nicht spielen lässt: berichtigen.
 chords-at-one-place = { $bar } hat „{ $first }“ und „{ $second }“ an derselben Stelle: „{ $first }“ wird weggelassen
+style-name = { $style ->
+    [shuffle] Shuffle
+    [straight] Gerade Achtel
+    [bossa] Bossa nova
+    [ballad] Ballade
+    [soul] Soul
+    [funk] Funk
+   *[swing] Swing
+}
 chord-kept-as-text = { $bar }: „{ $given }“ ist kein lesbares Akkordsymbol; als Text belassen, ohne Akkord gespielt
 tempo-unplayable = { $bar } hat ein Tempo von { $given } Vierteln in der Minute; spielbar sind { $low } bis { $high }: berichtigen.
 note-without-length = Note { $number } ({ $pitch }) hat keine Dauer: eine geben oder die Note weglassen.

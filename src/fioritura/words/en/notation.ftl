@@ -93,6 +93,15 @@ line-taken = { $count ->
 no-such-line = There is no line “{ $given }”: give “top”, “bottom” or a number from 1 (the top line) to { $limit }.
 note-unplayable = { $bar } has the note { $pitch } of { $length }, which can't be played: correct it.
 chords-at-one-place = { $bar } has “{ $first }” and “{ $second }” at one place: “{ $first }” is left out
+style-name = { $style ->
+    [shuffle] Shuffle
+    [straight] Straight eighths
+    [bossa] Bossa nova
+    [ballad] Ballad
+    [soul] Soul
+    [funk] Funk
+   *[swing] Swing
+}
 chord-kept-as-text = { $bar }: “{ $given }” can't be read as a chord symbol; kept as text, played as no chord
 tempo-unplayable = { $bar } has a tempo of { $given } quarter notes a minute; { $low } to { $high } can be played: correct it.
 note-without-length = Note { $number } ({ $pitch }) has no length: give it one or leave it out.

@@ -93,6 +93,15 @@ line-taken = { $count ->
 no-such-line = No hay ninguna línea «{ $given }»: indique «top» (arriba), «bottom» (abajo) o un número de 1 (arriba) a { $limit }.
 note-unplayable = { $bar }: la nota { $pitch } ({ $length }) no se puede tocar: corríjala.
 chords-at-one-place = { $bar }: «{ $first }» y «{ $second }» están en el mismo lugar; se omite «{ $first }»
+style-name = { $style ->
+    [shuffle] Shuffle
+    [straight] Corcheas iguales
+    [bossa] Bossa nova
+    [ballad] Balada
+    [soul] Soul
+    [funk] Funk
+   *[swing] Swing
+}
 chord-kept-as-text = { $bar }: «{ $given }» no es un cifrado de acorde legible; se deja como texto y se toca sin acorde
 tempo-unplayable = { $bar }: un tempo de { $given } negras por minuto; se puede tocar de { $low } a { $high }: corríjalo.
 note-without-length = La nota { $number } ({ $pitch }) no tiene duración: désela u omítala.

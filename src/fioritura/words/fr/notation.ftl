@@ -97,6 +97,15 @@ line-taken = { $count ->
 no-such-line = Il n’y a pas de ligne « { $given } » : donnez « top » (en haut), « bottom » (en bas) ou un nombre de 1 (en haut) à { $limit }.
 note-unplayable = { $bar } : la note { $pitch } ({ $length }) n’est pas jouable : corrigez-la.
 chords-at-one-place = { $bar } : « { $first } » et « { $second } » sont au même endroit ; « { $first } » est omis
+style-name = { $style ->
+    [shuffle] Shuffle
+    [straight] Croches égales
+    [bossa] Bossa nova
+    [ballad] Ballade
+    [soul] Soul
+    [funk] Funk
+   *[swing] Swing
+}
 chord-kept-as-text = { $bar } : « { $given } » n’est pas un chiffrage d’accord lisible ; gardé comme texte, joué sans accord
 tempo-unplayable = { $bar } : un tempo de { $given } noires à la minute ; de { $low } à { $high }, c’est jouable : corrigez-le.
 note-without-length = La note { $number } ({ $pitch }) n’a pas de durée : donnez-lui-en une ou omettez-la.
