@@ -14,6 +14,7 @@ from math import isfinite
 from typing import Any, Final, get_args
 
 from fioritura.arrange.arrangement import Arrangement, Decisions
+from fioritura.arrange.data import time_data
 from fioritura.arrange.rendition import Rendition
 from fioritura.errors import FiorituraError, ReadError
 from fioritura.players.setting import Setting
@@ -34,12 +35,16 @@ MOST_REPEATS: Final = 99
 
 
 def arrangement_to_json(arrangement: Arrangement, *, is_compact: bool = False) -> str:
-    """The arrangement as JSON text, on one line where it `is_compact`; the same arrangement gives the same text."""
+    """The arrangement as JSON text; the same arrangement gives the same text.
+
+    Where it `is_compact` it is one line, without what only helps others to read it (places and quarter notes).
+    """
     setting = arrangement.setting
+    told = None if is_compact else arrangement.tune
     data = {
         "format": FORMAT,
         "version": VERSION,
-        "tune": _tune_data(arrangement.tune),
+        "tune": _tune_data(arrangement.tune, is_compact),
         "setting": {
             "player": setting.instrument.id,
             "level": setting.level,
@@ -51,7 +56,7 @@ def arrangement_to_json(arrangement: Arrangement, *, is_compact: bool = False) -
         "seed": arrangement.seed,
         "only": list(arrangement.only),
         "without": list(arrangement.without),
-        "figures": [_figure_data(figure) for figure in arrangement.rendition.figures],
+        "figures": [_figure_data(figure, told) for figure in arrangement.rendition.figures],
         "worth": arrangement.rendition.score,
         "decisions": _decisions_data(arrangement.decisions),
         "past": [_decisions_data(decisions) for decisions in arrangement.past],
@@ -107,7 +112,7 @@ def _arrangement(data: Mapping[str, Any]) -> Arrangement:
     )
 
 
-def _tune_data(tune: Tune) -> dict[str, Any]:
+def _tune_data(tune: Tune, is_compact: bool) -> dict[str, Any]:
     return {
         "title": tune.title,
         "composer": tune.composer,
@@ -146,6 +151,7 @@ def _tune_data(tune: Tune) -> dict[str, Any]:
                 "graces": [str(grace) for grace in note.graces],
                 "marks": [str(mark) for mark in note.marks],
                 "lyric": note.lyric,
+                **({} if is_compact else time_data(tune, note.onset_ticks, note.duration_ticks)),
             }
             for note in tune.notes
         ],
@@ -237,7 +243,8 @@ def _check_order(notes: Sequence[Note], bars: Sequence[Bar]) -> None:
         raise ReadError("damaged-end")
 
 
-def _figure_data(figure: Figure) -> dict[str, Any]:
+def _figure_data(figure: Figure, tune: Tune | None = None) -> dict[str, Any]:
+    """A figure; where its `tune` is given its notes say for the reader where they stand."""
     return {
         "technique": figure.technique,
         "anchors": list(figure.anchors),
@@ -250,6 +257,7 @@ def _figure_data(figure: Figure) -> dict[str, Any]:
                 "anchor": note.anchor,
                 "joins": note.joins,
                 "marks": [str(mark) for mark in note.marks],
+                **(time_data(tune, note.onset_ticks, note.duration_ticks) if tune else {}),
             }
             for note in figure.notes
         ],

@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING, Any, Final, Literal
 
 from fioritura.arrange.arrangement import Arrangement
 from fioritura.arrange.arrangement_file import arrangement_to_json
+from fioritura.arrange.data import note_data, place_data, quarters
 from fioritura.arrange.rendition import Rendition
 from fioritura.arrange.survey import difficulty, figure_id
 from fioritura.errors import OptionError
@@ -21,7 +22,6 @@ from fioritura.players.feel import styled
 from fioritura.techniques.figure import Figure
 from fioritura.techniques.table import technique_named
 from fioritura.techniques.technique import Technique
-from fioritura.theory.metre import QUARTER
 from fioritura.theory.pitch import Pitch
 from fioritura.tune import Note, Tempo, Tune, key_interval
 from fioritura.unfold import unfolded
@@ -290,22 +290,16 @@ def _names_in_part(rendition: Rendition) -> Names:
 def _figure_record(rendition: Rendition, figure: Figure, names: Names) -> dict[str, Any]:
     """One figure as plain data: pitches sounding and written, lengths in quarter notes, places as bar and beat."""
     tune, by = rendition.tune, rendition.setting.instrument.transposition
-    start = sounding_start(tune, figure)
-    bar, beat = tune.beat_at(start)
     technique = technique_named(figure.technique)
 
     def note(pitch: Pitch, onset: int, ticks: int, anchor: int | None, kind: str) -> dict[str, Any]:
-        at_bar, at_beat = tune.beat_at(onset)
         key = tune.bar_at(onset).key
         usual = pitch.up(key_interval(key, key.transposed(by), by))
         return {
             "kind": kind,
-            "pitch": str(pitch),
-            "midi": pitch.midi,
             "written": str(names.get((onset, pitch.midi), usual)),
-            "bar": at_bar,
-            "beat": round(at_beat, 6),
-            "quarters": round(ticks / QUARTER, 6),
+            **note_data(tune, pitch, onset, ticks),
+            "quarters": quarters(ticks),
             "anchor": anchor,
         }
 
@@ -317,8 +311,7 @@ def _figure_record(rendition: Rendition, figure: Figure, names: Names) -> dict[s
         "technique": figure.technique,
         "name": capital(say(technique.name)),
         "family": technique.family,
-        "bar": bar,
-        "beat": round(beat, 6),
+        **place_data(tune, sounding_start(tune, figure)),
         "anchors": list(figure.anchors),
         "notes": notes,
         "marks": [str(mark) for mark in figure.marks],
