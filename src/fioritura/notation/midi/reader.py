@@ -22,6 +22,7 @@ from fioritura.notation.midi.rhythm import (
     PlayedNote,
     WrittenNote,
     beats_of,
+    split_graces,
     swing_place,
     written_rhythm,
 )
@@ -128,9 +129,11 @@ def read_midi(
     warnings: list[Message] = []
     notes = _one_at_a_time(chosen.notes, spans, line, warnings)
     beats = [beat for span in spans for beat in beats_of(span.metre, span.start_ticks, span.length_ticks)]
-    swing = swing_place([note.start for note in notes], beats)
+    tempo = content.tempos[0][1] if content.tempos else 120.0
+    mains, _ = split_graces(notes, beats, content.tolerance, tempo)
+    swing = swing_place([note.start for note in mains], beats)
     try:
-        written = written_rhythm(notes, beats, content.tolerance, swing)
+        written = written_rhythm(notes, beats, content.tolerance, swing, tempo)
     except CrowdedBeatError as error:
         number = next((n for n, span in enumerate(spans, 1) if error.start_ticks < span.end_ticks), len(spans))
         raise TuneError("midi-bar-crowded", bar=message("bar-name", number=number)) from None
