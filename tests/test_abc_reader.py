@@ -18,8 +18,9 @@ from fioritura.errors import FiorituraError, OptionError, ReadError, TuneError
 from fioritura.notation.abc.faults import UnreadableError
 from fioritura.notation.abc.fields import part_order, read_key, read_metre, read_tempo, text_string
 from fioritura.notation.abc.lyrics import syllables
-from fioritura.notation.abc.reader import AbcEntry, AbcError, AbcPolyphonyError, iter_abc, list_abc, read_abc
+from fioritura.notation.abc.reader import AbcEntry, AbcError, iter_abc, list_abc, read_abc
 from fioritura.notation.assemble import Irregular
+from fioritura.notation.line import Line
 from fioritura.theory.key import Key, Mode
 from fioritura.theory.metre import QUARTER, Metre
 from fioritura.tune import Jump, Mark, Tune
@@ -423,14 +424,18 @@ def test_symbol_lines() -> None:
     assert (stacked.notes, stacked.chords) == (inline.notes, inline.chords)
 
 
-def test_several_notes_at_once_are_refused_or_read_as_the_top_one() -> None:
-    with pytest.raises(AbcPolyphonyError, match=r"line 6, column 4, .*3 notes sound at once") as caught:
-        read("C2 [CEG]2|", irregular="refuse")
-    assert isinstance(caught.value, TuneError)
-    assert (caught.value.line, caught.value.column) == (6, 4)
-    tune = read("[CEGc]8|[^c2e2]4|")
-    assert [str(note.pitch) for note in tune.notes] == ["C5", "E5"]
-    assert "top note" in say(tune.warnings[0])
+def test_of_several_notes_at_once_the_top_one_is_read_or_another_that_is_asked_for() -> None:
+    tune = read("G8|[CEGc]8|[^c2e2]4|", irregular="refuse")
+    assert [str(note.pitch) for note in tune.notes] == ["G4", "C5", "E5"]
+    assert say(tune.warnings[0]) == (
+        "at 2 places, the first in bar 2, several notes sound at once: the top line is taken"
+    )
+    text = HEADER + "[CEGc]8|[^ce]8|"
+    lines: list[Line] = ["top", "bottom", 1, 2, 3, 4, 5]
+    found = ["C5 E5", "C4 C#5", "C5 E5", "G4 C#5", "E4 C#5", "C4 C#5", "C4 C#5"]
+    for line, pitches in zip(lines, found, strict=True):
+        tune = list_abc(text)[0].read(line=line)
+        assert " ".join(str(note.pitch) for note in tune.notes) == pitches
 
 
 def test_chords_multiply_their_lengths() -> None:
@@ -458,12 +463,14 @@ def test_old_chords_between_plus_signs() -> None:
     assert sounds("+C8E8G8+|") == sounds("[CEG]8|")
 
 
-def test_voice_overlay_is_refused_or_left_out() -> None:
+def test_of_a_voice_overlay_one_voice_is_read() -> None:
     """The example of section 7.4."""
     music = "A2 | c d e f g  a  &\\\n     A A A A A  A  &\\\n     F E D C B, A, |]\n"
     assert sounds(music) == sounds("A2|cdefga|]")
-    with pytest.raises(TuneError, match="two voices"):
-        read(music, irregular="refuse")
+    tune = read(music, irregular="refuse")
+    assert "at 1 place, in bar 1, several notes sound at once" in say(tune.warnings[0])
+    low = list_abc(HEADER + music)[0].read(irregular="keep", line="bottom")
+    assert [str(note.pitch) for note in low.notes] == ["A4", "F4", "E4", "D4", "C4", "B3", "A3"]
 
 
 def test_chord_symbols_and_annotations() -> None:
@@ -948,7 +955,7 @@ X:5
 T:Second
 M:4/4
 K:C
-[CE]8|
+[CE]8|C2]
 
 X:
 T:Third
@@ -971,7 +978,7 @@ def test_a_book_is_listed_without_reading_its_music() -> None:
 def test_tunes_are_read_one_by_one() -> None:
     tunes = iter_abc(BOOK)
     assert next(tunes).title == "Dusty Miller, The"
-    with pytest.raises(TuneError, match="line 20"):
+    with pytest.raises(AbcError, match="line 20"):
         next(tunes)
     assert [tune.title for tune in iter_abc(BOOK, irregular="keep")] == ["Dusty Miller, The", "Second", "Third"]
 

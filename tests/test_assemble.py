@@ -19,10 +19,10 @@ from fioritura.notation.assemble import (
     RawTune,
     assemble,
     bar_numbers,
-    feel_in,
     free_metre,
     quarter_notes,
 )
+from fioritura.notation.style_words import style_in, style_in_title
 from fioritura.theory.key import Key
 from fioritura.theory.metre import EIGHTH, QUARTER, Metre
 from fioritura.theory.pitch import Pitch
@@ -80,7 +80,9 @@ def test_a_section_may_open_with_a_pickup_of_its_own() -> None:
 )
 def test_a_bar_that_does_not_add_up_is_refused_by_number(quarters: float, held: str) -> None:
     raw = RawTune([bar(4), bar(4), bar(quarters), bar(4)])
-    with pytest.raises(TuneError, match=rf"^bar 3 holds {held} where 4/4 has 4: .*keep the bars as they are\.$"):
+    with pytest.raises(
+        TuneError, match=rf"^bar 3 holds {held} where 4/4 has 4: .*bars mended, or keep them as they are\.$"
+    ):
         assemble(raw)
 
 
@@ -238,19 +240,33 @@ def test_overlapping_notes_are_refused_with_a_remedy() -> None:
 
 
 @pytest.mark.parametrize(
-    "words, feel",
+    "words, style",
     [
         (["Medium swing"], "swing"),
         (["Swingin' it"], "swing"),
-        (["Slow shuffle"], "swing"),
+        (["Slow shuffle"], "shuffle"),
         (["Straight eighths", "swing"], "straight"),
+        (["gerade Achtel"], "straight"),
+        (["Croches \u00e9gales"], "straight"),
+        (["corcheas iguales"], "straight"),
         (["no swing"], "straight"),
-        (["Bossa nova"], None),
+        (["Bossa nova"], "bossa"),
+        (["dolce", "Slow Ballad"], "ballad"),
+        (["Medium Rock"], "soul"),
+        (["Allegro"], None),
         ([], None),
     ],
 )
-def test_style_words_name_the_feel(words: list[str], feel: str | None) -> None:
-    assert feel_in(words) == feel
+def test_style_words_name_the_style(words: list[str], style: str | None) -> None:
+    assert style_in(words) == style
+
+
+@pytest.mark.parametrize(
+    "title, style",
+    [("Kitchen Bossa", "bossa"), ("Harbour Ballad", "ballad"), ("Ballad of the Weir", None), ("", None)],
+)
+def test_a_title_names_a_style(title: str, style: str | None) -> None:
+    assert style_in_title(title) == style
 
 
 @pytest.mark.parametrize("quarters, text", [(1, "1 quarter note"), (2.5, "2.5 quarter notes")])

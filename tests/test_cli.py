@@ -145,7 +145,6 @@ BAD_FILES: dict[str, tuple[str, bytes]] = {
     "no notes": ("t.musicxml", xml(measure("<note><rest/><duration>4</duration></note>"))),
     "chords only": ("t.musicxml", xml(measure(HARMONY + "<note><rest/><duration>4</duration></note>"))),
     "chords only abc": ("t.abc", b'X:1\nT:x\nM:4/4\nL:1/4\nK:C\n"C"z4|"F"z4|\n'),
-    "polyphony": ("t.musicxml", xml(measure(note("C") + note("E", extra="<chord/>") + note("D") * 3))),
     "absurd metre": ("t.musicxml", xml(measure(FOUR, beats="99", unit="64"))),
     "absurd tempo": ("t.abc", b"X:1\nT:x\nM:4/4\nL:1/4\nQ:1/4=90000\nK:C\nCDEF|\n"),
     "bars that do not add up": (

@@ -32,6 +32,10 @@ def lengths(tune: Tune) -> list[float]:
     return [note.duration_ticks / QUARTER for note in tune.notes]
 
 
+def midis(tune: Tune) -> list[int]:
+    return [note.pitch.midi for note in tune.notes]
+
+
 def onsets(tune: Tune) -> list[float]:
     return [note.onset_ticks / QUARTER for note in tune.notes]
 
@@ -83,8 +87,18 @@ def test_short_overlaps_are_legato_and_long_ones_polyphony() -> None:
     legato = [(0.0, 1.1, 60), (1.0, 2.05, 62), (2.0, 4.0, 64)]
     assert lengths(read_midi(one_track(legato))) == [1, 1, 2]
     chords = [(0.0, 1.0, 60), (0.0, 1.0, 64), (1.0, 2.0, 62)]
-    with pytest.raises(TuneError, match=r"bar 1 has C4 and E4 at once.*\(1 Channel 1\)"):
-        read_midi(one_track(chords))
+    tune = read_midi(one_track(chords))
+    assert midis(tune) == [64, 62]
+    assert "at 1 place, in bar 1, several notes sound at once: the top line is taken" in map(say, tune.warnings)
+    assert midis(read_midi(one_track(chords), line="bottom")) == [60, 62]
+
+
+def test_a_second_voice_under_or_over_the_melody_is_left_out() -> None:
+    melody_notes = [(float(n), n + 1.0, 72 + n) for n in range(8)]
+    drone = [(0.0, 4.0, 60), (4.0, 8.0, 55)]
+    tune = read_midi(one_track(sorted(melody_notes + drone)))
+    assert midis(tune) == [72 + n for n in range(8)]
+    assert midis(read_midi(one_track(sorted(melody_notes + drone)), line="bottom")) == [60, 55]
 
 
 def test_a_note_struck_just_before_another_is_its_grace_note() -> None:

@@ -30,8 +30,6 @@ XML: Final = b"<score-partwise><part id='P1'><measure number='1'>%s</measure></p
 
 REFUSED: Final[dict[str, Callable[[], object]]] = {
     "bars-irregular": lambda: read_abc(HEAD + "C8|D9|E8|"),
-    "abc-notes-together": lambda: read_abc(HEAD + "[CE]8|"),
-    "abc-voices-together": lambda: read_abc(HEAD + "C8&E8|"),
     "abc-no-metre": lambda: read_abc(HEAD.replace("4/4", "x") + "C8|"),
     "no-metre": lambda: read_abc(HEAD.replace("4/4", "4/5") + "C8|"),
     "abc-no-mode": lambda: read_abc(HEAD.replace("K:C", "K:Cxyz") + "C8|"),
@@ -83,14 +81,18 @@ def test_an_error_that_is_put_in_a_file_keeps_its_place_and_what_it_is() -> None
     assert (error.core, error.problem, error.line) == (error.problem, message("abc-unknown-sign"), 6)
 
 
-@pytest.mark.parametrize("music", ["C8|D9|E8|", "[CE]8|"])
-def test_the_command_line_adds_the_option_that_helps(
-    music: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]
-) -> None:
-    (tmp_path / "my.abc").write_text(HEAD + music, encoding="utf-8")
+def test_the_command_line_adds_the_option_that_helps(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    (tmp_path / "my.abc").write_text(HEAD + "C8|D9|E8|", encoding="utf-8")
     assert main(["spots", str(tmp_path / "my.abc")]) == 2
     said = capsys.readouterr().err
-    assert "my.abc: " in said and said.rstrip().endswith(("(--irregular keep keeps them)", "keeps the top note)"))
+    assert said.startswith("fioritura: my.abc: bar 2 ")
+    assert said.rstrip().endswith("(--irregular repair mends them, --irregular keep keeps them)")
+
+
+def test_a_note_names_the_option_that_chooses_otherwise(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    (tmp_path / "my.abc").write_text(HEAD + "[CE]8|", encoding="utf-8")
+    assert main(["spots", str(tmp_path / "my.abc")]) == 0
+    assert "the top line is taken (--line takes another)" in capsys.readouterr().err
 
 
 def test_a_book_names_its_tune_before_errors_and_warnings() -> None:
@@ -134,7 +136,7 @@ def plain_words(said: Message) -> set[str]:
 def test_all_that_is_said_comes_through_words() -> None:
     allowed = {"zz", "word"}
     warnings = kept().warnings
-    assert {"bar-kept", "chord-kept-as-text", "abc-signs-left-out", "abc-top-notes", "abc-ties-as-slurs"} <= {
+    assert {"bar-kept", "chord-kept-as-text", "abc-signs-left-out", "line-taken", "abc-ties-as-slurs"} <= {
         warning.id for warning in warnings
     }
     for warning in warnings:

@@ -16,9 +16,10 @@ import pytest
 import soundfile
 
 from fioritura.accompany.feels import FEELS
+from fioritura.arrange.keys import key_named, twelve_keys
 from fioritura.cli import main
 from fioritura.errors import RangeError
-from fioritura.lesson.practice import Practice, in_key, key_on, twelve_keys, versions
+from fioritura.lesson.practice import Practice, in_key, versions
 from fioritura.players.instruments import INSTRUMENTS
 from fioritura.sound.loudness import integrated_loudness
 from fioritura.sound.midi_writer import write_midi
@@ -184,7 +185,7 @@ def test_every_key_keeps_the_line_on_the_instrument_and_its_intervals(instrument
 def test_a_line_too_wide_for_a_key_is_refused() -> None:
     tune = chart("F7", key="F major", melody="Db3 C6")
     with pytest.raises(RangeError, match="choose another key"):
-        in_key(tune, tune.notes, key_on("C", tune.key), INSTRUMENTS["alto-sax"])
+        in_key(tune, tune.notes, key_named("C", tune.key), INSTRUMENTS["alto-sax"])
 
 
 def test_in_turn_plays_plain_then_ornamented() -> None:

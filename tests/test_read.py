@@ -53,6 +53,37 @@ def test_a_compressed_score_without_container_is_found(tmp_path: Path) -> None:
     assert read_tune(written(tmp_path, "t.mxl", packed({"score.xml": LEAD}))).title == "Lantern Lane"
 
 
+BAD_CONTAINERS = {
+    "an apostrophe": b"<container><rootfiles><rootfile full-path='Weaver's Gate.xml'/></rootfiles></container>",
+    "an ampersand": b'<container><rootfiles><rootfile full-path="Reed & Weir.xml"/></rootfiles></container>',
+    "another name": container("gone.xml"),
+    "no text": b"",
+    "no container": b"<html/>",
+    "bytes": bytes(range(128, 256)),
+}
+
+
+@pytest.mark.parametrize("fault", BAD_CONTAINERS)
+def test_a_bad_container_hides_no_score(tmp_path: Path, fault: str) -> None:
+    members = {"META-INF/container.xml": BAD_CONTAINERS[fault], "Weaver's Gate.xml": LEAD, "cover.png": b"x"}
+    tune = read_tune(written(tmp_path, "t.mxl", packed(members)))
+    assert tune == read_tune(DATA / "lantern_lane.musicxml")
+    assert ("mxl-container-bad" in {warning.id for warning in tune.warnings}) == (fault != "no text")
+
+
+def test_of_several_scores_the_one_that_is_named_is_read_else_the_first_by_name(tmp_path: Path) -> None:
+    other = score(attributes() + notes("C4:16"))
+    members = {"b's.xml": LEAD, "a.xml": other, "__MACOSX/._a.xml": b"x", "0.xml": b"<opus/>"}
+    named = b"<container><rootfiles><rootfile full-path='b's.xml'/></rootfiles></container>"
+    tune = read_tune(written(tmp_path, "n.mxl", packed({"META-INF/container.xml": named, **members})))
+    assert tune.title == "Lantern Lane"
+    assert "which score it holds; b's.xml was read" in say(tune.warnings[0])
+    tune = read_tune(written(tmp_path, "u.mxl", packed({"META-INF/container.xml": container("c.xml"), **members})))
+    assert tune.title == "u"
+    assert "the compressed file holds 2 scores" in say(tune.warnings[0]) and "a.xml" in say(tune.warnings[0])
+    assert read_tune(written(tmp_path, "w.mxl", packed(members))).title == "w"
+
+
 @pytest.mark.parametrize("encoding", ["utf-8-sig", "utf-16"])
 def test_other_encodings_of_xml(tmp_path: Path, encoding: str) -> None:
     text = LEAD.decode().replace('encoding="UTF-8"', "").replace("Lantern", "Lantérn")
@@ -110,7 +141,7 @@ REFUSED = {
     "cut.mxl": (packed({"s.xml": LEAD})[:200], "compressed file is damaged"),
     "empty.mxl": (packed({}), "binary data|no score"),
     "noscore.mxl": (packed({"a.txt": b"x"}), "holds no score"),
-    "lost.mxl": (packed({"META-INF/container.xml": container("gone.xml"), "s.xml": LEAD}), "names no score"),
+    "lost.mxl": (packed({"META-INF/container.xml": container("gone.xml"), "a.txt": b"x"}), "holds no score"),
     "slip.mxl": (packed({"../../evil.xml": LEAD}), "unsafe name"),
     "rooted.mxl": (packed({"/etc/evil.xml": LEAD}), "unsafe name"),
     "many.mxl": (packed({f"{i}.xml": b"" for i in range(501)}), "holds 501 files"),

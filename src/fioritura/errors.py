@@ -45,11 +45,8 @@ class FiorituraError(Exception):
 
     @property
     def core(self) -> Message:
-        """What is wrong, without the places (file, tune, line) that are said before it as a message's `problem`."""
-        said = self.message
-        while isinstance(problem := dict(said.args).get("problem"), Message):
-            said = problem
-        return said
+        """What is wrong, without the places (file, tune, line) that are said before it."""
+        return self.message.core
 
     def put_in(self, place: str, /, **args: Value) -> None:
         """Say a place before it: the id of a text that takes a `problem`, and its other arguments."""

@@ -28,6 +28,7 @@ __all__ = [
     "Jump",
     "Mark",
     "Note",
+    "Style",
     "Tempo",
     "Tune",
     "key_interval",
@@ -35,6 +36,9 @@ __all__ = [
 ]
 
 Feel = Literal["straight", "swing"]
+
+Style = Literal["swing", "shuffle", "straight", "bossa", "ballad", "soul", "funk"]
+"""What a file can say of how it is played."""
 
 
 class Mark(StrEnum):
@@ -192,6 +196,8 @@ class Tune:
     """Which part of the file the melody was taken from."""
     warnings: tuple[Message, ...] = field(default=(), compare=False)
     """What the reader had to leave out or guess, with bar and text."""
+    style: Style | None = None
+    """How the file says that it is played; None where it says nothing (`feel` is straight then, which nobody said)."""
 
     def __repr__(self) -> str:
         return f"<Tune {self.title!r}: {len(self.notes)} notes, {len(self.bars)} bars>"

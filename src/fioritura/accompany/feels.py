@@ -17,8 +17,9 @@ from fioritura.accompany.drums import DrumStyle
 from fioritura.accompany.form import Ending
 from fioritura.accompany.harmony import beat_lengths
 from fioritura.errors import OptionError
+from fioritura.players.feel import feel_of
 from fioritura.theory.metre import Metre
-from fioritura.tune import Tune
+from fioritura.tune import Feel, Tune
 from fioritura.words import Message, message
 
 __all__ = ["FEELS", "BandFeel", "Subdivision", "default_feel", "feel_named"]
@@ -75,6 +76,11 @@ class BandFeel:
     def name(self) -> Message:
         """What it is called; form ``text``: what is played."""
         return message(f"feel-{self.id}")
+
+    @property
+    def line_feel(self) -> Feel:
+        """How a melody goes with it."""
+        return "straight" if self.subdivision == "straight" else "swing"
 
     def suits(self, metre: Metre) -> bool:
         """True when the feel can be played in a metre."""
@@ -478,9 +484,16 @@ def feel_named(id: str) -> BandFeel:
         raise OptionError("no-such-feel", given=id, known=tuple(FEELS)) from None
 
 
-def default_feel(tune: Tune, *, is_folk: bool = False) -> BandFeel:
-    """The feel that suits a tune's metre and its swing or straight eighths; straight ones as folk, or as soul."""
+def default_feel(tune: Tune, *, is_folk: bool = False, feel: Feel | None = None) -> BandFeel:
+    """The band's feel that suits a tune: its metre, what its file says, and the feel that its line is played in.
+
+    `feel` is the line's where one was asked for, else that of the tune in the idiom (`feel_of`). Straight eighths are
+    accompanied as a reel in folk and as a bossa nova in jazz, unless the file says more (common practice).
+    """
+    feel = feel or feel_of(tune, "folk" if is_folk else "jazz")
+    wanted = () if is_folk or tune.style in (None, "straight", "swing") else (str(tune.style),)
     by_custom = (
-        ("swing", "waltz") if tune.feel == "swing" else ("reel", "folk-waltz") if is_folk else ("soul", "folk-waltz")
+        ("swing", "waltz") if feel == "swing" else ("reel", "folk-waltz") if is_folk else ("bossa", "folk-waltz")
     )
-    return next(FEELS[id] for id in (*by_custom, "jig", "ballad") if FEELS[id].suits(tune.metre))
+    said = (id for id in wanted if FEELS[id].line_feel == feel)
+    return next(FEELS[id] for id in (*said, *by_custom, "jig", "ballad") if FEELS[id].suits(tune.metre))

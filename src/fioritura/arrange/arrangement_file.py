@@ -11,9 +11,10 @@ from collections.abc import Mapping, Sequence
 from dataclasses import asdict
 from itertools import pairwise
 from math import isfinite
-from typing import Any, Final
+from typing import Any, Final, get_args
 
 from fioritura.arrange.arrangement import Arrangement, Decisions
+from fioritura.arrange.data import time_data
 from fioritura.arrange.rendition import Rendition
 from fioritura.errors import FiorituraError, ReadError
 from fioritura.players.setting import Setting
@@ -23,7 +24,7 @@ from fioritura.theory.chord_symbol import read_chord
 from fioritura.theory.key import Key, mode_named
 from fioritura.theory.metre import Metre
 from fioritura.theory.pitch import Pitch
-from fioritura.tune import Bar, ChordSpan, Jump, Mark, Note, Tempo, Tune
+from fioritura.tune import Bar, ChordSpan, Jump, Mark, Note, Style, Tempo, Tune
 from fioritura.words import Message, message_data, message_from, say
 
 __all__ = ["VERSION", "arrangement_from_json", "arrangement_to_json"]
@@ -34,7 +35,9 @@ MOST_REPEATS: Final = 99
 
 
 def arrangement_to_json(arrangement: Arrangement, *, is_compact: bool = False) -> str:
-    """The arrangement as JSON text, on one line where it `is_compact`; the same arrangement gives the same text.
+    """The arrangement as JSON text; the same arrangement gives the same text.
+
+    Where it `is_compact` it is one line, without what only helps others to read it (places and quarter notes).
 
     Examples:
         >>> import fioritura
@@ -45,10 +48,11 @@ def arrangement_to_json(arrangement: Arrangement, *, is_compact: bool = False) -
         ' "format": "fioritura arrangement",'
     """
     setting = arrangement.setting
+    told = None if is_compact else arrangement.tune
     data = {
         "format": FORMAT,
         "version": VERSION,
-        "tune": _tune_data(arrangement.tune),
+        "tune": _tune_data(arrangement.tune, is_compact),
         "setting": {
             "player": setting.instrument.id,
             "level": setting.level,
@@ -60,7 +64,7 @@ def arrangement_to_json(arrangement: Arrangement, *, is_compact: bool = False) -
         "seed": arrangement.seed,
         "only": list(arrangement.only),
         "without": list(arrangement.without),
-        "figures": [_figure_data(figure) for figure in arrangement.rendition.figures],
+        "figures": [_figure_data(figure, told) for figure in arrangement.rendition.figures],
         "worth": arrangement.rendition.score,
         "decisions": _decisions_data(arrangement.decisions),
         "past": [_decisions_data(decisions) for decisions in arrangement.past],
@@ -126,12 +130,13 @@ def _arrangement(data: Mapping[str, Any]) -> Arrangement:
     )
 
 
-def _tune_data(tune: Tune) -> dict[str, Any]:
+def _tune_data(tune: Tune, is_compact: bool) -> dict[str, Any]:
     return {
         "title": tune.title,
         "composer": tune.composer,
         "part_name": tune.part_name,
         "feel": tune.feel,
+        "style": tune.style,
         "warnings": [message_data(warning) for warning in tune.warnings],
         "tempos": [asdict(tempo) for tempo in tune.tempos],
         "bars": [
@@ -164,6 +169,7 @@ def _tune_data(tune: Tune) -> dict[str, Any]:
                 "graces": [str(grace) for grace in note.graces],
                 "marks": [str(mark) for mark in note.marks],
                 "lyric": note.lyric,
+                **({} if is_compact else time_data(tune, note.onset_ticks, note.duration_ticks)),
             }
             for note in tune.notes
         ],
@@ -220,6 +226,7 @@ def _tune(data: Mapping[str, Any]) -> Tune:
         str(data["composer"]),
         str(data["part_name"]),
         tuple(map(_reason, data["warnings"])),
+        data["style"] if data.get("style") in get_args(Style) else None,
     )
 
 
@@ -254,7 +261,8 @@ def _check_order(notes: Sequence[Note], bars: Sequence[Bar]) -> None:
         raise ReadError("damaged-end")
 
 
-def _figure_data(figure: Figure) -> dict[str, Any]:
+def _figure_data(figure: Figure, tune: Tune | None = None) -> dict[str, Any]:
+    """A figure; where its `tune` is given its notes say for the reader where they stand."""
     return {
         "technique": figure.technique,
         "anchors": list(figure.anchors),
@@ -267,6 +275,7 @@ def _figure_data(figure: Figure) -> dict[str, Any]:
                 "anchor": note.anchor,
                 "joins": note.joins,
                 "marks": [str(mark) for mark in note.marks],
+                **(time_data(tune, note.onset_ticks, note.duration_ticks) if tune else {}),
             }
             for note in figure.notes
         ],

@@ -128,7 +128,10 @@ def rivals(
             held = replace(
                 constraints, fixed=frozenset(stays | {number}), barred=(constraints.barred | spoilt) - {number}
             )
-            worth = _Field(found, held).solve(standing.terms).rendition.score
+            try:
+                worth = _Field(found, held).solve(standing.terms).rendition.score
+            except OptionError:
+                continue  # beside all that is locked its phrase would be too full
         worths.append((number, worth))
     return sorted(worths, key=lambda entry: -entry[1])
 

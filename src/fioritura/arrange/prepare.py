@@ -1,4 +1,4 @@
-"""Make a tune ready for a player: chords where it has none, and an octave that the instrument reaches."""
+"""Make a tune ready for a player: chords where it has none, a key, and an octave that the instrument reaches."""
 
 from __future__ import annotations
 
@@ -6,28 +6,36 @@ from collections.abc import Iterable
 from dataclasses import replace
 
 from fioritura.arrange.harmonise import chords_from_text, harmonise
+from fioritura.arrange.keys import OCTAVES, keyed, octaves_that_fit
 from fioritura.errors import OptionError, RangeError
 from fioritura.players.instruments import Instrument, all_instruments
 from fioritura.players.setting import Idiom, Setting
+from fioritura.theory.key import Key
 from fioritura.theory.metre import QUARTER
-from fioritura.theory.pitch import Interval
-from fioritura.tune import Feel, Tune, transpose
+from fioritura.theory.pitch import Interval, Pitch
+from fioritura.tune import Feel, Note, Tune, transpose
 from fioritura.unfold import unfolded
 from fioritura.words import Message, message
 
 __all__ = ["fitted", "fitting_octaves", "nearest_octave", "prepared", "quarters_of", "setting_for"]
 
-_OCTAVES = (0, 1, -1, 2, -2, 3, -3)
-
 
 def prepared(
-    tune: Tune, instrument: Instrument, *, octave: int | None = None, chords: str = "", unfold: bool = False
+    tune: Tune,
+    instrument: Instrument,
+    *,
+    octave: int | None = None,
+    chords: str = "",
+    unfold: bool = False,
+    key: Key | str | None = None,
 ) -> Tune:
     """The tune as it is to be ornamented for an instrument.
 
-    `octave` moves it by so many octaves from its own pitch; None takes the octave in which the instrument reads lead
-    sheets by custom. `chords` gives chord symbols by bars (``"C | Am7 | Dm7 G7 | C"``); a tune without any gets inferred
-    ones. With `unfold` the repeats are written out, so that each time can be ornamented in its own way.
+    `chords` gives chord symbols by bars (``"C | Am7 | Dm7 G7 | C"``), in the tune's own key; a tune without any gets
+    inferred ones. `key` is the sounding key it is moved to, a key, its name (``"Bb"``), or ``"best"`` for the one that
+    suits the instrument best. `octave` moves it by so many octaves from there; None takes the octave in which the
+    instrument reads lead sheets by custom, or the nearest that holds the tune, and says so among the warnings. With
+    `unfold` the repeats are written out, so that each time can be ornamented in its own way.
 
     Examples:
         >>> import fioritura
@@ -37,13 +45,16 @@ def prepared(
         'octave-by-custom'
 
     Raises:
-        RangeError: notes lie outside the instrument; the message offers octaves and other instruments.
-        OptionError: chords that do not fit the bars, or an octave outside −3 to 3.
+        RangeError: no octave, or not the one asked for, holds the tune; the message offers octaves and instruments.
+        OptionError: chords that do not fit the bars, an octave outside −3 to 3, or a key of another mode.
+        TuneError: `key` names no key.
     """
     if chords:
         tune = chords_from_text(tune, chords)
     elif not any(span.chord for span in tune.chords):
         tune = harmonise(tune)
+    if key is not None:
+        tune = keyed(tune, key, [instrument])
     moved = fitted(tune, instrument, octave)
     return unfolded(moved) if unfold else moved
 
@@ -59,20 +70,18 @@ def fitted(tune: Tune, instrument: Instrument, octave: int | None = None) -> Tun
         12
 
     Raises:
-        RangeError: notes lie outside the instrument.
+        RangeError: no octave, or not the one asked for, holds the tune.
         OptionError: an octave outside −3 to 3.
     """
-    by = instrument.reading_octave if octave is None else octave
-    if by not in _OCTAVES:
+    by = nearest_octave(tune, instrument) if octave is None else octave
+    if by not in OCTAVES:
         raise OptionError("octave-too-far", given=by)
     outside = _outside(tune, instrument, by)
     if outside:
         raise _range_error(tune, instrument, by, outside)
     moved = transpose(tune, Interval(7 * by, 12 * by))
-    if by and octave is None:
-        note = message("octave-by-custom", instrument=_called(instrument), octave=_octave(by))
-        moved = replace(moved, warnings=(*moved.warnings, note))
-    return moved
+    note = _moved_note(tune, instrument, by) if octave is None else None
+    return replace(moved, warnings=(*moved.warnings, note)) if note else moved
 
 
 def fitting_octaves(tune: Tune, instrument: Instrument) -> list[int]:
@@ -85,7 +94,7 @@ def fitting_octaves(tune: Tune, instrument: Instrument) -> list[int]:
         >>> fitting_octaves(tune, instrument_named("flute"))
         [0, 1]
     """
-    return [octave for octave in _OCTAVES if not _outside(tune, instrument, octave)]
+    return octaves_that_fit(tune, instrument)
 
 
 def nearest_octave(tune: Tune, instrument: Instrument) -> int:
@@ -102,10 +111,33 @@ def nearest_octave(tune: Tune, instrument: Instrument) -> int:
         RangeError: there is none.
     """
     custom = instrument.reading_octave
-    fitting = fitting_octaves(tune, instrument)
+    fitting = octaves_that_fit(tune, instrument)
     if not fitting:
         raise _range_error(tune, instrument, custom, _outside(tune, instrument, custom))
     return min(fitting, key=lambda octave: abs(octave - custom))
+
+
+def _moved_note(tune: Tune, instrument: Instrument, by: int) -> Message | None:
+    """What is said of the octave that was chosen: nothing where the instrument plays the tune as it stands."""
+    custom = instrument.reading_octave
+    if by == custom:
+        return message("octave-by-custom", instrument=_called(instrument), octave=_octave(by)) if by else None
+    outside = _outside(tune, instrument, custom)
+    first = tune.notes[outside[0]]
+    return message(
+        "octave-to-fit",
+        pitch=_farthest(first, instrument, custom),
+        place=tune.position_at(first.onset_ticks).message.form("full"),
+        others=len(outside) - 1,
+        instrument=_called(instrument),
+        octave=_octave(by),
+    )
+
+
+def _farthest(note: Note, instrument: Instrument, octave: int) -> Pitch:
+    """The pitch of a note or its graces, moved by octaves, that lies outside the instrument."""
+    moved = [pitch.up(Interval(7 * octave, 12 * octave)) for pitch in (note.pitch, *note.graces)]
+    return next((pitch for pitch in moved if not instrument.reaches(pitch)), moved[0])
 
 
 def setting_for(
@@ -167,7 +199,7 @@ def _range_error(tune: Tune, instrument: Instrument, octave: int, outside: list[
     fits = tuple(other.name for other in _instruments_that_fit(tune))
     return RangeError(
         "notes-out-of-range",
-        pitch=first.pitch.up(Interval(7 * octave, 12 * octave)),
+        pitch=_farthest(first, instrument, octave),
         place=tune.position_at(first.onset_ticks).message.form("full"),
         others=len(outside) - 1,
         instrument=_called(instrument),

@@ -8,13 +8,14 @@ import threading
 import time
 from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from functools import cached_property
 from pathlib import Path
 from typing import Any, Final
 
 from fioritura.arrange.arrangement import Arrangement
 from fioritura.arrange.arranger import choose_figures
+from fioritura.arrange.keys import keyed
 from fioritura.arrange.prepare import nearest_octave, prepared, setting_for
 from fioritura.arrange.survey import survey
 from fioritura.batch.wishes import Output, Wishes
@@ -199,16 +200,13 @@ class _Work:
     def tune(self) -> Tune:
         """The tune, ready for the player."""
         with self._stage(READING):
-            tune = self.job.tune.read(irregular=self.wishes.irregular)
+            tune = self.job.tune.read(irregular=self.wishes.irregular, line=self.wishes.line)
         with self._stage(ENGINE):
             instrument = instrument_named(self.wishes.player)
-            octave = nearest_octave(tune, instrument) if self.wishes.octave is None else self.wishes.octave
-            is_usual = self.wishes.octave is None and octave == instrument.reading_octave
-            ready = prepared(tune, instrument, octave=None if is_usual else octave, unfold=self.wishes.unfold)
-        if self.wishes.octave is None and not is_usual:
-            ready = replace(ready, warnings=(*ready.warnings, message("batch-moved", octaves=octave)))
-        self.octave = octave
-        return ready
+            octave, key = self.wishes.octave, self.wishes.key
+            moved = keyed(tune, key, [instrument]) if key else tune
+            self.octave = nearest_octave(moved, instrument) if octave is None else octave
+            return prepared(moved, instrument, octave=octave, unfold=self.wishes.unfold)
 
     def arrangement(self, level: int) -> Arrangement:
         """The tune ornamented for a level."""
@@ -289,6 +287,8 @@ class _Work:
             "irregular": wishes.irregular,
             "unfold": wishes.unfold,
             "octave": self.octave,
+            "line": wishes.line,
+            "tune_key": wishes.key or None,
             "player": wishes.player,
             "level": piece.level,
             "idiom": wishes.idiom,

@@ -11,6 +11,7 @@ from fioritura.lesson.pack import SECTIONS
 from fioritura.lesson.plan import check_language
 from fioritura.notation.assemble import Irregular
 from fioritura.notation.engraving.page import Paper
+from fioritura.notation.line import Line
 from fioritura.players.instruments import instrument_named
 from fioritura.players.limits import LEVELS
 from fioritura.players.setting import Idiom
@@ -51,7 +52,8 @@ class Wishes:
     """What is made (`kinds`, at each of `levels`), for which player and in what manner.
 
     `tempo` is in beats a minute, None for the tune's own; `octave` None takes the customary octave, or the
-    nearest that holds the tune. `asked` is the level whose arrangement the takes were to play, 0 for none.
+    nearest that holds the tune. `key` is the key that each tune is moved to (a name, or ``"best"``), its own where it is
+    empty; `line` which of several notes at once is read. `asked` is the level whose arrangement the takes were to play, 0 for none.
     """
 
     kinds: tuple[Kind, ...] = ("notation",)
@@ -67,6 +69,8 @@ class Wishes:
     without: tuple[str, ...] = ()
     seed: int = 0
     irregular: Irregular = "refuse"
+    line: Line = "top"
+    key: str = ""
     unfold: bool = False
     octave: int | None = None
     sections: tuple[str, ...] = SECTIONS[:-1]
@@ -103,6 +107,7 @@ class Wishes:
         manner = (
             *(self.player, piece.level, self.idiom, self.feel, self.tempo, self.density),
             *(self.only, self.without, self.seed, self.irregular, self.unfold, self.octave),
+            *(self.line, self.key),
         )
         if piece.kind == "pack":
             return (*manner, self.sections, self.language, self.paper, self.audio)

@@ -10,9 +10,10 @@ from collections.abc import Sequence
 from importlib import import_module
 from typing import Final
 
+from fioritura.cli.options import with_hint
 from fioritura.errors import FiorituraError, OptionError
-from fioritura.words import LANGUAGES, Message, message, say, speaking
-from fioritura.words.speech import PSEUDO, is_known_text
+from fioritura.words import LANGUAGES, message, say, speaking
+from fioritura.words.speech import PSEUDO
 
 __all__ = ["COMMANDS", "command_parser", "main"]
 
@@ -60,7 +61,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
                 raise OptionError("no-such-language", given=options.language, known=LANGUAGES)
             return int(options.run(options) or 0)
         except FiorituraError as error:
-            print(say(message("cli-error", text=_with_hint(error))), file=sys.stderr)
+            print(say(message("cli-error", text=with_hint(error.message))), file=sys.stderr)
             return error.exit_code
         except KeyboardInterrupt:
             print(say(message("cli-error", text=message("cli-stopped"))), file=sys.stderr)
@@ -68,14 +69,6 @@ def main(arguments: Sequence[str] | None = None) -> int:
         except BrokenPipeError:
             os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
             return 0
-
-
-def _with_hint(error: FiorituraError) -> Message:
-    """What went wrong, and which option of the command line has to do with it."""
-    hint = f"hint-{error.core.id}"
-    if not is_known_text(hint):
-        return error.message
-    return message("cli-hint", text=error.message, hint=Message(hint, error.core.args))
 
 
 def command_parser() -> argparse.ArgumentParser:

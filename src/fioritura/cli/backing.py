@@ -28,7 +28,7 @@ def add_parser(subparsers: Any) -> None:
         description=_ABOUT,
         formatter_class=argparse.RawDescriptionHelpFormatter,
     )
-    add_source_options(parser)
+    add_source_options(parser, has_key=False)
     form = add_form_options(parser)
     form.add_argument(
         "--choruses", type=int, default=3, metavar="N", help="how often the form is played (default: 3)"

@@ -9,7 +9,7 @@ from contextlib import contextmanager
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, Final
 
-from fioritura.cli.options import add_taste_options, names, print_json, print_words
+from fioritura.cli.options import add_key_option, add_taste_options, names, print_json, print_words
 from fioritura.words import message, say
 
 if TYPE_CHECKING:
@@ -76,8 +76,15 @@ def add_parser(subparsers: Any) -> None:
     parser.add_argument(
         "--octave", type=int, metavar="N", help="play N octaves higher (default: where the tune fits)"
     )
+    add_key_option(parser)
     parser.add_argument(
-        "--irregular", choices=("refuse", "keep"), default="refuse", help="what to do with bars that do not add up"
+        "--line", default="top", metavar="top|bottom|N", help="which of several notes at once (default: top)"
+    )
+    parser.add_argument(
+        "--irregular",
+        choices=("refuse", "keep", "repair"),
+        default="refuse",
+        help="what to do with bars that do not add up",
     )
     group = parser.add_argument_group("workers")
     group.add_argument("--workers", type=int, metavar="N", help="processes at once (default: one a core)")
@@ -116,6 +123,7 @@ def run(options: argparse.Namespace) -> int:
 def _wishes(options: argparse.Namespace) -> Wishes:
     from fioritura.batch.wishes import Wishes
     from fioritura.lesson.pack import SECTIONS
+    from fioritura.notation.line import checked_line
 
     return Wishes(
         kinds=names(options.make),  # type: ignore[arg-type]
@@ -131,6 +139,8 @@ def _wishes(options: argparse.Namespace) -> Wishes:
         without=names(options.without),
         seed=options.seed,
         irregular=options.irregular,
+        line=checked_line(options.line),
+        key=options.tune_key or "",
         unfold=options.unfold,
         octave=options.octave,
         sections=names(options.sections) or SECTIONS[:-1],

@@ -13,12 +13,12 @@ from typing import TYPE_CHECKING, Any
 from fioritura.cli.options import (
     add_source_options,
     add_taste_options,
+    file_tune,
     names,
     print_json,
     print_note,
     print_words,
     setting_of,
-    tune_of,
 )
 from fioritura.words import message, say
 
@@ -39,7 +39,7 @@ Make a lesson pack of a tune: handout, parts, sound, exercises, a graded path, a
 """
 
 _REMEMBERED = (
-    *("number", "part", "chords", "irregular", "unfold", "octave"),
+    *("number", "part", "line", "chords", "irregular", "unfold", "octave", "tune_key"),
     *("player", "level", "idiom", "density", "feel", "tempo", "only", "without"),
     *("seed", "players", "sections", "paper", "language", "notes", "clips", "audio"),
 )
@@ -133,7 +133,7 @@ def _lesson(options: argparse.Namespace) -> tuple[Lesson, PackSource]:
         source = PackSource(options.tune, options.words)
     check_language(options.language)
     overrides = read_overrides(source.overrides) if source.overrides else Overrides()
-    tune, octave = _fitted_tune(options, source.tune)
+    tune, octave = _ready_tune(options, source.tune)
     lesson = lesson_of(
         tune,
         setting_of(options, tune),
@@ -164,26 +164,27 @@ def _planned(
     return planned_lesson(arrangement, plan, int(settings.get("octave", 0))), source
 
 
-def _fitted_tune(options: argparse.Namespace, path: Path) -> tuple[Tune, int]:
-    """The tune ready for the player, and by how many octaves it was moved: the customary ones, or where its notes
-    lie outside the instrument then, the nearest that hold them."""
-    from fioritura.errors import RangeError
+def _ready_tune(options: argparse.Namespace, path: Path) -> tuple[Tune, int]:
+    """The tune ready for the player, in the key that suits all players best where that is asked for, and by how many
+    octaves it was moved."""
+    from fioritura.arrange.keys import keyed
+    from fioritura.arrange.prepare import nearest_octave, prepared
+    from fioritura.lesson.parts import CLASS_SET
     from fioritura.players.instruments import instrument_named
 
-    custom = instrument_named(options.player).reading_octave
-    try:
-        return tune_of(options, path), custom if options.octave is None else options.octave
-    except RangeError as error:
-        if options.octave is not None:
-            raise
-        refusal = error
-    for octave in sorted((-2, -1, 0, 1, 2), key=lambda octave: abs(octave - custom)):
-        try:
-            tune = tune_of(argparse.Namespace(**{**vars(options), "octave": octave}), path)
-        except RangeError:
-            continue
-        return replace(tune, warnings=(*tune.warnings, message("batch-moved", octaves=octave))), octave
-    raise refusal
+    instrument, found = instrument_named(options.player), file_tune(options, path)
+    moved = found
+    if options.tune_key:
+        has_parts = not options.sections or "parts" in names(options.sections)
+        players = names(options.players) or (CLASS_SET if has_parts else ())
+        moved = keyed(
+            found, options.tune_key, [instrument_named(id) for id in dict.fromkeys((options.player, *players))]
+        )
+    octave = nearest_octave(moved, instrument) if options.octave is None else options.octave
+    tune = prepared(
+        found, instrument, octave=options.octave, chords=options.chords, unfold=options.unfold, key=moved.key
+    )
+    return replace(tune, warnings=(*moved.warnings, *tune.warnings[len(found.warnings) :])), octave
 
 
 @contextmanager

@@ -10,17 +10,21 @@ from typing import TYPE_CHECKING, Any, Final
 
 from fioritura.players.instrument import INSTRUMENTS
 from fioritura.words import Message, Value, message, say
+from fioritura.words.speech import is_known_text
 
 if TYPE_CHECKING:
     from fioritura.players.setting import Setting
+    from fioritura.theory.key import Key
     from fioritura.theory.position import Position
     from fioritura.tune import Tune
 
 __all__ = [
     "WHERE_WIDTH",
     "add_choice_options",
+    "add_key_option",
     "add_source_options",
     "add_taste_options",
+    "file_tune",
     "full",
     "names",
     "part_of",
@@ -28,14 +32,16 @@ __all__ = [
     "print_files",
     "print_json",
     "print_note",
+    "print_warnings",
     "print_words",
     "setting_of",
     "tune_of",
+    "with_hint",
 ]
 
 
-def add_source_options(parser: argparse.ArgumentParser) -> None:
-    """TUNE and how to read it."""
+def add_source_options(parser: argparse.ArgumentParser, *, has_key: bool = True) -> None:
+    """TUNE and how to read it; the key it is moved to where a command `has_key` of no other meaning."""
     parser.add_argument("tune", type=Path, metavar="TUNE", help="a MusicXML (.musicxml .xml .mxl), ABC or MIDI file")
     group = parser.add_argument_group("reading")
     group.add_argument(
@@ -44,10 +50,33 @@ def add_source_options(parser: argparse.ArgumentParser) -> None:
     group.add_argument("--part", metavar="NAME|N", help="which part holds the melody (default: chosen, and named)")
     group.add_argument("--chords", default="", metavar='"C | Am7 | Dm7 G7"', help="chord symbols, bars parted by |")
     group.add_argument(
-        "--irregular", choices=("refuse", "keep"), default="refuse", help="what to do with bars that do not add up"
+        "--irregular",
+        choices=("refuse", "keep", "repair"),
+        default="refuse",
+        help="what to do with bars that do not add up",
+    )
+    group.add_argument(
+        "--line", default="top", metavar="top|bottom|N", help="which of several notes at once (default: top)"
     )
     group.add_argument("--unfold", action="store_true", help="write the repeats out and ornament each time anew")
-    group.add_argument("--octave", type=int, metavar="N", help="play N octaves higher (lower: -1) than the file")
+    group.add_argument(
+        "--octave",
+        type=int,
+        metavar="N",
+        help="play N octaves higher (lower: -1) than the file (default: where it fits)",
+    )
+    if has_key:
+        add_key_option(group)
+
+
+def add_key_option(group: argparse._ArgumentGroup | argparse.ArgumentParser) -> None:
+    """The key that the tune is moved to."""
+    group.add_argument(
+        "--key",
+        dest="tune_key",
+        metavar="KEY|best",
+        help="move the tune to a sounding key, as Bb; best: the one that suits the player, or the players, best",
+    )
 
 
 def add_taste_options(parser: argparse.ArgumentParser, *, has_level: bool = True) -> None:
@@ -85,14 +114,30 @@ def tune_of(options: argparse.Namespace, path: Path | None = None) -> Tune:
         ReadError, TuneError, RangeError, OptionError: see `read_tune` and `prepared`.
     """
     from fioritura.arrange.prepare import prepared
-    from fioritura.notation.read import read_tune
     from fioritura.players.instruments import instrument_named
 
     instrument = instrument_named(options.player)
-    tune = read_tune(
-        path or options.tune, part=part_of(options.part), tune_number=options.number, irregular=options.irregular
+    tune = file_tune(options, path)
+    key: str | Key | None = getattr(options, "tune_key", None)
+    return prepared(tune, instrument, octave=options.octave, chords=options.chords, unfold=options.unfold, key=key)
+
+
+def file_tune(options: argparse.Namespace, path: Path | None = None) -> Tune:
+    """The tune that the options name, as its file has it.
+
+    Raises:
+        ReadError, TuneError, OptionError: see `read_tune`.
+    """
+    from fioritura.notation.line import checked_line
+    from fioritura.notation.read import read_tune
+
+    return read_tune(
+        path or options.tune,
+        part=part_of(options.part),
+        tune_number=options.number,
+        irregular=options.irregular,
+        line=checked_line(options.line),
     )
-    return prepared(tune, instrument, octave=options.octave, chords=options.chords, unfold=options.unfold)
 
 
 def part_of(text: str | None) -> str | int | None:
@@ -128,9 +173,28 @@ def print_words(id: str, /, **arguments: Value) -> None:
     print(say(message(id, **arguments)))
 
 
+def with_hint(said: Message) -> Message:
+    """What is said of a tune or an error, and which option of the command line has to do with it."""
+    core = said.core
+    hint = f"hint-{core.id}"
+    return message("cli-hint", text=said, hint=Message(hint, core.args)) if is_known_text(hint) else said
+
+
 def print_note(said: Message | str) -> None:
     """Say something beside the point, on standard error."""
-    print(say(message("cli-note", text=said)), file=sys.stderr)
+    text = with_hint(said) if isinstance(said, Message) else said
+    print(say(message("cli-note", text=text)), file=sys.stderr)
+
+
+def print_warnings(tune: Tune, options: argparse.Namespace) -> None:
+    """Say what was guessed, left out or moved when the tune was read, and when its feel is nobody's word."""
+    from fioritura.players.feel import feel_by_custom
+
+    for warning in tune.warnings:
+        print_note(warning)
+    custom = None if getattr(options, "feel", "set") else feel_by_custom(tune, getattr(options, "idiom", "jazz"))
+    if custom:
+        print_note(custom)
 
 
 def print_files(paths: Sequence[Path], folder: Path | None = None) -> None:

@@ -17,6 +17,7 @@ from fioritura.cli.options import (
     print_files,
     print_json,
     print_note,
+    print_warnings,
     print_words,
     setting_of,
     tune_of,
@@ -111,7 +112,7 @@ def give_out(arrangement: Arrangement, options: argparse.Namespace, folder: Path
     if options.json:
         print_json(summary)
     else:
-        _say(rendition, summary)
+        _say(rendition, summary, options)
     return 0
 
 
@@ -119,6 +120,7 @@ def summary_of(rendition: Rendition, files: list[Path]) -> dict[str, Any]:
     """What `--json` prints."""
     from fioritura.arrange.levels import level_numbered
     from fioritura.arrange.playable import places_to_practise
+    from fioritura.players.feel import styled
     from fioritura.theory.metre import WHOLE
 
     tune, setting = rendition.tune, rendition.setting
@@ -131,6 +133,7 @@ def summary_of(rendition: Rendition, files: list[Path]) -> dict[str, Any]:
         "level": setting.level,
         "idiom": setting.idiom,
         "feel": setting.feel,
+        "style": styled(tune, setting.feel, setting.idiom).style,
         "quarters_per_minute": setting.quarters_per_minute,
         "seed": rendition.seed,
         "kept_share": round(rendition.kept_share, 4),
@@ -169,9 +172,8 @@ def _progress(edition: Edition) -> Any:
     return step
 
 
-def _say(rendition: Rendition, summary: dict[str, Any]) -> None:
-    for warning in summary["warnings"]:
-        print_note(warning)
+def _say(rendition: Rendition, summary: dict[str, Any], options: argparse.Namespace) -> None:
+    print_warnings(rendition.tune, options)
     if summary["chords_inferred"]:
         print_note(message("cli-chords-inferred"))
     print_words(

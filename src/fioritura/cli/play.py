@@ -39,7 +39,7 @@ def add_parser(subparsers: Any) -> None:
         description=_ABOUT,
         formatter_class=argparse.RawDescriptionHelpFormatter,
     )
-    add_source_options(parser)
+    add_source_options(parser, has_key=False)
     group = parser.add_argument_group("melody")
     group.add_argument(
         "--what",
@@ -80,8 +80,9 @@ def _practice(options: argparse.Namespace) -> Practice:
     feel = feel_named(options.feel) if options.feel else default_feel(tune, is_folk=options.idiom == "folk")
     line = tune.notes
     if options.what != "plain":
-        line_feel = "straight" if feel.subdivision == "straight" else "swing"
-        fastest = argparse.Namespace(**{**vars(options), "feel": line_feel, "tempo": max(tempos.beats, default=None)})
+        fastest = argparse.Namespace(
+            **{**vars(options), "feel": feel.line_feel, "tempo": max(tempos.beats, default=None)}
+        )
         rendition = ornament(
             tune,
             setting_of(fastest, tune),

@@ -10,7 +10,7 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, Final
 
-from fioritura.cli.options import names, print_json, print_words
+from fioritura.cli.options import names, print_json, print_warnings, print_words
 from fioritura.errors import OptionError
 from fioritura.words import Message, message, say
 
@@ -38,7 +38,10 @@ def add_form_options(parser: argparse.ArgumentParser) -> Any:
         "--tempo", default="", metavar="BPM,...", help="beats a minute (in 6/8 dotted quarters); one version for each"
     )
     group.add_argument(
-        "--key", default="", metavar="KEY,...|all", help="sounding key, as Bb; all: the twelve along the fourths"
+        "--key",
+        default="",
+        metavar="KEY,...|all",
+        help="sounding key, as Bb; all: the twelve along the fourths; best: see ornament",
     )
     group.add_argument("--ending", choices=("ritard", "tag", "straight"), help="default: the feel's own")
     group.add_argument("--mute", default="", metavar="PART,...", help=f"of {' '.join(PARTS)}")
@@ -86,13 +89,18 @@ def keys_of(options: argparse.Namespace, tune: Tune) -> tuple[Key, ...]:
     """The keys of ``--key``; none for the tune's own.
 
     Raises:
-        TuneError: not a note name.
+        TuneError, OptionError: no such key.
     """
-    from fioritura.lesson.practice import key_on, twelve_keys
+    from fioritura.arrange.keys import BEST, best_key, key_named, twelve_keys
+    from fioritura.players.instruments import instrument_named
 
     if options.key.strip().lower() == "all":
         return twelve_keys(tune.key)
-    return tuple(key_on(name, tune.key) for name in names(options.key))
+    instrument = instrument_named(options.player)
+    return tuple(
+        best_key(tune, [instrument]) if name.lower() == BEST else key_named(name, tune.key)
+        for name in names(options.key)
+    )
 
 
 def give_out(practice: Practice, options: argparse.Namespace, targets: Sequence[Path]) -> int:
@@ -110,6 +118,7 @@ def give_out(practice: Practice, options: argparse.Namespace, targets: Sequence[
     records = []
     for version in versions(practice):
         records.append(_write_version(version, practice, options, targets, muted, synth))
+    print_warnings(practice.tune, options)
     _say(records, options)
     return 0
 

@@ -3,21 +3,21 @@
 from __future__ import annotations
 
 import argparse
+from collections.abc import Mapping
 from typing import Any
 
 from fioritura.cli.options import (
     WHERE_WIDTH,
     add_source_options,
     add_taste_options,
-    full,
     names,
-    place_of,
     print_json,
-    print_note,
+    print_warnings,
     print_words,
     setting_of,
     tune_of,
 )
+from fioritura.theory.pitch import Pitch
 from fioritura.words import capital, say
 
 __all__ = ["add_parser", "run"]
@@ -48,6 +48,7 @@ def add_parser(subparsers: Any) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """List the spots."""
+    from fioritura.arrange.data import figure_notes, place_data
     from fioritura.arrange.survey import difficulty, survey
     from fioritura.lesson.edition import sounding_start
     from fioritura.techniques.table import technique_named
@@ -61,13 +62,13 @@ def run(options: argparse.Namespace) -> int:
         figures = [figure for figure in figures if figure in kept]
     rows: list[dict[str, Any]] = []
     for figure in figures:
-        bar, beat = tune.beat_at(sounding_start(tune, figure))
         row: dict[str, Any] = {
             "id": figure.id,
             "technique": figure.technique,
-            "bar": bar,
-            "beat": round(beat, 6),
+            **place_data(tune, sounding_start(tune, figure)),
             "anchors": list(figure.anchors),
+            "notes": figure_notes(tune, figure),
+            "marks": [str(mark) for mark in figure.marks],
             "reason": say(figure.why),
             "score": figure.score,
             "level": technique_named(figure.technique).level,
@@ -79,13 +80,21 @@ def run(options: argparse.Namespace) -> int:
     if options.json:
         print_json(rows)
         return 0
-    for warning in tune.warnings:
-        print_note(warning)
+    print_warnings(tune, options)
     for row in rows:
         name = capital(say(technique_named(row["technique"]).name))
-        where = full(place_of(tune, row["bar"], row["beat"]))
-        print(f"{where:<{WHERE_WIDTH}} {row['score']:>6.2f}  {name}: {row['reason']}")
+        notes = _pitches(row)
+        print(f"{row['place']:<{WHERE_WIDTH}} {row['score']:>6.2f}  {name}{notes}: {row['reason']}")
         for feature, value in row.get("why", {}).items():
             print(f"{'':>{WHERE_WIDTH + 1}}{value:+.2f}  {feature}")
     print_words("cli-spots", spots=len(rows), techniques=len({row["technique"] for row in rows}))
     return 0
+
+
+def _pitches(row: Mapping[str, Any]) -> str:
+    """The notes of a spot, as they sound, in brackets; grace notes before a stroke."""
+    graces, notes = (
+        " ".join(say(Pitch.parse(note["pitch"]).message) for note in row["notes"] if note["kind"] == kind)
+        for kind in ("grace", "note")
+    )
+    return f" ({' '.join(filter(None, (graces + '/' if graces else '', notes)))})" if row["notes"] else ""

@@ -10,7 +10,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from typing import Final
 
-from fioritura.lesson.practice import twelve_keys
+from fioritura.arrange.keys import twelve_keys
 from fioritura.players.instruments import Instrument
 from fioritura.theory.chord import Chord
 from fioritura.theory.key import Key

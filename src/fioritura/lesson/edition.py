@@ -11,16 +11,17 @@ from typing import TYPE_CHECKING, Any, Final, Literal
 
 from fioritura.arrange.arrangement import Arrangement
 from fioritura.arrange.arrangement_file import arrangement_to_json
+from fioritura.arrange.data import note_data, place_data, quarters
 from fioritura.arrange.rendition import Rendition
 from fioritura.arrange.survey import difficulty
 from fioritura.errors import OptionError
 from fioritura.files import staged_folder
 from fioritura.notation.part_spelling import written_tune
 from fioritura.notation.score import Label, Score, Staff
+from fioritura.players.feel import styled
 from fioritura.techniques.figure import Figure
 from fioritura.techniques.table import technique_named
 from fioritura.techniques.technique import Technique
-from fioritura.theory.metre import QUARTER
 from fioritura.theory.pitch import Pitch
 from fioritura.tune import Note, Tempo, Tune, key_interval
 from fioritura.unfold import unfolded
@@ -237,7 +238,7 @@ def _as_played(rendition: Rendition) -> Tune:
     factor = setting.quarters_per_minute / tune.quarters_per_minute
     tempos = tune.tempos or (Tempo(0, tune.quarters_per_minute),) * (factor != 1.0)
     scaled = tuple(replace(tempo, quarters_per_minute=tempo.quarters_per_minute * factor) for tempo in tempos)
-    return replace(tune, feel=setting.feel, tempos=scaled)
+    return replace(styled(tune, setting.feel, setting.idiom), tempos=scaled)
 
 
 def _labels(edition: Edition) -> tuple[Label, ...]:
@@ -289,22 +290,16 @@ def _names_in_part(rendition: Rendition) -> Names:
 def _figure_record(rendition: Rendition, figure: Figure, names: Names) -> dict[str, Any]:
     """One figure as plain data: pitches sounding and written, lengths in quarter notes, places as bar and beat."""
     tune, by = rendition.tune, rendition.setting.instrument.transposition
-    start = sounding_start(tune, figure)
-    bar, beat = tune.beat_at(start)
     technique = technique_named(figure.technique)
 
     def note(pitch: Pitch, onset: int, ticks: int, anchor: int | None, kind: str) -> dict[str, Any]:
-        at_bar, at_beat = tune.beat_at(onset)
         key = tune.bar_at(onset).key
         usual = pitch.up(key_interval(key, key.transposed(by), by))
         return {
             "kind": kind,
-            "pitch": str(pitch),
-            "midi": pitch.midi,
             "written": str(names.get((onset, pitch.midi), usual)),
-            "bar": at_bar,
-            "beat": round(at_beat, 6),
-            "quarters": round(ticks / QUARTER, 6),
+            **note_data(tune, pitch, onset, ticks),
+            "quarters": quarters(ticks),
             "anchor": anchor,
         }
 
@@ -316,8 +311,7 @@ def _figure_record(rendition: Rendition, figure: Figure, names: Names) -> dict[s
         "technique": figure.technique,
         "name": capital(say(technique.name)),
         "family": technique.family,
-        "bar": bar,
-        "beat": round(beat, 6),
+        **place_data(tune, sounding_start(tune, figure)),
         "anchors": list(figure.anchors),
         "notes": notes,
         "marks": [str(mark) for mark in figure.marks],

@@ -12,16 +12,17 @@ from typing import Final, Literal
 from fioritura.accompany.excerpt import excerpt
 from fioritura.accompany.feels import BandFeel
 from fioritura.accompany.form import Chorus, Ending
+from fioritura.arrange.keys import least_interval
 from fioritura.errors import OptionError, RangeError
 from fioritura.players.instruments import Instrument
 from fioritura.sound.session import Session
-from fioritura.theory.key import MODES, Key
+from fioritura.theory.key import Key
 from fioritura.theory.pitch import Interval, NoteName
 from fioritura.tune import Note, Tune, transpose
 from fioritura.unfold import unfolded
 from fioritura.words import message, say
 
-__all__ = ["Practice", "Version", "What", "in_key", "key_on", "twelve_keys", "versions"]
+__all__ = ["Practice", "Version", "What", "in_key", "versions"]
 
 What = Literal["plain", "ornamented", "in-turn", "backing"]
 """The tune as written, the tune with its ornaments, both chorus after chorus, or no melody."""
@@ -140,29 +141,6 @@ def _rising(number: int, count: int) -> float:
     return HEAD_LOUDNESS + (1.0 - HEAD_LOUDNESS) * (number + 1) / count
 
 
-def key_on(tonic: str, like: Key) -> Key:
-    """The key on a tonic such as ``"Bb"`` in the mode of another key.
-
-    Raises:
-        TuneError: not a note name, or a key of more than seven sharps or flats.
-    """
-    return Key.of(tonic.strip()[:1].upper() + tonic.strip()[1:], like.mode)
-
-
-def twelve_keys(start: Key) -> tuple[Key, ...]:
-    """All keys of a mode along the circle of fourths, each with the fewest sharps or flats."""
-    found = []
-    for step in range(12):
-        pitch_class = (start.tonic.pitch_class + 5 * step) % 12
-        spellings = (NoteName(letter, alter) for letter in range(7) for alter in (-1, 0, 1))
-        tonic = min(
-            (name for name in spellings if name.pitch_class == pitch_class),
-            key=lambda name: (abs(name.fifths + MODES[start.mode]), name.fifths),
-        )
-        found.append(Key.of(tonic, start.mode))
-    return tuple(found)
-
-
 def in_key(
     tune: Tune, line: Sequence[Note], key: Key, instrument: Instrument, *, needs_range: bool = True
 ) -> tuple[Tune, tuple[Note, ...]]:
@@ -182,11 +160,6 @@ def in_key(
 
 def _intervals(source: NoteName, target: NoteName) -> list[Interval]:
     """The ways from one tonic to another, up and down, the shortest first; an octave more or less at the end."""
-    steps = (target.letter - source.letter) % 7
-    semitones = (target.pitch_class - source.pitch_class) % 12
-    if steps == 0 and semitones > 6:
-        semitones -= 12
-    if steps == 6 and semitones < 6:
-        semitones += 12
-    octaves = (Interval(steps + 7 * n, semitones + 12 * n) for n in (-2, -1, 0, 1))
-    return sorted(octaves, key=lambda interval: (abs(interval.semitones), -interval.semitones))
+    least = least_interval(source, target)
+    ways = (Interval(least.steps + 7 * octaves, least.semitones + 12 * octaves) for octaves in range(-2, 3))
+    return sorted(ways, key=lambda interval: (abs(interval.semitones), -interval.semitones))

@@ -29,7 +29,7 @@ from fioritura.notation.engraving.svg import described
 from fioritura.sound.perform import perform
 from fioritura.sound.performance import Performance, PerformedNote, PerformedPart
 from fioritura.theory.metre import QUARTER
-from fioritura.tune import Feel, Note, Tune
+from fioritura.tune import Note, Tune
 from fioritura.unfold import unfolded
 from fioritura.words import capital, language_tag, message, say
 
@@ -189,14 +189,13 @@ def _line(lesson: Lesson, score: _Score, name: str) -> dict[str, Any]:
 
 
 def _performed(lesson: Lesson, played: Tune) -> Performance:
-    feel: Feel = "straight" if lesson.feel.subdivision == "straight" else "swing"
     return perform(
         played,
         played.notes,
         instrument=lesson.instrument,
         player=lesson.setting.player,
         tempo=lesson.setting.quarters_per_minute,
-        feel=feel,
+        feel=lesson.feel.line_feel,
         seed=lesson.rendition.seed,
     )
 

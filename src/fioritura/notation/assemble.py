@@ -7,27 +7,26 @@ words.
 
 Conventions: a short first bar is the pickup, bar 0. A short bar may open or close a section (beside a repeat sign,
 a double bar, an ending's edge, or the tune's end); two halves of a bar that such a sign splits share one number.
-Every other bar must hold exactly what its metre says, unless the file marks it as implicit. Nested slurs become
+Every other bar must hold exactly what its metre says, unless the file marks it as implicit, or is mended so that it does. Nested slurs become
 the outermost one. A lyric that goes on in the next syllable ends with a hyphen (``"Hel-"``, ``"lo"``).
 """
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
-from dataclasses import dataclass, field, replace
-from fractions import Fraction
+from dataclasses import replace
 from itertools import pairwise
 from typing import Final, Literal
 
 from fioritura.errors import TuneError
+from fioritura.notation.raw import RawBar, RawChord, RawNote, RawTempo, RawTune, quarter_notes
+from fioritura.notation.repair import mend
+from fioritura.notation.style_words import style_in, style_in_title
 from fioritura.theory.chord import Chord
 from fioritura.theory.chord_symbol import read_chord
-from fioritura.theory.key import Key
-from fioritura.theory.metre import QUARTER, Metre
-from fioritura.theory.pitch import Pitch
+from fioritura.theory.metre import Metre
 from fioritura.theory.position import Position
-from fioritura.tune import Bar, ChordSpan, Feel, Jump, Mark, Note, Tempo, Tune
+from fioritura.tune import Bar, ChordSpan, Jump, Mark, Note, Style, Tempo, Tune
 from fioritura.words import Message, message
 
 __all__ = [
@@ -43,92 +42,18 @@ __all__ = [
     "assemble",
     "bar_message",
     "bar_numbers",
-    "feel_in",
     "free_metre",
     "quarter_notes",
 ]
 
-Irregular = Literal["refuse", "keep"]
-"""What becomes of a bar that does not add up: a TuneError, or kept at its own length with a warning."""
+Irregular = Literal["refuse", "keep", "repair"]
+"""What becomes of a bar that does not add up: a TuneError, kept at its own length with a warning, or mended."""
 
 MAX_BARS: Final = 10_000
 """More bars than any tune has; a reader may stop there."""
 
 MIN_QUARTERS_PER_MINUTE: Final = 20.0
 MAX_QUARTERS_PER_MINUTE: Final = 400.0
-
-_SWING: Final = re.compile(r"\b(swing|swung|swingin[g']?|shuffle)\b", re.IGNORECASE)
-_STRAIGHT: Final = re.compile(r"\b(straight|even)\b|\b(no|not|without|un)[ -]?(swing|swung)", re.IGNORECASE)
-
-
-@dataclass(slots=True)
-class RawNote:
-    """A note as it stands in its bar. `is_tied` when a tie leads to the next note of the same pitch; `marks` may
-    hold a slur mark several times, once for each slur, those that stop before those that start."""
-
-    offset_ticks: int
-    duration_ticks: int
-    pitch: Pitch
-    is_tied: bool = False
-    graces: tuple[Pitch, ...] = ()
-    marks: tuple[Mark, ...] = ()
-    lyric: str = ""
-
-
-@dataclass(slots=True)
-class RawChord:
-    """A chord symbol's text; `chord` where the reader knows it already from more than the text."""
-
-    offset_ticks: int
-    text: str
-    chord: Chord | None = None
-
-
-@dataclass(slots=True)
-class RawTempo:
-    """A tempo from a place in the bar on."""
-
-    offset_ticks: int
-    quarters_per_minute: float
-
-
-@dataclass(slots=True)
-class RawBar:
-    """One written bar. `content_ticks` is what its notes and rests fill; 0 stands for a full bar of silence.
-
-    `repeats` is how often a closing repeat sign sends the player back; under an ending any number above 0 does.
-    `is_implicit` when the file itself says that the bar is not a full, counted one; `is_free` in music without
-    metre, where the bar's metre follows from its content.
-    """
-
-    metre: Metre
-    key: Key
-    content_ticks: int = 0
-    notes: list[RawNote] = field(default_factory=list)
-    chords: list[RawChord] = field(default_factory=list)
-    tempos: list[RawTempo] = field(default_factory=list)
-    opens_repeat: bool = False
-    repeats: int = 0
-    endings: tuple[int, ...] = ()
-    jumps: tuple[Jump, ...] = ()
-    ends_section: bool = False
-    is_implicit: bool = False
-    is_free: bool = False
-
-
-@dataclass(slots=True)
-class RawTune:
-    """All that a reader found. `source` names the tune in messages where a file holds several (else None);
-    `words` are the texts that may name a feel (style and tempo words, not titles or lyrics)."""
-
-    bars: list[RawBar]
-    title: str = ""
-    composer: str = ""
-    part_name: str = ""
-    source: Message | str | None = None
-    words: list[str] = field(default_factory=list)
-    feel: Feel | None = None
-    warnings: list[Message] = field(default_factory=list)
 
 
 def assemble(raw: RawTune, *, irregular: Irregular = "refuse") -> Tune:
@@ -155,20 +80,31 @@ def _assembled(raw: RawTune, irregular: Irregular) -> Tune:
     warnings = list(raw.warnings)
     for bar in raw.bars:
         _settle_content(bar)
+    warnings += _mended(raw.bars) if irregular == "repair" else []
     numbers = bar_numbers(raw.bars)
     warnings += _check_bars(raw.bars, numbers, irregular)
     bars = _bars(raw.bars, numbers)
+    style = _style(raw)
     return Tune(
         title=_tidy(raw.title),
         notes=_notes(raw.bars, bars),
         bars=bars,
         chords=_chords(raw.bars, bars, warnings),
         tempos=_tempos(raw.bars, bars),
-        feel=raw.feel or feel_in(raw.words) or "straight",
+        feel=raw.feel or ("swing" if style in ("swing", "shuffle") else "straight"),
         composer=_tidy(raw.composer),
         part_name=_tidy(raw.part_name),
         warnings=tuple(warnings),
+        style=style,
     )
+
+
+def _style(raw: RawTune) -> Style | None:
+    """How the file says that the tune is played: a sign of its own, words about it, or its title."""
+    said = style_in(raw.words) or style_in_title(raw.title)
+    if raw.feel is None:
+        return said
+    return said if said and (said in ("swing", "shuffle")) == (raw.feel == "swing") else raw.feel
 
 
 def bar_numbers(bars: Sequence[RawBar]) -> list[int]:
@@ -183,16 +119,6 @@ def bar_numbers(bars: Sequence[RawBar]) -> list[int]:
     return numbers
 
 
-def feel_in(words: Sequence[str]) -> Feel | None:
-    """The feel that style words name (``"Medium swing"``), None when none does; the first word decides."""
-    for text in words:
-        if _STRAIGHT.search(text):
-            return "straight"
-        if _SWING.search(text):
-            return "swing"
-    return None
-
-
 def free_metre(content_ticks: int) -> Metre:
     """The plainest metre that holds a bar of unmeasured music exactly.
 
@@ -205,15 +131,6 @@ def free_metre(content_ticks: int) -> Metre:
         if not rest and 1 <= beats <= 32:
             return Metre(beats, unit)
     raise TuneError("bar-unmeasured", length=quarter_notes(content_ticks))
-
-
-def quarter_notes(ticks: int | Fraction) -> Message:
-    """A length: "1 quarter note", "3.5 quarter notes", "2 2/3 quarter notes"; form ``number``: "3.5"."""
-    value = Fraction(ticks, QUARTER)
-    whole, part = divmod(value, 1)
-    if part.denominator in {1, 2, 4, 8}:
-        return message("quarter-notes", count=float(value) if part else whole)
-    return message("quarter-note-parts", count=f"{whole} {part}" if whole else str(part))
 
 
 def bar_message(number: int) -> Message:
@@ -288,20 +205,37 @@ def _adds_up(bars: Sequence[RawBar], halves: Sequence[bool], index: int) -> bool
     return _is_short(bar) and (is_first_half or _opens_section(bars, index) or _closes_section(bars, index))
 
 
+def _mended(bars: list[RawBar]) -> list[Message]:
+    """Mend the bars that do not add up; what was wrong with each, and what was done about it."""
+    done: list[tuple[int, RawBar, Message]] = []
+    index = 0
+    halves = _second_halves(bars)
+    while index < len(bars):
+        before = replace(bars[index])
+        repair = mend(bars, index, is_regular=_adds_up(bars, halves, index))
+        if repair:
+            done.append((index, before, repair.said))
+            halves = _second_halves(bars)
+        index += repair.bars if repair else 1
+    numbers = bar_numbers(bars)
+    return [message("bar-repaired", fault=_fault(bar, numbers[index]), repair=said) for index, bar, said in done]
+
+
+def _fault(bar: RawBar, number: int) -> Message:
+    """What a bar holds, and what it ought to hold."""
+    return message(
+        "bar-holds",
+        bar=bar_message(number),
+        held=quarter_notes(bar.content_ticks),
+        metre=str(bar.metre),
+        full=quarter_notes(bar.metre.bar_ticks),
+    )
+
+
 def _check_bars(bars: Sequence[RawBar], numbers: Sequence[int], irregular: Irregular) -> list[Message]:
     """Warnings for irregular bars that are kept."""
     halves = _second_halves(bars)
-    faults = [
-        message(
-            "bar-holds",
-            bar=bar_message(numbers[index]),
-            held=quarter_notes(bar.content_ticks),
-            metre=str(bar.metre),
-            full=quarter_notes(bar.metre.bar_ticks),
-        )
-        for index, bar in enumerate(bars)
-        if not _adds_up(bars, halves, index)
-    ]
+    faults = [_fault(bar, numbers[index]) for index, bar in enumerate(bars) if not _adds_up(bars, halves, index)]
     if faults and irregular == "refuse":
         raise TuneError("bars-irregular", fault=faults[0], more=len(faults) - 1)
     return [message("bar-kept", fault=fault) for fault in faults]

@@ -18,6 +18,7 @@ from fioritura.words import Message, message, say
 if TYPE_CHECKING:
     from fioritura.notation.abc.reader import AbcEntry
     from fioritura.notation.assemble import Irregular
+    from fioritura.notation.line import Line
 
 __all__ = ["TUNE_SUFFIXES", "Format", "UnreadTune", "format_of", "read_tune", "read_tunes", "unread_tunes"]
 
@@ -57,18 +58,20 @@ def read_tune(
     tune_number: int | None = None,
     title: str | None = None,
     irregular: Irregular = "refuse",
+    line: Line = "top",
 ) -> Tune:
     """Read a tune from a MusicXML (plain or compressed), ABC or MIDI file: its path, its content, or the open file.
 
     The content decides how a file is read, not its name. `part` names the part that holds the melody (a name, part
     of one, or a number from 1); without it the likeliest is taken and named in `part_name` and the warnings. Of a
     book, `tune_number` takes a tune by its X: number (its place from 1 where none has that number) and `title` by
-    its title or part of it; without them the first is read. A tune without a title gets the file's name.
+    its title or part of it; without them the first is read. A tune without a title gets the file's name. Of several
+    notes at once `line` takes the top one, the bottom one or one by its number from the top; that it was so is among the
+    warnings. Bars that do not add up are refused, kept as they are, or repaired (`fioritura.notation.repair`).
 
     Raises:
         ReadError: missing, damaged, unsafe, or of a kind that can't be read.
-        TuneError: no melody, several notes at once, bars that do not add up (with ``irregular="refuse"``), or a
-            metre or tempo out of reach.
+        TuneError: no melody, bars that do not add up (with ``irregular="refuse"``), or a metre or tempo out of reach.
         OptionError: there is no such part or tune.
     """
     path, data = _opened(source)
@@ -79,13 +82,13 @@ def read_tune(
 
             entries = list_abc(_decoded(data))
             entry = _chosen(entries, tune_number, title)
-            tune = entry.read(irregular=irregular, part=part)
+            tune = entry.read(irregular=irregular, part=part, line=line)
             if len(entries) > 1 and tune_number is None and title is None:
                 tune = _warned(tune, message("first-of-several-read", count=len(entries)))
         else:
             if title is not None or tune_number not in (None, 1):
                 raise OptionError("one-tune-only", kind=_kind_message(kind))
-            tune = _reader(kind)(data, part, irregular)
+            tune = _reader(kind)(data, part, irregular, line)
         return _dressed(tune, path, kind)
 
 
@@ -137,7 +140,7 @@ class UnreadTune:
         source = self.entry.source if self.entry else None
         return say(source) if source else ""
 
-    def read(self, *, irregular: Irregular = "refuse") -> Tune:
+    def read(self, *, irregular: Irregular = "refuse", line: Line = "top") -> Tune:
         """The tune.
 
         Raises:
@@ -145,8 +148,8 @@ class UnreadTune:
         """
         with _named(self.path):
             if self.entry:
-                return _dressed(self.entry.read(irregular=irregular), self.path, self.kind)
-            return _dressed(_reader(self.kind)(self.data, None, irregular), self.path, self.kind)
+                return _dressed(self.entry.read(irregular=irregular, line=line), self.path, self.kind)
+            return _dressed(_reader(self.kind)(self.data, None, irregular, line), self.path, self.kind)
 
 
 def unread_tunes(path: str | Path) -> list[UnreadTune]:
@@ -204,19 +207,20 @@ def _decoded(data: bytes) -> str:
     return data.decode("latin-1")
 
 
-def _reader(kind: Format) -> Callable[[bytes, str | int | None, Irregular], Tune]:
+def _reader(kind: Format) -> Callable[[bytes, str | int | None, Irregular, Line], Tune]:
     """The reader of a format that holds one tune; imported only when it is needed."""
     if kind == "MIDI":
         from fioritura.notation.midi.reader import read_midi
 
-        return lambda data, part, irregular: read_midi(data, part=part, irregular=irregular)
+        return lambda data, part, irregular, line: read_midi(data, part=part, irregular=irregular, line=line)
     from fioritura.notation.musicxml.file import unpacked
     from fioritura.notation.musicxml.reader import read_musicxml
 
-    is_packed = kind == "compressed MusicXML"
-    return lambda data, part, irregular: read_musicxml(
-        unpacked(data) if is_packed else data, part=part, irregular=irregular
-    )
+    def read(data: bytes, part: str | int | None, irregular: Irregular, line: Line) -> Tune:
+        score, notes = unpacked(data) if kind == "compressed MusicXML" else (data, ())
+        return read_musicxml(score, part=part, irregular=irregular, line=line, notes=notes)
+
+    return read
 
 
 def _chosen(entries: list[AbcEntry], number: int | None, title: str | None) -> AbcEntry:

@@ -14,10 +14,12 @@ from fioritura.errors import OutputError
 from fioritura.notation.part_spelling import written_tune
 from fioritura.notation.rhythm import WrittenBar, written_bars
 from fioritura.notation.score import Score, Staff
+from fioritura.notation.style_words import style_said
 from fioritura.players.instruments import Clef
 from fioritura.theory.metre import WHOLE, Metre
 from fioritura.theory.pitch import Interval
 from fioritura.tune import Bar, ChordSpan, Jump, Mark, Note, Tempo, Tune, key_interval
+from fioritura.words import say
 
 __all__ = [
     "WrittenPart",
@@ -117,16 +119,17 @@ def chord_words(span: ChordSpan) -> str:
     return f"({span.chord.display})" if span.is_inferred else span.chord.display
 
 
-def tempo_marks(tune: Tune) -> Iterator[tuple[int, bool, Tempo | None]]:
-    """Each tempo mark's place, whether the word "Swing" belongs to it, and its tempo; the feel stands at the first."""
+def tempo_marks(tune: Tune) -> Iterator[tuple[int, str, Tempo | None]]:
+    """Each tempo mark's place, the word for the feel that belongs to it, and its tempo; the word stands at the first."""
     start = tune.bars[0].start_ticks
-    swings = tune.feel == "swing"
-    if swings and not (tune.tempos and tune.tempos[0].onset_ticks <= start):
-        yield start, True, None
-        swings = False
+    said = style_said(tune)
+    word = say(said) if said else ""
+    if word and not (tune.tempos and tune.tempos[0].onset_ticks <= start):
+        yield start, word, None
+        word = ""
     for tempo in tune.tempos:
-        yield tempo.onset_ticks, swings, tempo
-        swings = False
+        yield tempo.onset_ticks, word, tempo
+        word = ""
 
 
 def beat_value(metre: Metre) -> tuple[int, bool]:

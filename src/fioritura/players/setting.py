@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import Any, Final, Literal, cast, get_args
 
 from fioritura.errors import OptionError
+from fioritura.players.feel import feel_of
 from fioritura.players.instrument import Instrument
 from fioritura.players.player import Player
 from fioritura.theory.metre import QUARTER
@@ -96,10 +97,13 @@ class Setting:
         return Setting(**cast(Any, given | changes))
 
     def on(self, tune: Tune) -> Setting:
-        """The setting with the tune's feel and tempo (at the nearest of `TEMPOS`) where none are asked for."""
+        """The setting with the tune's tempo (at the nearest of `TEMPOS`) and its feel in the idiom (`feel_of`) where none
+        are asked for."""
         low, high = TEMPOS
         own = min(max(tune.quarters_per_minute, low), high)
-        return self.changed(tempo=own if self.tempo is None else self.tempo, feel=self.asked_feel or tune.feel)
+        return self.changed(
+            tempo=own if self.tempo is None else self.tempo, feel=self.asked_feel or feel_of(tune, self.idiom)
+        )
 
     @property
     def quarters_per_minute(self) -> float:

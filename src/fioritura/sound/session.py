@@ -46,7 +46,7 @@ class Session:
     @property
     def line_feel(self) -> Feel:
         """How the melody's eighths are played."""
-        return "straight" if self.feel.subdivision == "straight" else "swing"
+        return self.feel.line_feel
 
 
 def session_form(session: Session) -> Form:

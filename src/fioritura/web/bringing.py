@@ -8,7 +8,7 @@ from typing import Any, Final
 
 from fioritura.arrange.arrangement_file import arrangement_to_json
 from fioritura.errors import FiorituraError
-from fioritura.notation.abc.faults import AbcError, AbcPolyphonyError
+from fioritura.notation.abc.faults import AbcError
 from fioritura.players.setting import Idiom
 from fioritura.shelf.store import Shelf
 from fioritura.web.intake import ReadingOptions, Source, each_tune, facts_of, first_arrangement
@@ -105,7 +105,7 @@ def arrange_all(bench: Bench, sources: Sequence[Source], choices: Choices) -> Ma
 
 def problem_of(error: FiorituraError) -> Problem:
     """What an error says, and where in the ABC it lies."""
-    if isinstance(error, AbcError | AbcPolyphonyError):
+    if isinstance(error, AbcError):
         return Problem(
             problem=say(error.problem),
             line=error.line,

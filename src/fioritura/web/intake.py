@@ -9,8 +9,8 @@ from pathlib import Path
 from typing import Any, Final
 
 from fioritura.arrange.arrangement import Arrangement, arranged
-from fioritura.arrange.prepare import fitting_octaves, prepared
-from fioritura.errors import FiorituraError, RangeError, ReadError
+from fioritura.arrange.prepare import prepared
+from fioritura.errors import FiorituraError, ReadError
 from fioritura.notation.read import format_of, read_tune
 from fioritura.players.instruments import instrument_named
 from fioritura.players.setting import Idiom, Setting
@@ -126,14 +126,7 @@ def ready(tune: Tune, player: str, *, unfolds: bool) -> Tune:
     Raises:
         RangeError: no octave holds all of it.
     """
-    instrument = instrument_named(player)
-    try:
-        return prepared(tune, instrument, unfold=unfolds)
-    except RangeError:
-        octaves = fitting_octaves(tune, instrument)
-        if not octaves:
-            raise
-        return prepared(tune, instrument, octave=octaves[0], unfold=unfolds)
+    return prepared(tune, instrument_named(player), unfold=unfolds)
 
 
 def first_arrangement(tune: Tune, player: str, level: int, idiom: Idiom, *, unfolds: bool) -> Arrangement:

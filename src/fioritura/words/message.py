@@ -52,6 +52,14 @@ class Message:
         """
         return dict(self.args)[name]
 
+    @property
+    def core(self) -> Message:
+        """What is said, without the places (file, tune, line) that are said before it as a message's `problem`."""
+        said = self
+        while isinstance(problem := dict(said.args).get("problem"), Message):
+            said = problem
+        return said
+
     def form(self, attribute: str) -> Message:
         """The same message in another of its forms, an attribute of its text (``turn.form("how")``)."""
         return Message(f"{self.id.partition('.')[0]}.{attribute}", self.args)

@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections import Counter
 from typing import Final, Protocol
 
-from fioritura.errors import FiorituraError, ReadError, TuneError
+from fioritura.errors import ReadError
 from fioritura.notation.lists import first_named
 from fioritura.words import Message, Value, message
 
-__all__ = ["AbcError", "AbcPolyphonyError", "Faults", "Placed", "UnreadableError"]
+__all__ = ["AbcError", "Faults", "Placed", "UnreadableError"]
 
 MAX_WARNINGS: Final = 20
 MAX_SHOWN: Final = 40
@@ -31,8 +31,8 @@ class Placed(Protocol):
         """The column of its first character."""
 
 
-class _PlacedError(FiorituraError):
-    """`line` and `column` count from 1 in the text that was given, `text` is what stands there, and `problem` says
+class AbcError(ReadError):
+    """A place in an ABC text that can't be read. `line` and `column` count from 1 in the text that was given, `text` is what stands there, and `problem` says
     what is wrong with it and what to do; the message holds them all."""
 
     def __init__(self, problem: Message, *, line: int, column: int, text: str) -> None:
@@ -41,14 +41,6 @@ class _PlacedError(FiorituraError):
         self.line = line
         self.column = column
         self.text = text
-
-
-class AbcError(_PlacedError, ReadError):
-    """A place in an ABC text that can't be read: `line`, `column`, `text` and `problem` say where and why."""
-
-
-class AbcPolyphonyError(_PlacedError, TuneError):
-    """A place in an ABC text where several notes sound at once, with the attributes of an `AbcError`."""
 
 
 class UnreadableError(Exception):
@@ -77,16 +69,6 @@ class Faults:
         if not self.is_lenient:
             raise AbcError(fault.message, line=piece.line, column=piece.column, text=piece.text) from None
         self.warn(piece, message("abc-left-out", text=_shown(piece.text), problem=fault.message))
-
-    def meet_polyphony(self, piece: Placed, problem: Message) -> None:
-        """Several notes sound at once; the top one is read.
-
-        Raises:
-            AbcPolyphonyError: unless lenient.
-        """
-        if not self.is_lenient:
-            raise AbcPolyphonyError(problem, line=piece.line, column=piece.column, text=piece.text)
-        self.count("abc-top-notes")
 
     def warn(self, piece: Placed, said: Message) -> None:
         """Something at a place was guessed or left out."""

@@ -14,7 +14,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Final
 
-from fioritura.notation.abc.faults import AbcError, AbcPolyphonyError, Faults, UnreadableError
+from fioritura.notation.abc.faults import AbcError, Faults, UnreadableError
 from fioritura.notation.abc.fields import read_properties, text_string
 from fioritura.notation.abc.lexer import TuneText, header_fields, split_book
 from fioritura.notation.abc.notes import note_parts
@@ -22,12 +22,13 @@ from fioritura.notation.abc.sheet import Voice, read_sheet
 from fioritura.notation.abc.signs import is_chord_text
 from fioritura.notation.abc.voice import VoiceReader
 from fioritura.notation.assemble import Irregular, RawTune, assemble
+from fioritura.notation.line import TOP, Line
 from fioritura.notation.part_choice import PartSummary, choose_part, part_list
 from fioritura.theory.pitch import Interval, Pitch
 from fioritura.tune import Tune, transpose
 from fioritura.words import Message, message
 
-__all__ = ["AbcEntry", "AbcError", "AbcPolyphonyError", "iter_abc", "list_abc", "read_abc"]
+__all__ = ["AbcEntry", "AbcError", "iter_abc", "list_abc", "read_abc"]
 
 _STEPS: Final = (0, 1, 1, 2, 2, 3, 3, 4, 5, 5, 6, 6)
 """Staff places of the interval of 0 to 11 semitones that a transposing part is written at."""
@@ -61,19 +62,19 @@ class AbcEntry:
             else message("abc-tune", place=place)
         )
 
-    def read(self, *, irregular: Irregular = "refuse", part: str | int | None = None) -> Tune:
-        """The tune. `part` names a voice (its id, its name or its number from 1); else the melody is chosen.
+    def read(self, *, irregular: Irregular = "refuse", part: str | int | None = None, line: Line = TOP) -> Tune:
+        """The tune. `part` names a voice (its id, its name or its number from 1); else the melody is chosen. `line` says
+        which of several notes at once is read.
 
         Raises:
             AbcError: a place can't be read, with line and column (``irregular="refuse"``).
-            AbcPolyphonyError: several notes sound at once (``irregular="refuse"``); a `TuneError`.
             TuneError: no notes, or bars that do not add up.
             OptionError: there is no such voice.
         """
-        faults = Faults(is_lenient=irregular == "keep")
+        faults = Faults(is_lenient=irregular != "refuse")
         sheet = read_sheet(self.text, faults)
         voice = _melody(sheet.voices, part, faults)
-        reader = VoiceReader(sheet.settings(voice), faults)
+        reader = VoiceReader(sheet.settings(voice), faults, line)
         bars = reader.read(voice.tokens)
         raw = RawTune(
             bars=bars,

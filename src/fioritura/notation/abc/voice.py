@@ -5,14 +5,14 @@ Source: the abc music standard 2.1, sections 4 and 5.
 Conventions: accidentals hold to the bar line for the letter in every octave (section 11.3's default) unless
 ``propagate-accidentals`` says otherwise, those of grace notes in their own octave only; a tie carries them over the
 bar line, and one that is only understood at the end of a line ends none. A tie between different pitches is a slur,
-as in old books, and an ``x`` with a sign over it is a spacer, as they use it. What can't be read goes to `Faults`;
-if they are lenient, several notes at once are read as the top one.
+as in old books, and an ``x`` with a sign over it is a spacer, as they use it. What can't be read goes to `Faults`. Of
+several notes at once one is read (`fioritura.notation.line`); of the voices of an overlay the first is the top one.
 """
 
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
 from typing import Final
 
@@ -31,7 +31,8 @@ from fioritura.notation.abc.lexer import NOTE, Kind, Token
 from fioritura.notation.abc.lyrics import Slots
 from fioritura.notation.abc.notes import Accidentals, Slurs, length_parts, note_parts
 from fioritura.notation.abc.signs import DECORATIONS, chord_text, is_chord_text, jump_named, mark_in_words
-from fioritura.notation.assemble import RawBar, RawNote
+from fioritura.notation.assemble import RawBar, RawNote, bar_message, bar_numbers
+from fioritura.notation.line import TOP, Line, line_taken, pick
 from fioritura.theory.metre import WHOLE, Metre
 from fioritura.theory.pitch import Pitch
 from fioritura.tune import Mark
@@ -92,7 +93,7 @@ class _Stack:
 class VoiceReader:
     """Reads the tokens of one voice. After `read`, `words` are the texts that may name a feel."""
 
-    def __init__(self, settings: VoiceSettings, faults: Faults) -> None:
+    def __init__(self, settings: VoiceSettings, faults: Faults, line: Line = TOP) -> None:
         self.words: list[str] = []
         self._settings = settings
         self._faults = faults
@@ -107,7 +108,8 @@ class VoiceReader:
         self._tuplet: _Tuplet | None = None
         self._broken: _Broken | None = None
         self._stack: _Stack | None = None
-        self._skips_overlay = False
+        self._line: Line = line
+        self._chosen: list[int] = []
         self._handlers: dict[Kind, Callable[[Token], None]] = {
             "note": self._note,
             "rest": self._rest,
@@ -126,7 +128,6 @@ class VoiceReader:
             "chord": self._stack_start,
             "chord_end": self._stack_end,
             "field": self._field,
-            "overlay": self._overlay,
             "reserved": self._reserved,
             "line_end": self._line_end,
             "other": self._other,
@@ -137,12 +138,9 @@ class VoiceReader:
 
         Raises:
             AbcError: something can't be read (with ``irregular="refuse"``).
-            AbcPolyphonyError: several notes sound at once (with ``irregular="refuse"``).
         """
         handlers = self._handlers
-        for token in tokens:
-            if self._skips_overlay and token.kind != "bar":
-                continue
+        for token in self._without_overlays(tokens):
             try:
                 handlers[token.kind](token)
             except UnreadableError as fault:
@@ -151,7 +149,29 @@ class VoiceReader:
         bars = self._bars.finish()
         if self._bars.cut_endings:
             self._faults.remark(message("abc-ending-cut"))
+        if self._chosen and bars:
+            first = bar_message(bar_numbers(bars)[min(self._chosen[0], len(bars) - 1)])
+            self._faults.remark(line_taken(len(self._chosen), first, self._line))
         return bars
+
+    def _without_overlays(self, tokens: Iterable[Token]) -> Iterator[Token]:
+        """The tokens with one of its voices for every bar that has several."""
+        voices: list[list[Token]] = [[]]
+        for token in tokens:
+            if token.kind == "overlay":
+                voices.append([])
+            elif token.kind != "bar":
+                voices[-1].append(token)
+            else:
+                yield from self._one_voice(voices)
+                voices = [[]]
+                yield token
+        yield from self._one_voice(voices)
+
+    def _one_voice(self, voices: Sequence[Sequence[Token]]) -> Iterator[Token]:
+        yield from voices[pick(len(voices), self._line)]
+        if len(voices) > 1:
+            self._chosen.append(len(self._bars.bars))
 
     # Notes and rests
 
@@ -203,7 +223,7 @@ class VoiceReader:
                 self._tuplet = None
         return length
 
-    def _sound(self, pitch: Pitch, numerator: int, denominator: int) -> None:
+    def _sound(self, pitch: Pitch, numerator: int, denominator: int) -> Sound:
         note = RawNote(0, 0, pitch)
         sound = self._bars.add(self._length(numerator, denominator), note)
         self._slots.add(sound)
@@ -218,6 +238,7 @@ class VoiceReader:
             note.marks += tuple(dict.fromkeys(self._marks))
             self._marks.clear()
         self._slurs.meet(note)
+        return sound
 
     # Ties, slurs, tuplets
 
@@ -295,23 +316,18 @@ class VoiceReader:
         if stack is None or not stack.notes:
             raise UnreadableError("abc-chord-end-loose")
         pitches = {pitch.midi: pitch for pitch, _, _ in stack.notes}
-        if len(pitches) > 1:
-            self._faults.meet_polyphony(stack.token, message("abc-notes-together", count=len(pitches)))
-        top = pitches[max(pitches)]
+        taken = pitches[sorted(pitches, reverse=True)[pick(len(pitches), self._line)]]
         numerator, denominator = length_parts(token.text[1:])
         _, inner_numerator, inner_denominator = stack.notes[0]
-        self._sound(top, numerator * inner_numerator, denominator * inner_denominator)
-        if top in stack.tied:
+        sound = self._sound(taken, numerator * inner_numerator, denominator * inner_denominator)
+        if len(pitches) > 1:
+            self._chosen.append(sound.bar.index)
+        if taken in stack.tied:
             self._tie(token)
-
-    def _overlay(self, token: Token) -> None:
-        self._faults.meet_polyphony(token, message("abc-voices-together"))
-        self._skips_overlay = True
 
     # Bar lines and lines
 
     def _bar_line(self, token: Token) -> None:
-        self._skips_overlay = False
         if self._stack:
             self._stack = None
             raise UnreadableError("abc-chord-open")

@@ -27,10 +27,12 @@ from fioritura.notation.abc.notes import Accidentals
 from fioritura.notation.part_spelling import written_tune
 from fioritura.notation.rhythm import Tuplet, WrittenEvent, written_bars
 from fioritura.notation.score import Score, Staff
+from fioritura.notation.style_words import style_said
 from fioritura.theory.key import Key, Mode
 from fioritura.theory.metre import EIGHTH, QUARTER, WHOLE, Metre
 from fioritura.theory.pitch import Interval, Pitch
 from fioritura.tune import Bar, Jump, Mark, Note, Tempo, Tune
+from fioritura.words import say
 
 __all__ = ["write_abc"]
 
@@ -116,7 +118,8 @@ def _header(tune: Tune, score: Score, by: Interval) -> Iterator[str]:
     yield f"M:{tune.metre}"
     yield f"L:1/{WHOLE // UNIT_TICKS}"
     first = tune.tempos[0] if tune.tempos and tune.tempos[0].onset_ticks <= 0 else None
-    pace = ['"Swing"'] * (tune.feel == "swing") + ([_tempo(first, tune.metre)] if first else [])
+    said = style_said(tune)
+    pace = ([f'"{say(said)}"'] if said else []) + ([_tempo(first, tune.metre)] if first else [])
     if pace:
         yield f"Q:{' '.join(pace)}"
     yield f"K:{_key(tune.key)}{_staff_properties(tune, score.staves[0], by)}"

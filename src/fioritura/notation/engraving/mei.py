@@ -270,9 +270,9 @@ def _above(part: WrittenPart) -> Iterator[_Sign]:
     """Tempo marks, then chord symbols, then labels, each in order."""
     tune, number = part.tune, part.number
     if number == 1:
-        for onset, swings, tempo in tempo_marks(tune):
+        for onset, word, tempo in tempo_marks(tune):
             if onset > tune.bars[0].start_ticks:
-                yield _Sign(onset, "tempo", ' place="above"', _tempo_words(swings, tempo, tune.bar_at(onset).metre))
+                yield _Sign(onset, "tempo", ' place="above"', _tempo_words(word, tempo, tune.bar_at(onset).metre))
     if part.staff.shows_chords:
         for index, span in enumerate(tune.chords):
             words = f'<rend fontsize="{_CHORD_SIZE}">{_text(chord_words(span))}</rend>'
@@ -303,12 +303,12 @@ def _opening_tempo(part: WrittenPart) -> str:
     """The tempo mark at the beginning as one text, its signs in Unicode (``"Swing ♩ = 126"``)."""
     tune = part.tune
     start = tune.bars[0].start_ticks
-    marks = [_tempo_words(swings, tempo, tune.metre) for onset, swings, tempo in tempo_marks(tune) if onset <= start]
+    marks = [_tempo_words(word, tempo, tune.metre) for onset, word, tempo in tempo_marks(tune) if onset <= start]
     return "  ".join(marks)
 
 
-def _tempo_words(swings: bool, tempo: Tempo | None, metre: Metre) -> str:
-    words = ["Swing"] if swings else []
+def _tempo_words(word: str, tempo: Tempo | None, metre: Metre) -> str:
+    words = [_text(word)] if word else []
     if tempo:
         value, is_dotted = beat_value(metre)
         sign = BEAT_SIGNS[value] + ("\N{MUSICAL SYMBOL COMBINING AUGMENTATION DOT}" if is_dotted else "")

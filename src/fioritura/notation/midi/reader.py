@@ -16,11 +16,13 @@ from typing import Any, Final
 
 from fioritura.errors import ReadError, TuneError
 from fioritura.notation.assemble import MAX_BARS, Irregular, RawBar, RawChord, RawNote, RawTempo, RawTune, assemble
+from fioritura.notation.line import TOP, Line, Sounding, line_of, line_taken
 from fioritura.notation.midi.rhythm import (
     CrowdedBeatError,
     PlayedNote,
     WrittenNote,
     beats_of,
+    split_graces,
     swing_place,
     written_rhythm,
 )
@@ -38,6 +40,8 @@ __all__ = ["MAX_MIDI_BYTES", "read_midi"]
 MAX_MIDI_BYTES: Final = 2 * 1024 * 1024
 _DRUM_CHANNEL: Final = 9
 _LEAST_CHORD_TEXTS: Final = 3
+_TOGETHER_TICKS: Final = 100
+"""Notes of a chord begin within this time (30 ms at 120 beats a minute)."""
 _PLAINLY_ANOTHER_KEY: Final = 0.15
 """By how much more of the sounding time another key's scale must hold than C major's."""
 _RUNAWAY: Final = re.compile(rb"[\x80-\xff]{1000}")
@@ -103,14 +107,17 @@ class _Span:
         return self.start_ticks + self.length_ticks
 
 
-def read_midi(data: bytes, *, part: str | int | None = None, irregular: Irregular = "refuse") -> Tune:
+def read_midi(
+    data: bytes, *, part: str | int | None = None, irregular: Irregular = "refuse", line: Line = TOP
+) -> Tune:
     """The melody of a MIDI file.
 
-    `part` (a track's name, part of one, or a number from 1) overrides the choice of the track.
+    `part` (a track's name, part of one, or a number from 1) overrides the choice of the track; `line` says which of
+    several notes at once is the melody's.
 
     Raises:
         ReadError: damaged or truncated data, SMPTE timing, format 2, or more than 2 MB.
-        TuneError: no melody, several notes at once in it, or a metre or tempo that can't be worked with.
+        TuneError: no melody, or a metre or tempo that can't be worked with.
         OptionError: there is no such track.
     """
     content = _content(data)
@@ -119,17 +126,19 @@ def read_midi(data: bytes, *, part: str | int | None = None, irregular: Irregula
     if not chosen.notes:
         raise TuneError("midi-part-empty", part=chosen.title, parts=part_list(summaries))
     spans = _spans(content.metres, max(note.end for note in chosen.notes))
-    notes = _one_at_a_time(chosen.notes, spans, summaries)
+    warnings: list[Message] = []
+    notes = _one_at_a_time(chosen.notes, spans, line, warnings)
     beats = [beat for span in spans for beat in beats_of(span.metre, span.start_ticks, span.length_ticks)]
-    swing = swing_place([note.start for note in notes], beats)
+    tempo = content.tempos[0][1] if content.tempos else 120.0
+    mains, _ = split_graces(notes, beats, content.tolerance, tempo)
+    swing = swing_place([note.start for note in mains], beats)
     try:
-        written = written_rhythm(notes, beats, content.tolerance, swing)
+        written = written_rhythm(notes, beats, content.tolerance, swing, tempo)
     except CrowdedBeatError as error:
         number = next((n for n, span in enumerate(spans, 1) if error.start_ticks < span.end_ticks), len(spans))
         raise TuneError("midi-bar-crowded", bar=message("bar-name", number=number)) from None
-    warnings: list[Message] = []
     if len(summaries) > 1 and part is None:
-        warnings.append(message("melody-taken-from", part=chosen.title, parts=part_list(summaries)))
+        warnings.insert(0, message("melody-taken-from", part=chosen.title, parts=part_list(summaries)))
     if swing is not None:
         warnings.append(message("midi-swing-read"))
     bars = _bars(spans, written, content, warnings)
@@ -268,35 +277,37 @@ def _summary(part: _Part) -> PartSummary:
 
 def _is_overlap(first: PlayedNote, second: PlayedNote) -> bool:
     """True when two notes sound together for longer than a legato player lets them."""
-    allowed = min(SIXTEENTH, (first.end - first.start) / 2)
-    return first.end - second.start > allowed and first.midi != second.midi
+    return first.end - second.start > _allowed(first) and first.midi != second.midi
+
+
+def _allowed(note: PlayedNote) -> float:
+    """How long a note may sound on over the next one."""
+    return min(SIXTEENTH, (note.end - note.start) / 2)
 
 
 def _one_at_a_time(
-    notes: Sequence[PlayedNote], spans: Sequence[_Span], summaries: Sequence[PartSummary]
+    notes: Sequence[PlayedNote], spans: Sequence[_Span], line: Line, warnings: list[Message]
 ) -> list[PlayedNote]:
-    """The notes with legato overlaps cut.
-
-    Raises:
-        TuneError: two notes sound together.
-    """
-    line: list[PlayedNote] = []
+    """The notes of a line, with legato overlaps cut."""
+    if any(_is_overlap(*pair) for pair in pairwise(notes)):
+        sounds = [Sounding(note.start, max(note.start, note.end - _allowed(note)), note.midi) for note in notes]
+        ends, chosen = line_of(sounds, line, together=_TOGETHER_TICKS)
+        if chosen:
+            first = notes[chosen[0]].start
+            number = next((n for n, span in enumerate(spans, 1) if first < span.end_ticks), len(spans))
+            warnings.append(line_taken(len(chosen), message("bar-name", number=number), line))
+        notes = [
+            notes[number] if end == sounds[number].end else PlayedNote(notes[number].start, end, notes[number].midi)
+            for number, end in sorted(ends.items())
+        ]
+    kept: list[PlayedNote] = []
     for note in notes:
-        if line and _is_overlap(line[-1], note):
-            number = next((n for n, span in enumerate(spans, 1) if note.start < span.end_ticks), len(spans))
-            raise TuneError(
-                "midi-notes-at-once",
-                bar=message("bar-name", number=number),
-                pitch=Key(0).spell(line[-1].midi),
-                other=Key(0).spell(note.midi),
-                parts=part_list(summaries),
-            )
-        if line and line[-1].end > note.start:
-            line[-1] = PlayedNote(line[-1].start, note.start, line[-1].midi)
-            if line[-1].end <= line[-1].start:
-                line.pop()
-        line.append(note)
-    return line
+        if kept and kept[-1].end > note.start:
+            kept[-1] = PlayedNote(kept[-1].start, note.start, kept[-1].midi)
+            if kept[-1].end <= kept[-1].start:
+                kept.pop()
+        kept.append(note)
+    return kept
 
 
 def _spans(metres: Sequence[tuple[int, Metre]], end: float) -> list[_Span]:

@@ -17,10 +17,30 @@ from typing import Final
 
 from fioritura.theory.metre import EIGHTH, HALF, QUARTER, SIXTEENTH, THIRTYSECOND, Metre
 
-__all__ = ["Beat", "CrowdedBeatError", "PlayedNote", "WrittenNote", "beats_of", "swing_place", "written_rhythm"]
+__all__ = [
+    "Beat",
+    "CrowdedBeatError",
+    "PlayedNote",
+    "WrittenNote",
+    "beats_of",
+    "split_graces",
+    "swing_place",
+    "written_rhythm",
+]
 
 _GRACE_TICKS: Final = 160
 """A note that is over and followed by the next within this time (less than a thirty-second) is a grace note."""
+
+_GRACE_SEC: Final = 0.1
+_LONGEST_GRACE_TICKS: Final = 375.0
+"""A grace note that is played lasts less than this, which is less than a sixteenth (420), at any tempo."""
+_MOST_GRACES: Final = 3
+_STEP: Final = 2
+"""Semitones of the widest step."""
+_ALONE: Final = 1.6
+"""How much longer than a grace note the notes around it must be."""
+_SIMPLE_PLACES: Final = (0.0, 0.5, 2 / 3, 1.0)
+_COMPOUND_PLACES: Final = (0.0, 1 / 3, 2 / 3, 1.0)
 
 _EARLY_SHARE: Final = Fraction(1, 12)
 """An onset that is early by up to this share of a beat belongs to the beat that follows."""
@@ -105,13 +125,22 @@ def _pieces(group_ticks: int) -> list[int]:
     return [QUARTER] * count if count > 1 and group_ticks % QUARTER == 0 else [group_ticks]
 
 
-def _split_graces(notes: Sequence[PlayedNote]) -> tuple[list[PlayedNote], dict[int, tuple[int, ...]]]:
-    """The main notes, and the grace notes' MIDI numbers by the index of the main note they lead to."""
+def split_graces(
+    notes: Sequence[PlayedNote], beats: Sequence[Beat], tolerance: float, quarters_per_minute: float
+) -> tuple[list[PlayedNote], dict[int, tuple[int, ...]]]:
+    """The main notes, and the grace notes' MIDI numbers by the index of the main note they lead to.
+
+    A note followed at once is a grace note in any file. In one that is played, or where it stands beside the file's
+    grid, so is a note of less than a tenth of a second that leads by step, from off the beat, into a longer one.
+    """
+    leads = _leading_notes(notes, beats, tolerance, quarters_per_minute)
     mains: list[PlayedNote] = []
     graces: dict[int, tuple[int, ...]] = {}
     waiting: list[int] = []
-    for note, following in zip(notes, [*notes[1:], None], strict=True):
-        if following is not None and following.start - note.start < _GRACE_TICKS and note.midi != following.midi:
+    for number, note in enumerate(notes):
+        following = notes[number + 1] if number + 1 < len(notes) else None
+        is_close = following is not None and following.start - note.start < _GRACE_TICKS
+        if following is not None and note.midi != following.midi and (is_close or number in leads):
             waiting.append(note.midi)
             continue
         if waiting:
@@ -119,6 +148,37 @@ def _split_graces(notes: Sequence[PlayedNote]) -> tuple[list[PlayedNote], dict[i
             waiting = []
         mains.append(note)
     return mains, graces
+
+
+def _leading_notes(
+    notes: Sequence[PlayedNote], beats: Sequence[Beat], tolerance: float, quarters_per_minute: float
+) -> frozenset[int]:
+    """The numbers of short notes that lead by step into a longer one nearer to the beat, at most three in a row."""
+    limit = min(_GRACE_SEC * quarters_per_minute / 60 * QUARTER, _LONGEST_GRACE_TICKS)
+    starts = [note.start for note in notes]
+    is_exact = _exact_share(starts, beats, tolerance) >= _EXACT_ONSETS
+    found: set[int] = set()
+    for main in range(1, len(notes)):
+        gaps = [starts[number] - starts[number - 1] for number in range(main, max(0, main - _MOST_GRACES), -1)]
+        count = next((place for place, gap in enumerate(gaps) if gap >= limit), len(gaps))
+        first = main - count
+        if not count or (first and starts[first] - starts[first - 1] < _ALONE * gaps[count - 1]):
+            continue
+        lasts = (starts[main + 1] if main + 1 < len(notes) else notes[main].end) - starts[main]
+        group = notes[first : main + 1]
+        is_stepwise = all(1 <= abs(a.midi - b.midi) <= _STEP for a, b in pairwise(group))
+        is_early = _off_beat(starts[main], beats) < _off_beat(starts[first], beats)
+        is_written = is_exact and _exact_share(starts[first:main], beats, tolerance) == 1.0
+        if is_stepwise and is_early and not is_written and lasts >= _ALONE * gaps[0]:
+            found.update(range(first, main))
+    return frozenset(found)
+
+
+def _off_beat(time: float, beats: Sequence[Beat]) -> float:
+    """How far a time lies from the nearest beat, half of one or swung eighth, in beats."""
+    beat = beats[max(0, bisect_right(beats, time, key=lambda beat: beat.start_ticks) - 1)]
+    place = (time - beat.start_ticks) / beat.length_ticks
+    return min(abs(place - at) for at in (_COMPOUND_PLACES if beat.is_compound else _SIMPLE_PLACES))
 
 
 def swing_place(onsets: Sequence[float], beats: Sequence[Beat]) -> float | None:
@@ -138,7 +198,11 @@ def swing_place(onsets: Sequence[float], beats: Sequence[Beat]) -> float | None:
 
 
 def written_rhythm(
-    notes: Sequence[PlayedNote], beats: Sequence[Beat], tolerance: float, swing: float | None = None
+    notes: Sequence[PlayedNote],
+    beats: Sequence[Beat],
+    tolerance: float,
+    swing: float | None = None,
+    quarters_per_minute: float = 120.0,
 ) -> list[WrittenNote]:
     """The notes (one at a time, in order of start) with written onsets and durations.
 
@@ -148,7 +212,7 @@ def written_rhythm(
     Raises:
         CrowdedBeatError: the notes in one beat are too close for any grid.
     """
-    mains, graces = _split_graces(notes)
+    mains, graces = split_graces(notes, beats, tolerance, quarters_per_minute)
     starts = [note.start for note in mains]
     is_exact = swing is None and _exact_share(starts, beats, tolerance) >= _EXACT_ONSETS
     ends_are_exact = is_exact and _exact_share([note.end for note in mains], beats, tolerance) >= _EXACT_ENDS

@@ -7,7 +7,9 @@ The container format is that of the W3C MusicXML 4.0 report, "Compressed .MXL fi
 from __future__ import annotations
 
 import io
+import re
 import zipfile
+from html import unescape
 from pathlib import PurePosixPath
 from typing import Final
 
@@ -15,7 +17,7 @@ from lxml import etree
 
 from fioritura.errors import ReadError
 from fioritura.files import ZIP_DAMAGE
-from fioritura.words import message
+from fioritura.words import Message, message
 
 __all__ = ["MAX_ELEMENTS", "parse_score", "unpacked"]
 
@@ -27,6 +29,9 @@ _SMALL_BYTES: Final = 1024 * 1024
 _CONTAINER: Final = "META-INF/container.xml"
 _SCORE_TYPE: Final = "application/vnd.recordare.musicxml+xml"
 _SCORE_SUFFIXES: Final = frozenset({".xml", ".musicxml"})
+_SCORE_ROOT: Final = re.compile(rb"<\s*score-(partwise|timewise)\b")
+_HEAD_BYTES: Final = 4096
+"""Within so many bytes a score's first element begins."""
 
 
 def parse_score(data: bytes) -> etree._Element:
@@ -45,8 +50,11 @@ def parse_score(data: bytes) -> etree._Element:
     raise ReadError("xml-not-music", element=name)
 
 
-def unpacked(data: bytes) -> bytes:
-    """The score inside a compressed MusicXML (.mxl) file.
+def unpacked(data: bytes) -> tuple[bytes, tuple[Message, ...]]:
+    """The score inside a compressed MusicXML (.mxl) file, and what had to be guessed to find it.
+
+    A container that is damaged or names no score of the archive does not hide the score that is there; of several
+    the one whose name the container's text holds is taken, else the first by name.
 
     Raises:
         ReadError: a damaged or encrypted archive, one with unsafe names, or one that unpacks to too much; or no
@@ -56,7 +64,8 @@ def unpacked(data: bytes) -> bytes:
         with zipfile.ZipFile(io.BytesIO(data)) as archive:
             members = archive.infolist()
             _check_members(members)
-            return _member(archive, _score_name(archive, members))
+            name, notes = _score_name(archive, members)
+            return _member(archive, name), notes
     except (*ZIP_DAMAGE, OSError) as error:
         raise ReadError("mxl-damaged", reason=str(error)) from None
 
@@ -107,21 +116,42 @@ def _check_members(members: list[zipfile.ZipInfo]) -> None:
             )
 
 
-def _score_name(archive: zipfile.ZipFile, members: list[zipfile.ZipInfo]) -> str:
+def _score_name(archive: zipfile.ZipFile, members: list[zipfile.ZipInfo]) -> tuple[str, tuple[Message, ...]]:
     names = [member.filename for member in members]
-    if _CONTAINER in names:
-        container = _parsed(_member(archive, _CONTAINER))
-        for rootfile in container.iter("{*}rootfile"):
-            name = str(rootfile.get("full-path", ""))
-            if name in names and rootfile.get("media-type", _SCORE_TYPE) == _SCORE_TYPE:
-                return name
-        raise ReadError("mxl-names-no-score")
-    scores = [
-        name for name in names if PurePosixPath(name).suffix.lower() in _SCORE_SUFFIXES and "META-INF" not in name
-    ]
+    container = _member(archive, _CONTAINER) if _CONTAINER in names else b""
+    named = _named_score(container, names) if container else None
+    if named is not None:
+        return named, ()
+    scores = [name for name in sorted(names) if _may_be_score(name)]
+    if len(scores) > 1:
+        scores = [name for name in scores if _SCORE_ROOT.search(_member(archive, name)[:_HEAD_BYTES])] or scores
     if not scores:
         raise ReadError("mxl-holds-no-score")
-    return scores[0]
+    told = unescape(container.decode("utf-8", "replace"))
+    chosen = next((name for name in scores if name in told), scores[0])
+    notes = [message("mxl-container-bad", score=chosen)] if container else []
+    if len(scores) > 1 and chosen not in told:
+        notes = [message("mxl-several-scores", count=len(scores), score=chosen)]
+    return chosen, tuple(notes)
+
+
+def _named_score(container: bytes, names: list[str]) -> str | None:
+    """The score of the archive that the container names; None where it is damaged or names none."""
+    try:
+        root = _parsed(container)
+    except ReadError:
+        return None
+    for rootfile in root.iter("{*}rootfile"):
+        name = str(rootfile.get("full-path", ""))
+        if name in names and rootfile.get("media-type", _SCORE_TYPE) == _SCORE_TYPE:
+            return name
+    return None
+
+
+def _may_be_score(name: str) -> bool:
+    path = PurePosixPath(name)
+    is_hidden = path.name.startswith(".") or path.parts[0] in ("META-INF", "__MACOSX")
+    return path.suffix.lower() in _SCORE_SUFFIXES and not is_hidden
 
 
 def _member(archive: zipfile.ZipFile, name: str) -> bytes:

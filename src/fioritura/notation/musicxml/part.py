@@ -10,6 +10,7 @@ from collections import Counter
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from fractions import Fraction
+from itertools import takewhile
 from typing import Final
 
 from lxml import etree
@@ -244,11 +245,15 @@ class _Walk:
         )
 
     def _grace(self, element: Element, voice: str) -> None:
-        """Keep a grace note for the note that follows; of several at once the first."""
+        """Keep a grace note for the note that follows; of several at once the highest."""
         pitch = signs.pitch_of(element)
-        if pitch is None or element.find("cue") is not None or element.find("chord") is not None:
+        if pitch is None or element.find("cue") is not None:
             return
-        self.graces.setdefault(voice, []).append(pitch.up(self.shift))
+        graces, pitch = self.graces.setdefault(voice, []), pitch.up(self.shift)
+        if element.find("chord") is not None and graces:
+            graces[-1] = max(graces[-1], pitch, key=lambda grace: grace.midi)
+            return
+        graces.append(pitch)
         marks = signs.marks_on(element)
         self.grace_slurs[voice] += marks.count(Mark.SLUR_START) - marks.count(Mark.SLUR_STOP)
 
@@ -326,12 +331,19 @@ class _Walk:
         else:
             self.ending = ()
 
+    def _fit_notes(self, end: int, full: int) -> None:
+        """Let the notes that stop where the file ends the bar, one rounding off, stop at the bar line."""
+        for found in takewhile(lambda found: found.bar == self.index, reversed(self.content.notes)):
+            if found.note.end_ticks == end and found.note.offset_ticks < full:
+                found.note.duration_ticks = full - found.note.offset_ticks
+
     def _close_bar(self) -> None:
         bar = self.bar
         full = bar.metre.bar_ticks
         if self.end:
             is_full = not bar.is_free and _gap(self.end, full) < self.division_ticks
             bar.content_ticks = full if is_full else max(1, round(self.exact.get(self.end, self.end)))
+            self._fit_notes(round(self.exact.get(self.end, self.end)), bar.content_ticks)
         if bar.repeats:
             self.ending = ()
         for place, jump in self.jump_signs:

@@ -9,13 +9,15 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterable, Sequence
-from itertools import pairwise
+from dataclasses import replace
+from itertools import groupby, pairwise
 from typing import Final
 
 from lxml import etree
 
 from fioritura.errors import FiorituraError, TuneError
 from fioritura.notation.assemble import MAX_BARS, Irregular, RawBar, RawTune, assemble, bar_message, bar_numbers
+from fioritura.notation.line import TOP, Line, Sounding, line_of, line_taken, pick
 from fioritura.notation.musicxml.file import parse_score
 from fioritura.notation.musicxml.part import Measure, PartContent, VoiceNote, settle_codas, walk_part
 from fioritura.notation.part_choice import PartSummary, choose_part, part_list
@@ -36,14 +38,22 @@ _LEAST_VOICE_SHARE: Final = 0.25
 """A voice with fewer notes than this share of the busiest one of its staff is not taken for the melody."""
 
 
-def read_musicxml(data: bytes, *, part: str | int | None = None, irregular: Irregular = "refuse") -> Tune:
+def read_musicxml(
+    data: bytes,
+    *,
+    part: str | int | None = None,
+    irregular: Irregular = "refuse",
+    line: Line = TOP,
+    notes: Sequence[Message] = (),
+) -> Tune:
     """The melody of an uncompressed MusicXML score.
 
-    `part` (a name, part of one, or a number from 1) overrides the choice of the part.
+    `part` (a name, part of one, or a number from 1) overrides the choice of the part; `line` says which of several
+    voices, or notes at once, is the melody. `notes` are said before the reader's own warnings.
 
     Raises:
         ReadError: no MusicXML, damaged, or values in it that make no sense.
-        TuneError: no melody, several notes at once in it, or bars that do not add up.
+        TuneError: no melody, or bars that do not add up.
         OptionError: there is no such part.
     """
     root = parse_score(data)
@@ -52,7 +62,7 @@ def read_musicxml(data: bytes, *, part: str | int | None = None, irregular: Irre
     chosen = choose_part(summaries, part)
     content = walk_part(parts[chosen][1])
     settle_codas(content.bars)
-    _put_melody(content, summaries)
+    _put_melody(content, line)
     _adopt(content, [measures for index, (_, measures) in enumerate(parts) if index != chosen])
     _settle_modes(content)
     name = summaries[chosen].name
@@ -67,7 +77,7 @@ def read_musicxml(data: bytes, *, part: str | int | None = None, irregular: Irre
             part_name=name,
             words=content.words,
             feel=content.feel,
-            warnings=content.warnings,
+            warnings=[*notes, *content.warnings],
         ),
         irregular=irregular,
     )
@@ -149,36 +159,65 @@ def _part_name(root: Element, part_id: str) -> str:
     return ""
 
 
-def _put_melody(content: PartContent, summaries: Sequence[PartSummary]) -> None:
-    """Put the notes of the part's melody voice into its bars.
-
-    Raises:
-        TuneError: several notes sound at once.
-    """
+def _put_melody(content: PartContent, line: Line) -> None:
+    """Put the notes of the part's melody voice into its bars, one at a time."""
     if not content.notes:
         return
     staff = min(note.staff for note in content.notes)
     counts = Counter(note.voice for note in content.notes if note.staff == staff)
     most = max(counts.values())
-    voice = min(
-        (name for name, count in counts.items() if count >= _LEAST_VOICE_SHARE * most), key=lambda name: _order(name)
-    )
+    voices = sorted((name for name, count in counts.items() if count >= _LEAST_VOICE_SHARE * most), key=_order)
+    voice = voices[pick(len(voices), line)]
     melody = [note for note in content.notes if note.voice == voice]
     if any(note.staff != staff for note in melody) and _first_clash(melody):
         melody = [note for note in melody if note.staff == staff]
+    others = len(content.notes) - len(melody)
     melody = _without_unisons(melody)
-    clash = _first_clash(melody)
-    if clash:
-        raise _polyphony(content.bars, clash, summaries)
+    melody, chosen = _one_at_a_time(melody, TOP if len(voices) > 1 and isinstance(line, int) else line)
     for note in melody:
         content.bars[note.bar].notes.append(note.note)
-    content.warnings += _melody_warnings(content, melody, voice)
+    content.warnings += _melody_warnings(content, melody, voice, others)
+    if chosen:
+        first = bar_message(bar_numbers(content.bars)[chosen[0].bar])
+        content.warnings.append(line_taken(len(chosen), first, line))
 
 
-def _melody_warnings(content: PartContent, melody: Sequence[VoiceNote], voice: str) -> list[Message]:
+def _one_at_a_time(notes: Sequence[VoiceNote], line: Line) -> tuple[list[VoiceNote], list[VoiceNote]]:
+    """The notes of a line, and those of them that had others beside them. What hangs on the other notes of a chord
+    (graces, marks, syllable) goes to the one that is taken."""
+    if not _first_clash(notes):
+        return list(notes), []
+    line_notes: list[VoiceNote] = []
+    found: list[VoiceNote] = []
+    for _, group in groupby(_by_onset(notes), key=lambda note: note.bar):
+        sounds = list(group)
+        times = [
+            Sounding(note.offset_ticks, note.offset_ticks + note.duration_ticks, note.pitch.midi)
+            for note in (sound.note for sound in sounds)
+        ]
+        ends, chosen = line_of(times, line)
+        for number, end in ends.items():
+            mates = [
+                sound.note for sound, time in zip(sounds, times, strict=True) if time.start == times[number].start
+            ]
+            taken = sounds[number].note
+            note = replace(
+                taken,
+                duration_ticks=int(end) - taken.offset_ticks,
+                is_tied=taken.is_tied and end == times[number].end,
+                graces=taken.graces or next((mate.graces for mate in mates if mate.graces), ()),
+                marks=taken.marks or next((mate.marks for mate in mates if mate.marks), ()),
+                lyric=taken.lyric or next((mate.lyric for mate in mates if mate.lyric), ""),
+            )
+            line_notes.append(replace(sounds[number], note=note))
+            if number in chosen:
+                found.append(line_notes[-1])
+    return line_notes, found
+
+
+def _melody_warnings(content: PartContent, melody: Sequence[VoiceNote], voice: str, others: int) -> list[Message]:
     """What is lost on the way from the part to its melody."""
     warnings: list[Message] = []
-    others = len(content.notes) - len(melody)
     if others:
         warnings.append(message("xml-one-voice-read", voice=voice, count=others))
     signs = Counter(sign for note in melody for sign in note.left_out)
@@ -213,16 +252,6 @@ def _first_clash(notes: Iterable[VoiceNote]) -> tuple[VoiceNote, VoiceNote] | No
         if first.bar == second.bar and second.note.offset_ticks < first.note.offset_ticks + first.note.duration_ticks:
             return first, second
     return None
-
-
-def _polyphony(
-    bars: Sequence[RawBar], clash: tuple[VoiceNote, VoiceNote], summaries: Sequence[PartSummary]
-) -> TuneError:
-    first, second = clash
-    bar, pitch, other = bar_message(bar_numbers(bars)[first.bar]), first.note.pitch, second.note.pitch
-    if len(summaries) > 1:
-        return TuneError("xml-part-at-once", bar=bar, pitch=pitch, other=other, parts=part_list(summaries))
-    return TuneError("xml-notes-at-once", bar=bar, pitch=pitch, other=other)
 
 
 def _adopt(content: PartContent, others: Iterable[Sequence[Measure]]) -> None:

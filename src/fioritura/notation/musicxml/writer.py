@@ -262,16 +262,18 @@ def _words(text: str, **attributes: str) -> Element:
 
 def _tempo_signs(tune: Tune) -> Iterator[Sign]:
     """Tempo marks; the feel stands before the first."""
-    for onset, swings, tempo in tempo_marks(tune):
+    for onset, word, tempo in tempo_marks(tune):
         direction = _direction()
-        if swings:
-            add(add(direction, "direction-type"), "words", "Swing", **{"font-weight": "bold"})
+        if word:
+            add(add(direction, "direction-type"), "words", word, **{"font-weight": "bold"})
         if tempo:
             _metronome(direction, tempo, tune.bar_at(tempo.onset_ticks).metre)
         sound = add(direction, "sound")
         if tempo:
             sound.set("tempo", decimal_text(tempo.quarters_per_minute))
-        if swings:
+        if word and tune.feel == "straight":
+            add(add(sound, "swing"), "straight")
+        elif word:
             swing = add(sound, "swing")
             for tag, value in (("first", "2"), ("second", "1"), ("swing-type", "eighth")):
                 add(swing, tag, value)

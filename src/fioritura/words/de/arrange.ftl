@@ -53,6 +53,13 @@ octaves = { $direction ->
     } tiefer
 }
 octave-by-custom = { CAPITAL($instrument) }: Leadsheets werden üblicherweise { $octave } gespielt.
+octave-to-fit = { $pitch } ({ $place }){ $others ->
+    [0] {""}
+   *[other] {" "}und { $others } weitere
+} läge außerhalb des Umfangs ({ $instrument }): Das Stück wird { $octave } gespielt.
+key-best = { $key } passt am besten, notiert in { $written } ({ $instruments }): Das Stück ist dorthin transponiert.
+key-of-another-mode = „{ $given }“ hat ein anderes Tongeschlecht als das Stück, das in { FORM($key, "inline") } steht: nur den Grundton angeben.
+no-such-key = „{ $given }“ ist keine Tonart: einen Grundton angeben, etwa C, Bb oder F#, oder „best“.
 beats-out-of-reach = Ein Tempo von { $given } Schlägen in der Minute geht nicht: möglich sind hier { $low } bis { $high }.
 notes-out-of-range = { $pitch } ({ $place }){ $others ->
     [0] {""}

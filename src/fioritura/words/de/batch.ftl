@@ -21,8 +21,3 @@ batch-none-named = Nichts genannt ({ $what }): zur Wahl stehen { $known }.
 batch-unknown = Unbekannt ({ $what }): „{ $given }“. Zur Wahl stehen { $known }.
 batch-over-time = nach { $seconds } s abgebrochen: einzeln versuchen oder mehr Zeit geben
 batch-fault = ein Fehler des Programms ({ $kind }: { $reason }): bitte mit dem Stück melden
-batch-moved = { $octaves ->
-    [-1] Eine Oktave tiefer gesetzt, damit alle Töne auf dem Instrument liegen.
-    [1] Eine Oktave höher gesetzt, damit alle Töne auf dem Instrument liegen.
-   *[other] Um { $octaves } Oktaven versetzt, damit alle Töne auf dem Instrument liegen.
-}

@@ -55,18 +55,51 @@ quarter-note-parts = { $count } Viertel
     .number = { $count }
 bar-holds = { $bar } enthält { $held }, ein { $metre }-Takt hat { FORM($full, "number") }
 bar-kept = { $fault }: so belassen
+bar-repaired = { $fault }: { $repair }
+repair-rounded = auf den Takt gerundet
+repair-rest-off = die Pause, die nicht hineinpasst, ist weggenommen
+repair-triplets = { $count ->
+    [one] drei gleiche Noten sind als Triole gelesen
+   *[other] je drei gleiche Noten sind als { $count } Triolen gelesen
+}
+repair-pickup = als Auftakt und Takt gelesen
+repair-bar-lines = { $count ->
+    [one] ein fehlender Taktstrich ist gesetzt
+   *[other] { $count } fehlende Taktstriche sind gesetzt
+}
+repair-joined = mit dem kurzen danach als ein Takt gelesen
+repair-rest-behind = hinter den Noten ist eine Pause ergänzt ({ $length })
+repair-rest-before = vor den Noten, die weiterführen, ist eine Pause ergänzt ({ $length })
 bars-irregular = { $fault }{ $more ->
     [0] { "" }
    *[other] { " " }(so auch { $more ->
         [one] { $more } weiterer
        *[other] { $more } weitere
     })
-}: in der Datei berichtigen oder die Takte so belassen.
+}: in der Datei berichtigen, die Takte ausbessern lassen oder sie so belassen.
 bar-unmeasured = Ein Takt ohne Taktart dauert { $length }, mehr als sich messen lässt: Taktstriche setzen.
 tune-too-long = Das Stück hat { $bars } Takte, { $limit } sind möglich: die Datei auf das Stück kürzen.
 notes-together = { $bar } hat { $pitch }, während { $other } noch klingt; eine Melodie hat immer nur einen Ton: eine andere Stimme wählen oder die zweite herausnehmen.
+line-taken = { $count ->
+    [one] an { $count } Stelle, { FORM($bar, "at") }, klingen mehrere Töne zugleich
+   *[other] an { $count } Stellen, zuerst { FORM($bar, "at") }, klingen mehrere Töne zugleich
+}: { $line ->
+    [top] genommen wird die oberste Stimme
+    [bottom] genommen wird die unterste Stimme
+   *[other] genommen wird die { $line }. Stimme von oben
+}
+no-such-line = Eine Stimme „{ $given }“ gibt es nicht: „top“ (oberste), „bottom“ (unterste) oder eine Zahl von 1 (oberste) bis { $limit } angeben.
 note-unplayable = { $bar } hat die Note { $pitch } mit { $length } Dauer, die sich nicht spielen lässt: berichtigen.
 chords-at-one-place = { $bar } hat „{ $first }“ und „{ $second }“ an derselben Stelle: „{ $first }“ wird weggelassen
+style-name = { $style ->
+    [shuffle] Shuffle
+    [straight] Gerade Achtel
+    [bossa] Bossa nova
+    [ballad] Ballade
+    [soul] Soul
+    [funk] Funk
+   *[swing] Swing
+}
 chord-kept-as-text = { $bar }: „{ $given }“ ist kein lesbares Akkordsymbol; als Text belassen, ohne Akkord gespielt
 tempo-unplayable = { $bar } hat ein Tempo von { $given } Vierteln in der Minute; spielbar sind { $low } bis { $high }: berichtigen.
 note-without-length = Note { $number } ({ $pitch }) hat keine Dauer: eine geben oder die Note weglassen.
@@ -107,8 +140,6 @@ abc-chord-in-chord = ein Akkord kann nicht in einem Akkord beginnen.
 abc-chord-end-loose = hier ist kein Akkord zu schließen.
 abc-chord-open = ein Akkord ist vor diesem Taktstrich nicht geschlossen.
 abc-unknown-sign = kein Zeichen von ABC beginnt so: entfernen oder schreiben, was gemeint war.
-abc-notes-together = { $count } Noten klingen zugleich; eine Melodie hat immer nur einen Ton: die anderen herausnehmen oder nur den obersten behalten.
-abc-voices-together = zwei Stimmen klingen zugleich; eine Melodie hat immer nur einen Ton: die anderen herausnehmen oder nur den obersten behalten.
 
 # ABC: was erraten oder weggelassen wurde.
 
@@ -133,10 +164,6 @@ abc-ties-as-slurs = { $count ->
 abc-bar-lines-understood = { $count ->
     [one] { $count } Taktstrich am Ende einer Zeile wird mitgedacht
    *[other] { $count } Taktstriche am Ende von Zeilen werden mitgedacht
-}
-abc-top-notes = { $count ->
-    [one] an { $count } Stelle klingen mehrere Noten zugleich: Gelesen wird die oberste
-   *[other] an { $count } Stellen klingen mehrere Noten zugleich: Gelesen wird die oberste
 }
 abc-more-places = { $count ->
     [one] { $count } weitere solche Stelle
@@ -163,8 +190,9 @@ mxl-password = Die komprimierte Datei ist durch ein Passwort geschützt: ohne Pa
 mxl-packing = Die komprimierte Datei ist auf eine Weise gepackt, die .mxl nicht erlaubt: noch einmal als .mxl speichern.
 mxl-bomb = Die komprimierte Datei würde entpackt von { $packed } auf { $unpacked } Bytes wachsen; möglich sind { $limit } und das { $ratio }-Fache: nicht verwenden.
 mxl-unpacks-too-far = Die komprimierte Datei ergibt entpackt mehr als { $limit } Bytes: nicht verwenden.
-mxl-names-no-score = Der Container der komprimierten Datei nennt keine Partitur, die darin liegt: noch einmal als .mxl exportieren.
 mxl-holds-no-score = Die komprimierte Datei enthält keine Partitur: noch einmal als .mxl oder .musicxml exportieren.
+mxl-container-bad = die komprimierte Datei sagt nicht richtig, welche Partitur sie enthält; gelesen wurde { $score }
+mxl-several-scores = die komprimierte Datei enthält { $count } Partituren und sagt nicht richtig, welche gemeint ist; gelesen wurde die dem Namen nach erste, { $score }
 xml-no-part = Die Partitur hat keine Stimme: noch einmal mit ihren Systemen exportieren.
 xml-element-missing = <{ $element }> fehlt: berichtigen oder die Datei noch einmal exportieren.
 xml-element-senseless = <{ $element }> enthält „{ $given }“, was dort keinen Sinn ergibt: berichtigen oder die Datei noch einmal exportieren.
@@ -174,8 +202,6 @@ xml-backup-too-far = ein Rücksprung vor den Anfang des Taktes: die Datei noch e
 xml-note-too-short = die Note { $pitch } dauert { $length }, zu kurz zum Bearbeiten: als Vorschlagsnote schreiben oder verlängern.
 xml-key-too-far = { $count } Vorzeichen, 7 sind möglich: enharmonisch anders schreiben.
 xml-tempo-no-number = das Tempo „{ $given }“ ist keine Zahl: berichtigen.
-xml-notes-at-once = { $bar } hat { $pitch } und { $other } zugleich, und eine Melodie hat immer nur einen Ton: die unteren Noten aus der Datei nehmen.
-xml-part-at-once = { $bar } hat { $pitch } und { $other } zugleich, und eine Melodie hat immer nur einen Ton: eine andere Stimme wählen ({ $parts }) oder die unteren Noten aus der Datei nehmen.
 xml-one-voice-read = nur Stimme { $voice } des obersten Systems wurde gelesen; { $count ->
     [one] { $count } Note anderer Stimmen und Systeme ist weggelassen
    *[other] { $count } Noten anderer Stimmen und Systeme sind weggelassen
@@ -202,7 +228,6 @@ midi-format = Das ist eine MIDI-Datei im Format { $given }; lesbar sind 0 und 1:
 midi-too-many-bars = Die MIDI-Datei hat mehr als { $limit } Takte: auf das Stück kürzen.
 midi-part-empty = { $part } hat keine Noten; vorhanden: { $parts }. Eine andere Stimme wählen.
 midi-bar-crowded = { $bar } hat Noten, die für jeden Rhythmus zu dicht liegen: ausdünnen oder eine andere Stimme wählen.
-midi-notes-at-once = { $bar } hat { $pitch } und { $other } zugleich, und eine Melodie hat immer nur einen Ton: eine andere Stimme wählen ({ $parts }).
 midi-swing-read = durchgehend lang-kurze Achtel wurden als gleichmäßige Achtel mit Swing-Feeling gelesen
 midi-silent-bars = { $count ->
     [one] { $count } leerer Takt vor der Melodie weggelassen

@@ -244,3 +244,4 @@ practice-dotted = Die ganze Stelle punktiert spielen, lang–kurz, dann kurz–l
 practice-slow-trill = { $pair } gleichmäßig hin und her binden, bis es sich wie ein langsamer Triller anfühlt.
 practice-tempo = Bei ♩ = { $start } beginnen; wenn es dreimal nacheinander sauber ist, um 4 steigern; Ziel ist ♩ = { $goal }.
 practice-at-tempo = Bei ♩ = { $goal } liegt es in Reichweite: dort gleichmäßig spielen.
+feel-by-custom = In der Datei steht nicht, wie gespielt wird: Die Achtel sind geswingt, wie im Jazz üblich.

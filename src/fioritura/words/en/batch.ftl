@@ -21,8 +21,3 @@ batch-none-named = No { $what } is named: choose among { $known }.
 batch-unknown = No { $what } “{ $given }”: choose among { $known }.
 batch-over-time = it took more than { $seconds } s and was given up: try it alone, or give it more time
 batch-fault = a fault of the program ({ $kind }: { $reason }): please report it with the tune
-batch-moved = { $octaves ->
-    [-1] Moved an octave down, so that all notes lie on the instrument.
-    [1] Moved an octave up, so that all notes lie on the instrument.
-   *[other] Moved by { $octaves } octaves, so that all notes lie on the instrument.
-}

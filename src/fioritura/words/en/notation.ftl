@@ -58,15 +58,48 @@ quarter-note-parts = { $count } quarter notes
     .number = { $count }
 bar-holds = { $bar } holds { $held } where { $metre } has { FORM($full, "number") }
 bar-kept = { $fault }: kept as it is
+bar-repaired = { $fault }: { $repair }
+repair-rounded = rounded to the bar
+repair-rest-off = the rest that does not fit is taken off
+repair-triplets = { $count ->
+    [one] three equal notes are read as a triplet
+   *[other] equal notes by threes are read as { $count } triplets
+}
+repair-pickup = read as a pickup and a bar
+repair-bar-lines = { $count ->
+    [one] a missing bar line is set
+   *[other] { $count } missing bar lines are set
+}
+repair-joined = read as one bar with the short one after it
+repair-rest-behind = a rest of { $length } is added behind its notes
+repair-rest-before = a rest of { $length } is added before its notes, which lead on
 bars-irregular = { $fault }{ $more ->
     [0] { "" }
    *[other] { " " }({ $more } more like it)
-}: correct it in the file, or keep the bars as they are.
+}: correct it in the file, have the bars mended, or keep them as they are.
 bar-unmeasured = A bar without metre lasts { $length }, more than can be measured: set bar lines in it.
 tune-too-long = The tune has { $bars } bars; { $limit } is the limit: cut the file to the tune.
 notes-together = { $bar } has { $pitch } while { $other } still sounds; the melody must be one note at a time: choose another part, or take out the second voice.
+line-taken = { $count ->
+    [one] at { $count } place, { FORM($bar, "at") }, several notes sound at once
+   *[other] at { $count } places, the first { FORM($bar, "at") }, several notes sound at once
+}: { $line ->
+    [top] the top line is taken
+    [bottom] the bottom line is taken
+   *[other] line { $line } from the top is taken
+}
+no-such-line = There is no line “{ $given }”: give “top”, “bottom” or a number from 1 (the top line) to { $limit }.
 note-unplayable = { $bar } has the note { $pitch } of { $length }, which can't be played: correct it.
 chords-at-one-place = { $bar } has “{ $first }” and “{ $second }” at one place: “{ $first }” is left out
+style-name = { $style ->
+    [shuffle] Shuffle
+    [straight] Straight eighths
+    [bossa] Bossa nova
+    [ballad] Ballad
+    [soul] Soul
+    [funk] Funk
+   *[swing] Swing
+}
 chord-kept-as-text = { $bar }: “{ $given }” can't be read as a chord symbol; kept as text, played as no chord
 tempo-unplayable = { $bar } has a tempo of { $given } quarter notes a minute; { $low } to { $high } can be played: correct it.
 note-without-length = Note { $number } ({ $pitch }) has no length: give it one or leave it out.
@@ -107,8 +140,6 @@ abc-chord-in-chord = a chord can't begin inside a chord.
 abc-chord-end-loose = there is no chord to end here.
 abc-chord-open = a chord is not closed before this bar line.
 abc-unknown-sign = no sign of ABC begins so: take it out, or write what was meant.
-abc-notes-together = { $count } notes sound at once; the melody must be one note at a time: take the others out, or keep the top note.
-abc-voices-together = two voices sound at once; the melody must be one note at a time: take the others out, or keep the top note.
 
 # ABC: what was guessed or left out.
 
@@ -133,10 +164,6 @@ abc-ties-as-slurs = { $count ->
 abc-bar-lines-understood = { $count ->
     [one] { $count } bar line is understood at the end of a line
    *[other] { $count } bar lines are understood at the ends of lines
-}
-abc-top-notes = { $count ->
-    [one] at { $count } place several notes sound at once: the top note is read
-   *[other] at { $count } places several notes sound at once: the top note is read
 }
 abc-more-places = { $count ->
     [one] { $count } more place like these
@@ -163,8 +190,9 @@ mxl-password = The compressed file is protected by a password: save it without o
 mxl-packing = The compressed file is packed in a way that .mxl does not allow: save it again as .mxl.
 mxl-bomb = The compressed file would unpack from { $packed } to { $unpacked } bytes; { $limit } and { $ratio }-fold are the limits: don't use it.
 mxl-unpacks-too-far = The compressed file unpacks to more than { $limit } bytes: don't use it.
-mxl-names-no-score = The compressed file's container names no score that is in it: export it again as .mxl.
 mxl-holds-no-score = The compressed file holds no score: export it again as .mxl or .musicxml.
+mxl-container-bad = the compressed file does not say properly which score it holds; { $score } was read
+mxl-several-scores = the compressed file holds { $count } scores and does not say properly which is meant; the first by name was read, { $score }
 xml-no-part = There is no part in the score: export it again with its staves.
 xml-element-missing = <{ $element }> is missing: correct it, or export the file again.
 xml-element-senseless = <{ $element }> holds “{ $given }”, which makes no sense there: correct it, or export the file again.
@@ -174,8 +202,6 @@ xml-backup-too-far = a backup to before the start of the measure: export the fil
 xml-note-too-short = the note { $pitch } lasts { $length }, too short to be worked with: write it as a grace note, or lengthen it.
 xml-key-too-far = a key signature of { $count } sharps or flats; 7 is the limit: respell it.
 xml-tempo-no-number = a tempo of “{ $given }” is no number: correct it.
-xml-notes-at-once = { $bar } has { $pitch } and { $other } at once, and a melody is one note at a time: take out the lower notes in the file.
-xml-part-at-once = { $bar } has { $pitch } and { $other } at once, and a melody is one note at a time: choose another part ({ $parts }), or take out the lower notes in the file.
 xml-one-voice-read = only voice { $voice } of the top staff was read; { $count ->
     [one] { $count } note of other voices and staves is left out
    *[other] { $count } notes of other voices and staves are left out
@@ -202,7 +228,6 @@ midi-format = It is a MIDI file of format { $given }; 0 and 1 can be read: expor
 midi-too-many-bars = The MIDI file has more than { $limit } bars: cut it to the tune.
 midi-part-empty = { $part } has no notes; there are: { $parts }. Choose another part.
 midi-bar-crowded = { $bar } has notes too close for any rhythm: thin them out, or choose another part.
-midi-notes-at-once = { $bar } has { $pitch } and { $other } at once, and a melody is one note at a time: choose another part ({ $parts }).
 midi-swing-read = long-short eighths throughout were read as even eighths with a swing feel
 midi-silent-bars = { $count ->
     [one] { $count } silent bar before the melody left out

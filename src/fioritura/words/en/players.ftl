@@ -182,3 +182,4 @@ practice-dotted = Play the whole stretch in dotted rhythm, long–short, then sh
 practice-slow-trill = Slur { $pair } back and forth, evenly, until it feels like a slow trill.
 practice-tempo = Begin at ♩ = { $start }; when it is clean three times running, go up by 4; the goal is ♩ = { $goal }.
 practice-at-tempo = It lies within reach at ♩ = { $goal }: play it there, evenly.
+feel-by-custom = The file does not say how it is played: its eighths are swung, as jazz does by custom.

@@ -53,6 +53,13 @@ octaves = { $direction ->
     } más baja
 }
 octave-by-custom = { CAPITAL($instrument) }: por costumbre las hojas guía se tocan { $octave }.
+octave-to-fit = { $pitch } ({ $place }){ $others ->
+    [0] {""}
+   *[other] {" "}y { $others } más
+} quedaría fuera de la extensión ({ $instrument }): la pieza se toca { $octave }.
+key-best = { $key } es la que mejor conviene, escrita en { $written } ({ $instruments }): la pieza se ha transportado ahí.
+key-of-another-mode = «{ $given }» es de otro modo que la pieza, que está en { FORM($key, "inline") }: indique solo la tónica.
+no-such-key = «{ $given }» no es una tonalidad: indique una tónica, por ejemplo C, Bb o F#, o «best».
 beats-out-of-reach = Un tempo de { $given } pulsos por minuto está fuera de alcance: aquí va de { $low } a { $high }.
 notes-out-of-range = { $pitch } ({ $place }){ $others ->
     [0] {""}

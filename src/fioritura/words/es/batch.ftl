@@ -21,8 +21,3 @@ batch-none-named = No se ha nombrado nada ({ $what }): elija entre { $known }.
 batch-unknown = Desconocido ({ $what }): «{ $given }». Elija entre { $known }.
 batch-over-time = se abandonó tras { $seconds } s: pruebe solo esta melodía o dé más tiempo
 batch-fault = un fallo del programa ({ $kind }: { $reason }): comuníquelo junto con la melodía
-batch-moved = { $octaves ->
-    [-1] Bajado una octava para que todas las notas estén en el instrumento.
-    [1] Subido una octava para que todas las notas estén en el instrumento.
-   *[other] Movido { $octaves } octavas para que todas las notas estén en el instrumento.
-}

@@ -58,15 +58,48 @@ quarter-note-parts = { $count } de negra
     .number = { $count }
 bar-holds = { $bar }: contiene { $held }, y un compás de { $metre } tiene { FORM($full, "number") }
 bar-kept = { $fault }; se deja como está
+bar-repaired = { $fault }; { $repair }
+repair-rounded = se redondea al compás
+repair-rest-off = se quita el silencio que sobra
+repair-triplets = { $count ->
+    [one] tres notas iguales se leen como un tresillo
+   *[other] notas iguales de tres en tres se leen como { $count } tresillos
+}
+repair-pickup = se lee como anacrusa y compás
+repair-bar-lines = { $count ->
+    [one] se pone una barra de compás que falta
+   *[other] se ponen { $count } barras de compás que faltan
+}
+repair-joined = se lee como un solo compás con el compás corto siguiente
+repair-rest-behind = se añade un silencio ({ $length }) detrás de sus notas
+repair-rest-before = se añade un silencio ({ $length }) delante de sus notas, que llevan adelante
 bars-irregular = { $fault }{ $more ->
     [0] { "" }
    *[other] { " " }(y { $more } más así)
-}: corríjalo en el archivo o conserve los compases como están.
+}: corríjalo en el archivo haga reparar los compases o consérvelos como están.
 bar-unmeasured = Un compás sin indicación dura { $length }, más de lo que se puede medir: póngale barras de compás.
 tune-too-long = La melodía tiene { $bars } compases; el límite es { $limit }: recorte el archivo a la melodía.
 notes-together = { $bar }: { $pitch } empieza mientras { $other } suena todavía; una melodía tiene una sola nota a la vez: elija otra parte o quite la segunda voz.
+line-taken = { $count ->
+    [one] en { $count } lugar, { FORM($bar, "at") }, suenan varias notas a la vez
+   *[other] en { $count } lugares, el primero { FORM($bar, "at") }, suenan varias notas a la vez
+}: { $line ->
+    [top] se toma la línea superior
+    [bottom] se toma la línea inferior
+   *[other] se toma la línea { $line } desde arriba
+}
+no-such-line = No hay ninguna línea «{ $given }»: indique «top» (arriba), «bottom» (abajo) o un número de 1 (arriba) a { $limit }.
 note-unplayable = { $bar }: la nota { $pitch } ({ $length }) no se puede tocar: corríjala.
 chords-at-one-place = { $bar }: «{ $first }» y «{ $second }» están en el mismo lugar; se omite «{ $first }»
+style-name = { $style ->
+    [shuffle] Shuffle
+    [straight] Corcheas iguales
+    [bossa] Bossa nova
+    [ballad] Balada
+    [soul] Soul
+    [funk] Funk
+   *[swing] Swing
+}
 chord-kept-as-text = { $bar }: «{ $given }» no es un cifrado de acorde legible; se deja como texto y se toca sin acorde
 tempo-unplayable = { $bar }: un tempo de { $given } negras por minuto; se puede tocar de { $low } a { $high }: corríjalo.
 note-without-length = La nota { $number } ({ $pitch }) no tiene duración: désela u omítala.
@@ -107,8 +140,6 @@ abc-chord-in-chord = un acorde no puede empezar dentro de un acorde.
 abc-chord-end-loose = no hay aquí ningún acorde que cerrar.
 abc-chord-open = un acorde queda sin cerrar antes de esta barra de compás.
 abc-unknown-sign = ningún signo de ABC empieza así: quítelo o escriba lo que se quería.
-abc-notes-together = { $count } notas suenan a la vez; una melodía tiene una sola nota a la vez: quite las demás o conserve solo la más aguda.
-abc-voices-together = dos voces suenan a la vez; una melodía tiene una sola nota a la vez: quite las demás o conserve solo la nota más aguda.
 
 # ABC: qué se adivinó o se omitió.
 
@@ -133,10 +164,6 @@ abc-ties-as-slurs = { $count ->
 abc-bar-lines-understood = { $count ->
     [one] { $count } barra de compás se sobreentiende al final de una línea
    *[other] { $count } barras de compás se sobreentienden al final de las líneas
-}
-abc-top-notes = { $count ->
-    [one] en { $count } lugar suenan varias notas a la vez: se lee la más aguda
-   *[other] en { $count } lugares suenan varias notas a la vez: se lee la más aguda
 }
 abc-more-places = { $count ->
     [one] { $count } lugar más como estos
@@ -163,8 +190,9 @@ mxl-password = El archivo comprimido está protegido por una contraseña: guárd
 mxl-packing = El archivo está comprimido de un modo que .mxl no permite: guárdelo de nuevo como .mxl.
 mxl-bomb = El archivo comprimido pasaría de { $packed } a { $unpacked } bytes; los límites son { $limit } y { $ratio } veces su tamaño: no lo use.
 mxl-unpacks-too-far = El archivo comprimido da más de { $limit } bytes: no lo use.
-mxl-names-no-score = El contenedor del archivo comprimido no nombra ninguna partitura que esté dentro: expórtelo de nuevo como .mxl.
 mxl-holds-no-score = El archivo comprimido no contiene ninguna partitura: expórtelo de nuevo como .mxl o .musicxml.
+mxl-container-bad = el archivo comprimido no dice bien qué partitura contiene; se ha leído { $score }
+mxl-several-scores = el archivo comprimido contiene { $count } partituras y no dice bien cuál es; se ha leído la primera por su nombre, { $score }
 xml-no-part = La partitura no tiene ninguna parte: expórtela de nuevo con sus pentagramas.
 xml-element-missing = falta <{ $element }>: corríjalo o exporte el archivo de nuevo.
 xml-element-senseless = <{ $element }> contiene «{ $given }», que ahí no tiene sentido: corríjalo o exporte el archivo de nuevo.
@@ -174,8 +202,6 @@ xml-backup-too-far = un retroceso a antes del principio del compás: exporte el 
 xml-note-too-short = la nota { $pitch } dura { $length }, demasiado poco para trabajarla: escríbala como nota de adorno o alárguela.
 xml-key-too-far = una armadura de { $count } alteraciones; el límite es 7: escríbala por enarmonía.
 xml-tempo-no-number = el tempo «{ $given }» no es un número: corríjalo.
-xml-notes-at-once = { $bar }: suenan a la vez { $pitch } y { $other }, y una melodía tiene una sola nota a la vez: quite del archivo las notas más graves.
-xml-part-at-once = { $bar }: suenan a la vez { $pitch } y { $other }, y una melodía tiene una sola nota a la vez: elija otra parte ({ $parts }) o quite del archivo las notas más graves.
 xml-one-voice-read = solo se leyó la voz { $voice } del pentagrama superior; { $count ->
     [one] se omite { $count } nota de otras voces y pentagramas
    *[other] se omiten { $count } notas de otras voces y pentagramas
@@ -202,7 +228,6 @@ midi-format = Es un archivo MIDI de formato { $given }; se pueden leer 0 y 1: ex
 midi-too-many-bars = El archivo MIDI tiene más de { $limit } compases: recórtelo a la melodía.
 midi-part-empty = { $part } no tiene notas; hay: { $parts }. Elija otra parte.
 midi-bar-crowded = { $bar }: las notas están demasiado juntas para cualquier ritmo; aclárelas o elija otra parte.
-midi-notes-at-once = { $bar }: suenan a la vez { $pitch } y { $other }, y una melodía tiene una sola nota a la vez: elija otra parte ({ $parts }).
 midi-swing-read = corcheas larga-breve de principio a fin se leyeron como corcheas iguales con ritmo de swing
 midi-silent-bars = { $count ->
     [one] se omite { $count } compás en silencio antes de la melodía

@@ -205,3 +205,4 @@ practice-dotted = Toque todo el pasaje con puntillo, larga–breve, luego breve�
 practice-slow-trill = Ligue { $pair } de ida y vuelta, con igualdad, hasta que parezca un trino lento.
 practice-tempo = Empiece a ♩ = { $start }; cuando salga limpio tres veces seguidas, suba de 4 en 4; la meta es ♩ = { $goal }.
 practice-at-tempo = Está al alcance a ♩ = { $goal }: tóquelo ahí, con igualdad.
+feel-by-custom = El archivo no dice cómo se toca: las corcheas llevan swing, como es costumbre en el jazz.

@@ -53,6 +53,13 @@ octaves = { $direction ->
     } plus bas
 }
 octave-by-custom = { CAPITAL($instrument) } : l’usage est de jouer les grilles { $octave }.
+octave-to-fit = { $pitch } ({ $place }){ $others ->
+    [0] {""}
+   *[other] {" "}et { $others } autres
+} sortirait de l’étendue ({ $instrument }) : le morceau se joue { $octave }.
+key-best = { $key } convient le mieux, écrit en { $written } ({ $instruments }) : le morceau y est transposé.
+key-of-another-mode = « { $given } » n’est pas dans le mode du morceau, qui est en { FORM($key, "inline") } : donnez la tonique seule.
+no-such-key = « { $given } » n’est pas une tonalité : donnez une tonique, par exemple C, Bb ou F#, ou « best ».
 beats-out-of-reach = Un tempo de { $given } battements par minute est hors de portée : il va ici de { $low } à { $high }.
 notes-out-of-range = { $pitch } ({ $place }){ $others ->
     [0] {""}

@@ -21,8 +21,3 @@ batch-none-named = Rien n’est nommé ({ $what }) : choisissez parmi { $known }
 batch-unknown = Inconnu ({ $what }) : « { $given } ». Choisissez parmi { $known }.
 batch-over-time = abandonné après { $seconds } s : essayez-le seul, ou donnez-lui plus de temps
 batch-fault = une faute du programme ({ $kind } : { $reason }) : signalez-la avec l’air
-batch-moved = { $octaves ->
-    [-1] Transposé une octave plus bas, pour que toutes les notes soient sur l’instrument.
-    [1] Transposé une octave plus haut, pour que toutes les notes soient sur l’instrument.
-   *[other] Transposé de { $octaves } octaves, pour que toutes les notes soient sur l’instrument.
-}

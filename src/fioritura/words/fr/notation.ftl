@@ -61,16 +61,49 @@ quarter-note-parts = { $count } de noire
     .number = { $count }
 bar-holds = { $bar } : { $held }, alors qu’une mesure à { $metre } en compte { FORM($full, "number") }
 bar-kept = { $fault } ; gardée telle quelle
+bar-repaired = { $fault } ; { $repair }
+repair-rounded = arrondie à la mesure
+repair-rest-off = le silence de trop est retiré
+repair-triplets = { $count ->
+    [one] trois notes égales sont lues comme un triolet
+   *[other] des notes égales par trois sont lues comme { $count } triolets
+}
+repair-pickup = lue comme une levée et une mesure
+repair-bar-lines = { $count ->
+    [one] une barre de mesure manquante est ajoutée
+   *[other] { $count } barres de mesure manquantes sont ajoutées
+}
+repair-joined = lue comme une seule mesure avec la mesure courte qui suit
+repair-rest-behind = un silence ({ $length }) est ajouté après ses notes
+repair-rest-before = un silence ({ $length }) est ajouté avant ses notes, qui mènent plus loin
 bars-irregular = { $fault }{ $more ->
     [0] { "" }
     [one] { " " }(et { $more } autre de même)
    *[other] { " " }(et { $more } autres de même)
-} : corrigez dans le fichier, ou gardez les mesures telles quelles.
+} : corrigez dans le fichier, faites réparer les mesures, ou gardez-les telles quelles.
 bar-unmeasured = Une mesure sans chiffrage dure { $length }, plus qu’on ne peut mesurer : mettez-y des barres de mesure.
 tune-too-long = L’air compte { $bars } mesures ; { $limit } est la limite : réduisez le fichier à l’air.
 notes-together = { $bar } : { $pitch } commence alors que { $other } sonne encore ; une mélodie n’a qu’une note à la fois : choisissez une autre partie, ou retirez la seconde voix.
+line-taken = { $count ->
+    [one] à { $count } endroit, { FORM($bar, "at") }, plusieurs notes sonnent ensemble
+   *[other] à { $count } endroits, d’abord { FORM($bar, "at") }, plusieurs notes sonnent ensemble
+} : { $line ->
+    [top] la ligne supérieure est prise
+    [bottom] la ligne inférieure est prise
+   *[other] la ligne { $line } à partir du haut est prise
+}
+no-such-line = Il n’y a pas de ligne « { $given } » : donnez « top » (en haut), « bottom » (en bas) ou un nombre de 1 (en haut) à { $limit }.
 note-unplayable = { $bar } : la note { $pitch } ({ $length }) n’est pas jouable : corrigez-la.
 chords-at-one-place = { $bar } : « { $first } » et « { $second } » sont au même endroit ; « { $first } » est omis
+style-name = { $style ->
+    [shuffle] Shuffle
+    [straight] Croches égales
+    [bossa] Bossa nova
+    [ballad] Ballade
+    [soul] Soul
+    [funk] Funk
+   *[swing] Swing
+}
 chord-kept-as-text = { $bar } : « { $given } » n’est pas un chiffrage d’accord lisible ; gardé comme texte, joué sans accord
 tempo-unplayable = { $bar } : un tempo de { $given } noires à la minute ; de { $low } à { $high }, c’est jouable : corrigez-le.
 note-without-length = La note { $number } ({ $pitch }) n’a pas de durée : donnez-lui-en une ou omettez-la.
@@ -111,8 +144,6 @@ abc-chord-in-chord = un accord ne peut commencer dans un accord.
 abc-chord-end-loose = il n’y a pas d’accord à fermer ici.
 abc-chord-open = un accord n’est pas fermé avant cette barre de mesure.
 abc-unknown-sign = aucun signe d’ABC ne commence ainsi : retirez-le, ou écrivez ce qui était voulu.
-abc-notes-together = { $count } notes sonnent ensemble ; une mélodie n’a qu’une note à la fois : retirez les autres, ou ne gardez que la plus haute.
-abc-voices-together = deux voix sonnent ensemble ; une mélodie n’a qu’une note à la fois : retirez les autres, ou ne gardez que la note la plus haute.
 
 # ABC : ce qui a été deviné ou omis.
 
@@ -137,10 +168,6 @@ abc-ties-as-slurs = { $count ->
 abc-bar-lines-understood = { $count ->
     [one] { $count } barre de mesure est sous-entendue en fin de ligne
    *[other] { $count } barres de mesure sont sous-entendues en fin de ligne
-}
-abc-top-notes = { $count ->
-    [one] à { $count } endroit, plusieurs notes sonnent ensemble : la plus haute est lue
-   *[other] à { $count } endroits, plusieurs notes sonnent ensemble : la plus haute est lue
 }
 abc-more-places = { $count ->
     [one] { $count } autre endroit semblable
@@ -167,8 +194,9 @@ mxl-password = Le fichier compressé est protégé par un mot de passe : enregi
 mxl-packing = Le fichier compressé l’est d’une façon que .mxl ne permet pas : enregistrez-le de nouveau en .mxl.
 mxl-bomb = Le fichier compressé passerait de { $packed } à { $unpacked } octets ; { $limit } et { $ratio } fois la taille sont les limites : ne l’utilisez pas.
 mxl-unpacks-too-far = Le fichier compressé donne plus de { $limit } octets : ne l’utilisez pas.
-mxl-names-no-score = Le conteneur du fichier compressé ne nomme aucune partition qui s’y trouve : exportez-le de nouveau en .mxl.
 mxl-holds-no-score = Le fichier compressé ne contient pas de partition : exportez-le de nouveau en .mxl ou .musicxml.
+mxl-container-bad = le fichier compressé ne dit pas bien quelle partition il contient ; { $score } a été lue
+mxl-several-scores = le fichier compressé contient { $count } partitions et ne dit pas bien laquelle est la bonne ; la première par son nom a été lue, { $score }
 xml-no-part = La partition n’a aucune partie : exportez-la de nouveau avec ses portées.
 xml-element-missing = <{ $element }> manque : corrigez-le, ou exportez le fichier de nouveau.
 xml-element-senseless = <{ $element }> contient « { $given } », qui n’y a pas de sens : corrigez-le, ou exportez le fichier de nouveau.
@@ -178,8 +206,6 @@ xml-backup-too-far = un retour avant le début de la mesure : exportez le fichi
 xml-note-too-short = la note { $pitch } dure { $length }, trop peu pour être travaillée : écrivez-la en petite note, ou allongez-la.
 xml-key-too-far = une armure de { $count } altérations ; 7 est la limite : écrivez-la par enharmonie.
 xml-tempo-no-number = le tempo « { $given } » n’est pas un nombre : corrigez-le.
-xml-notes-at-once = { $bar } : { $pitch } et { $other } sonnent ensemble, et une mélodie n’a qu’une note à la fois : retirez du fichier les notes du bas.
-xml-part-at-once = { $bar } : { $pitch } et { $other } sonnent ensemble, et une mélodie n’a qu’une note à la fois : choisissez une autre partie ({ $parts }), ou retirez du fichier les notes du bas.
 xml-one-voice-read = seule la voix { $voice } de la portée du haut a été lue ; { $count ->
     [one] { $count } note d’autres voix et portées est omise
    *[other] { $count } notes d’autres voix et portées sont omises
@@ -206,7 +232,6 @@ midi-format = C’est un fichier MIDI de format { $given } ; 0 et 1 se lisent 
 midi-too-many-bars = Le fichier MIDI compte plus de { $limit } mesures : réduisez-le à l’air.
 midi-part-empty = { $part } n’a pas de notes ; il y a : { $parts }. Choisissez une autre partie.
 midi-bar-crowded = { $bar } : des notes trop serrées pour aucun rythme ; éclaircissez-les, ou choisissez une autre partie.
-midi-notes-at-once = { $bar } : { $pitch } et { $other } sonnent ensemble, et une mélodie n’a qu’une note à la fois : choisissez une autre partie ({ $parts }).
 midi-swing-read = des croches longues-brèves d’un bout à l’autre ont été lues comme des croches égales avec un feeling swing
 midi-silent-bars = { $count ->
     [one] { $count } mesure vide avant la mélodie, omise

@@ -205,3 +205,4 @@ practice-dotted = Jouer tout le passage en rythme pointé, longue–brève, puis
 practice-slow-trill = Lier { $pair } dans les deux sens, régulièrement, jusqu’à sentir un trille lent.
 practice-tempo = Commencer à ♩ = { $start } ; quand c’est net trois fois de suite, monter de 4 ; le but est ♩ = { $goal }.
 practice-at-tempo = C’est à portée à ♩ = { $goal } : le jouer là, régulièrement.
+feel-by-custom = Le fichier ne dit pas comment jouer : les croches sont swinguées, selon l’usage du jazz.
