@@ -49,7 +49,7 @@ Line = NDArray[np.float64]
 @dataclass(frozen=True, slots=True)
 class Tone:
     """A note with what leads into it and out of it: frames `start` to `stop`, of which `core_start` to `core_stop`
-    hold the pitch."""
+    hold the pitch. Where the net found it, `confidence` and `faint` are the net's: see `PlayedNote`."""
 
     start: int
     core_start: int
@@ -58,6 +58,8 @@ class Tone:
     midi: int
     is_struck: bool
     struck_odds: float = np.inf
+    confidence: float | None = None
+    faint: tuple[tuple[float, float], ...] = ()
 
 
 def tones(segments: Sequence[Segment], track: Track, tuning_cents: float) -> list[Tone]:
