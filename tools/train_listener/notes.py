@@ -28,6 +28,7 @@ TRIAL_VOICES: Final = ("mtg/baritone-sax/m", "mtg/soprano-sax/p")
 ONSET_DB: Final = -15.0
 """A note begins where its level comes this near to its loudest."""
 END_DB: Final = -30.0
+LONGEST_SEC: Final = 1.85
 _FRAME: Final = 110
 
 
@@ -76,7 +77,8 @@ def _read(path: Path) -> RecordedNote | None:
     if np.isfinite(near).any(axis=1).mean() < 0.5:
         return None
     midi = int(path.stem) + float(np.nanmedian(near)) / 100
-    return RecordedNote(midi, int(loud[0]) * _FRAME, int(heard[-1] + 1) * _FRAME, samples)
+    end = min(int(heard[-1] + 1) * _FRAME, samples.size, int(loud[0]) * _FRAME + int(LONGEST_SEC * RATE))
+    return RecordedNote(midi, int(loud[0]) * _FRAME, end, samples[:end])
 
 
 def level_db(samples: Wave) -> NDArray[np.float64]:
@@ -95,8 +97,8 @@ def write_notes(voices: Voices, path: Path) -> None:
         midi=np.array([note.midi for _, note in notes]),
         onset=np.array([note.onset for _, note in notes]),
         end=np.array([note.end for _, note in notes]),
-        size=np.array([note.end for _, note in notes]),
-        wave=np.concatenate([np.round(note.wave[: note.end] * 32767).astype(np.int16) for _, note in notes]),
+        size=np.array([note.wave.size for _, note in notes]),
+        wave=np.concatenate([np.round(note.wave * 32767).astype(np.int16) for _, note in notes]),
     )
 
 

@@ -17,7 +17,7 @@ from tools.train_listener.dry import drummed, formula_voice, held, played, pluck
 from tools.train_listener.lines import Event, chance_line
 from tools.train_listener.notes import RecordedNote, Voices
 
-__all__ = ["FRAMES", "SAMPLES", "Maker", "Stock", "truth_of"]
+__all__ = ["FRAMES", "SAMPLES", "SCALE", "Inline", "Maker", "Stock", "truth_of"]
 
 FRAMES: Final = 1000
 SAMPLES: Final = FRAMES * HOP
@@ -27,6 +27,8 @@ SCALE: Final = 12000.0
 
 Wave = NDArray[np.float32]
 Dice = np.random.Generator
+Take = tuple[bool, NDArray[np.int16], NDArray[np.float32]]
+"""Whether it is a line, its samples, and its truth."""
 
 
 def truth_of(events: Sequence[Event], tuning_cents: float) -> tuple[Wave, Wave]:
@@ -102,6 +104,32 @@ class Maker:
         return read_at(wave, position).astype(np.float32)
 
 
+def _made(maker: Maker) -> Take:
+    """A take: four of five are lines."""
+    truth = np.zeros((2, FRAMES), np.float32)
+    is_line = maker.dice.random() < 0.8
+    if is_line:
+        wave, truth[0], truth[1] = maker.line()
+    else:
+        wave = maker.beside()
+        wave = wave * (0.1 / (wave.std() + 1e-6))
+    return is_line, np.clip(np.round(wave * SCALE), -32767, 32767).astype(np.int16), truth
+
+
+class Inline:
+    """Takes made as they are asked for, without other processes."""
+
+    def __init__(self, voices: Voices, bands: Sequence[Wave], seed: int) -> None:
+        self._maker = Maker(voices, bands, (seed, 0))
+
+    def take(self, most: int, wait: bool) -> list[Take]:
+        """As of `Stock`."""
+        return [_made(self._maker) for _ in range(most)]
+
+    def close(self) -> None:
+        """Nothing to end."""
+
+
 @dataclass
 class _Ring:
     """Slots in memory that processes share."""
@@ -126,26 +154,19 @@ class Stock:
         for slot in range(slots):
             self._free.put(slot)
         self._processes = [
-            context.Process(target=self._work, args=(Maker(voices, bands, (seed, number)), number), daemon=True)
+            context.Process(target=self._work, args=(Maker(voices, bands, (seed, number)),), daemon=True)
             for number in range(processes)
         ]
         for process in self._processes:
             process.start()
 
-    def _work(self, maker: Maker, number: int) -> None:
+    def _work(self, maker: Maker) -> None:
         while True:
             slot = self._free.get()
-            is_line = maker.dice.random() < 0.8
-            if is_line:
-                wave, pitch, onset = maker.line()
-                self._ring.truths[slot] = (pitch, onset)
-            else:
-                wave = maker.beside()
-                wave = wave * (0.1 / (wave.std() + 1e-6))
-            self._ring.waves[slot] = np.clip(np.round(wave * SCALE), -32767, 32767).astype(np.int16)
+            is_line, self._ring.waves[slot], self._ring.truths[slot] = _made(maker)
             self._ready.put((slot, is_line))
 
-    def take(self, most: int, wait: bool) -> list[tuple[bool, NDArray[np.int16], NDArray[np.float32]]]:
+    def take(self, most: int, wait: bool) -> list[Take]:
         """Up to `most` fresh takes: is it a line, samples, truth. With `wait` at least one."""
         from queue import Empty
 

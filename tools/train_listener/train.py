@@ -29,7 +29,7 @@ from tools.train_listener.bands import read_bands
 from tools.train_listener.net import PITCH_STATES, ListenerNet, features
 from tools.train_listener.notes import TEST_VOICES, TRIAL_VOICES, Voices, read_voices
 from tools.train_listener.spoil import Spoiler, rooms
-from tools.train_listener.stock import FRAMES, SAMPLES, SCALE, Maker, Stock
+from tools.train_listener.stock import FRAMES, SAMPLES, SCALE, Inline, Maker, Stock
 from tools.train_listener.trials import CONDITIONS, f_measure, matched
 
 Tensor = Any
@@ -159,10 +159,11 @@ def try_net(net: ListenerNet, trials: list[tuple[str, Any, Any]], device: str) -
 class Run:
     """A net with its optimiser and moving average, kept in a checkpoint."""
 
-    def __init__(self, device: str) -> None:
+    def __init__(self, device: str, rate: float = RATE_OF_LEARNING) -> None:
+        self.rate, self.warm_steps, self.is_still = rate, WARM_STEPS, False
         self.net = ListenerNet().to(device)
         self.kept = deepcopy(self.net).requires_grad_(False)
-        self.optimiser = torch.optim.AdamW(self.net.parameters(), lr=RATE_OF_LEARNING, weight_decay=0.01)
+        self.optimiser = torch.optim.AdamW(self.net.parameters(), lr=rate, weight_decay=0.01)
         self.steps, self.spent_sec = 0, 0.0
 
     def read(self, path: Path, device: str) -> None:
@@ -172,6 +173,12 @@ class Run:
         self.kept.load_state_dict(state["kept"])
         self.optimiser.load_state_dict(state["optimiser"])
         self.steps, self.spent_sec = state["steps"], state["spent_sec"]
+
+    def begin_again(self) -> None:
+        """Go on from the averaged weights at a rate of one's own, the normalisations held still."""
+        self.net.load_state_dict(self.kept.state_dict())
+        self.optimiser = torch.optim.AdamW(self.net.parameters(), lr=self.rate, weight_decay=0.01)
+        self.steps, self.spent_sec, self.warm_steps, self.is_still = 0, 0.0, WARM_STEPS // 10, True
 
     def write(self, folder: Path, spent_sec: float) -> None:
         """Keep a checkpoint and the averaged net."""
@@ -197,10 +204,14 @@ class Run:
         true_onset = true_onset * has_player[:, None]
         with torch.no_grad():
             spectra = features(spoil(dry, beside, has_player, has_beside.float()))
-        rate = RATE_OF_LEARNING * min(1, (self.steps + 1) / WARM_STEPS) * (0.01 + 0.99 * 0.5 * (1 + cos(pi * progress)))
+        rate = self.rate * min(1, (self.steps + 1) / self.warm_steps) * (0.01 + 0.99 * 0.5 * (1 + cos(pi * progress)))
         for group in self.optimiser.param_groups:
             group["lr"] = rate
         self.net.train()
+        if self.is_still:
+            for layer in self.net.modules():
+                if isinstance(layer, torch.nn.modules.batchnorm._BatchNorm):
+                    layer.eval()
         with torch.autocast(device.type, torch.bfloat16, enabled=device.type == "cuda"):
             pitch, onset = self.net(spectra)
         of_pitch, of_onset = loss_of(pitch, onset, true_pitch, true_onset)
@@ -236,6 +247,8 @@ def main() -> int:
     parser.add_argument("--rooms", type=int, default=1600)
     parser.add_argument("--trials", type=int, default=16)
     parser.add_argument("--seed", type=int, default=1)
+    parser.add_argument("--rate", type=float, default=RATE_OF_LEARNING, help="of learning, at the beginning")
+    parser.add_argument("--again", action="store_true", help="begin again from the averaged weights, gently")
     parser.add_argument("--all-voices", action="store_true")
     options = parser.parse_args()
     start = time.monotonic()
@@ -244,7 +257,10 @@ def main() -> int:
     kept_out = TEST_VOICES if options.all_voices else (*TEST_VOICES, *TRIAL_VOICES)
     own = {name: notes for name, notes in voices.items() if name not in kept_out}
     tried = {name: notes for name, notes in voices.items() if name in TRIAL_VOICES}
-    stock = Stock(own, bands[TRIAL_BANDS:], options.seed, options.processes)
+    few = options.processes == 0
+    stock = Inline(own, bands[TRIAL_BANDS:], options.seed) if few else Stock(
+        own, bands[TRIAL_BANDS:], options.seed, options.processes
+    )
     trials = make_trials(tried, bands[:TRIAL_BANDS], options.trials, min(4, options.processes))
     options.out.mkdir(parents=True, exist_ok=True)
     with (options.out / "log.txt").open("a", encoding="utf-8") as log:
@@ -259,21 +275,23 @@ def main() -> int:
     return 0
 
 
-def train(options: Any, stock: Stock, trials: Any, device: str, start: float, say: Any) -> None:
+def train(options: Any, stock: Stock | Inline, trials: Any, device: str, start: float, say: Any) -> None:
     """The loop: until the time is up, with a look at the trials now and then."""
     torch.backends.cuda.matmul.allow_tf32 = True
     torch.backends.cudnn.allow_tf32 = True
     torch.manual_seed(options.seed)
-    run = Run(device)
+    run = Run(device, options.rate)
     path = options.checkpoint or options.data / "checkpoint.pt"
     if path.exists():
         run.read(path, device)
+        if options.again:
+            run.begin_again()
     dice = np.random.default_rng([options.seed, run.steps])
     maker = torch.Generator(device).manual_seed(options.seed + run.steps)
     spoil = Spoiler(rooms(options.rooms, device, options.seed), maker)
     pool = Pool(options.pool, max(64, options.pool // 4), device)
-    while pool.lines < min(options.pool, 24 * options.batch) or pool.others < options.batch:
-        pool.add(stock.take(256, wait=True))
+    while pool.lines < min(options.pool, 24 * options.batch) or pool.others < min(options.batch, 16):
+        pool.add(stock.take(64, wait=True))
     begun = time.monotonic()
     say(f"step {run.steps}, {run.spent_sec:.0f} s spent; {pool.lines} lines ready after {begun - start:.0f} s")
     sums, count, told, saved = torch.zeros(2, device=device), 0, begun, begun

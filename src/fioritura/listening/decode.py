@@ -33,6 +33,8 @@ _PULL: Final = 4
 _APART: Final = 4
 _LEAST: Final = 0.1
 _SHORTEST: Final = 2
+_CRACK_ONSET: Final = 0.1
+_CRACK_FRAMES: Final = 25
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,7 +76,7 @@ def notes_of_frames(likely: NDArray[Any], onsets: Floats, tuning: float) -> list
     for start, stop in zip(edges[:-1], edges[1:], strict=True):
         if line[start] < SEMITONES:
             found += _parted(start, stop, int(line[start]), table, onsets, peaks)
-    return _closed(found)
+    return _closed(_without_cracks(found))
 
 
 def _by_semitone(likely: NDArray[Any], tuning: float) -> Floats:
@@ -151,6 +153,25 @@ def _between(onsets: Floats, peak: int) -> float:
     before, here, after = np.log(onsets[peak - 1 : peak + 2].astype(np.float64) + 1e-3)
     bend = before - 2 * here + after
     return peak + float(np.clip(0.5 * (before - after) / bend, -0.5, 0.5)) if bend < -1e-6 else float(peak)
+
+
+def _without_cracks(notes: list[NetNote]) -> list[NetNote]:
+    """Notes that speak an octave low at first, as in the upper register of reeds, taken for one: the jump has no onset."""
+    line: list[NetNote] = []
+    for note in notes:
+        last = line[-1] if line else None
+        is_crack = (
+            last is not None
+            and note.midi - last.midi == 12
+            and note.onset < _CRACK_ONSET
+            and note.start - last.stop < _APART
+            and last.stop - last.start < _CRACK_FRAMES
+        )
+        if last is not None and is_crack:
+            line[-1] = replace(note, start=last.start, onset=last.onset)
+        else:
+            line.append(note)
+    return line
 
 
 def _closed(notes: list[NetNote]) -> list[NetNote]:

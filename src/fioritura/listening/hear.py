@@ -24,7 +24,7 @@ from fioritura.listening.net_tones import net_tones
 from fioritura.listening.neural import Heard, NeuralEar, has_net
 from fioritura.listening.notes import CONTOUR_SEC, Attack, PlayedNote, Take
 from fioritura.listening.pitch import FRAME_SEC, Floats, Track, Tracker
-from fioritura.listening.quality import ClipMeter, PartMeter, findings
+from fioritura.listening.quality import ClipMeter, PartMeter, findings, player_share
 from fioritura.listening.segment import STRUCK_MARGIN, gate_db, segments
 
 __all__ = ["hear", "notes_of", "tuning_cents"]
@@ -67,12 +67,15 @@ def hear(source: Path | str | NDArray[Any], rate: int = 44100) -> Take:
             ear.feed(block.mono)
     track = tracker.finish()
     heard = ear.finish() if ear else None
+    player = player_share(track, heard, parts.share) if heard else None
+    if player is not None and player.is_other_tone:
+        heard = None
     notes = tuple(notes_of(track, heard))
     return Take(
         notes=notes,
         duration_sec=round(track.duration_sec, 3),
         tuning_cents=round(_tuning_of_notes(notes) if heard else tuning_cents(track), 1),
-        findings=tuple(findings(track, clipping.share, parts.share, gate_db(track.level_db))),
+        findings=tuple(findings(track, clipping.share, parts.share, gate_db(track.level_db), player)),
     )
 
 

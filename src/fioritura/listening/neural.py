@@ -34,6 +34,17 @@ class Heard:
     notes: list[NetNote]
     tuning_cents: float
 
+    @property
+    def sounding_sec(self) -> float:
+        """How long notes sound, all together."""
+        return sum(note.stop - note.start for note in self.notes) * HOP / RATE
+
+    @property
+    def sureness(self) -> float:
+        """How likely the notes are where they sound, 0 to 1; 0 without notes."""
+        total = sum(note.stop - note.start for note in self.notes)
+        return sum(note.confidence * (note.stop - note.start) for note in self.notes) / total if total else 0.0
+
 
 def has_net() -> bool:
     """True where onnxruntime is installed."""

@@ -10,14 +10,23 @@ import numpy as np
 from numpy.typing import NDArray
 
 from fioritura.listening.notes import Finding, QualityKind
-from fioritura.listening.pitch import RATE, Floats, Track
+from fioritura.listening.neural import Heard
+from fioritura.listening.pitch import FRAME_SEC, RATE, Floats, Track
+from fioritura.listening.segment import gate_db
 
-__all__ = ["ClipMeter", "PartMeter", "findings"]
+__all__ = ["ClipMeter", "PartMeter", "PlayerShare", "findings", "player_share"]
 
 SILENT_DB: Final = -60.0
 CLIPPED_SHARE: Final = 1e-4
 SECOND_SHARE: Final = 0.25
 NOISY_SHARE: Final = 0.5
+PLAYER_SHARE: Final = 0.1
+"""Of what sounds at least so much should be the player's: less is a band alone, or speech."""
+SURE: Final = 0.8
+"""The net's notes of one player, in any room and over a band, are likelier than this; of two players less likely.
+Chosen on the trial takes: 0.91 and more of one, 0.69 and less of two as loud as each other."""
+CLEAN_SHARE: Final = 0.7
+_CLEAN: Final = 0.05
 _FULL_SCALE: Final = 0.985
 _FLAT: Final = 1e-3
 _NOISY: Final = 0.4
@@ -146,21 +155,46 @@ def _fit(base_hz: float, hertz: Reals, power: Reals) -> float:
     return float(power[number > 0].sum() / power.sum()) - charge
 
 
-def findings(track: Track, clipped_share: float, second_share: float, gate_db: float) -> Iterator[Finding]:
-    """All that is wrong, the worst first."""
-    sounding = track.level_db > max(gate_db, SILENT_DB)
+@dataclass(frozen=True, slots=True)
+class PlayerShare:
+    """What the net says of the player: the share of the sounding time that is the player's, how sure it is (0 to 1), and
+    whether a clean tone of another kind sounds instead, which the frames alone can follow."""
+
+    share: float
+    sureness: float
+    is_other_tone: bool
+
+
+def player_share(track: Track, heard: Heard, second_share: float) -> PlayerShare:
+    """How much of what sounds is a player, by the net."""
+    sounding = track.level_db > max(gate_db(track.level_db), SILENT_DB)
+    share = heard.sounding_sec / max(float(sounding.sum()) * FRAME_SEC, FRAME_SEC)
+    clean = float((track.heard.best()[1][sounding] < _CLEAN).mean()) if sounding.any() else 0.0
+    is_other = share < PLAYER_SHARE and clean > CLEAN_SHARE and second_share <= SECOND_SHARE
+    return PlayerShare(share, heard.sureness, is_other)
+
+
+def findings(
+    track: Track, clipped_share: float, second_share: float, least_db: float, player: PlayerShare | None = None
+) -> Iterator[Finding]:
+    """All that is wrong, the worst first; with what the net says of the player, where it listened."""
+    sounding = track.level_db > max(least_db, SILENT_DB)
     sounding_share = float(sounding.mean())
     if float(np.percentile(track.level_db, 99)) < SILENT_DB or sounding_share < 0.01:
         advice = "Hardly anything is to be heard: check the microphone and its level, and record again."
         yield Finding(QualityKind.SILENCE, round(1 - sounding_share, 3), advice)
         return
     noisy = float((track.heard.best()[1][sounding] > _NOISY).mean())
-    if noisy > NOISY_SHARE:
+    has_player = player is not None and (player.share >= PLAYER_SHARE or player.is_other_tone)
+    if noisy > NOISY_SHARE and not has_player:
         advice = "Most of it is noise without a pitch: go nearer to the microphone, and away from the noise."
         yield Finding(QualityKind.NOISE, round(noisy, 3), advice)
-    elif second_share > SECOND_SHARE:
+    elif second_share > SECOND_SHARE and not (has_player and player is not None and player.sureness >= SURE):
         advice = "Two or more parts sound at once: record the melody alone, or with the backing on headphones."
         yield Finding(QualityKind.POLYPHONY, round(second_share, 3), advice)
+    elif player is not None and not has_player:
+        advice = "No wind player can be heard in it, only other sounds: record the melody, near to the microphone."
+        yield Finding(QualityKind.NO_PLAYER, round(1 - player.share, 3), advice)
     if clipped_share > CLIPPED_SHARE:
         advice = "The loud moments are cut off: turn the recording level down until the meter stays below the red."
         yield Finding(QualityKind.CLIPPING, round(clipped_share, 5), advice)
