@@ -125,7 +125,7 @@ def _parted(
     """A stretch of one pitch as notes: from the peak near its start, and again from each clear peak inside it."""
     near = peaks[(peaks >= start - _PULL) & (peaks <= start + _PULL)]
     first = int(near[np.argmax(onsets[near])]) if near.size else start
-    inner = peaks[(peaks > max(first, start) + _APART - 1) & (peaks < stop - 1)]
+    inner = peaks[(peaks > max(first, start) + _APART - 1) & (peaks < stop - _APART)]
     begins, faint = [first], []
     for peak in inner.tolist():
         if onsets[peak] > AGAIN and peak - begins[-1] >= _APART:

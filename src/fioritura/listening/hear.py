@@ -3,7 +3,8 @@
 audio -> frames (`pitch`) -> segments (`segment`, `attack`) -> tones (`inflect`) -> notes (`notes`)
 
 Where onnxruntime is installed, a small net (`neural`) sets where the tones begin, where they end and what they are, in
-rooms and over a band too; what is measured inside them (cents, vibrato, scoops) comes from the frames all the same.
+rooms and over a band; what is measured inside them (cents, vibrato, scoops) comes from the frames all the same. In a dry
+take of one tone at a time the frames tell all, and short grace notes better than the net: there they decide.
 """
 
 from __future__ import annotations
@@ -68,7 +69,7 @@ def hear(source: Path | str | NDArray[Any], rate: int = 44100) -> Take:
     track = tracker.finish()
     heard = ear.finish() if ear else None
     player = player_share(track, heard, parts.share) if heard else None
-    if player is not None and player.is_other_tone:
+    if player is not None and player.is_clean:
         heard = None
     notes = tuple(notes_of(track, heard))
     return Take(

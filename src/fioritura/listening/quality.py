@@ -25,8 +25,10 @@ PLAYER_SHARE: Final = 0.1
 SURE: Final = 0.8
 """The net's notes of one player, in any room and over a band, are likelier than this; of two players less likely.
 Chosen on the trial takes: 0.91 and more of one, 0.69 and less of two as loud as each other."""
-CLEAN_SHARE: Final = 0.7
-_CLEAN: Final = 0.05
+CLEAN_SHARE: Final = 0.84
+"""A take whose frames are clean for so long is dry and of one tone at a time; chosen on trial takes and the train half
+of the benchmark's: dry ones have 0.85 and more, in rooms 0.79 and less."""
+_CLEAN: Final = 0.02
 _FULL_SCALE: Final = 0.985
 _FLAT: Final = 1e-3
 _NOISY: Final = 0.4
@@ -157,21 +159,20 @@ def _fit(base_hz: float, hertz: Reals, power: Reals) -> float:
 
 @dataclass(frozen=True, slots=True)
 class PlayerShare:
-    """What the net says of the player: the share of the sounding time that is the player's, how sure it is (0 to 1), and
-    whether a clean tone of another kind sounds instead, which the frames alone can follow."""
+    """What is a player's: the share of the sounding time, how sure the net is of the notes (0 to 1), and whether the
+    take is so clean that the frames alone tell its notes, and tell short ones better than the net."""
 
     share: float
     sureness: float
-    is_other_tone: bool
+    is_clean: bool
 
 
 def player_share(track: Track, heard: Heard, second_share: float) -> PlayerShare:
-    """How much of what sounds is a player, by the net."""
+    """How much of what sounds is a player, by the net and by the frames."""
     sounding = track.level_db > max(gate_db(track.level_db), SILENT_DB)
     share = heard.sounding_sec / max(float(sounding.sum()) * FRAME_SEC, FRAME_SEC)
     clean = float((track.heard.best()[1][sounding] < _CLEAN).mean()) if sounding.any() else 0.0
-    is_other = share < PLAYER_SHARE and clean > CLEAN_SHARE and second_share <= SECOND_SHARE
-    return PlayerShare(share, heard.sureness, is_other)
+    return PlayerShare(min(1.0, share), heard.sureness, clean >= CLEAN_SHARE and second_share <= SECOND_SHARE)
 
 
 def findings(
@@ -185,7 +186,7 @@ def findings(
         yield Finding(QualityKind.SILENCE, round(1 - sounding_share, 3), advice)
         return
     noisy = float((track.heard.best()[1][sounding] > _NOISY).mean())
-    has_player = player is not None and (player.share >= PLAYER_SHARE or player.is_other_tone)
+    has_player = player is not None and (player.share >= PLAYER_SHARE or player.is_clean)
     if noisy > NOISY_SHARE and not has_player:
         advice = "Most of it is noise without a pitch: go nearer to the microphone, and away from the noise."
         yield Finding(QualityKind.NOISE, round(noisy, 3), advice)
