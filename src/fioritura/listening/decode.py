@@ -175,10 +175,11 @@ def _without_cracks(notes: list[NetNote]) -> list[NetNote]:
 
 
 def _closed(notes: list[NetNote]) -> list[NetNote]:
-    """No note lasts beyond the beginning of the next."""
+    """Each note that another follows directly lasts until that begins, and none longer."""
     line: list[NetNote] = []
     for place, note in enumerate(notes):
-        end = min(note.stop, notes[place + 1].start) if place + 1 < len(notes) else note.stop
+        follower = notes[place + 1].start if place + 1 < len(notes) else np.inf
+        end = follower if follower - note.stop < _PULL / 2 else note.stop
         if end - note.start >= 1:
             line.append(replace(note, stop=end))
     return line
