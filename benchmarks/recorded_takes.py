@@ -15,7 +15,7 @@ from typing import Final
 import numpy as np
 
 from fioritura.listening.pitch import RATE, Floats
-from tests.listening_takes import Half, Sounding, Truth, backing, fitted, melody, played, tune_names
+from tests.listening_takes import Half, Sounding, Truth, Wave, backing, fitted, melody, played, tune_names
 from tools.train_listener import dry
 from tools.train_listener.bands import band_alone
 from tools.train_listener.lines import Event
@@ -37,7 +37,6 @@ RECORDED_TARGETS: Final = {
 MOST_SPLIT: Final = 0.01
 MOST_OCTAVES: Final = 0.003
 _BAND_SEED: Final = 90_000
-_LEAST_NOTES: Final = 5
 
 
 def test_voices(folder: Path) -> Voices:
@@ -56,7 +55,7 @@ def recorded_takes(voices: Voices, count: int, half: Half = "test") -> Iterator[
             dice = np.random.default_rng((8, place, row))
             other = _backing_alone(wave, np.random.default_rng((9, place)))
             heard = spoil(wave, dice, other, band)
-            yield condition, Sounding(voice, tuple(notes), heard / np.abs(heard).max() * 0.5, RATE)
+            yield condition, Sounding(voice, tuple(notes), _loud(heard), RATE)
 
 
 def held_takes(voices: Voices) -> Iterator[tuple[str, Sounding]]:
@@ -70,7 +69,7 @@ def held_takes(voices: Voices) -> Iterator[tuple[str, Sounding]]:
         ]
         wave = _sounded(truth, voice, dice)
         for condition in ("dry", "room"):
-            yield condition, Sounding(name, tuple(truth), CONDITIONS[condition](wave, dice, wave, wave), RATE)
+            yield condition, Sounding(name, tuple(truth), _loud(CONDITIONS[condition](wave, dice, wave, wave)), RATE)
 
 
 def _line(name: str, voice: Sequence[RecordedNote], seed: Sequence[int]) -> tuple[list[Truth], Floats]:
@@ -99,6 +98,10 @@ def _sounded(notes: Sequence[Truth], voice: Sequence[RecordedNote], dice: np.ran
         for note in notes
     ]
     return dry.played(events, voice, dice, float(dice.normal(0, 12)), int((notes[-1].offset_sec + 0.5) * RATE))
+
+
+def _loud(wave: Floats) -> Wave:
+    return np.asarray(wave / np.abs(wave).max() * 0.5, np.float64)
 
 
 def _backing_alone(like: Floats, rng: np.random.Generator) -> Floats:

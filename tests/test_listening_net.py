@@ -12,7 +12,16 @@ from fioritura.listening import decode, hear, neural
 from fioritura.listening.decode import SILENCE, notes_of_frames, tuning_of
 from fioritura.listening.notes import QualityKind
 from fioritura.listening.pitch import RATE, Tracker
-from fioritura.listening.spectra import BINS_A_SEMITONE, FINE_BINS, FINE_WINDOW, HOP, LOWEST_MIDI, Spectra, filters, scaled
+from fioritura.listening.spectra import (
+    BINS_A_SEMITONE,
+    FINE_BINS,
+    FINE_WINDOW,
+    HOP,
+    LOWEST_MIDI,
+    Spectra,
+    filters,
+    scaled,
+)
 from fioritura.listening.words import refuse_unclear
 from tests.listening_takes import WET, Sounding, formula_take, tune_names
 from tests.test_listening_hear import f1, scale
@@ -163,7 +172,9 @@ def test_a_long_take_is_heard_like_a_short_one(wet: Sounding, monkeypatch: pytes
     assert len(found[0]) > 150
     for other in found[1:]:
         lost = [
-            note for note in found[0] if not any(one.midi == note.midi and abs(one.start - note.start) < 1 for one in other)
+            note
+            for note in found[0]
+            if not any(one.midi == note.midi and abs(one.start - note.start) < 1 for one in other)
         ]
         assert len(lost) <= max(1, 0.002 * len(found[0]))
         assert abs(len(other) - len(found[0])) <= max(1, 0.002 * len(found[0]))

@@ -1,6 +1,6 @@
 """The program's own band on chance chords, to be heard beside a player: rendered once, kept as 8-bit mu-law.
 
-    python -m tools.train_listener.bands out/listener/bands.npz --seconds 600 --seed 1
+python -m tools.train_listener.bands out/listener/bands.npz --seconds 600 --seed 1
 """
 
 from __future__ import annotations

@@ -81,7 +81,9 @@ def _add(
     anchor = source.onset + (float(dice.uniform(0.1, 0.3)) * usable if is_slurred else 0.0)
     position += anchor - position[min(max(0, round(event.onset_sec * RATE) - start), position.size - 1)]
     sound = read_at(source.wave, _folded(position, source.onset + 0.25 * usable, source.onset + 0.8 * usable))
-    wave[start:stop] += sound * _gain(event, follower, time, lead, tail, is_slurred, joins) * (0.1 / _loudness(source))
+    wave[start:stop] += (
+        sound * _gain(event, follower, time, lead, tail, is_slurred, joins) * (0.1 / _loudness(source))
+    )
 
 
 def _source(midi: float, voice: Sequence[RecordedNote], dice: Dice) -> RecordedNote:
@@ -127,7 +129,7 @@ def _gain(
         depth = follower.closure_db if joins and follower is not None else 40.0
         closing = min(0.018 if joins else 0.04, 0.4 * length)
         gain = gain * 10 ** (-depth / 20 * np.clip((time - length + closing) / closing, 0, 1) ** 2)
-    return gain
+    return np.asarray(gain)
 
 
 def _loudness(note: RecordedNote) -> float:
@@ -145,7 +147,9 @@ def read_at(wave: Wave, position: Line) -> Line:
     a, b, c, d = (wave[whole + shift] for shift in (-1, 0, 1, 2))
     slope_b, slope_c = 0.5 * (c - a), 0.5 * (d - b)
     rest = b - c
-    value = ((2 * rest + slope_b + slope_c) * part - 3 * rest - 2 * slope_b - slope_c) * part * part + slope_b * part + b
+    value = (
+        ((2 * rest + slope_b + slope_c) * part - 3 * rest - 2 * slope_b - slope_c) * part * part + slope_b * part + b
+    )
     return np.where(inside, value, 0.0)
 
 
@@ -180,7 +184,9 @@ def _coloured(dice: Dice, size: int) -> Line:
 def formula_voice(dice: Dice, low: int = 36, high: int = 97) -> list[RecordedNote]:
     """A voice made by addition, a note every third semitone: tones that no instrument of the recordings has."""
     rolloff, even = float(dice.uniform(0.8, 3.0)), float(dice.choice([1.0, 1.0, 0.15, 0.4]))
-    humps = [(float(dice.uniform(300, 3500)), float(dice.uniform(0, 4)), float(dice.uniform(150, 900))) for _ in range(3)]
+    humps = [
+        (float(dice.uniform(300, 3500)), float(dice.uniform(0, 4)), float(dice.uniform(150, 900))) for _ in range(3)
+    ]
     breath = 10 ** (float(dice.uniform(-60, -34)) / 20)
     voice = []
     for midi in range(low, high + 1, 3):
@@ -210,7 +216,9 @@ def struck_tones(dice: Dice, size: int, tone: Callable[[float, float], Wave], sh
     while now < size / RATE:
         if dice.random() < 0.3:
             root = int(dice.integers(36, 50))
-        chord = [root + step for step in ((12, 16, 19, 22), (12, 15, 19), (24, 28, 31), (15, 22, 26))[dice.integers(4)]]
+        chord = [
+            root + step for step in ((12, 16, 19, 22), (12, 15, 19), (24, 28, 31), (15, 22, 26))[dice.integers(4)]
+        ]
         midis = [root] if dice.random() < share_low else chord
         for midi in midis:
             sound = tone(midi + float(dice.normal(0, 0.03)), beat * float(dice.uniform(0.5, 2.5)))
@@ -232,7 +240,9 @@ def plucked(dice: Dice) -> Callable[[float, float], Wave]:
         for number in range(1, 9):
             at = hertz * number * np.sqrt(1 + stretch * number**2)
             if at < 0.45 * RATE:
-                sound += np.sin(np.float32(2 * np.pi * at) * time) * np.exp(-decay * number**0.5 * time) / number**rolloff
+                sound += (
+                    np.sin(np.float32(2 * np.pi * at) * time) * np.exp(-decay * number**0.5 * time) / number**rolloff
+                )
         return np.asarray(sound * np.minimum(1, (seconds - time) / 0.02), np.float32)
 
     return tone
@@ -262,7 +272,9 @@ def drummed(dice: Dice, size: int) -> Wave:
         else:
             noise = dice.standard_normal(length, dtype=np.float32)
             noise = np.diff(noise, prepend=0) if dice.random() < 0.6 else noise
-            wave[start : start + length] += float(dice.uniform(0.1, 1)) * noise * np.exp(-time / float(dice.uniform(0.01, 0.1)))
+            wave[start : start + length] += (
+                float(dice.uniform(0.1, 1)) * noise * np.exp(-time / float(dice.uniform(0.01, 0.1)))
+            )
         now += beat * float(dice.choice([0.5, 1.0, 1.0, 2.0]))
     return wave
 
@@ -287,5 +299,7 @@ def talk(dice: Dice, size: int) -> Wave:
         if start % (8 * block) == 0 or start == 0:
             centres = (dice.uniform(250, 850), dice.uniform(800, 2300), dice.uniform(2200, 3400))
         curve = sum(np.exp(-(((lines - at) / 130) ** 2)) for at in centres) + 0.01
-        wave[start : start + 2 * block] += np.fft.irfft(np.fft.rfft(source[start : start + 2 * block] * window) * curve)
+        wave[start : start + 2 * block] += np.fft.irfft(
+            np.fft.rfft(source[start : start + 2 * block] * window) * curve
+        )
     return np.asarray(0.1 * wave / (wave.std() + 1e-9), np.float32)

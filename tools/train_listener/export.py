@@ -1,11 +1,10 @@
 """Write the trained net as ONNX: weights stored in half precision, computed with in single precision.
 
-    python -m tools.train_listener.export OUT/net.pt src/fioritura/listening/model/listener.onnx
+python -m tools.train_listener.export OUT/net.pt src/fioritura/listening/model/listener.onnx
 """
 
 from __future__ import annotations
 
-import os
 import sys
 from pathlib import Path
 from typing import Any, Final
@@ -41,12 +40,13 @@ def read_net(path: Path) -> ListenerNet:
     net = ListenerNet()
     state = torch.load(path, map_location="cpu", weights_only=True)
     net.load_state_dict({name: one.float() if one.is_floating_point() else one for name, one in state.items()})
-    return net.eval()
+    net.eval()
+    return net
 
 
 def _fuse(module: nn.Module) -> None:
     """Put each normalisation that follows a convolution into its weights."""
-    for name, child in module.named_children():
+    for child in module.children():
         _fuse(child)
         if isinstance(child, nn.Sequential):
             for place in range(len(child) - 1):
@@ -89,7 +89,7 @@ def export(net: ListenerNet, path: Path) -> None:
         node.doc_string = ""
     onnx.checker.check_model(model)
     onnx.save(model, str(beside))
-    os.replace(beside, path)
+    beside.replace(path)
 
 
 def main() -> int:

@@ -70,9 +70,7 @@ def chance_line(dice: Dice, low: int, high: int, seconds: float) -> list[Event]:
     return list(_apart(events, seconds))
 
 
-def _phrase(
-    dice: Dice, style: str, place: float, low: int, high: int, start: float, end: float
-) -> Iterator[Event]:
+def _phrase(dice: Dice, style: str, place: float, low: int, high: int, start: float, end: float) -> Iterator[Event]:
     lengths = _lengths(dice, style)
     midis = _midis(dice, style, place, low, high)
     slur = {"runs": 0.8, "repeats": 0.0, "leaps": 0.4}.get(style, float(dice.choice([0.2, 0.6, 0.9])))
@@ -151,10 +149,14 @@ def _dressed(dice: Dice, event: Event, style: str) -> Event:
         swing = (float(dice.uniform(4, 7.5)), extent, float(dice.uniform(0, 3)), float(dice.choice([0.0, 0.15, 0.4])))
         event = replace(event, vibrato=swing)
     if length > 0.18 and event.is_tongued and dice.random() < (0.3 if style == "ballad" else 0.1):
-        event = replace(event, scoop=(float(dice.uniform(50, 250)), min(float(dice.uniform(0.05, 0.18)), 0.5 * length)))
+        event = replace(
+            event, scoop=(float(dice.uniform(50, 250)), min(float(dice.uniform(0.05, 0.18)), 0.5 * length))
+        )
     if length > 0.3 and dice.random() < 0.06:
         way = float(dice.choice([-1, -1, 1]))
-        event = replace(event, fall=(way * float(dice.uniform(100, 600)), min(float(dice.uniform(0.08, 0.25)), 0.5 * length)))
+        event = replace(
+            event, fall=(way * float(dice.uniform(100, 600)), min(float(dice.uniform(0.08, 0.25)), 0.5 * length))
+        )
     return event
 
 
@@ -169,7 +171,13 @@ def _ornamented(dice: Dice, event: Event, low: int, high: int) -> Iterator[Event
     now, is_tongued = event.onset_sec, event.is_tongued
     for step in steps[:count]:
         yield Event(
-            now, now + quick, event.midi + step, is_tongued, event.level_db, event.closure_db, float(dice.normal(0, 7))
+            now,
+            now + quick,
+            event.midi + step,
+            is_tongued,
+            event.level_db,
+            event.closure_db,
+            float(dice.normal(0, 7)),
         )
         now, is_tongued = now + quick, False
     yield replace(event, onset_sec=now, is_tongued=is_tongued, scoop=None if count else event.scoop)

@@ -96,6 +96,7 @@ class ListenerNet(nn.Module):
         self.onset = nn.Linear(2 * memory + width, 1)
 
     def forward(self, spectra: Tensor) -> tuple[Tensor, Tensor]:
+        """Logits of pitches and silence, and of onsets."""
         fine, quick = spectra[..., :FINE_BINS], spectra[..., FINE_BINS:]
         x = self.first(_harmonics(fine))
         x = x.permute(0, 1, 3, 2).flatten(1, 2)

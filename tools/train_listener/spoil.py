@@ -125,7 +125,9 @@ class Spoiler:
         curve = self._span(like, -2.5, 2.5)[:, None] * octaves
         for _ in range(4):
             centre, width = self._span(like, -4, 3.3)[:, None], self._span(like, 0.2, 1.2)[:, None]
-            curve = curve + self._span(like, -most_db, most_db)[:, None] * torch.exp(-(((octaves - centre) / width) ** 2))
+            curve = curve + self._span(like, -most_db, most_db)[:, None] * torch.exp(
+                -(((octaves - centre) / width) ** 2)
+            )
         curve = curve * self._chance(like, 0.75)[:, None]
         gains = 10 ** (curve.clamp(-20, 20) / 20)
         return torch.nn.functional.interpolate(gains[:, None], _FFT // 2 + 1, mode="linear", align_corners=True)[:, 0]
@@ -188,5 +190,3 @@ class Spoiler:
 
 def _rms(wave: Tensor) -> Tensor:
     return wave.square().mean(dim=1).sqrt() + 1e-9
-
-

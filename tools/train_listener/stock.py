@@ -82,9 +82,9 @@ class Maker:
             return self._band()
         if kind == "struck":
             wave = struck_tones(dice, SAMPLES, plucked(dice), float(dice.uniform(0, 1)))
-            return wave + float(dice.choice([0, 0.5])) * struck_tones(dice, SAMPLES, plucked(dice), 0.0) + drummed(
-                dice, SAMPLES
-            ) * float(dice.choice([0, 0.3, 1]))
+            wave += np.float32(dice.choice([0, 0.5])) * struck_tones(dice, SAMPLES, plucked(dice), 0.0)
+            wave += np.float32(dice.choice([0, 0.3, 1])) * drummed(dice, SAMPLES)
+            return wave
         if kind == "winds":
             chords = struck_tones(dice, SAMPLES, held(dice, self._voice()), 0.1)
             return chords + float(dice.choice([0, 1])) * 0.1 * struck_tones(dice, SAMPLES, plucked(dice), 0.8)
@@ -170,7 +170,7 @@ class Stock:
         """Up to `most` fresh takes: is it a line, samples, truth. With `wait` at least one."""
         from queue import Empty
 
-        found = []
+        found: list[Take] = []
         while len(found) < most:
             try:
                 slot, is_line = self._ready.get(block=wait and not found)

@@ -11,7 +11,6 @@ from __future__ import annotations
 
 import argparse
 import multiprocessing
-import os
 import sys
 import time
 from copy import deepcopy
@@ -192,7 +191,7 @@ class Run:
         half = {name: one.half() if one.is_floating_point() else one for name, one in self.kept.state_dict().items()}
         for name, value in (("checkpoint.pt", state), ("net.pt", half)):
             torch.save(value, folder / f"{name}.new")
-            os.replace(folder / f"{name}.new", folder / name)
+            (folder / f"{name}.new").replace(folder / name)
 
     def step(self, takes: tuple[Tensor, ...], spoil: Spoiler, progress: float) -> tuple[float, float]:
         """One step; the losses of pitch and onset."""
@@ -258,8 +257,10 @@ def main() -> int:
     own = {name: notes for name, notes in voices.items() if name not in kept_out}
     tried = {name: notes for name, notes in voices.items() if name in TRIAL_VOICES}
     few = options.processes == 0
-    stock = Inline(own, bands[TRIAL_BANDS:], options.seed) if few else Stock(
-        own, bands[TRIAL_BANDS:], options.seed, options.processes
+    stock = (
+        Inline(own, bands[TRIAL_BANDS:], options.seed)
+        if few
+        else Stock(own, bands[TRIAL_BANDS:], options.seed, options.processes)
     )
     trials = make_trials(tried, bands[:TRIAL_BANDS], options.trials, min(4, options.processes))
     options.out.mkdir(parents=True, exist_ok=True)

@@ -32,7 +32,9 @@ def room(wave: Wave, dice: Dice, seconds: tuple[float, float], direct_db: tuple[
     around = 10 ** (-3 * delays / np.maximum(decay, 0.02)) * np.exp(-2j * np.pi * hertz[:, None] * delays)
     mixing = np.eye(12) - 2 / 12
     signs = dice.choice([-1.0, 1.0], 12)
-    inner = np.linalg.solve(np.eye(12) - mixing * around[:, None, :], np.broadcast_to(signs[:, None], (len(hertz), 12, 1)))
+    inner = np.linalg.solve(
+        np.eye(12) - mixing * around[:, None, :], np.broadcast_to(signs[:, None], (len(hertz), 12, 1))
+    )
     answer = np.fft.irfft((inner[..., 0] * around).sum(axis=1))
     answer *= 10 ** (-direct / 20) / np.sqrt((answer**2).sum())
     answer[0] += 1

@@ -37,7 +37,9 @@ def net_tones(heard: Heard, track: Track) -> list[Tone]:
             continue
         odds = log((note.onset + 1e-3) / (1.001 - note.onset))
         core = _core(note, start, stop, heard.tuning_cents, track)
-        found.append(Tone(start, *core, stop, note.midi, note.onset > 0.5, odds, note.confidence, tuple(_faint(note))))
+        found.append(
+            Tone(start, *core, stop, note.midi, note.onset > 0.5, odds, note.confidence, tuple(_faint(note)))
+        )
     for place, (tone, follower) in enumerate(pairwise(found)):
         if follower.start - tone.stop <= gap:
             found[place] = replace(tone, stop=follower.start, core_stop=min(tone.core_stop, follower.start))

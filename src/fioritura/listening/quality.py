@@ -9,8 +9,8 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
-from fioritura.listening.notes import Finding, QualityKind
 from fioritura.listening.neural import Heard
+from fioritura.listening.notes import Finding, QualityKind
 from fioritura.listening.pitch import FRAME_SEC, RATE, Floats, Track
 from fioritura.listening.segment import gate_db
 

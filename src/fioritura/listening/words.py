@@ -12,9 +12,7 @@ from fioritura.players.instruments import all_instruments
 
 __all__ = ["key_words", "likeness_words", "refuse_unclear", "slip_words"]
 
-_HOPELESS: Final = frozenset(
-    {QualityKind.SILENCE, QualityKind.POLYPHONY, QualityKind.NOISE, QualityKind.NO_PLAYER}
-)
+_HOPELESS: Final = frozenset({QualityKind.SILENCE, QualityKind.POLYPHONY, QualityKind.NOISE, QualityKind.NO_PLAYER})
 
 _INTERVALS: Final = (
     "octave",
