@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from itertools import pairwise
 from typing import Any, Final
 
 import numpy as np
@@ -73,7 +74,7 @@ def notes_of_frames(likely: NDArray[Any], onsets: Floats, tuning: float) -> list
     edges = [0, *(np.flatnonzero(np.diff(line)) + 1).tolist(), len(line)]
     peaks = _peaks(onsets)
     found: list[NetNote] = []
-    for start, stop in zip(edges[:-1], edges[1:], strict=True):
+    for start, stop in pairwise(edges):
         if line[start] < SEMITONES:
             found += _parted(start, stop, int(line[start]), table, onsets, peaks)
     return _closed(_without_cracks(found))
