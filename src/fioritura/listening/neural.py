@@ -23,8 +23,6 @@ __all__ = ["Heard", "NeuralEar", "has_net", "seconds_of"]
 PIECE: Final = 3000
 MARGIN: Final = 600
 """Frames heard before and after each piece and not used, 6 s."""
-LATE_SEC: Final = 0.004
-"""How much later than the truth the net hears onsets, on the average over takes of all kinds that were tried."""
 
 
 @dataclass(frozen=True)
@@ -53,7 +51,7 @@ def has_net() -> bool:
 
 def seconds_of(frame: float) -> float:
     """The time of a frame, or of a place between two, in seconds."""
-    return max(0.0, frame * HOP / RATE - LATE_SEC)
+    return frame * HOP / RATE
 
 
 class NeuralEar:
