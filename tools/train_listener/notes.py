@@ -8,7 +8,7 @@ The folder holds FLAC files named by the MIDI number that sounds; every folder o
 from __future__ import annotations
 
 import sys
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Final
 
@@ -77,7 +77,7 @@ def _read(path: Path) -> RecordedNote | None:
     if np.isfinite(near).any(axis=1).mean() < 0.5:
         return None
     midi = int(path.stem) + float(np.nanmedian(near)) / 100
-    end = min(int(heard[-1] + 1) * _FRAME, samples.size, int(loud[0]) * _FRAME + int(LONGEST_SEC * RATE))
+    end = min(int(heard[-1] + 1) * _FRAME, samples.size)
     return RecordedNote(midi, int(loud[0]) * _FRAME, end, samples[:end])
 
 
@@ -89,8 +89,8 @@ def level_db(samples: Wave) -> NDArray[np.float64]:
 
 
 def write_notes(voices: Voices, path: Path) -> None:
-    """Keep voices in one file, 16 bits a sample."""
-    notes = [(voice, note) for voice, notes in voices.items() for note in notes]
+    """Keep voices in one file, 16 bits a sample, of each note `LONGEST_SEC` from its onset."""
+    notes = [(voice, _short(note)) for voice, notes in voices.items() for note in notes]
     np.savez_compressed(
         path,
         voice=np.array([voice for voice, _ in notes]),
@@ -100,6 +100,11 @@ def write_notes(voices: Voices, path: Path) -> None:
         size=np.array([note.wave.size for _, note in notes]),
         wave=np.concatenate([np.round(note.wave * 32767).astype(np.int16) for _, note in notes]),
     )
+
+
+def _short(note: RecordedNote) -> RecordedNote:
+    end = min(note.end, note.onset + int(LONGEST_SEC * RATE))
+    return replace(note, end=end, wave=note.wave[:end])
 
 
 def read_voices(path: Path) -> Voices:
