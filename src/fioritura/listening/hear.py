@@ -40,6 +40,8 @@ _FAINT_ODDS: Final = -2.0
 """Chosen on the train half of the benchmark's tunes, dry and in a room."""
 _STRAY_CENTS: Final = 60.0
 """Farther from the net's note the frames hear something else that sounds at the time."""
+_RINGING_FRAMES: Final = 70
+"""For 0.4 s a room keeps a note: what lies at its pitch before the next is no scoop into that."""
 _CONTOUR_FRAMES: Final = round(CONTOUR_SEC / FRAME_SEC)
 
 
@@ -116,6 +118,8 @@ def notes_of(track: Track, heard: Heard | None = None) -> Iterator[PlayedNote]:
     for place, tone in enumerate(found):
         before = found[place - 1] if place else None
         is_joined = before is not None and before.stop >= tone.start
+        is_near = before is not None and heard is not None and tone.start - before.stop < _RINGING_FRAMES
+        ringing = before if is_joined or is_near else None
         home = 100.0 * (tone.midi - 69) + tuning
         line = pitch_line(track, tone.start, tone.stop, home)
         if not line.size and heard is None:
@@ -133,7 +137,7 @@ def notes_of(track: Track, heard: Heard | None = None) -> Iterator[PlayedNote]:
             midi=tone.midi,
             level_db=round(float(np.median(track.level_db[tone.core_start : tone.core_stop])), 1),
             attack=Attack.SLURRED if is_slurred else Attack.TONGUED,
-            inflections=tuple(inflections(line, tone, pitch, track.time(tone.start), before if is_joined else None)),
+            inflections=tuple(inflections(line, tone, pitch, track.time(tone.start), ringing)),
             vibrato=swing[0] if swing else None,
             confidence=round(_confidence(float(np.median(unclear[tone.core_start : tone.core_stop])), tone), 2),
             apartness=round(1 / (1 + exp(-tone.struck_odds)), 2) if is_joined else 1.0,
