@@ -185,7 +185,7 @@ def _is_dry(track: Track, heard: Heard) -> bool:
     for note, following in zip(heard.notes, [*starts, np.inf], strict=True):
         end = round((seconds_of(note.stop) - track.time(0)) / FRAME_SEC)
         last = end + round(_DRY_SEC / FRAME_SEC)
-        if seconds_of(following - note.stop) > 1.5 * _DRY_SEC and 10 < end and last + 3 <= len(track):
+        if seconds_of(following - note.stop) > 1.5 * _DRY_SEC and end > 10 and last + 3 <= len(track):
             falls.append(float(track.level_db[end - 10 : end].max() - track.level_db[last : last + 3].max()))
     return bool(falls) and float(np.median(falls)) > DRY_DB
 
