@@ -4,8 +4,13 @@
 PYTHON ?= python3
 VENV := .venv
 READY := $(VENV)/.ready
+TSC := node_modules/typescript/bin/tsc
 
-.PHONY: demo docs test check bench listen-bench scale sweep taste fuzz kills format clean
+# Tests of the ground, the music and the formats whose cover is counted: counting doubles their time.
+GROUND := $(patsubst %,tests/test_%.py,abc_reader abc_writer arrangement fingering harmonise midi_reader \
+	musicxml_reader musicxml_writer playability read scale unfold)
+
+.PHONY: demo docs test check cover bounds wheel bench listen-bench scale sweep taste fuzz kills types format clean
 
 demo: $(READY)
 	$(VENV)/bin/fioritura demo --out demo
@@ -14,11 +19,23 @@ test: $(READY)
 	@command -v chromium >/dev/null || (apt-get update -q && apt-get install -y -q chromium) >/dev/null
 	$(VENV)/bin/python -m pytest -n 2
 
-check: $(READY)
+check: $(READY) $(TSC)
 	$(VENV)/bin/ruff check .
 	$(VENV)/bin/ruff format --check .
 	$(VENV)/bin/mypy
 	$(VENV)/bin/lint-imports --no-cache
+	$(VENV)/bin/python -m tools.page_types --check
+	$(VENV)/bin/node $(TSC) --project .
+
+cover: $(READY)
+	$(VENV)/bin/python -m coverage run -m pytest $(GROUND)
+	$(VENV)/bin/python -m coverage report
+
+bounds: $(READY)
+	$(VENV)/bin/python -m tools.bounds
+
+wheel: $(READY)
+	$(VENV)/bin/python -m tools.wheel
 
 docs: $(READY)
 	NO_MKDOCS_2_WARNING=1 $(VENV)/bin/python -m mkdocs build --strict
@@ -45,12 +62,15 @@ fuzz: $(READY)
 kills: $(READY)
 	$(VENV)/bin/python -m tools.kill_batches
 
+types: $(READY)
+	$(VENV)/bin/python -m tools.page_types
+
 format: $(READY)
 	$(VENV)/bin/ruff check --fix .
 	$(VENV)/bin/ruff format .
 
 clean:
-	rm -rf $(VENV) demo site build dist .mypy_cache .ruff_cache .pytest_cache .hypothesis .benchmarks
+	rm -rf $(VENV) node_modules demo site build dist .coverage .mypy_cache .ruff_cache .pytest_cache .hypothesis .benchmarks
 
 $(READY): pyproject.toml
 	@$(PYTHON) -c 'import ensurepip, venv' 2>/dev/null || (apt-get update -q && apt-get install -y -q python3-venv)
@@ -58,3 +78,7 @@ $(READY): pyproject.toml
 	$(VENV)/bin/python -m pip install --quiet --upgrade pip
 	$(VENV)/bin/python -m pip install --quiet --editable '.[dev]'
 	@touch $(READY)
+
+$(TSC): package-lock.json $(READY)
+	PATH="$(CURDIR)/$(VENV)/bin:$$PATH" npm ci --silent --no-audit --no-fund --ignore-scripts
+	@touch $(TSC)

@@ -16,7 +16,7 @@ from fioritura.arrange.arranger import choose_figures, model_of, ornament
 from fioritura.arrange.choose import choose
 from fioritura.arrange.survey import survey
 from fioritura.players.player import Player
-from fioritura.techniques.place import Setting
+from fioritura.players.setting import Setting
 from tests.solver_reference import cp_sat_worth
 from tests.tunes import random_tune
 

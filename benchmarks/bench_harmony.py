@@ -31,22 +31,22 @@ def tune_of(bars: int) -> Tune:
     return Tune("Benchmark", tuple(notes), tuple(measures))
 
 
-def test_144_symbols_read_anew(benchmark: BenchmarkFixture) -> None:
+def bench_144_symbols_read_anew(benchmark: BenchmarkFixture) -> None:
     benchmark(lambda: [read_chord.__wrapped__(symbol) for symbol in SYMBOLS])
 
 
-def test_144_chord_scales_found_anew(benchmark: BenchmarkFixture) -> None:
+def bench_144_chord_scales_found_anew(benchmark: BenchmarkFixture) -> None:
     chords = [read_chord(symbol) for symbol in SYMBOLS]
     benchmark(lambda: [chord_scale.__wrapped__(chord, Key(0)) for chord in chords])
 
 
-def test_1000_steps(benchmark: BenchmarkFixture) -> None:
+def bench_1000_steps(benchmark: BenchmarkFixture) -> None:
     scale = chord_scale(read_chord("G7alt"), Key(0))
     pitches = [Pitch(21 + n % 28) for n in range(1000)]
     benchmark(lambda: [scale.step(pitch, 1) for pitch in pitches])
 
 
 @pytest.mark.parametrize("bars", [32, 512])
-def test_chords_inferred(benchmark: BenchmarkFixture, bars: int) -> None:
+def bench_chords_inferred(benchmark: BenchmarkFixture, bars: int) -> None:
     tune = tune_of(bars)
     assert benchmark(harmonise, tune).chords

@@ -26,7 +26,7 @@ from fioritura.lesson.workers import worker_count
 from fioritura.notation.read import read_tune
 from fioritura.players.instruments import instrument_named
 from fioritura.players.player import Player
-from fioritura.techniques.place import Setting
+from fioritura.players.setting import Setting
 
 SEVEN = ("concert", "tenor-sax", "trumpet", "alto-sax", "baritone-sax", "flute", "trombone")
 ALL = ("handout", "parts", "sound", "exercises", "levels", "page", "overlays")

@@ -52,22 +52,22 @@ def take(sounding: Sounding) -> Take:
     return hear(sounding.wave, sounding.rate)
 
 
-def test_pitch(benchmark: Any, samples: Floats) -> None:
+def bench_pitch(benchmark: Any, samples: Floats) -> None:
     assert len(benchmark(tracked, samples)) > 100
 
 
-def test_segments(benchmark: Any, track: Track) -> None:
+def bench_segments(benchmark: Any, track: Track) -> None:
     assert len(benchmark(segments, track, 0.0, struck_odds(track))) > 20
 
 
-def test_notes(benchmark: Any, track: Track) -> None:
+def bench_notes(benchmark: Any, track: Track) -> None:
     assert len(benchmark(lambda: list(notes_of(track)))) > 20
 
 
-def test_all_stages(benchmark: Any, sounding: Sounding) -> None:
+def bench_all_stages(benchmark: Any, sounding: Sounding) -> None:
     benchmark(hear, sounding.wave, sounding.rate)
     assert sounding.wave.size / sounding.rate / benchmark.stats.stats.min > LEAST_SPEED
 
 
-def test_transcription(benchmark: Any, take: Take) -> None:
+def bench_transcription(benchmark: Any, take: Take) -> None:
     assert benchmark(transcribe, take, beats_per_minute=100).notes

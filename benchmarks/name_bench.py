@@ -28,10 +28,11 @@ from fioritura.listening.hear import hear
 from fioritura.listening.name import name_line, name_take
 from fioritura.listening.naming import Naming
 from fioritura.listening.notes import Take
+from fioritura.players.setting import Setting
 from fioritura.sound.mixdown import write_audio
 from fioritura.sound.perform import perform
 from fioritura.sound.performance import Performance
-from fioritura.techniques.place import Setting
+from fioritura.techniques.inflection import GHOST_NOTE, VIBRATO
 from fioritura.theory.metre import QUARTER
 from fioritura.tune import Note, Tune
 from tests import played_lines as lines
@@ -39,7 +40,7 @@ from tests import played_lines as lines
 LEAST_LIKENESS = 0.6
 """Two settings that agree less are two tunes, or too far apart to say which notes were added."""
 
-UNHEARD = frozenset({"ghost-note", "vibrato"})
+UNHEARD = frozenset({GHOST_NOTE.id, VIBRATO.id})
 """Techniques that a recording does not tell from a player's usual tone."""
 
 
@@ -102,8 +103,8 @@ def naming_scores(half: lines.Half, count: int) -> tuple[Score, Score, Score]:
         straight = Setting(lines.rendition_of(tune, number).setting.player, 100.0, "straight", "jazz")
         taken = name_take(tune, lines.take_of(tune, tune.notes, straight, number))
         plain.add(Counter(["chorus"]), _figures(taken))
-        for place in range(5):
-            rendition = lines.rendition_of(tune, 5 * number + place)
+        for context in range(5):
+            rendition = lines.rendition_of(tune, 5 * number + context)
             wanted: Counter[object] = Counter((one.technique, one.anchors[0]) for one in rendition.figures)
             written.add(wanted, _figures(name_line(tune, rendition.line)))
             take = lines.take_of(tune, rendition.line, rendition.setting, number)
@@ -208,9 +209,9 @@ def _with_random(
     pitches = [event.midi for event in events]
     pool = [note.pitch.midi for note in line]
     for group in groups:
-        around = [pitches[place] for place in (group[0] - 1, group[-1] + 1) if 0 <= place < len(pitches)]
-        for place in group:
-            pitches[place] = dice.randint(min(around) - 7, max(around) + 7) if is_near else dice.choice(pool)
+        around = [pitches[context] for context in (group[0] - 1, group[-1] + 1) if 0 <= context < len(pitches)]
+        for context in group:
+            pitches[context] = dice.randint(min(around) - 7, max(around) + 7) if is_near else dice.choice(pool)
     by_note: dict[int, list[int]] = {}
     for event, midi in zip(events, pitches, strict=True):
         by_note.setdefault(event.source, []).append(midi)

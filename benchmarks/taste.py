@@ -23,7 +23,8 @@ from fioritura.arrange.rendition import Rendition
 from fioritura.arrange.survey import survey
 from fioritura.players.instruments import instrument_named
 from fioritura.players.player import Player
-from fioritura.techniques.place import Idiom, Setting
+from fioritura.players.setting import Idiom, Setting
+from fioritura.techniques.grace import LOWER_GRACE_SEMITONE, LOWER_GRACE_STEP, UPPER_GRACE_SEMITONE, UPPER_GRACE_STEP
 from fioritura.techniques.table import technique_named
 from fioritura.theory.metre import EIGHTH, WHOLE
 from fioritura.tune import Note, Tune
@@ -90,10 +91,10 @@ def jazz_directions() -> Iterator[Row]:
         rendition = ornament(tune, setting(3))
         uses.update(figure.technique for figure in rendition.figures)
         bars += tune.duration_ticks / WHOLE
-    lower = uses["lower-grace-semitone"] + uses["lower-grace-step"]
-    upper = uses["upper-grace-semitone"] + uses["upper-grace-step"]
+    lower = uses[LOWER_GRACE_SEMITONE.id] + uses[LOWER_GRACE_STEP.id]
+    upper = uses[UPPER_GRACE_SEMITONE.id] + uses[UPPER_GRACE_STEP.id]
     yield Row("jazz: single grace notes from below", lower / max(lower + upper, 1), 0.78, 0.86, f"of {lower + upper}")
-    yield Row("jazz: semitone among those from below", uses["lower-grace-semitone"] / max(lower, 1), 0.55, 0.70)
+    yield Row("jazz: semitone among those from below", uses[LOWER_GRACE_SEMITONE.id] / max(lower, 1), 0.55, 0.70)
     families = Counter[str]()
     for technique, count in uses.items():
         families[technique_named(technique).family] += count
@@ -127,8 +128,8 @@ def contour(line: Sequence[Note], eighths: int = 128) -> np.ndarray:
     """The pitch that sounds at each eighth of the first sixteen bars or so: a distance that knows no figures."""
     onsets = np.array([note.onset_ticks for note in line])
     midis = np.array([note.pitch.midi for note in line])
-    places = np.searchsorted(onsets, np.arange(eighths) * EIGHTH + 1, side="left") - 1
-    heard = midis[np.clip(places, 0, len(midis) - 1)].astype(float)
+    contexts = np.searchsorted(onsets, np.arange(eighths) * EIGHTH + 1, side="left") - 1
+    heard = midis[np.clip(contexts, 0, len(midis) - 1)].astype(float)
     heard[np.arange(eighths) * EIGHTH > onsets[-1]] = 0.0
     return heard
 
@@ -184,11 +185,11 @@ def outside_the_chord() -> Iterator[Row]:
             span = tune.chord_at(note.onset_ticks)
             if span and span.chord:
                 strength = tune.strength_at(note.onset_ticks)
-                place = "downbeats" if strength == 1.0 else "beats" if strength >= 0.5 else "half-beats"
-                counts[place, note.pitch.midi % 12 in span.chord.pitch_classes] += 1
-    for place, people in (("downbeats", "people: 0.09"), ("beats", ""), ("half-beats", "people: 0.37")):
-        outside = counts[place, False] / max(counts[place, False] + counts[place, True], 1)
-        yield Row(f"outside the chord on {place}, level 4", outside, note=people)
+                context = "downbeats" if strength == 1.0 else "beats" if strength >= 0.5 else "half-beats"
+                counts[context, note.pitch.midi % 12 in span.chord.pitch_classes] += 1
+    for context, people in (("downbeats", "people: 0.09"), ("beats", ""), ("half-beats", "people: 0.37")):
+        outside = counts[context, False] / max(counts[context, False] + counts[context, True], 1)
+        yield Row(f"outside the chord on {context}, level 4", outside, note=people)
 
 
 def main() -> int:

@@ -7,7 +7,7 @@ import signal
 from itertools import islice
 from pathlib import Path
 
-from fioritura.batch.job import Job, Made, make
+from fioritura.batch.job import Made, TuneTask, make
 from tests.corpus_tunes import book_entries
 
 BAD_TUNE = "X:900\nT:No Music Here\nK:C\n%nothing\n"
@@ -28,7 +28,7 @@ def tree(folder: Path) -> dict[str, bytes]:
     return {path.relative_to(folder).as_posix(): path.read_bytes() for path in folder.rglob("*") if path.is_file()}
 
 
-def deadly(job: Job) -> Made:
+def deadly(job: TuneTask) -> Made:
     """Make a job, but kill the worker whenever its title says so, or once.
 
     A title that kills once names, after a space at its end, the file which says that it has.

@@ -137,8 +137,8 @@ def _damaged(rng: random.Random, data: bytes, other: bytes) -> bytes:
             c = rng.randrange(len(other) + 1)
             data = data[:a] + other[c : c + rng.choice((4, 40, 1000))] + data[b:]
         elif kind == 5 and data:
-            place = min(a, len(data) - 1)
-            data = data[:place] + bytes([data[place] ^ 1 << rng.randrange(8)]) + data[place + 1 :]
+            context = min(a, len(data) - 1)
+            data = data[:context] + bytes([data[context] ^ 1 << rng.randrange(8)]) + data[context + 1 :]
         else:
             data = _with_extreme_number(rng, data)
     return data
@@ -281,8 +281,8 @@ def _abc_interspersed(rng: random.Random) -> bytes:
     """A sound tune with a few words of the grammar where they may not belong."""
     text = rng.choice(_abc()).decode()
     for _ in range(rng.choice((1, 1, 2, 4))):
-        place = rng.randrange(len(text) + 1)
-        text = text[:place] + rng.choice(ABC_WORDS) + text[place + rng.choice((0, 0, 1)) :]
+        context = rng.randrange(len(text) + 1)
+        text = text[:context] + rng.choice(ABC_WORDS) + text[context + rng.choice((0, 0, 1)) :]
     return text.encode()
 
 
@@ -346,7 +346,7 @@ def _arrangements() -> tuple[bytes, ...]:
     from fioritura.arrange.arrangement import arranged
     from fioritura.arrange.arrangement_file import arrangement_to_json
     from fioritura.players.player import Player
-    from fioritura.techniques.place import Setting
+    from fioritura.players.setting import Setting
 
     setting = Setting(Player.of("concert", 3), 110.0)
     return tuple(arrangement_to_json(arranged(tune, setting)).encode() for tune in _tunes()[:2])
@@ -355,9 +355,9 @@ def _arrangements() -> tuple[bytes, ...]:
 def _arrangement_drawn(rng: random.Random) -> bytes:
     """A sound file with one value, somewhere in the tree, replaced by another of any kind."""
     data = json.loads(rng.choice(_arrangements()))
-    places = list(_places(data))
+    contexts = list(_places(data))
     for _ in range(rng.choice((1, 1, 3))):
-        holder, key = rng.choice(places)
+        holder, key = rng.choice(contexts)
         value: object = rng.choice(
             (None, True, -1, 0, 10**30, 1e308, float("nan"), "", "C", "𝄞", [], {}, [[]], [1, 2], {"step": 1})
         )
@@ -386,9 +386,9 @@ def _archive_drawn(rng: random.Random) -> bytes:
     with zipfile.ZipFile(io.BytesIO(fuzzing_api.archives()[0])) as archive:
         members = {name: archive.read(name) for name in archive.namelist()}
     table = json.loads(members["shelf.json"])
-    places = list(_places(table))
+    contexts = list(_places(table))
     for _ in range(rng.choice((0, 1, 1, 3))):
-        holder, key = rng.choice(places)
+        holder, key = rng.choice(contexts)
         holder[key] = rng.choice((*fuzzing_api.ODD, *members))
     members["shelf.json"] = json.dumps(table).encode()
     if rng.random() < 0.5:
@@ -486,7 +486,7 @@ def _ornamented(data: bytes) -> object:
     from fioritura.notation.musicxml.writer import write_musicxml
     from fioritura.notation.read import read_tunes
     from fioritura.players.player import Player
-    from fioritura.techniques.place import Setting
+    from fioritura.players.setting import Setting
 
     player = Player.of("concert", 5)
     with NamedTemporaryFile(suffix=".musicxml" if data.startswith(b"<?xml") else ".abc") as file:

@@ -26,6 +26,9 @@ from fioritura.arrange.arrangement_file import arrangement_from_json
 from fioritura.errors import FiorituraError
 from fioritura.shelf.archive import Checks, restore
 from fioritura.shelf.store import Shelf
+from fioritura.techniques.grace import LOWER_GRACE_STEP
+from fioritura.techniques.run import RUN_SCALE
+from fioritura.techniques.turn import TURN
 from fioritura.web.app import create_app
 from fioritura.web.guard import Guard, hosts_of
 from fioritura.web.hearing import Sounds
@@ -63,7 +66,7 @@ WORDS: Final = {
     "language": ("en", "de", "fr"),
     "feel": ("", "swing", "straight", "bossa", "waltz"),
     "search": ("waltz", "lantern"),
-    "techniques": ("turn", "lower-grace-step", "run-scale"),
+    "techniques": (TURN.id, LOWER_GRACE_STEP.id, RUN_SCALE.id),
     "words": ("title", "notes", "rights"),
 }
 """Words that fields of a name ask for."""
@@ -110,7 +113,7 @@ class Served:
         """Stop all jobs, and take the shelf away."""
         inner = self.inner
         inner.state.jobs.close()
-        inner.state.desk.close()
+        inner.state.workspace.close()
         self.loop.run_until_complete(self.loop.shutdown_default_executor())
         self.loop.close()
         self.shelf.close()
@@ -243,7 +246,7 @@ def page_requests() -> tuple[bytes, ...]:
     """Requests that the page itself would send to the shelf as it is laid out."""
     first, other = _figures()[:2]
     setting = {"at": 0, "player": "tenor-sax", "level": 4, "idiom": "folk", "feel": "straight", "tempo": 96}
-    plan = {"sections": ["handout", "exercises"], "techniques": ["turn"], "level": 2, "players": ["flute"]}
+    plan = {"sections": ["handout", "exercises"], "techniques": [TURN.id], "level": 2, "players": ["flute"]}
     asked: list[tuple[str, object]] = [
         ("GET /api/arrangements/1?width=200&staff=7&seed=3", None),
         (f"GET /api/arrangements/1/alternatives?figure={first}&count=4", None),
@@ -432,4 +435,4 @@ class _Drawing:
             return self.text(self.rng).decode("utf-8", "replace")
         if re.search("0-9a-f", schema.get("pattern", "")):
             return self.rng.randbytes(8).hex()
-        return self.rng.choice(WORDS.get(name, ("turn", "label", "title", "x")))
+        return self.rng.choice(WORDS.get(name, (TURN.id, "label", "title", "x")))

@@ -29,8 +29,8 @@ from fioritura.notation.abc.reader import AbcEntry
 from fioritura.phrase import phrases
 from fioritura.players.instruments import instrument_named
 from fioritura.players.player import Player
+from fioritura.players.setting import Setting
 from fioritura.sound.perform import perform
-from fioritura.techniques.place import Setting
 from fioritura.theory.metre import QUARTER, SIXTEENTH
 from fioritura.tune import Mark, Note, Tune
 from tests.test_corpus import entries
@@ -101,8 +101,8 @@ def sounded(tune: Tune, line: Sequence[Note]) -> list[Sounded]:
     found = []
     for note in line:
         count = len(note.graces)
-        for place, grace in enumerate(note.graces):
-            onset = note.onset_ticks - (count - place) * GRACE_TICKS
+        for context, grace in enumerate(note.graces):
+            onset = note.onset_ticks - (count - context) * GRACE_TICKS
             found.append(Sounded(onset, GRACE_TICKS, grace.midi, is_grace=True))
         anchor = note.anchor
         if anchor is not None and (anchor in seen or tune.notes[anchor].pitch.midi != note.pitch.midi):
@@ -184,7 +184,7 @@ def events_of(line: Sequence[Sounded], *, is_written: bool = False) -> list[Even
 
 def truth_of(line: Sequence[Sounded]) -> set[tuple[int, int]]:
     """(plain note, place in the line) of all plain notes."""
-    return {(note.plain, place) for place, note in enumerate(line) if note.plain is not None}
+    return {(note.plain, context) for context, note in enumerate(line) if note.plain is not None}
 
 
 def take_of(tune: Tune, line: Sequence[Note], setting: Setting, seed: int) -> Take:
@@ -201,8 +201,8 @@ def take_of(tune: Tune, line: Sequence[Note], setting: Setting, seed: int) -> Ta
     dice = random.Random(seed)
     notes = sorted(performance.parts[0].notes, key=lambda note: note.onset_sec)
     found = []
-    for place, note in enumerate(notes):
-        following = notes[place + 1] if place + 1 < len(notes) else None
+    for context, note in enumerate(notes):
+        following = notes[context + 1] if context + 1 < len(notes) else None
         is_main = following is None or following.source != note.source
         marks = line[note.source].marks if is_main and note.source is not None else ()
         end = note.end_sec if following is None else min(note.end_sec, following.onset_sec)

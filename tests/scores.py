@@ -9,9 +9,10 @@ from fioritura.arrange.arranger import ornament
 from fioritura.arrange.prepare import prepared
 from fioritura.notation.score import Label, Score, Staff
 from fioritura.players.player import Player
-from fioritura.techniques.place import Idiom, Setting
+from fioritura.players.setting import Idiom, Setting
 from fioritura.techniques.table import technique_named
 from fioritura.tune import Tempo, Tune
+from fioritura.words import say
 from tests.tunes import random_tune
 
 
@@ -33,7 +34,7 @@ def score_of(tune: Tune, player: Player, *, staves: int = 2, idiom: Idiom = "jaz
     labels = tuple(
         Label(
             figure.notes[0].onset_ticks if figure.notes else rendition.tune.notes[figure.anchors[0]].onset_ticks,
-            technique_named(figure.technique).label,
+            say(technique_named(figure.technique).label),
             number,
         )
         for number, figure in enumerate(rendition.figures)

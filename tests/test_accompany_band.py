@@ -17,6 +17,7 @@ from fioritura.accompany.grid import Dealer, fitted, hits
 from fioritura.accompany.harmony import Changes, bass_class
 from fioritura.accompany.part import BandNote
 from fioritura.accompany.voicing import candidates, led_voicings
+from fioritura.chance import Chance
 from fioritura.errors import OptionError
 from fioritura.theory.chord_symbol import read_chord
 from fioritura.theory.key import Key
@@ -165,7 +166,7 @@ def test_guide_tones_go_by_step_through_two_five_one_in_every_key(semitones: int
     for text, key in (("Dm7 | G7 | Cmaj7 | Cmaj7", "C major"), ("Dm7b5 | G7b9 | Cm6 | Cm6", "C minor")):
         tune = transpose(chart(text, key=key), Interval(steps, semitones))
         chords = [(span.chord, tune.key) for span in tune.chords if span.chord]
-        voicings = led_voicings(chords, "rootless", np.random.default_rng(semitones + 9))
+        voicings = led_voicings(chords, "rootless", Chance(semitones + 9))
         for ((earlier, _), before), ((chord, _), after) in pairwise(zip(chords, voicings, strict=True)):
             if chord == earlier:
                 continue
@@ -241,8 +242,8 @@ def test_voicings_never_rub_against_the_symbol() -> None:
     assert {note % 12 for note in minor[0]} <= {11, 2, 5, 8, 3}
 
 
-def _dice() -> np.random.Generator:
-    return np.random.default_rng(4)
+def _dice() -> Chance:
+    return Chance(4)
 
 
 @pytest.mark.parametrize("feel", sorted(FEELS))
@@ -399,7 +400,7 @@ def test_patterns_are_read_sign_by_sign() -> None:
 
 @given(st.lists(st.sampled_from("abc"), min_size=2, unique=True), st.integers(0, 99))
 def test_nothing_is_dealt_three_times_in_a_row(items: list[str], seed: int) -> None:
-    dealer = Dealer(str(seed))
+    dealer = Dealer(Chance(seed))
     dealt = [dealer.deal(items) for _ in range(60)]
     assert max(len(list(run)) for _, run in groupby(dealt)) <= 2
     assert set(dealt) == set(items)

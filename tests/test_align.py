@@ -16,7 +16,7 @@ import pytest
 
 from fioritura.listening.align import align
 from fioritura.listening.event import Event, events_of_line
-from fioritura.listening.matching import Moves, best_path
+from fioritura.listening.matching import Moves, best_steps
 from fioritura.listening.tempo_map import exact_shift, long_share, mapped, median_slope, straightened
 from fioritura.notation.abc.reader import read_abc
 from fioritura.theory.metre import EIGHTH, QUARTER
@@ -198,7 +198,7 @@ def test_the_programme_finds_the_least_cost(seed: int) -> None:
         finish=float(dice.uniform(0, 1)),
     )
     match, added = dice.uniform(0, 2, (events, notes)), dice.uniform(0, 2, (events, notes + 1))
-    steps, cost = best_path(match, added, moves)
+    steps, cost = best_steps(match, added, moves)
     assert cost == pytest.approx(brute_force(match, added, moves))
     assert len(steps) == events
 

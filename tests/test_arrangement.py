@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import json
 from collections.abc import Callable
-from dataclasses import replace
 from typing import Any
 
 import pytest
@@ -16,13 +15,13 @@ from fioritura.arrange.arrangement_file import arrangement_from_json, arrangemen
 from fioritura.arrange.survey import figure_id
 from fioritura.errors import FiorituraError, OptionError, ReadError
 from fioritura.players.player import Player
-from fioritura.techniques.place import Setting
+from fioritura.players.setting import Setting
 from tests.tunes import random_tune
 
 
 @pytest.fixture(scope="module")
 def start() -> Arrangement:
-    return arranged(random_tune(1, bars=16), Setting(Player.of("alto-sax", 3), 110.0), seed=2)
+    return arranged(random_tune(1, bars=16), Setting(Player.of("alto-sax", 3), 110.0), seed=5)
 
 
 def ids(arrangement: Arrangement) -> list[str]:
@@ -108,7 +107,7 @@ def test_an_arrangement_file_reopens_exactly(start: Arrangement) -> None:
 def test_decisions_hold_under_another_setting(start: Arrangement) -> None:
     kept, out = ids(start)[:2]
     decided = start.accept(kept).refuse(out)
-    sparse = rearranged(decided, replace(decided.setting, density=0.5))
+    sparse = rearranged(decided, decided.setting.changed(density=0.5))
     assert kept in ids(sparse)
     assert out not in ids(sparse)
     assert len(ids(sparse)) < len(ids(decided))

@@ -16,10 +16,16 @@ from fioritura.arrange.taste import taste_of
 from fioritura.errors import OptionError, RangeError, TuneError
 from fioritura.players.instruments import instrument_named
 from fioritura.players.player import Player
-from fioritura.techniques.place import Idiom, Setting
+from fioritura.players.setting import Idiom, Setting
+from fioritura.techniques.anticipation import ANTICIPATION
+from fioritura.techniques.delay import DELAY, RETARDATION, SUSPENSION
+from fioritura.techniques.fill import ANSWER_FILL
+from fioritura.techniques.neighbour import APPOGGIATURA
 from fioritura.techniques.table import all_techniques
+from fioritura.techniques.turn import TURN
 from fioritura.theory.metre import SIXTEENTH, WHOLE
 from fioritura.tune import Feel, Note, Tune
+from tests.kinds import is_grace
 from tests.tunes import line_of, random_tune
 
 METRES = ("4/4", "3/4", "6/8", "2/4", "5/4")
@@ -72,12 +78,12 @@ def test_a_density_thins_and_thickens_what_is_usual_at_the_level() -> None:
     for number in range(4):
         tune = random_tune(number, bars=32)
         for density in counts:
-            counts[density] += len(ornament(tune, replace(setting(), density=density)).figures)
+            counts[density] += len(ornament(tune, setting().changed(density=density)).figures)
     few, fewer, usual, more = counts.values()
     assert few < fewer < usual < more
     assert fewer < 0.75 * usual
     with pytest.raises(OptionError, match=r"0\.25 to 2"):
-        ornament(random_tune(1), replace(setting(), density=3.0))
+        ornament(random_tune(1), setting().changed(density=3.0))
 
 
 def test_no_technique_takes_over() -> None:
@@ -114,7 +120,7 @@ def test_locked_figures_stand_and_refused_ones_do_not() -> None:
     changed = {figure_id(figure) for figure in choose_figures(spots, locked=[locked], refused=[refused]).figures}
     assert locked in changed
     assert refused not in changed
-    with pytest.raises(OptionError, match="No figure 'nonsense'"):
+    with pytest.raises(OptionError, match="No figure “nonsense”"):
         choose_figures(spots, locked=["nonsense"])
 
 
@@ -133,7 +139,7 @@ def test_a_technique_asked_for_alone_appears_at_every_level(technique: str) -> N
             assert used == {technique}
 
 
-@pytest.mark.parametrize("technique", ["anticipation", "delay", "suspension", "appoggiatura", "retardation"])
+@pytest.mark.parametrize("technique", [ANTICIPATION.id, DELAY.id, SUSPENSION.id, APPOGGIATURA.id, RETARDATION.id])
 def test_techniques_that_move_notes_keep_the_tune_even_when_asked_for_alone(technique: str) -> None:
     for seed in range(6):
         tune = random_tune(seed, bars=16, metre=METRES[seed % 5])
@@ -148,7 +154,7 @@ def test_answers_favour_guide_tones_on_the_beats() -> None:
     guides = others = 0
     for seed in range(12):
         tune = random_tune(seed, bars=32)
-        for figure in survey(tune, setting(3), ("answer-fill",)).found:
+        for figure in survey(tune, setting(3), (ANSWER_FILL.id,)).candidates:
             for note in figure.notes:
                 span = tune.chord_at(note.onset_ticks)
                 if span is None or span.chord is None or tune.strength_at(note.onset_ticks) < 0.5:
@@ -163,7 +169,11 @@ def test_a_guide_tone_at_a_change_of_chord_draws_figures() -> None:
     to_third = line_of("C5/2 G4/2 A4/2 G4/2", chords="C F")
     to_root = line_of("C5/2 G4/2 F4/2 G4/2", chords="C F")
     drawn = [
-        any("guide tone" in reason for figure in survey(tune, setting(3)).found for reason in found.why(figure))
+        any(
+            "guide-tone" in reason.id
+            for figure in survey(tune, setting(3)).candidates
+            for reason in found.why(figure)
+        )
         for tune in (to_third, to_root)
         for found in [survey(tune, setting(3))]
     ]
@@ -171,8 +181,8 @@ def test_a_guide_tone_at_a_change_of_chord_draws_figures() -> None:
 
 
 def test_without_leaves_out_techniques_and_families() -> None:
-    rendition = ornament(random_tune(4, bars=32), setting(5), without=["graces", "turn"])
-    assert not any("grace" in figure.technique or figure.technique == "turn" for figure in rendition.figures)
+    rendition = ornament(random_tune(4, bars=32), setting(5), without=["graces", TURN.id])
+    assert not any(is_grace(figure.technique) or figure.technique == TURN.id for figure in rendition.figures)
     with pytest.raises(OptionError, match="choose among"):
         ornament(random_tune(4), setting(5), only=["warble"])
 
@@ -194,13 +204,13 @@ def test_a_tempo_decides_what_is_offered() -> None:
     tune = line_of("C4/2 D4/2 E4/2 G4/2 C5/4 C4/4", chords="C")
     slow = {figure.technique for figure in survey(tune, setting(3, 60.0)).figures}
     fast = {figure.technique for figure in survey(tune, setting(3, 300.0)).figures}
-    assert "turn" in slow
-    assert "turn" not in fast
+    assert TURN.id in slow
+    assert TURN.id not in fast
 
 
 def test_a_tune_outside_the_instrument_is_offered_an_octave_and_instruments() -> None:
     low = line_of("C3/1 D3/1 E3/2")
-    with pytest.raises(RangeError, match=r"--octave 1.*choose an instrument"):
+    with pytest.raises(RangeError, match=r"an octave higher.*choose an instrument"):
         fitted(low, instrument_named("flute"))
     assert fitting_octaves(low, instrument_named("flute"))[0] == 1
     moved = fitted(low, instrument_named("flute"), 1)
@@ -208,7 +218,6 @@ def test_a_tune_outside_the_instrument_is_offered_an_octave_and_instruments() ->
 
 
 def test_a_tune_without_chords_gets_inferred_ones_and_given_ones_win() -> None:
-    from dataclasses import replace
 
     bare = replace(line_of("C4/1 E4/1 G4/2 D4/1 F4/1 B4/2 C5/4"), chords=())
     inferred = prepared(bare, instrument_named("concert"))

@@ -19,11 +19,11 @@ from typing import Any
 
 import pytest
 
-from fioritura.batch.job import Job, Made, make
+from fioritura.batch.job import Made, TuneTask, make
 from fioritura.batch.pool import Lost, Pool
 from fioritura.batch.sources import Sources
 from fioritura.batch.store import Store
-from fioritura.batch.wishes import Piece, Wishes
+from fioritura.batch.wishes import Output, Wishes
 from fioritura.cli import main
 from fioritura.cli.batch import SOME_FAILED
 from fioritura.errors import OptionError, ToolError
@@ -153,13 +153,13 @@ def test_an_interrupt_ends_in_order(tmp_path: Path) -> None:
     assert not (out / ".batch").exists()
 
 
-def jobs_titled(tmp_path: Path, *titles: str) -> Iterator[Job]:
+def jobs_titled(tmp_path: Path, *titles: str) -> Iterator[TuneTask]:
     for number, title in enumerate(titles):
         path = tmp_path / f"{number}.abc"
         path.write_text(TUNE.format(title=title))
         (tune,) = unread_tunes(path)
-        piece = Piece("notation", "level-2.musicxml", 2, "musicxml")
-        yield Job(title, title, tune, Wishes(levels=(2,)), (piece,))
+        piece = Output("notation", "level-2.musicxml", 2, "musicxml")
+        yield TuneTask(title, title, tune, Wishes(levels=(2,)), (piece,))
 
 
 def test_a_killed_worker_loses_nothing(tmp_path: Path) -> None:
@@ -191,7 +191,7 @@ def test_a_fault_of_the_program_is_told_like_any_failure(tmp_path: Path, monkeyp
 def test_a_tune_that_takes_too_long_is_given_up(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     """What was made of it before stays made."""
     (job,) = jobs_titled(tmp_path, "one")
-    quick, slow = Piece("notation", "level-1.abc", 1, "abc"), Piece("notation", "level-1.musicxml", 1, "musicxml")
+    quick, slow = Output("notation", "level-1.abc", 1, "abc"), Output("notation", "level-1.musicxml", 1, "musicxml")
     work = "fioritura.batch.job.line_bytes"
 
     def endless(edition: object, ending: str) -> bytes:
@@ -229,9 +229,9 @@ def test_a_full_disk_ends_in_order(
 def test_another_version_is_refused(tmp_path: Path) -> None:
     (job,) = jobs_titled(tmp_path, "one")
     with pytest.raises(ToolError, match="another version"):
-        make(Job(job.name, job.source, job.tune, job.wishes, job.pieces, code="other"))
+        make(TuneTask(job.name, job.source, job.tune, job.wishes, job.pieces, code="other"))
     with pytest.raises(ToolError, match="another soundfont than none"):
-        make(Job(job.name, job.source, job.tune, job.wishes, job.pieces, soundfont=("none.sf2", 1)))
+        make(TuneTask(job.name, job.source, job.tune, job.wishes, job.pieces, soundfont=("none.sf2", 1)))
 
 
 def test_a_folder_of_all_kinds(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
@@ -347,14 +347,14 @@ def test_takes_go_to_the_longest_name(tmp_path: Path) -> None:
 @pytest.mark.parametrize(
     ("arguments", "words"),
     [
-        (("--levels", "1,9"), "No level 9"),
+        (("--levels", "1,9"), "No level “9”"),
         (("--levels", "high"), "names no levels"),
         (("--levels", "³"), "names no levels"),
         (("--levels", "1-99999999999"), "names no levels"),
-        (("--make", "coffee"), "No thing to make 'coffee'"),
-        (("--formats", "docx"), "No format 'docx'"),
-        (("--player", "kazoo"), "No instrument 'kazoo'"),
-        (("--only", "yodel"), "No technique 'yodel'"),
+        (("--make", "coffee"), "No thing to make “coffee”"),
+        (("--formats", "docx"), "No format “docx”"),
+        (("--player", "kazoo"), "No instrument “kazoo”"),
+        (("--only", "yodel"), "No technique “yodel”"),
         (("--workers", "0"), "0 workers can't work"),
         (("--limit", "0"), "leaves no time"),
         (("--takes", "takes"), "ask for them with --make report"),

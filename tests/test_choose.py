@@ -17,19 +17,19 @@ def worth(model: Model, chosen: Sequence[int]) -> float | None:
     figures = [model.candidates[index] for index in chosen]
     counts = [0] * len(model.limits)
     total = 0.0
-    for place, figure in enumerate(figures):
+    for context, figure in enumerate(figures):
         counts[model.phrase_of_slot[figure.first]] += 1
-        if place and figures[place - 1].next_free > figure.first:
+        if context and figures[context - 1].next_free > figure.first:
             return None
         total += figure.score
         own = model.family[figure.technique]
-        if place:
-            last = figures[place - 1].technique
+        if context:
+            last = figures[context - 1].technique
             total -= model.same_technique * (last == figure.technique) + model.same_family * (
                 model.family[last] == own
             )
-        if place > 1:
-            total -= model.family_again * (model.family[figures[place - 2].technique] == own)
+        if context > 1:
+            total -= model.family_again * (model.family[figures[context - 2].technique] == own)
     if any(count > limit for count, limit in zip(counts, model.limits, strict=True)):
         return None
     return total
@@ -100,7 +100,7 @@ def test_the_optimum_is_that_of_an_independent_solver(seed: int, level: int) -> 
     from fioritura.arrange import arranger
     from fioritura.arrange.survey import survey
     from fioritura.players.player import Player
-    from fioritura.techniques.place import Setting
+    from fioritura.players.setting import Setting
     from tests.solver_reference import cp_sat_worth
     from tests.tunes import random_tune
 

@@ -10,7 +10,11 @@ from pathlib import Path
 import pytest
 
 from fioritura.cli import main
+from fioritura.techniques.grace import LOWER_GRACE_SEMITONE
+from fioritura.techniques.passing import PASSING_NOTE
 from fioritura.techniques.table import all_techniques
+from fioritura.techniques.turn import TURN
+from fioritura.words import capital
 
 ABC = """X:1
 T:Test Air
@@ -76,7 +80,7 @@ def test_the_same_command_gives_the_same_notation(air: Path, tmp_path: Path) -> 
 def test_spots_are_listed_with_place_reason_and_score(air: Path, capsys: pytest.CaptureFixture[str]) -> None:
     spots = run_json(capsys, "spots", str(air), "--only", "lower-grace-semitone,passing-note", "--why")
     assert isinstance(spots, list)
-    assert {spot["technique"] for spot in spots} == {"lower-grace-semitone", "passing-note"}
+    assert {spot["technique"] for spot in spots} == {LOWER_GRACE_SEMITONE.id, PASSING_NOTE.id}
     assert all({"bar", "beat", "reason", "score", "why"} <= set(spot) for spot in spots)
     assert any(spot["bar"] == 0 for spot in spots)
 
@@ -88,11 +92,11 @@ def test_techniques_are_listed_as_a_table(capsys: pytest.CaptureFixture[str]) ->
     for row in table:
         assert {"id", "name", "family", "level", "text"} <= set(row)
         assert row["id"] == row["id"].lower()
-        assert row["family"] != "graces" or ("grace" in row["id"] and ("lower" in row["id"] or "upper" in row["id"]))
+        assert row["name"] == capital(row["name"])
 
 
 def test_a_rendition_can_be_steered_by_ids(air: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
-    spots = run_json(capsys, "spots", str(air), "--only", "turn")
+    spots = run_json(capsys, "spots", str(air), "--only", TURN.id)
     assert isinstance(spots, list)
     wanted = spots[0]["id"]
     arguments = ["ornament", str(air), "--out", str(tmp_path / "o"), "--formats", "json", "--lock", wanted]
@@ -185,7 +189,7 @@ def test_a_zip_bomb_is_refused(tmp_path: Path, capsys: pytest.CaptureFixture[str
     [
         (["--level", "9"], "Level 9"),
         (["--player", "kazoo"], "kazoo"),
-        (["--tempo", "5000"], "5000"),
+        (["--tempo", "5000"], "5,000"),
         (["--only", "warble"], "warble"),
         (["--chords", "C | D | E"], "bars"),
         (["--chords", "C | H7 | C | C | C | C | C | C"], "H7"),

@@ -33,6 +33,7 @@ from lxml import etree, html
 import fioritura
 from fioritura.cli import COMMANDS, command_parser, main
 from fioritura.techniques.table import all_techniques
+from fioritura.words import capital, say
 
 pytest.importorskip("mkdocs", reason="the site is built with mkdocs: pip install '.[docs]'")
 
@@ -163,7 +164,7 @@ def test_each_technique_is_shown_where_the_engine_finds_it(site: Site, capsys: p
     for technique in all_techniques().values():
         shown = section(site, technique.family, technique.id)
         words = " ".join(shown.text_content().split())
-        for text in (technique.text, technique.how, technique.when, technique.fault, technique.cure):
+        for text in map(say, (technique.text, technique.how, technique.when, technique.fault, technique.cure)):
             assert " ".join(text.split()) in words
         assert shown.findtext(".//figcaption") in found[technique.id]
         assert "def " in shown.xpath("string(.//details[last()]//code)")
@@ -172,7 +173,7 @@ def test_each_technique_is_shown_where_the_engine_finds_it(site: Site, capsys: p
 def test_each_technique_is_engraved_plain_over_ornamented(site: Site) -> None:
     for technique in all_techniques().values():
         [picture] = section(site, technique.family, technique.id).xpath(".//figure//img")
-        assert technique.name in picture.get("alt")
+        assert capital(say(technique.name)) in picture.get("alt")
         wide = (site.folder / "ornaments" / picture.get("src")).read_text(encoding="utf-8")
         narrow = (site.folder / "ornaments" / picture.get("src").replace(".svg", "-narrow.svg")).read_text(
             encoding="utf-8"
@@ -181,7 +182,7 @@ def test_each_technique_is_engraved_plain_over_ornamented(site: Site) -> None:
             words = "".join(map(str, etree.fromstring(drawing.encode()).itertext()))
             assert "plain" in words
             assert "ornamented" in words
-            assert technique.label in words
+            assert say(technique.label) in words
             assert 'fill="#f0d9cb"' in drawing, "the figure's notes are tinted"
         assert width_mm(narrow) < 100 < width_mm(wide)
 
@@ -259,12 +260,22 @@ def blocks(page: Path, language: str) -> list[str]:
     return re.findall(rf"^```{language}\n(.*?)^```", page.read_text(encoding="utf-8"), re.DOTALL | re.MULTILINE)
 
 
-@pytest.mark.parametrize("page", WRITTEN, ids=lambda page: page.name)
-def test_every_command_on_a_page_is_one_that_the_program_takes(page: Path) -> None:
-    for line in "".join(blocks(page, "sh")).splitlines():
-        program, *arguments = shlex.split(line, comments=True) or [""]
-        if program == "fioritura":
-            command_parser().parse_args(arguments)
+SHOWN = [
+    arguments
+    for page in WRITTEN
+    for line in "".join(blocks(page, "sh")).splitlines()
+    for program, *arguments in [shlex.split(line, comments=True) or [""]]
+    if program == "fioritura"
+]
+
+
+@pytest.mark.parametrize("arguments", SHOWN, ids=" ".join)
+def test_every_command_on_a_page_is_one_that_the_program_takes(arguments: list[str]) -> None:
+    assert command_parser().parse_args(arguments).run
+
+
+def test_the_pages_show_every_command() -> None:
+    assert {arguments[0] for arguments in SHOWN} == set(COMMANDS)
 
 
 def test_the_library_is_used_as_the_developer_s_page_says(

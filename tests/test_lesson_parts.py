@@ -139,7 +139,7 @@ def test_levels_add_techniques_and_keep_the_lessons_own_performance() -> None:
 
 def test_every_level_of_a_thinned_lesson_is_thinned() -> None:
     lesson = demo_lesson()
-    thinned = replace(lesson, setting=replace(lesson.setting, density=0.5))
+    thinned = replace(lesson, setting=lesson.setting.changed(density=0.5))
     for usual, fewer in zip(stages(lesson), stages(thinned), strict=True):
         if usual.level != lesson.setting.level:
             assert fewer.rendition.setting.density == 0.5

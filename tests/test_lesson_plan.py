@@ -13,13 +13,14 @@ from fioritura.arrange.arrangement_file import arrangement_to_json
 from fioritura.arrange.prepare import prepared
 from fioritura.cli import main
 from fioritura.errors import OptionError
-from fioritura.lesson.manifest import Source
+from fioritura.lesson.manifest import PackSource
 from fioritura.lesson.pack import write_pack
 from fioritura.lesson.plan import LessonPlan, phrase_of, plan_of, planned_lesson
 from fioritura.phrase import phrases
 from fioritura.players.instruments import instrument_named
 from fioritura.players.player import Player
-from fioritura.techniques.place import Setting
+from fioritura.players.setting import Setting
+from fioritura.techniques.turn import TURN
 from tests.lessons import demo_tune
 
 
@@ -69,13 +70,13 @@ def test_nothing_to_show_is_refused(arrangement: Arrangement) -> None:
 def test_a_plan_survives_as_plain_data() -> None:
     plan = plan_of(
         {
-            "techniques": ["turn"],
+            "techniques": [TURN.id],
             "phrases": [0, 2],
             "level": 2,
             "language": "de",
             "players": ["flute"],
             "sections": ["handout"],
-            "overrides": {"words": {"title": "Für Anna", "studio": " "}, "techniques": {"turn": {"how": "A wave."}}},
+            "overrides": {"words": {"title": "Für Anna", "studio": " "}, "techniques": {TURN.id: {"how": "A wave."}}},
         }
     )
     assert plan.overrides.words == {"title": "Für Anna"}
@@ -85,19 +86,19 @@ def test_a_plan_survives_as_plain_data() -> None:
 @pytest.mark.parametrize(
     ("wrong", "said"),
     [
-        ({"language": "xx"}, "language 'xx'"),
+        ({"language": "xx"}, "No language “xx”"),
         ({"paper": "a3"}, "paper"),
         ({"techniques": ["whistle"]}, "whistle"),
         ({"players": ["kazoo"]}, "kazoo"),
         ({"sections": ["film"]}, "film"),
-        ({"level": 9}, "level 9"),
-        ({"phrases": "all"}, "'a' is no phrase"),
-        ({"phrases": [-1]}, "-1 is no phrase"),
+        ({"level": 9}, "Level 9"),
+        ({"phrases": "all"}, "“a” is no phrase"),
+        ({"phrases": [-1]}, "“-1” is no phrase"),
         ({"phrases": 3}, "no plan"),
         ({"colour": "red"}, "no plan"),
         ({"overrides": {"words": {"price": "5"}}}, "price"),
-        ({"overrides": {"words": {"notes": "x" * 4001}}}, "4000 is the limit"),
-        ({"overrides": {"techniques": {"turn": {"sound": "loud"}}}}, "sound"),
+        ({"overrides": {"words": {"notes": "x" * 4001}}}, "4,000 is the limit"),
+        ({"overrides": {"techniques": {TURN.id: {"sound": "loud"}}}}, "sound"),
     ],
 )
 def test_a_plan_that_names_what_there_is_not_is_refused(wrong: dict[str, object], said: str) -> None:
@@ -114,7 +115,7 @@ def test_a_pack_made_by_a_plan_can_be_made_again(
     source.write_text(arrangement_to_json(arrangement))
     lesson = planned_lesson(arrangement, plan)
     settings = {"plan": plan.data(), "octave": 0}
-    first = write_pack(lesson, tmp_path / "first.zip", plan.options, source=Source(source), settings=settings)
+    first = write_pack(lesson, tmp_path / "first.zip", plan.options, source=PackSource(source), settings=settings)
     assert first["title"] == "Our Evening"
     zipfile.ZipFile(tmp_path / "first.zip").extractall(tmp_path)
     assert main(["lesson", str(tmp_path / "first" / "manifest.json"), "--out", str(tmp_path / "again")]) == 0

@@ -18,7 +18,7 @@ from fioritura.listening.hear import hear
 from fioritura.listening.report import Status, report_on
 from fioritura.notation.musicxml.writer import write_musicxml
 from fioritura.players.player import Player
-from fioritura.techniques.place import Setting
+from fioritura.players.setting import Setting
 from fioritura.tune import Note, Tune
 from tests import listening_takes as sound
 from tests import played_lines as lines

@@ -14,6 +14,7 @@ from fioritura.errors import FiorituraError
 from fioritura.notation.musicxml.reader import read_musicxml
 from fioritura.theory.metre import QUARTER
 from fioritura.tune import Tune
+from fioritura.words import say
 
 from .corpus import content
 
@@ -75,7 +76,7 @@ def comparison(path: Path) -> bool | None:
     parts = list(score.toSoundingPitch().parts) if isinstance(score, music21.stream.Score) else []
     named = [part for part in parts if part.partName == tune.part_name]
     part = named[0] if len(named) == 1 else parts[0] if len(parts) == 1 else None
-    if part is None or any("only voice" in warning for warning in tune.warnings):
+    if part is None or any("only voice" in say(warning) for warning in tune.warnings):
         return None
     measures = list(part.getElementsByClass(music21.stream.Measure))
     if any(measure.voices for measure in measures):
@@ -83,12 +84,15 @@ def comparison(path: Path) -> bool | None:
     return ours(tune) == theirs(part) and len(tune.bars) == len(measures)
 
 
-@pytest.mark.parametrize("path", [pytest.param(path, id=path.name) for path in sample(16, seed=4)])
-def test_a_sample_of_the_corpus_reads_as_music21_reads_it(path: Path) -> None:
-    agrees = comparison(path)
-    if agrees is None:
-        pytest.skip("refused as a melody, or its parts are split otherwise by music21")
-    assert agrees
+SAMPLE = sample(16, seed=4)
+LEFT_OUT = 1
+"""Files of the sample that can't be compared: refused as a melody, or their parts are split otherwise by music21."""
+
+
+def test_a_sample_of_the_corpus_reads_as_music21_reads_it() -> None:
+    agree = {path.name: comparison(path) for path in SAMPLE}
+    assert [name for name, agrees in agree.items() if agrees is False] == []
+    assert sum(agrees is None for agrees in agree.values()) <= LEFT_OUT, agree
 
 
 @pytest.mark.parametrize("name", LEAD_SHEETS)

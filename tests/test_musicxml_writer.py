@@ -15,7 +15,6 @@ from hypothesis import Phase, assume, given, settings
 from lxml import etree
 
 from fioritura.errors import OptionError, OutputError
-from fioritura.notation.engraving.engrave import engrave_systems
 from fioritura.notation.musicxml.reader import read_musicxml
 from fioritura.notation.musicxml.writer import write_musicxml
 from fioritura.notation.score import Label, Score, Staff
@@ -279,13 +278,6 @@ def test_an_inferred_chord_stands_in_parentheses() -> None:
 def test_degrees_are_there_but_not_printed_twice() -> None:
     degrees = tree(written(quarters("C4"), chords=(chord_at(0, "G7b9"),))).findall(".//degree")
     assert [(degree.findtext("degree-value"), degree.get("print-object")) for degree in degrees] == [("9", "no")]
-
-
-def test_the_engraver_prints_an_altered_degree_once() -> None:
-    data = written(quarters("C4 D4 E4 F4"), chords=(chord_at(0, "G7b9"),))
-    (system,) = engrave_systems(data, width_mm=180, staff_mm=7)
-    drawn = etree.fromstring(system.svg.encode()).iter("{*}text")
-    assert [text for text in ("".join(map(str, element.itertext())) for element in drawn) if "G" in text] == ["G7♭9"]
 
 
 # --- Notes and what hangs on them -------------------------------------------------------------------------------

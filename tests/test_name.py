@@ -20,7 +20,7 @@ from fioritura.arrange.rendition import laid_out
 from fioritura.cli import main
 from fioritura.lesson.edition import Edition, line_score, plain_score
 from fioritura.listening.definition import Group, technique_of, techniques_of
-from fioritura.listening.lattice import FIGURE_MARKS, offers
+from fioritura.listening.lattice import figure_marks, offers
 from fioritura.listening.name import name_line, name_take
 from fioritura.listening.naming import Naming, SlipKind
 from fioritura.listening.notes import Attack, PlayedNote, Take
@@ -28,12 +28,36 @@ from fioritura.listening.words import key_words, slip_words
 from fioritura.notation.musicxml.writer import write_musicxml
 from fioritura.players.instruments import INSTRUMENTS
 from fioritura.players.player import Player
+from fioritura.players.setting import Setting
+from fioritura.techniques.anticipation import ANTICIPATION
+from fioritura.techniques.approach import APPROACH_CHROMATIC, APPROACH_NOTE, SURROUND
+from fioritura.techniques.context import contexts
 from fioritura.techniques.figure import Figure
-from fioritura.techniques.place import Setting, places
+from fioritura.techniques.grace import (
+    DOUBLE_GRACE_LOWER,
+    DOUBLE_GRACE_UPPER_LOWER,
+    LOWER_GRACE_SEMITONE,
+    LOWER_GRACE_STEP,
+    UPPER_GRACE_SEMITONE,
+    UPPER_GRACE_STEP,
+)
+from fioritura.techniques.inflection import GHOST_NOTE
+from fioritura.techniques.neighbour import (
+    APPOGGIATURA,
+    DOUBLE_NEIGHBOUR,
+    ESCAPE_TONE,
+    NEIGHBOUR_LOWER,
+    NEIGHBOUR_UPPER,
+)
+from fioritura.techniques.passing import PASSING_NOTE, PASSING_NOTE_CHROMATIC, PASSING_NOTES_PAIR
+from fioritura.techniques.repetition import REPEATED_NOTES
+from fioritura.techniques.run import RUN_ARPEGGIO, RUN_CHROMATIC, RUN_SCALE
 from fioritura.techniques.table import all_techniques, wanted_techniques
+from fioritura.techniques.turn import INVERTED_TURN, MORDENT, SHAKE, TURN, UPPER_MORDENT
 from fioritura.theory.metre import EIGHTH, QUARTER
 from fioritura.theory.pitch import Pitch
 from fioritura.tune import Mark, Note, Tune
+from fioritura.words import say
 from tests import played_lines as lines
 from tests.tunes import line_of, random_tune
 
@@ -72,7 +96,7 @@ def test_renditions_are_read_back(sample: list[Tune]) -> None:
 
 def test_takes_are_read_back(sample: list[Tune]) -> None:
     """As the program's own performance plays them, swung, with human timing, grace notes before the beat."""
-    unheard = frozenset({"ghost-note"})
+    unheard = frozenset({GHOST_NOTE.id})
     pairs = []
     for number, tune in enumerate(sample):
         for level in (0, 2, 4):
@@ -98,7 +122,7 @@ def test_each_technique_is_known_by_itself(technique: str) -> None:
     for seed in range(6):
         tune = random_tune(seed, bars=12, metre=("4/4", "3/4", "6/8")[seed % 3])
         setting = Setting(Player.of("concert", 5), 80.0, "straight", "folk" if seed % 2 else "jazz")
-        found = [figure for _, figure in find_figures(places(tune, setting), wanted_techniques(5, [technique]))]
+        found = [figure for _, figure in find_figures(contexts(tune, setting), wanted_techniques(5, [technique]))]
         for figure in found[:: max(1, len(found) // 2)]:
             line = laid_out(tune, [figure])
             (named,) = name_line(tune, line).figures
@@ -114,7 +138,7 @@ def test_each_technique_is_known_by_itself(technique: str) -> None:
 
 def bare(line: tuple[Note, ...]) -> list[tuple[object, ...]]:
     return [
-        (n.onset_ticks, n.duration_ticks, n.pitch.midi, [g.midi for g in n.graces], set(n.marks) & FIGURE_MARKS)
+        (n.onset_ticks, n.duration_ticks, n.pitch.midi, [g.midi for g in n.graces], set(n.marks) & figure_marks())
         for n in line
     ]
 
@@ -136,10 +160,10 @@ def test_the_lattice_expects_what_is_laid_out() -> None:
 @pytest.mark.parametrize(
     "sign, technique",
     [
-        ("Turn", "turn"),
-        ("InvertedTurn", "inverted-turn"),
-        ("Mordent", "mordent"),
-        ("InvertedMordent", "upper-mordent"),
+        ("Turn", TURN.id),
+        ("InvertedTurn", INVERTED_TURN.id),
+        ("Mordent", MORDENT.id),
+        ("InvertedMordent", UPPER_MORDENT.id),
     ],
 )
 def test_signs_that_music21_realises_are_named(sign: str, technique: str) -> None:
@@ -164,7 +188,7 @@ def test_signs_on_notes_are_named() -> None:
     tune = random_tune(2)
     signed = replace(tune.notes[4], marks=(*tune.notes[4].marks, Mark.INVERTED_TURN))
     (named,) = name_line(tune, (*tune.notes[:4], signed, *tune.notes[5:])).figures
-    assert (named.technique, named.anchors) == ("inverted-turn", (4,))
+    assert (named.technique, named.anchors) == (INVERTED_TURN.id, (4,))
     own = replace(tune, notes=(*tune.notes[:4], signed, *tune.notes[5:]))
     assert not name_line(own, own.notes).figures
 
@@ -176,26 +200,26 @@ CHORD = frozenset({0, 4, 7})
 @pytest.mark.parametrize(
     "path, technique",
     [
-        ("60 62 64", "passing-note"),
-        ("60 61 62", "passing-note-chromatic"),
-        ("60 62 64 65", "passing-notes-pair"),
-        ("64 65 64", "neighbour-upper"),
-        ("64 62 64", "neighbour-lower"),
-        ("64 63 64", "neighbour-lower"),
-        ("67 69 65 67", "double-neighbour"),
-        ("64 65 62", "escape-tone"),
-        ("60 69 67", "appoggiatura"),
-        ("60 66 67", "approach-note"),
-        ("60 67 67", "anticipation"),
-        ("60 60 67", "repeated-notes"),
-        ("60 69 66 67", "surround"),
-        ("60 65 66 67", "approach-chromatic"),
-        ("60 61 62 63 64", "run-chromatic"),
-        ("60 62 64 65 67 69", "run-scale"),
-        ("60 64 67 72", "run-arpeggio"),
-        ("64 65 64 62 64 67", "turn"),
-        ("64 62 64 65 64 67", "inverted-turn"),
-        ("64 65 64 65 64 67", "shake"),
+        ("60 62 64", PASSING_NOTE.id),
+        ("60 61 62", PASSING_NOTE_CHROMATIC.id),
+        ("60 62 64 65", PASSING_NOTES_PAIR.id),
+        ("64 65 64", NEIGHBOUR_UPPER.id),
+        ("64 62 64", NEIGHBOUR_LOWER.id),
+        ("64 63 64", NEIGHBOUR_LOWER.id),
+        ("67 69 65 67", DOUBLE_NEIGHBOUR.id),
+        ("64 65 62", ESCAPE_TONE.id),
+        ("60 69 67", APPOGGIATURA.id),
+        ("60 66 67", APPROACH_NOTE.id),
+        ("60 67 67", ANTICIPATION.id),
+        ("60 60 67", REPEATED_NOTES.id),
+        ("60 69 66 67", SURROUND.id),
+        ("60 65 66 67", APPROACH_CHROMATIC.id),
+        ("60 61 62 63 64", RUN_CHROMATIC.id),
+        ("60 62 64 65 67 69", RUN_SCALE.id),
+        ("60 64 67 72", RUN_ARPEGGIO.id),
+        ("64 65 64 62 64 67", TURN.id),
+        ("64 62 64 65 64 67", INVERTED_TURN.id),
+        ("64 65 64 65 64 67", SHAKE.id),
         ("60 70 64", None),
         ("60 66 61", None),
         ("60 73 66 61", None),
@@ -211,17 +235,17 @@ def test_groups_are_named_by_their_definition(path: str, technique: str | None) 
 @pytest.mark.parametrize(
     "inner, technique",
     [
-        ((66,), "lower-grace-semitone"),
-        ((65,), "lower-grace-step"),
-        ((69,), "upper-grace-step"),
-        ((64, 65), "double-grace-lower"),
-        ((69, 66), "double-grace-upper-lower"),
+        ((66,), LOWER_GRACE_SEMITONE.id),
+        ((65,), LOWER_GRACE_STEP.id),
+        ((69,), UPPER_GRACE_STEP.id),
+        ((64, 65), DOUBLE_GRACE_LOWER.id),
+        ((69, 66), DOUBLE_GRACE_UPPER_LOWER.id),
     ],
 )
 def test_quick_notes_are_grace_notes(inner: tuple[int, ...], technique: str) -> None:
     assert technique_of(Group(60, inner, 67, is_quick=True, scale=SCALE)) == technique
     falling = Group(69, (68,), 67, is_quick=True, scale=SCALE)
-    assert technique_of(falling) == "upper-grace-semitone"
+    assert technique_of(falling) == UPPER_GRACE_SEMITONE.id
 
 
 @pytest.mark.parametrize("path", ["60 67 67", "60 60 67", "64 65 62"])
@@ -235,18 +259,18 @@ def test_a_note_as_long_as_the_tune_s_own_is_no_light_ornament(path: str) -> Non
 def test_a_faint_attack_is_a_grace_note_where_the_next_note_is_a_step_away_and_nothing_elsewhere() -> None:
     tune = line_of("C4 E4 D4 G4 E4 F4 A4 G4 F4 E4 G4 C5", chords="C F C")
     played = [
-        PlayedNote(place / 2, place / 2 + 0.48, 0.0, note.pitch.midi, -20.0, Attack.TONGUED)
-        for place, note in enumerate(tune.notes)
+        PlayedNote(context / 2, context / 2 + 0.48, 0.0, note.pitch.midi, -20.0, Attack.TONGUED)
+        for context, note in enumerate(tune.notes)
     ]
     played[5] = replace(played[5], faint_attacks=((2.7, 0.4),))
     assert not name_take(tune, Take(tuple(played), 6.0, 0.0)).figures
     played[1] = replace(played[1], offset_sec=1.1, faint_attacks=((1.01, 0.4),))
     played[2] = replace(played[2], onset_sec=1.1)
     (named,) = name_take(tune, Take(tuple(played), 6.0, 0.0)).figures
-    assert (named.technique, named.anchors) == ("upper-grace-step", (2,))
+    assert (named.technique, named.anchors) == (UPPER_GRACE_STEP.id, (2,))
 
 
-@pytest.mark.parametrize("apartness, names", [(0.9, ["repeated-notes"]), (0.2, [])])
+@pytest.mark.parametrize("apartness, names", [(0.9, [REPEATED_NOTES.id]), (0.2, [])])
 def test_a_doubtful_second_attack_is_a_repeated_note_where_the_ear_is_sure_enough(
     apartness: float, names: list[str]
 ) -> None:
@@ -295,28 +319,28 @@ def test_slips_are_told_from_ornaments() -> None:
     ]
     assert naming.figures == ()
     words = [slip_words(naming.alignment, slip) for slip in naming.slips]
-    assert words == ["D♭5 instead of F4", "G4 left out", "B♭3 added"]
+    assert [say(each) for each in words] == ["D♭5 instead of F4", "G4 left out", "B♭3 added"]
 
 
 def test_key_words_name_the_transposing_instrument() -> None:
     """Transpositions from the instruments, which are checked against music21 elsewhere."""
-    assert key_words(0) == ""
-    assert key_words(-12) == "an octave lower than the tune"
-    assert key_words(24) == "2 octaves higher than the tune"
-    assert "alto saxophone" in key_words(-9)
+    assert key_words(0) is None
+    assert str(key_words(-12)) == "an octave lower than the tune"
+    assert str(key_words(24)) == "2 octaves higher than the tune"
+    assert "alto saxophone" in str(key_words(-9))
     for instrument in INSTRUMENTS.values():
         if instrument.transposition.semitones % 12:
-            assert instrument.name.lower() in key_words(-instrument.transposition.semitones)
+            assert say(instrument.name) in str(key_words(-instrument.transposition.semitones))
 
 
 def test_every_passage_is_named() -> None:
     """A chorus played plain and one with a turn: the turn is in the second passage."""
     tune = line_of("C4/2 E4/2 G4/2 E4/2 F4/2 D4/2 C4/4", chords="C C F C")
     setting = Setting(Player.of("concert", 5), 80.0)
-    figure = next(figure for _, figure in find_figures(places(tune, setting), wanted_techniques(5, ["turn"])))
+    figure = next(figure for _, figure in find_figures(contexts(tune, setting), wanted_techniques(5, [TURN.id])))
     second = [replace(n, onset_ticks=n.onset_ticks + tune.duration_ticks) for n in laid_out(tune, [figure])]
     (named,) = name_line(tune, (*tune.notes, *second)).figures
-    assert (named.technique, named.passage, named.bar) == ("turn", 2, 1)
+    assert (named.technique, named.passage, named.bar) == (TURN.id, 2, 1)
 
 
 # The command --------------------------------------------------------------------------------------------------

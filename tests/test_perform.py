@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import random
 from dataclasses import replace
 from itertools import pairwise
 from statistics import mean, pstdev
@@ -12,6 +11,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from fioritura.chance import Chance
 from fioritura.errors import OptionError
 from fioritura.players.instruments import INSTRUMENTS
 from fioritura.sound.clock import Clock
@@ -254,7 +254,7 @@ def test_clock_goes_there_and_back_and_slows_only_inside_spans() -> None:
 def test_the_quickest_notes_keep_their_order_in_human_timing() -> None:
     spans = [Span(0.004 * number, 0.004 * (number + 1)) for number in range(200)]
     for seed in range(50):
-        onsets = [span.onset_sec for span in humanised(spans, random.Random(seed))]
+        onsets = [span.onset_sec for span in humanised(spans, Chance(seed))]
         assert all(before <= after for before, after in pairwise(onsets[10:]))
 
 

@@ -131,11 +131,11 @@ def test_sounds_names_font_licence_and_remedy(capsys: pytest.CaptureFixture[str]
         (("--tempo", "5"), "20 to 400"),
         (("--key", "H"), "note name"),
         (("--key", "Fb"), "7 is the limit"),
-        (("--bars", "9-12"), "has 0-4"),
+        (("--bars", "9-12"), "has 0 to 4"),
         (("--bars", "4-2"), "5-8"),
         (("--times", "0"), "1 to 200"),
         (("--choruses", "-1"), "0 to 200"),
-        (("--mute", "tuba"), "mute any of"),
+        (("--mute", "tuba"), "there is no such part"),
         (("--mute", "melody,bass,chords,drums,click"), "at least one"),
         (("--out", "x.ogg"), ".mp3, .wav, .flac or .mid"),
         (("--soundfont", "nowhere.sf2"), "can't be read"),
@@ -172,10 +172,8 @@ def test_twelve_keys_are_all_pitch_classes_along_the_fourths() -> None:
 @pytest.mark.parametrize("instrument", ["alto-sax", "tenor-sax", "flute", "clarinet"])
 def test_every_key_keeps_the_line_on_the_instrument_and_its_intervals(instrument: str) -> None:
     made = practice()
-    low = {"flute": 12}.get(instrument, 0)
     for key in twelve_keys(made.tune.key):
         tune, line = in_key(made.tune, made.line, key, INSTRUMENTS[instrument])
-        assert low >= 0
         assert tune.key.tonic.pitch_class == key.tonic.pitch_class
         assert all(INSTRUMENTS[instrument].reaches(note.pitch) for note in (*tune.notes, *line))
         moves = {a.pitch.midi - b.pitch.midi for a, b in zip(line, made.line, strict=True)}

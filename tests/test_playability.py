@@ -10,7 +10,9 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from fioritura.errors import OptionError, RangeError
-from fioritura.players.breath import BREATH_SEC, BreathPlan, breath_marks
+from fioritura.players.breath import BREATH_SEC, HASTY_BREATH_SEC, BreathPlan, breath_marks
+from fioritura.players.fingering import chart_of
+from fioritura.players.instruments import INSTRUMENTS
 from fioritura.players.playability import hardest_places
 from fioritura.players.player import Player
 from fioritura.players.practice import start_tempo
@@ -18,6 +20,7 @@ from fioritura.theory.key import Key
 from fioritura.theory.metre import EIGHTH, HALF, QUARTER, SIXTEENTH, WHOLE, Metre
 from fioritura.theory.pitch import Pitch
 from fioritura.tune import Bar, Mark, Note, Tune
+from fioritura.words import LANGUAGES, message, say, speaking
 from tests.playability_checker import violations
 
 
@@ -52,11 +55,11 @@ def test_rests_are_breathed_in_and_short_phrases_need_nothing_else() -> None:
 
 def test_a_long_phrase_breathes_after_its_long_note() -> None:
     player = Player.of("alto-sax", 1)
-    times = [(number * QUARTER, QUARTER) for number in range(8)]
-    times += [(8 * QUARTER, WHOLE)] + [((12 + number) * QUARTER, QUARTER) for number in range(6)]
+    times = [(number * EIGHTH, EIGHTH) for number in range(16)]
+    times += [(16 * EIGHTH, WHOLE)] + [((24 + number) * EIGHTH, EIGHTH) for number in range(12)]
     line = tuple(Note(onset, length, Pitch.parse("C4")) for onset, length in times)
     plan = breath_marks(player, line, 120)
-    assert [(breath.after, breath.kind) for breath in plan.breaths] == [(8, "long note")]
+    assert [(breath.after, breath.kind) for breath in plan.breaths] == [(16, "long note")]
     assert plan.breaths[0].stolen_sec == pytest.approx(BREATH_SEC)
     assert plan.longest_sec > player.limits.breath_sec
     assert not plan.is_playable
@@ -107,18 +110,32 @@ def test_breaths_cost_as_little_as_trying_every_set_of_places(lengths: list[int]
     line = [Note(onset, length, Pitch.parse("C3")) for onset, length in zip(onsets, lengths, strict=True)]
     plan = breath_marks(player, line, tempo)
     seconds = [length * 60 / tempo / QUARTER for length in lengths]
-    allowed = [number for number in range(len(line) - 1) if seconds[number] >= 2 * BREATH_SEC]
+    allowed = [number for number in range(len(line) - 1) if seconds[number] >= 2 * HASTY_BREATH_SEC]
     sets = [places for size in range(len(allowed) + 1) for places in combinations(allowed, size)]
     best = min(breath_cost(seconds, places, player.limits.breath_sec) for places in sets)
     chosen = tuple(breath.after for breath in plan.breaths)
     assert breath_cost(seconds, chosen, player.limits.breath_sec) == pytest.approx(best)
 
 
+def test_where_no_note_is_long_a_hasty_breath_is_taken() -> None:
+    player = Player.of("alto-sax", 1)
+    line = tuple(Note(number * QUARTER, QUARTER, Pitch.parse("C4")) for number in range(20))
+    plan = breath_marks(player, line, 120)
+    assert plan.is_playable
+    assert {breath.stolen_sec for breath in plan.breaths} == {HASTY_BREATH_SEC}
+
+
 def breath_cost(seconds: list[float], places: tuple[int, ...], breath_sec: float) -> float:
-    """1 a place and 2 for the share stolen of its note; 100 for each second of a span beyond the breath."""
+    """1 a place, 2 for the share stolen of its note and 1 more where the breath is hasty; 100 for each second of a span
+    beyond the breath."""
     edges = [0, *(place + 1 for place in places), len(seconds)]
     excess = sum(max(0.0, sum(seconds[a:b]) - breath_sec) for a, b in pairwise(edges))
-    return sum(1 + 2 * BREATH_SEC / seconds[place] for place in places) + 100 * excess
+    calm = [seconds[place] for place in places if seconds[place] >= 2 * BREATH_SEC]
+    hasty = [seconds[place] for place in places if seconds[place] < 2 * BREATH_SEC]
+    cost = sum(1 + 2 * BREATH_SEC / length for length in calm) + sum(
+        2 + 2 * HASTY_BREATH_SEC / length for length in hasty
+    )
+    return cost + 100 * excess
 
 
 # --- hard places ------------------------------------------------------------------------------------------------
@@ -130,9 +147,9 @@ def test_the_break_is_the_hardest_place_of_a_clarinet_line() -> None:
     place, *others = hardest_places(player, line, tune_of(line), 120)
     assert [str(pitch) for pitch in place.pair] == ["A4", "B4"]
     assert (place.bar, place.beat) == (2, 2.0)
-    assert "break" in place.why
+    assert "break" in say(place.why)
     assert place.strain > max(other.strain for other in others)
-    assert any("right hand" in step for step in place.practice)
+    assert any("right hand" in say(step) for step in place.practice)
 
 
 @pytest.mark.parametrize(
@@ -151,8 +168,51 @@ def test_hard_places_say_why_in_the_words_of_the_trade(id: str, written: str, pa
     line = line_of(player, written, SIXTEENTH)
     place = hardest_places(player, line, tune_of(line), 96, count=1)[0]
     assert {str(pitch) for pitch in place.pair} == set(pair)
-    assert words in place.why
-    assert "♩ =" in place.practice[-1]
+    assert words in say(place.why)
+    assert "♩ =" in say(place.practice[-1])
+
+
+@pytest.mark.parametrize(
+    ("language", "why", "step"),
+    [
+        (
+            "de",
+            "H3 nach Cis4: der linke kleine Finger geht von der tiefen H-Klappe zu der tiefen Cis-Klappe; "
+            "6,4 Noten in der Sekunde.",
+            "H3–Cis4 achtmal in jeder Richtung binden; der kleine Finger bleibt beim Gleiten auf den Klappen.",
+        ),
+        (
+            "fr",
+            "Si3 vers Do♯4\u00a0: l’auriculaire gauche va de la clé de Si grave à la clé de Do♯ grave\u202f; "
+            "cela passe à 6,4 notes par seconde.",
+            "Lier Si3–Do♯4 huit fois dans chaque sens\u202f; l’auriculaire reste sur les clés en glissant.",
+        ),
+        (
+            "es",
+            "Si3 a Do♯4: el meñique izquierdo va de la llave de Si grave a la llave de Do♯ grave; "
+            "pasa a 6,4 notas por segundo.",
+            "Ligue Si3–Do♯4 ocho veces en cada sentido; el meñique sigue sobre las llaves al deslizarse.",
+        ),
+    ],
+)
+def test_hard_places_are_said_in_each_language(language: str, why: str, step: str) -> None:
+    player = Player.of("alto-sax", 3)
+    line = line_of(player, "G4 A4 G4 A4 B3 C#4 D4 E4", SIXTEENTH)
+    place = hardest_places(player, line, tune_of(line), 96, count=1)[0]
+    with speaking(language):
+        assert (say(place.why), say(place.practice[0])) == (why, step)
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_every_key_of_every_chart_has_a_name_where_a_finger_goes_to_it(language: str) -> None:
+    charts = [chart for id in INSTRUMENTS if (chart := chart_of(id))]
+    with speaking(language):
+        for chart in charts:
+            for fingering in chart.fingerings:
+                assert say(chart.in_words(fingering))
+            for key in chart.keys.values():
+                said = {say(message(id, key=key.name)) for id in ("key-the", "key-from", "key-to")}
+                assert all(len(each) > 1 or each.isdecimal() for each in said), said
 
 
 def test_a_grace_note_over_the_break_is_found_and_named() -> None:

@@ -12,26 +12,40 @@ from pathlib import Path
 import pytest
 from pypdf import PdfReader
 
+import fioritura
 from fioritura.techniques.table import all_techniques
+from fioritura.techniques.turn import TURN
 
 EXAMPLE = Path(__file__).parents[1] / "examples" / "plugin"
+SOURCE = Path(fioritura.__file__).parents[1]
 AIR = Path(__file__).parents[1] / "src" / "fioritura" / "data" / "lanterns.abc"
 
 TECHNIQUE = """
 from fioritura.techniques.technique import Technique, with_graces
 from fioritura.techniques.table import technique_named
 from fioritura.techniques.figure import Figure
+from fioritura.words import message
+
+WORDS = '''
+{id} = own grace
+    .label = own
+    .text = {text}
+    .how = Lightly.
+    .when = Often.
+    .fault = None.
+    .cure = None.
+own-grace-why = Because.
+'''
 
 def find(place):
     {find}
 
 TECHNIQUES = (
-    Technique(id={id!r}, name="Own grace", label="own", family="own graces", level={level!r}, find=find,
-              text="{text}", how="Lightly.", when="Often.", fault="None.", cure="None."),
+    Technique(id={id!r}, family="own-graces", level={level!r}, find=find, words={{{language!r}: WORDS}}, taste={taste}),
 )
-TASTE = {taste}
 """
-GRACE = 'yield with_graces("own-grace", place, [place.step_above], "Because.")'
+NOTES = ("note: The plugin own (of own-plugin 2.5)", "note: The plugin the taste of own-grace")
+GRACE = 'yield with_graces("own-grace", place, [place.step_above], message("own-grace-why"))'
 
 
 @pytest.fixture(scope="module")
@@ -54,7 +68,7 @@ def plain_spots(tmp_path_factory: pytest.TempPathFactory) -> list[object]:
 
 def run(plugins: Path, *arguments: str | Path, module: str = "fioritura") -> subprocess.CompletedProcess[str]:
     """A command of a fresh process that finds the plugins of a folder."""
-    environment = os.environ | {"PYTHONPATH": str(plugins)}
+    environment = os.environ | {"PYTHONPATH": f"{plugins}{os.pathsep}{SOURCE}"}
     command = [sys.executable, "-m", module, *map(str, arguments)]
     return subprocess.run(command, capture_output=True, text=True, check=False, env=environment)
 
@@ -106,12 +120,10 @@ def test_a_technique_of_a_plugin_is_one_like_any(installed: Path, tmp_path: Path
 
 def test_a_technique_of_a_plugin_is_chosen_by_its_taste(tmp_path: Path) -> None:
     """Without being asked for, where its weights say so; never where it has none."""
-    loved = {"jazz": {"base": {"own-grace": 2.0}, "place": {"own-grace": {"strong": 0.5}}}}
+    loved = {"jazz": {"base": 2.0, "place": {"strong": 0.5}}}
     for name, taste, is_chosen in (("loved", loved, True), ("unloved", {}, False)):
         (tmp_path / name).mkdir()
-        plugins = offer(
-            tmp_path / name, TECHNIQUE.format(find=GRACE, id="own-grace", level=2, text="A.", taste=taste)
-        )
+        plugins = offer(tmp_path / name, fine(level=2, taste=taste))
         ended = run(plugins, "ornament", AIR, "--out", tmp_path / name / "out", "--formats", "json", "--json")
         assert ended.returncode == 0, ended.stderr
         figures = json.loads((tmp_path / name / "out" / "figures.json").read_text(encoding="utf-8"))
@@ -131,7 +143,7 @@ def test_a_player_of_a_plugin_is_one_like_any(installed: Path, tmp_path: Path) -
 
 def fine(**values: object) -> str:
     return TECHNIQUE.format(
-        **({"find": GRACE, "id": "own-grace", "level": 1, "text": "A grace.", "taste": {}} | values)
+        **({"find": GRACE, "id": "own-grace", "level": 1, "text": "A.", "language": "en", "taste": {}} | values)
     )
 
 
@@ -142,17 +154,18 @@ def fine(**values: object) -> str:
         ("raise SystemExit(3)", "can't be loaded (SystemExit: 3)"),
         ("TECHNIQUES = ()", "it has no TECHNIQUES"),
         ("TECHNIQUES = 5", "no tuple of techniques"),
-        ("TECHNIQUES = ('turn',)", "'turn' in its TECHNIQUES is no technique"),
-        (fine(id="turn"), "there is a technique 'turn' already"),
+        (f"TECHNIQUES = ({TURN.id!r},)", f"{TURN.id!r} in its TECHNIQUES is no technique"),
+        (fine(id=TURN.id), f"there is a technique “{TURN.id}” already"),
         (fine(id="Own Grace"), "not of the form lower-case-words"),
-        (fine(level=9), "the level of 'own-grace' is 9, not 1 to 5"),
-        (fine(text=" "), "'own-grace' has no text"),
-        (fine(taste={"jazz": {"base": {"turn": 3.0}}}), "it weighs 'turn', which is none of the plugin's techniques"),
-        (fine(taste={"jazz": {"place": {"own-grace": {"red": 1.0}}}}), "places have no feature 'red'"),
-        (fine(taste={"jazz": {"weights": {}}}), "give base, share and place"),
-        (fine(taste={"jazz": {"base": {"own-grace": "much"}}}), "the weight 'much' is no number"),
+        (fine(level=9), "the level of “own-grace” is 9, not 1 to 5"),
+        (fine().replace("    .text = A.\n", ""), "“own-grace” has no text in en"),
+        (fine(language="de"), "“own-grace” has no words in en"),
+        (fine(taste={"jazz": {"base": 1.0, "place": {"red": 1.0}}}), "places have no feature “red”"),
+        (fine(taste={"jazz": {"weights": {}}}), "it has “weights” for jazz: give base, share and place"),
+        (fine(taste={"jazz": {"base": "much"}}), "the weight 'much' is no number"),
+        (fine(taste={"rock": {"base": 1.0}}), "there is no idiom “rock”: choose jazz or folk"),
         (
-            fine(find="raise KeyError('lost')", taste={"jazz": {"base": {"own-grace": 1.0}}}),
+            fine(find="raise KeyError('lost')", taste={"jazz": {"base": 1.0}}),
             "failed (KeyError: 'lost')",
         ),
         (fine(find="yield 'figure'"), "something that is not its own figure"),
@@ -167,9 +180,7 @@ def test_a_broken_technique_is_named_and_left_out(
     plugins = offer(tmp_path, code)
     ended = run(plugins, "spots", AIR, "--json")
     assert ended.returncode == 0, ended.stderr
-    notes = [
-        line for line in ended.stderr.splitlines() if line.startswith("note: The plugin own (of own-plugin 2.5)")
-    ]
+    notes = [line for line in ended.stderr.splitlines() if line.startswith(NOTES)]
     assert len(notes) == 1, ended.stderr
     assert problem in notes[0]
     assert [spot for spot in json.loads(ended.stdout) if spot["technique"] != "own-grace"] == plain_spots
@@ -180,11 +191,11 @@ def test_a_broken_technique_is_named_and_left_out(
     [
         ("INSTRUMENTS = ()", "it has no INSTRUMENTS"),
         ("INSTRUMENTS = ('kazoo',)", "is no instrument"),
-        ("INSTRUMENTS = (replace(INSTRUMENTS[0], id='oboe'),)", "there is an instrument 'oboe' already"),
+        ("INSTRUMENTS = (replace(INSTRUMENTS[0], id='oboe'),)", "there is an instrument “oboe” already"),
         ("INSTRUMENTS = (replace(INSTRUMENTS[0], program=0),)", "out of bounds"),
         ("INSTRUMENTS = (replace(INSTRUMENTS[0], lowest=Pitch.parse('C2')),)", "lacks written MIDI number 36"),
         ("BREATH = {'english-horn': 60}", "outside 0.2 to 5 times"),
-        ("CHARTS = {'shawm': oboe.CHART}", "'shawm', which is none of its instruments"),
+        ("CHARTS = {'shawm': oboe.CHART}", "“shawm”, which is none of its instruments"),
         ("CHARTS = 7", "not of the right form"),
     ],
 )
@@ -196,7 +207,7 @@ def test_a_broken_player_is_named_and_left_out(tmp_path: Path, change: str, prob
     note, refusal = ended.stderr.splitlines()
     assert note.startswith("note: The plugin own (of own-plugin 2.5) is left out: ")
     assert problem in note
-    assert refusal.startswith("fioritura: No instrument 'english-horn'")
+    assert refusal.startswith("fioritura: No instrument “english-horn”")
 
 
 def test_an_object_is_no_plugin(tmp_path: Path) -> None:
@@ -222,7 +233,7 @@ def test_results_made_with_a_plugin_have_another_key(installed: Path) -> None:
     script = "from fioritura.lesson.cache import code_digest; print(code_digest())"
     digests = set()
     for folder in (installed, installed.parent):
-        environment = os.environ | {"PYTHONPATH": str(folder)}
+        environment = os.environ | {"PYTHONPATH": f"{folder}{os.pathsep}{SOURCE}"}
         made = subprocess.run(
             [sys.executable, "-c", script], capture_output=True, text=True, check=True, env=environment
         )

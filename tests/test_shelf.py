@@ -25,6 +25,7 @@ from fioritura.errors import OptionError, OutputError, ReadError
 from fioritura.shelf.archive import Checks, restore, write_archive
 from fioritura.shelf.schema import MIGRATIONS
 from fioritura.shelf.store import DATA_VARIABLE, NotOnShelfError, Shelf, StaleError, data_folder
+from fioritura.techniques.turn import TURN
 from tests.archives import rewritten
 
 
@@ -163,7 +164,7 @@ def test_a_file_that_is_no_shelf_is_refused_and_left_alone(tmp_path: Path) -> No
 
 def test_a_folder_that_can_not_be_made_is_refused(tmp_path: Path) -> None:
     (tmp_path / "taken").write_text("a file")
-    with pytest.raises(OutputError, match="--data"):
+    with pytest.raises(OutputError, match="another folder"):
         Shelf(tmp_path / "taken" / "data")
 
 
@@ -337,7 +338,7 @@ def test_lessons_belong_to_an_arrangement_and_go_with_its_tune(shelf: Shelf) -> 
 def test_lessons_come_out_and_in_again_and_bad_plans_are_refused(shelf: Shelf, tmp_path: Path) -> None:
     filled(shelf)
     of = shelf.tunes("Air")[0].versions[0].id
-    shelf.lessons.add(of, "On Turns", {"techniques": ["turn"]})
+    shelf.lessons.add(of, "On Turns", {"techniques": [TURN.id]})
     data = archived(shelf)
     other = Shelf(tmp_path / "other")
 
@@ -350,7 +351,7 @@ def test_lessons_come_out_and_in_again_and_bad_plans_are_refused(shelf: Shelf, t
     restore(other, io.BytesIO(data))
     back = other.lessons.lessons()
     assert [(entry.title, entry.plan, entry.tune) for entry in back] == [
-        ("On Turns", {"techniques": ["turn"]}, "Air")
+        ("On Turns", {"techniques": [TURN.id]}, "Air")
     ]
     other.close()
 

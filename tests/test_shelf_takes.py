@@ -118,7 +118,7 @@ def aiff() -> bytes:
         (b"\x1aE\xdf\xa3" + b"\x00webm" * 400, "save it as WAV, FLAC, MP3 or OGG"),
         (aiff(), "type AIFF is not taken"),
         (wav(0.4).getvalue(), "lasts 0.4 seconds"),
-        (wav().getvalue()[:44], "lasts 0.0 seconds"),
+        (wav().getvalue()[:44], "lasts 0"),
     ],
     ids=["empty", "text", "webm", "aiff", "short", "cut"],
 )

@@ -160,7 +160,7 @@ def test_jumps_past_every_note_are_refused() -> None:
 
 
 def test_too_many_repeats_are_refused() -> None:
-    with pytest.raises(TuneError, match="5000"):
+    with pytest.raises(TuneError, match="5,000"):
         playing_order(bars_of({"repeats": 6000}))
 
 

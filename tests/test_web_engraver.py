@@ -10,7 +10,6 @@ from collections.abc import Iterator
 import pytest
 
 from fioritura.notation.engraving.engrave import engrave_systems
-from fioritura.notation.musicxml.writer import write_musicxml
 from fioritura.notation.score import Score, Staff
 from fioritura.web.engraver import Engraver
 from tests.tunes import random_tune
@@ -32,9 +31,9 @@ def engraver() -> Iterator[Engraver]:
 
 
 def test_a_process_engraves_what_would_be_engraved_here(engraver: Engraver) -> None:
-    here = engrave_systems(write_musicxml(music(1)), width_mm=180, staff_mm=7)
+    here = engrave_systems(music(1), width_mm=180, staff_mm=7)
     assert engraver.engrave(music(1), 180, 7) == here
-    like = engrave_systems(write_musicxml(music(1)), width_mm=180, staff_mm=7, bars_per_system=2)
+    like = engrave_systems(music(1), width_mm=180, staff_mm=7, bars_per_system=2)
     again = engraver.engrave(music(1), 180, 7, like)
     assert [system.bar_count for system in again] == [system.bar_count for system in like]
 
@@ -50,4 +49,4 @@ def test_it_goes_on_after_its_process_was_ended(engraver: Engraver) -> None:
     (process,) = engraver._pool._processes.values()
     assert process.pid is not None
     os.kill(process.pid, signal.SIGKILL)
-    assert engraver.engrave(music(3), 180, 7) == engrave_systems(write_musicxml(music(3)), width_mm=180, staff_mm=7)
+    assert engraver.engrave(music(3), 180, 7) == engrave_systems(music(3), width_mm=180, staff_mm=7)

@@ -14,6 +14,8 @@ import pypdf
 import pytest
 from starlette.testclient import TestClient
 
+from fioritura.techniques.inflection import SCOOP
+from fioritura.techniques.turn import TURN
 from tests.served import client_of
 
 PLAN: dict[str, Any] = {"sections": ["handout"]}
@@ -106,7 +108,7 @@ def test_a_lesson_is_kept_changed_and_removed(client: TestClient) -> None:
         {"language": "../../etc"},
         {"techniques": ["whistle"]},
         {"overrides": {"words": {"price": "5"}}},
-        {"overrides": {"techniques": {"turn": {"sound": "loud"}}}},
+        {"overrides": {"techniques": {TURN.id: {"sound": "loud"}}}},
     ],
 )
 def test_a_plan_that_makes_no_sense_is_refused(client: TestClient, wrong: dict[str, Any]) -> None:
@@ -125,10 +127,10 @@ def packed(client: TestClient, lesson: dict[str, Any]) -> dict[str, Any]:
 
 def test_the_pack_holds_the_plan_and_the_words(client: TestClient) -> None:
     plan = PLAN | {
-        "techniques": ["scoop"],
+        "techniques": [SCOOP.id],
         "overrides": {
             "words": {"title": 'An "Evening" / Song', "studio": "Harbour Street Studio"},
-            "techniques": {"scoop": {"how": "Think of a lazy gate."}},
+            "techniques": {SCOOP.id: {"how": "Think of a lazy gate."}},
         },
     }
     lesson = asked(client, "POST", "lessons", 201, json={"arrangement": 1, "plan": plan})
@@ -148,7 +150,7 @@ def test_the_pack_holds_the_plan_and_the_words(client: TestClient) -> None:
     assert "Harbour Street Studio" in text
     assert "lazy gate" in " ".join(text.split())
     manifest = json.loads(archive.read(f"{folder}/manifest.json"))
-    assert manifest["settings"]["plan"]["techniques"] == ["scoop"]
+    assert manifest["settings"]["plan"]["techniques"] == [SCOOP.id]
     assert manifest["source"] == {"tune": "source/arrangement.json"}
 
 

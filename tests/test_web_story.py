@@ -11,8 +11,8 @@ from typing import Any
 import pytest
 
 from fioritura.shelf.store import Shelf
-from fioritura.web.door import Door
 from fioritura.web.server import _listener
+from fioritura.web.token_check import TokenCheck
 from tests.served import served
 from tests.test_web_page import CHROMIUM, READY, WALTZ, address, browser, faults_of, opened
 
@@ -214,9 +214,9 @@ def test_a_folder_is_brought_in_with_progress(browser: Any, address: str, tmp_pa
 
 @pytest.fixture
 def guarded(tmp_path: Path) -> Iterator[str]:
-    """A server behind a door, on an address of loopback that is none of its usual names."""
+    """A server behind a token, on an address of loopback that is none of its usual names."""
     shelf = Shelf(tmp_path)
-    with served(shelf, _listener(0, "127.0.0.2"), is_open=True, door=Door(TOKEN)) as address:
+    with served(shelf, _listener(0, "127.0.0.2"), is_open=True, token=TokenCheck(TOKEN)) as address:
         yield address
     shelf.close()
 

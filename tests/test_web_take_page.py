@@ -401,7 +401,7 @@ def test_progress_is_drawn_and_told(browser: Any, address: str, kept: str) -> No
     labels = [chart.get_attribute("aria-label") for chart in page.query_selector_all("#charts svg")]
     facts = take["facts"]
     share = round(100 * facts["done"] / facts["asked"])
-    assert labels[2] == f"Ornaments: {share} % in the latest of 1 takes"
+    assert labels[2] == f"Ornaments: {share} % in the latest of 1 take"
     assert f"{facts['done']} of {facts['asked']}" in page.inner_text("#takes")
     page.click("#takes a")
     page.wait_for_url(f"**/takes/{kept}")

@@ -14,8 +14,9 @@ from typing import Final
 from fioritura.arrange.find import find_figures
 from fioritura.errors import FiorituraError
 from fioritura.players.player import Player
+from fioritura.players.setting import Idiom, Setting
+from fioritura.techniques.context import contexts
 from fioritura.techniques.figure import Figure
-from fioritura.techniques.place import Idiom, Setting, places
 from fioritura.techniques.table import wanted_techniques
 from fioritura.theory.chord_symbol import read_chord
 from fioritura.theory.key import Key
@@ -67,7 +68,7 @@ def figure_list(name: str) -> Iterator[str]:
     """A line for each figure that a tune offers at level 5, in order of place."""
     tune, player, tempo, idiom = TUNES[name]
     setting = Setting(Player.of(player, 5), tempo, "straight", idiom)
-    for _, figure in find_figures(places(tune, setting), wanted_techniques(5, (), ())):
+    for _, figure in find_figures(contexts(tune, setting), wanted_techniques(5, (), ())):
         yield _line(tune, figure)
 
 

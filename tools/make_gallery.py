@@ -12,13 +12,13 @@ from fioritura.arrange.prepare import prepared
 from fioritura.arrange.rendition import Rendition
 from fioritura.lesson.edition import Edition, comparison_score
 from fioritura.notation.engraving.engrave import engrave_page
-from fioritura.notation.musicxml.writer import write_musicxml
 from fioritura.notation.read import read_tune
 from fioritura.players.player import Player
+from fioritura.players.setting import Idiom, Setting
 from fioritura.sound.mixdown import write_audio
 from fioritura.sound.perform import perform
-from fioritura.techniques.place import Idiom, Setting
 from fioritura.techniques.table import technique_named
+from fioritura.words import capital, say
 
 HOME = Path(__file__).parents[1] / "docs" / "gallery"
 RENDITIONS: tuple[tuple[str, str, int, Idiom, int], ...] = (
@@ -45,7 +45,7 @@ def main() -> None:
     for number, (name, player, level, idiom, seed) in enumerate(RENDITIONS, start=1):
         rendition = made(name, player, level, idiom, seed)
         stem = stem_of(number, name, player, level)
-        svg = engrave_page(write_musicxml(comparison_score(Edition(rendition))), width_mm=190, staff_mm=6.2)
+        svg = engrave_page(comparison_score(Edition(rendition)), width_mm=190, staff_mm=6.2)
         (HOME / f"{stem}.svg").write_text(svg, encoding="utf-8")
         sound(rendition, HOME / f"{stem}.mp3")
         lines += page_entry(rendition, number, stem)
@@ -75,7 +75,7 @@ def page_entry(rendition: Rendition, number: int, stem: str) -> list[str]:
     """The Markdown of one rendition: title, settings, picture, sound, and the reason of each figure."""
     tune, setting = rendition.tune, rendition.setting
     return [
-        f"## {number}. {tune.title}: {setting.instrument.name}, level {setting.level}, {setting.idiom}\n",
+        f"## {number}. {tune.title}: {say(setting.instrument.title)}, level {setting.level}, {setting.idiom}\n",
         f"`{command_for(stem, rendition)}` · {len(rendition.figures)} figures, {rendition.kept_share:.0%} of the tune kept · "
         f"[hear it]({stem}.mp3)\n",
         f"![{tune.title}, level {setting.level}]({stem}.svg)\n",
@@ -100,7 +100,9 @@ def figure_rows(rendition: Rendition) -> list[str]:
     rows = []
     for figure in rendition.figures:
         bar, beat = rendition.tune.beat_at(figure.start_ticks)
-        rows.append(f"| {bar} | {beat:g} | {technique_named(figure.technique).name} | {figure.why} |")
+        rows.append(
+            f"| {bar} | {beat:g} | {capital(say(technique_named(figure.technique).name))} | {say(figure.why)} |"
+        )
     return rows
 
 

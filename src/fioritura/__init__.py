@@ -24,7 +24,7 @@ from fioritura.errors import FiorituraError
 if TYPE_CHECKING:
     from fioritura.arrange.rendition import Rendition
     from fioritura.arrange.survey import Survey
-    from fioritura.techniques.place import Idiom, Setting
+    from fioritura.players.setting import Idiom, Setting
     from fioritura.tune import Feel, Tune
 
 __all__ = ["FiorituraError", "choose", "find", "ornament", "read", "write"]
@@ -151,7 +151,7 @@ def _setting(
     tune: Tune, player: str, level: int, idiom: Idiom, feel: Feel | None, quarters_per_minute: float | None
 ) -> Setting:
     from fioritura.players.player import Player
-    from fioritura.techniques.place import Setting
+    from fioritura.players.setting import Setting
 
     tempo = quarters_per_minute or tune.quarters_per_minute
     return Setting(Player.of(player, level), tempo, feel or tune.feel, idiom)

@@ -1,6 +1,6 @@
 """Every error that Fioritura raises on purpose, in one tree with one base.
 
-A message gives the value that was met, the limit it broke, and the remedy, in words for a player::
+An error carries what it says as a value (see `words.Message`); `str` puts it into words. A message gives the value that was met, the limit it broke, and the remedy, in words for a player::
 
     FiorituraError
     ├── ReadError        a file can't be read as a tune
@@ -13,6 +13,8 @@ A message gives the value that was met, the limit it broke, and the remedy, in w
 """
 
 from __future__ import annotations
+
+from fioritura.words import Message, Value, message, verbatim
 
 __all__ = [
     "FiorituraError",
@@ -27,9 +29,32 @@ __all__ = [
 
 
 class FiorituraError(Exception):
-    """Base of all deliberate errors; the command line prints its message and exits with `exit_code`."""
+    """Base of all deliberate errors; the command line prints its message and exits with `exit_code`.
+
+    Made of the id of a text and its arguments, ``OptionError("tempo-out-of-reach", given=7, low=20, high=400)``, or of a
+    message.
+    """
 
     exit_code: int = 2
+
+    def __init__(self, said: str | Message, /, **args: Value) -> None:
+        if isinstance(said, str):
+            said = verbatim(said) if " " in said else message(said, **args)
+        super().__init__(said)
+        self.message: Message = said
+
+    @property
+    def core(self) -> Message:
+        """What is wrong, without the places (file, tune, line) that are said before it as a message's `problem`."""
+        said = self.message
+        while isinstance(problem := dict(said.args).get("problem"), Message):
+            said = problem
+        return said
+
+    def put_in(self, place: str, /, **args: Value) -> None:
+        """Say a place before it: the id of a text that takes a `problem`, and its other arguments."""
+        self.message = message(place, problem=self.message, **args)
+        self.args = (self.message,)
 
 
 class ReadError(FiorituraError):

@@ -52,17 +52,17 @@ def read_bytes(path: Path, limit_bytes: int = MAX_FILE_BYTES) -> bytes:
     """
     try:
         if path.is_dir():
-            raise ReadError(f"{path} is a folder, not a file: name a file in it.")
+            raise ReadError("file-is-folder", path=str(path))
         size = path.stat().st_size
         if size > limit_bytes:
-            raise ReadError(f"{path} has {size:,} bytes; {limit_bytes:,} is the limit: split it into smaller files.")
+            raise ReadError("file-too-large", path=str(path), size=size, limit=limit_bytes)
         data = path.read_bytes()
     except FileNotFoundError:
-        raise ReadError(f"{path} does not exist: check the name and the folder.") from None
+        raise ReadError("file-missing", path=str(path)) from None
     except OSError as error:
-        raise ReadError(f"{path} can't be read ({error.strerror}): check its name and your rights to it.") from None
+        raise ReadError("file-unreadable", path=str(path), reason=str(error.strerror)) from None
     if not data:
-        raise ReadError(f"{path} is empty: export or save it again.")
+        raise ReadError("file-empty", path=str(path))
     return data
 
 
@@ -110,7 +110,7 @@ def staged_folder(target: Path) -> Iterator[Path]:
         OutputError: the folder can't be made, `target` is a file, or the disk is full.
     """
     if target.exists() and not target.is_dir():
-        raise OutputError(f"{target} is a file, not a folder: give another --out.")
+        raise OutputError("out-is-file", path=str(target))
     try:
         target.parent.mkdir(parents=True, exist_ok=True)
         stage = Path(tempfile.mkdtemp(prefix=f".{target.name}.", dir=target.parent))
@@ -133,7 +133,7 @@ def staged_folder(target: Path) -> Iterator[Path]:
 
 
 def _output_error(path: Path, error: OSError) -> OutputError:
-    return OutputError(f"{path} can't be written ({error.strerror}): check space and rights, or give another --out.")
+    return OutputError("out-unwritable", path=str(path), reason=str(error.strerror))
 
 
 def _umask() -> int:

@@ -8,12 +8,13 @@ the whole tune is found exactly, by a dynamic programme over the possible ends.
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 from math import log2
 from typing import Final
 
+from fioritura.paths import best_division
 from fioritura.theory.metre import QUARTER
 from fioritura.tune import Mark, Note, Tune
 
@@ -120,30 +121,23 @@ def _recurring_openings(notes: Sequence[Note], length: int = 5) -> frozenset[int
 
 def _best_ends(tune: Tune, weights: Sequence[float]) -> list[int]:
     """The set of last notes with the highest sum of weights less the cost of unusual phrase lengths."""
-    notes = tune.notes
+    onsets = [*(note.onset_ticks for note in tune.notes), tune.duration_ticks]
     bar_ticks = max(tune.metre.bar_ticks, QUARTER)
     longest_ticks = _LONGEST_BARS * bar_ticks
     costs: dict[int, float] = {}
-    best = [0.0] * (len(notes) + 1)
-    back = [0] * (len(notes) + 1)
-    for stop in range(1, len(notes) + 1):
-        end_ticks = notes[stop].onset_ticks if stop < len(notes) else tune.duration_ticks
-        best[stop] = float("-inf")
+
+    def ways_to(stop: int, totals: Sequence[float]) -> Iterator[tuple[int, float]]:
+        end_ticks, weight = onsets[stop], weights[stop - 1]
         for first in range(stop - 1, -1, -1):
-            ticks = end_ticks - notes[first].onset_ticks
+            ticks = end_ticks - onsets[first]
             if ticks > longest_ticks and first < stop - 1:
                 break
-            if ticks not in costs:
-                costs[ticks] = 1.1 * abs(log2(max(ticks / bar_ticks, 0.125) / _USUAL_BARS)) ** 1.5
-            score = best[first] + weights[stop - 1] - costs[ticks] - 0.6
-            if score > best[stop]:
-                best[stop], back[stop] = score, first
-    ends: list[int] = []
-    stop = len(notes)
-    while stop > 0:
-        ends.append(stop - 1)
-        stop = back[stop]
-    return ends[::-1]
+            cost = costs.get(ticks)
+            if cost is None:
+                cost = costs[ticks] = 1.1 * abs(log2(max(ticks / bar_ticks, 0.125) / _USUAL_BARS)) ** 1.5
+            yield first, totals[first] - weight + cost + 0.6
+
+    return [stop - 1 for _, stop in best_division(len(tune.notes), ways_to)]
 
 
 def _shape(notes: Sequence[Note]) -> frozenset[tuple[int, int]]:

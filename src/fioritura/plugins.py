@@ -10,10 +10,12 @@ import sys
 import warnings
 from collections.abc import Iterator
 from dataclasses import dataclass
-from functools import cache
+from functools import lru_cache
 from pathlib import Path
 from types import ModuleType
 from typing import Final
+
+from fioritura.words import Message, message, say
 
 __all__ = ["PLAYERS", "TECHNIQUES", "Plugin", "PluginWarning", "leave_out", "plugin_files", "plugins"]
 
@@ -39,30 +41,31 @@ class Plugin:
         return self.name
 
 
-@cache
+@lru_cache(maxsize=8)
 def plugins(group: str) -> tuple[Plugin, ...]:
     """The plugins of a group that can be loaded, in order of name."""
     from importlib.metadata import entry_points
 
     found = []
     for point in sorted(entry_points(group=group), key=lambda point: (point.name, point.value)):
-        owner = f"{point.dist.name} {point.dist.version}" if point.dist else "an unknown package"
+        owner = f"{point.dist.name} {point.dist.version}" if point.dist else "?"
         name = f"{point.name} (of {owner})"
         try:
             module = point.load()
         except (Exception, SystemExit) as error:
-            leave_out(name, f"it can't be loaded ({type(error).__name__}: {error})")
+            leave_out(name, message("plugin-not-loaded", error=f"{type(error).__name__}: {error}"))
             continue
         if isinstance(module, ModuleType):
             found.append(Plugin(name, module))
         else:
-            leave_out(name, f"{point.value} is no module: name the module alone")
+            leave_out(name, message("plugin-no-module", given=point.value))
     return tuple(found)
 
 
-def leave_out(plugin: Plugin | str, problem: str) -> None:
-    """Say that a plugin is left out, and why."""
-    warnings.warn(f"The plugin {plugin} is left out: {problem}.", PluginWarning, stacklevel=2)
+def leave_out(plugin: Plugin | Message | str, problem: Message | str) -> None:
+    """Say that a plugin, or something of it, is left out, and why."""
+    name = str(plugin) if isinstance(plugin, Plugin) else plugin
+    warnings.warn(say(message("plugin-left-out", plugin=name, problem=problem)), PluginWarning, stacklevel=2)
 
 
 def plugin_files() -> Iterator[Path]:

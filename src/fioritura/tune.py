@@ -17,6 +17,8 @@ from fioritura.theory.chord import Chord
 from fioritura.theory.key import Key
 from fioritura.theory.metre import Metre
 from fioritura.theory.pitch import Interval, Pitch
+from fioritura.theory.position import Position, position_in
+from fioritura.words import Message
 
 __all__ = [
     "ORNAMENT_MARKS",
@@ -94,7 +96,8 @@ class Note:
 
     `anchor` is the number of the plain note that this note is or stands for (None for an added note), and
     `figures` the numbers of the figures of a rendition that made, moved or marked it; both stay empty in a file's
-    own tune until a rendition fills them. `graces` are the grace notes before it, in order.
+    own tune until a rendition fills them, and so does `phrase`, the number of the phrase that it belongs to. `graces` are
+    the grace notes before it, in order.
     """
 
     onset_ticks: int
@@ -105,6 +108,7 @@ class Note:
     lyric: str = ""
     anchor: int | None = None
     figures: tuple[int, ...] = ()
+    phrase: int | None = None
 
     @property
     def end_ticks(self) -> int:
@@ -186,8 +190,8 @@ class Tune:
     composer: str = ""
     part_name: str = ""
     """Which part of the file the melody was taken from."""
-    warnings: tuple[str, ...] = field(default=(), compare=False)
-    """What the reader had to leave out or guess, in words, with bar and text."""
+    warnings: tuple[Message, ...] = field(default=(), compare=False)
+    """What the reader had to leave out or guess, with bar and text."""
 
     @property
     def key(self) -> Key:
@@ -235,6 +239,12 @@ class Tune:
         """Bar number and beat (from 1.0) of a place; in a pickup the beats count as in a full bar."""
         bar = self.bar_at(ticks)
         return bar.number, float(bar.metre.beat_at(ticks - bar.start_ticks + bar.metre_offset_ticks))
+
+    def position_at(self, ticks: int) -> Position:
+        """Where a time stands in its bar, to be said in words."""
+        bar = self.bar_at(ticks)
+        offset = ticks - bar.start_ticks + bar.metre_offset_ticks
+        return position_in(bar.metre, offset, bar.number, is_pickup=bar.number == 0)
 
     def strength_at(self, ticks: int) -> float:
         """Metrical weight of a place, 1.0 on a downbeat to 0.0 (see `Metre.strength`)."""

@@ -51,9 +51,7 @@ def _order(bars: Sequence[Bar]) -> list[int]:
             continue
         order.append(index)
         if len(order) > MAX_PLAYED_BARS:
-            raise TuneError(
-                f"The repeats play more than {MAX_PLAYED_BARS} bars: take out a repeat, or use the tune as written."
-            )
+            raise TuneError("repeats-too-long", limit=MAX_PLAYED_BARS)
         if bar.repeats and not jumped and played_pass <= bar.repeats:
             played_pass += 1
             index = section_start
@@ -118,9 +116,7 @@ def unfolded(tune: Tune) -> Tune:
             _append_chord(chords, moved, goes_on=first > span.onset_ticks)
         start += bar.duration_ticks
     if not notes:
-        raise TuneError(
-            "The tune's repeats and jumps leave out every note: take them out, or use the tune as written."
-        )
+        raise TuneError("repeats-leave-nothing")
     return replace(
         tune, notes=tuple(notes), chords=tuple(chords), bars=tuple(bars), tempos=tuple(tempos) or tune.tempos
     )

@@ -7,7 +7,6 @@ from dataclasses import dataclass
 
 from fioritura.arrange.rendition import Rendition
 from fioritura.lesson.edition import Edition, comparison_score, line_performance
-from fioritura.notation.musicxml.writer import write_musicxml
 from tools.docs_site.media import CARE, Media, Sound, both_widths, in_sentence, music_figure
 from tools.make_gallery import RENDITIONS, command_for, figure_rows, made, stem_of
 
@@ -29,7 +28,7 @@ class Gallery:
         """Picture and sound of each rendition."""
         for stem, rendition in self.renditions.items():
             edition = Edition(rendition)
-            yield from both_widths(f"gallery/{stem}", write_musicxml(comparison_score(edition)))
+            yield from both_widths(f"gallery/{stem}", comparison_score(edition))
             yield Sound(f"gallery/{stem}.mp3", line_performance(edition))
 
     def page(self) -> str:

@@ -14,6 +14,7 @@ ROOT: Final = Path(__file__).parents[2]
 BROUGHT_IN: Final = {
     "CONTRIBUTING.md": "contributing.md",
     "CHANGELOG.md": "changes.md",
+    "SECURITY.md": "security.md",
     "examples/plugin/README.md": "example-plugin.md",
 }
 """Pages of the site by the files of the repository that they are."""

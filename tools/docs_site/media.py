@@ -5,22 +5,24 @@ from __future__ import annotations
 import tempfile
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from html import escape
 from pathlib import Path
 from typing import Final
 
 from lxml import etree
 
+from fioritura.html import templates_of
 from fioritura.lesson.geometry import tinted
 from fioritura.lesson.lesson import Engraving
 from fioritura.lesson.workers import Workers
 from fioritura.notation.engraving.engrave import System
 from fioritura.notation.engraving.svg import standalone
+from fioritura.notation.score import Score
 from fioritura.players.instruments import Instrument
 from fioritura.sound.mixdown import write_audio
 from fioritura.sound.performance import Performance
+from fioritura.words import say
 
-__all__ = ["CARE", "Drawing", "Media", "Sound", "both_widths", "in_sentence", "made", "music_figure"]
+__all__ = ["CARE", "Drawing", "Media", "Sound", "both_widths", "in_sentence", "made", "music_figure", "rendered"]
 
 CARE: Final = "Start playback softly, in headphones most of all."
 
@@ -36,7 +38,7 @@ class Drawing:
     """Music to engrave as one SVG, with a tint behind some notes of the lower staff."""
 
     path: str
-    musicxml: bytes
+    score: Score
     width_mm: float
     staff_mm: float = 6.2
     shows_tempo: bool = True
@@ -44,7 +46,7 @@ class Drawing:
 
     def make(self) -> bytes:
         """The SVG."""
-        engraving = Engraving(self.musicxml, self.width_mm, self.staff_mm, self.shows_tempo)
+        engraving = Engraving(self.score, self.width_mm, self.staff_mm, self.shows_tempo)
         systems = [tinted(system, 2, self.tinted_notes, _TINT) for system in engraving.systems()]
         return standalone(_stacked(systems, self.width_mm)).encode()
 
@@ -84,34 +86,30 @@ def _length(one: Media) -> float:
 
 def both_widths(
     path: str,
-    musicxml: bytes,
+    score: Score,
     *,
     width_mm: float = PAGE_MM,
     shows_tempo: bool = True,
     tinted_notes: tuple[int, ...] = (),
 ) -> list[Media]:
     """Music for a page (`path.svg`) and for a phone (`path-narrow.svg`)."""
-    wide = Drawing(f"{path}.svg", musicxml, width_mm, shows_tempo=shows_tempo, tinted_notes=tinted_notes)
+    wide = Drawing(f"{path}.svg", score, width_mm, shows_tempo=shows_tempo, tinted_notes=tinted_notes)
     return [wide, replace(wide, path=f"{path}-narrow.svg", width_mm=NARROW_MM)]
 
 
 def music_figure(path: str, words: str, *, caption: str = "", sound: str = "") -> str:
     """A picture in both widths with its sound under it, as HTML; `path` goes from the page to the files."""
-    alt, label = escape(words, quote=True), escape(f"Hear: {words}", quote=True)
-    lines = [
-        '<figure class="music">',
-        f'<picture><source media="{_PHONE}" srcset="{path}-narrow.svg"><img src="{path}.svg" alt="{alt}"></picture>',
-    ]
-    if caption:
-        lines.append(f"<figcaption>{escape(caption)}</figcaption>")
-    if sound:
-        lines.append(f'<audio controls preload="none" src="{sound}" aria-label="{label}"></audio>')
-    return "\n".join([*lines, "</figure>", ""])
+    return rendered("figure.html", path=path, words=words, caption=caption, sound=sound, phone=_PHONE)
+
+
+def rendered(template: str, **values: object) -> str:
+    """A piece of HTML for a page of the site, by its template."""
+    return templates_of("tools.docs_site").get_template(template).render(values)
 
 
 def in_sentence(instrument: Instrument) -> str:
-    """An instrument's name in the middle of a sentence: ``"clarinet in B♭"``."""
-    return instrument.name[:1].lower() + instrument.name[1:]
+    """An instrument's name in the middle of a sentence: ``"alto saxophone"``."""
+    return say(instrument.name)
 
 
 def _stacked(systems: Sequence[System], width_mm: float) -> str:

@@ -20,14 +20,14 @@ from fioritura.arrange.survey import Survey, survey
 from fioritura.lesson.example import Example, example_score
 from fioritura.lesson.lesson import Lesson, lesson_on
 from fioritura.lesson.soundtrack import balance_of, balanced, example_session
-from fioritura.notation.musicxml.writer import write_musicxml
 from fioritura.notation.read import read_tune
 from fioritura.players.player import Player
+from fioritura.players.setting import Setting
 from fioritura.sound.session import played
-from fioritura.techniques.place import Setting
 from fioritura.techniques.table import all_techniques
 from fioritura.techniques.technique import Technique
-from tools.docs_site.media import CARE, Media, Sound, both_widths, in_sentence, music_figure
+from fioritura.words import capital, message, say
+from tools.docs_site.media import CARE, Media, Sound, both_widths, in_sentence, music_figure, rendered
 
 __all__ = ["Ornaments", "family_pages"]
 
@@ -62,15 +62,16 @@ class Ornaments:
     def media(self) -> Iterator[Media]:
         """Picture and sound of each technique's example."""
         balance = balance_of(self.lesson)
-        names = (self.lesson.words("plain"), self.lesson.words("ornamented"))
+        names = (say(message("line-plain")), say(message("line-ornamented")))
         for id, example in self.examples.items():
-            score = example_score(example, self.lesson.instrument, example.technique.label, names)
-            music = write_musicxml(score)
+            score = example_score(example, self.lesson.instrument, say(example.technique.label), names)
             notes = example.figure_notes
             yield from both_widths(
-                f"{_MEDIA}/{id}", music, width_mm=_EXAMPLE_MM, shows_tempo=False, tinted_notes=notes
+                f"{_MEDIA}/{id}", score, width_mm=_EXAMPLE_MM, shows_tempo=False, tinted_notes=notes
             )
-            performance = replace(played(example_session(self.lesson, example, 1.0)), title=example.technique.name)
+            performance = replace(
+                played(example_session(self.lesson, example, 1.0)), title=self.lesson.heading(example.technique)
+            )
             yield Sound(f"{_MEDIA}/{id}.mp3", balanced(performance, balance))
 
     def pages(self) -> Iterator[tuple[str, str]]:
@@ -113,9 +114,9 @@ class Ornaments:
         return "\n".join(lines)
 
     def _technique(self, technique: Technique) -> Iterator[str]:
-        yield f"## {technique.name} {{ #{technique.id} }}\n"
-        yield f"{technique.text}\n"
-        yield f'<span class="level">Level {technique.level}</span> `{technique.id}`\n'
+        yield f"## {capital(say(technique.name))} {{ #{technique.id} }}\n"
+        yield f"{say(technique.text)}\n"
+        yield f"{rendered('level.html', level=technique.level).strip()} `{technique.id}`\n"
         example = self.examples.get(technique.id)
         if example is None:
             yield f"*{self.found.tune.title}* has no place for it.\n"
@@ -123,10 +124,10 @@ class Ornaments:
             yield from self._place(example)
         yield "| | |\n|---|---|"
         for title, text in (
-            ("How", technique.how),
-            ("When", technique.when),
-            ("A common fault", technique.fault),
-            ("Its cure", technique.cure),
+            ("How", say(technique.how)),
+            ("When", say(technique.when)),
+            ("A common fault", say(technique.fault)),
+            ("Its cure", say(technique.cure)),
         ):
             yield f"| **{title}** | {text} |"
         yield ""
@@ -140,9 +141,9 @@ class Ornaments:
         tune, figure = self.found.tune, example.figure
         onset = figure.notes[0].onset_ticks if figure.notes else tune.notes[figure.anchors[0]].onset_ticks
         bar, beat = tune.beat_at(onset)
-        words = f"{example.technique.name} in bar {bar}, beat {beat:.4g}: {figure.why}"
+        words = f"{capital(say(example.technique.name))} in bar {bar}, beat {beat:.4g}: {say(figure.why)}"
         path = f"music/{example.technique.id}"
-        yield music_figure(path, words, caption=f"Bar {bar}, beat {beat:.4g}. {figure.why}", sound=f"{path}.mp3")
+        yield music_figure(path, words, caption=f"Bar {bar}, beat {beat:.4g}. {say(figure.why)}", sound=f"{path}.mp3")
         places = "place" if example.places == 1 else "places"
         bars = f"{'bar' if len(example.bars) == 1 else 'bars'} {', '.join(map(str, example.bars))}"
         used = f"the performance uses it in {bars}" if example.bars else "the performance does without it"
@@ -151,7 +152,7 @@ class Ornaments:
     def _score(self, example: Example) -> Iterator[str]:
         reasons = list(self.found.why(example.figure).items())
         yield f'??? note "What counted here: a score of {example.figure.score:.2f}"\n'
-        rows = [f"| {escape(name)} | {value:+.2f} |" for name, value in reasons[:_MOST_REASONS]]
+        rows = [f"| {escape(say(name))} | {value:+.2f} |" for name, value in reasons[:_MOST_REASONS]]
         rest = sum(value for _, value in reasons[_MOST_REASONS:])
         if len(reasons) > _MOST_REASONS:
             rows.append(f"| {len(reasons) - _MOST_REASONS} smaller ones | {rest:+.2f} |")

@@ -10,6 +10,7 @@ from fioritura.accompany.drums import click_notes, drum_notes
 from fioritura.accompany.feels import FEELS, BandFeel
 from fioritura.accompany.form import Form
 from fioritura.accompany.part import BandPart
+from fioritura.chance import Chance
 from fioritura.errors import OptionError
 
 __all__ = ["band_parts"]
@@ -27,18 +28,20 @@ def band_parts(form: Form, feel: BandFeel, *, seed: int = 0, clicks: bool = Fals
     """
     metre = form.tune.metre
     if not feel.suits(metre):
-        fitting = [other.id for other in FEELS.values() if other.suits(metre)]
-        raise OptionError(f"{feel.name} is not played in {metre}: choose {' or '.join(fitting)}.")
+        fitting = [other.name for other in FEELS.values() if other.suits(metre)]
+        raise OptionError("feel-not-in-metre", feel=feel.name, metre=str(metre), fitting=tuple(fitting))
     levels, chords = feel.levels, feel.chords
     return (
-        BandPart("bass", feel.bass_program, tuple(bass_notes(form, feel.bass, f"{seed} bass")), levels.bass),
+        BandPart("bass", feel.bass_program, tuple(bass_notes(form, feel.bass, Chance.of(seed, "bass"))), levels.bass),
         BandPart(
             "chords",
             chords.program,
-            tuple(chord_notes(form, chords, f"{seed} chords")),
+            tuple(chord_notes(form, chords, Chance.of(seed, "chords"))),
             levels.chords,
             is_strummed=chords.is_strummed,
         ),
-        BandPart("drums", feel.drums.kit, tuple(drum_notes(form, feel.drums, f"{seed} drums")), levels.drums),
+        BandPart(
+            "drums", feel.drums.kit, tuple(drum_notes(form, feel.drums, Chance.of(seed, "drums"))), levels.drums
+        ),
         BandPart("click", WOODBLOCK, tuple(click_notes(form, throughout=clicks)), levels.click),
     )

@@ -6,18 +6,16 @@ Signs of a bass pattern: ``R`` root (or the note under the stroke), ``3`` ``5`` 
 
 from __future__ import annotations
 
-import random
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from typing import Final
-
-import numpy as np
 
 from fioritura.accompany.form import Form
 from fioritura.accompany.grid import Dealer, Hit, fitted, hits
 from fioritura.accompany.harmony import Beat, Changes, bass_class, beat_lengths, beats_of, scale_classes
 from fioritura.accompany.part import BandNote
 from fioritura.accompany.walking import HIGHEST, LOWEST, walk
+from fioritura.chance import Chance
 from fioritura.theory.chord import Chord
 from fioritura.theory.key import Key
 from fioritura.theory.metre import EIGHTH, QUARTER
@@ -43,19 +41,19 @@ class BassStyle:
     patterns: dict[int, tuple[str, ...]] | None = None
 
 
-def bass_notes(form: Form, style: BassStyle, seed: str) -> list[BandNote]:
+def bass_notes(form: Form, style: BassStyle, chance: Chance) -> list[BandNote]:
     """The bass part from the count-in to the last chord."""
-    notes = _walked(form, style, seed) if style.walks else _patterned(form, style, seed)
+    notes = _walked(form, style, chance) if style.walks else _patterned(form, style, chance)
     return [
         replace(note, loudness=min(1.0, note.loudness * form.section_at(note.onset_ticks).loudness)) for note in notes
     ]
 
 
-def _walked(form: Form, style: BassStyle, seed: str) -> list[BandNote]:
+def _walked(form: Form, style: BassStyle, chance: Chance) -> list[BandNote]:
     beats = beats_of(form)
     final = _final_beat(form, beats)
-    line = walk([*beats, *final], np.random.default_rng(list(seed.encode())))
-    dice = random.Random(f"{seed} skips")
+    line = walk([*beats, *final], chance.child("line"))
+    skips = chance.child("skips")
     notes: list[BandNote] = []
     for number, (beat, midi) in enumerate(zip(beats, line, strict=False)):
         if midi is None:
@@ -63,7 +61,7 @@ def _walked(form: Form, style: BassStyle, seed: str) -> list[BandNote]:
         upcoming = line[number + 1] if number + 1 < len(line) else None
         loudness = WALKING_LOUDNESS * (1.04 if beat.number % 2 else 1.0)
         held = round(beat.duration_ticks * HELD_SHARE)
-        if beat.duration_ticks == QUARTER and upcoming is not None and dice.random() < style.skips:
+        if beat.duration_ticks == QUARTER and upcoming is not None and skips.happens(style.skips):
             notes.append(BandNote(beat.onset_ticks, EIGHTH, midi, loudness))
             skipped = midi if abs(midi - upcoming) > 2 else upcoming
             notes.append(BandNote(beat.onset_ticks + EIGHTH, EIGHTH // 2, skipped, SKIP_LOUDNESS))
@@ -91,9 +89,9 @@ def _final_beat(form: Form, beats: Sequence[Beat]) -> list[Beat]:
     return [Beat(form.final_ticks, length, len(form.tune.bars) - 1, 0, chord, key, True, None)] if chord else []
 
 
-def _patterned(form: Form, style: BassStyle, seed: str) -> list[BandNote]:
+def _patterned(form: Form, style: BassStyle, chance: Chance) -> list[BandNote]:
     changes = Changes(form.tune.chords)
-    player = _PatternPlayer(changes, Dealer(seed), style.patterns or {})
+    player = _PatternPlayer(changes, Dealer(chance.child("patterns")), style.patterns or {})
     notes: list[BandNote] = []
     stop = form.tune.duration_ticks if form.final_ticks is None else form.final_ticks
     for _, bar in form.playing_bars():

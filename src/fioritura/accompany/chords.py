@@ -11,13 +11,12 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Final
 
-import numpy as np
-
 from fioritura.accompany.form import Form
 from fioritura.accompany.grid import LOUDNESS, Dealer, Hit, fitted, hits
 from fioritura.accompany.harmony import Changes, beat_lengths
 from fioritura.accompany.part import BandNote
 from fioritura.accompany.voicing import Voicing, VoicingStyle, led_voicings
+from fioritura.chance import Chance
 from fioritura.theory.chord import Chord
 from fioritura.theory.key import Key
 from fioritura.theory.metre import EIGHTH, QUARTER
@@ -40,10 +39,10 @@ class CompStyle:
     anticipates: bool = True
 
 
-def chord_notes(form: Form, style: CompStyle, seed: str) -> list[BandNote]:
+def chord_notes(form: Form, style: CompStyle, chance: Chance) -> list[BandNote]:
     """The chord instrument's part from the count-in to the last chord."""
-    voiced = _Voiced(form, style.voicing, np.random.default_rng(list(seed.encode())))
-    dealer = Dealer(seed)
+    voiced = _Voiced(form, style.voicing, chance.child("voicings"))
+    dealer = Dealer(chance.child("patterns"))
     notes: list[BandNote] = []
     stop = form.tune.duration_ticks if form.final_ticks is None else form.final_ticks
     for _, bar in form.playing_bars():
@@ -95,7 +94,7 @@ def _complete(bar: Bar, found: list[Hit], voiced: _Voiced, style: CompStyle) -> 
 class _Voiced:
     """The voicing at each place: one for every chord in every bar, led as one sequence."""
 
-    def __init__(self, form: Form, style: VoicingStyle, dice: np.random.Generator) -> None:
+    def __init__(self, form: Form, style: VoicingStyle, chance: Chance) -> None:
         self._changes = Changes(form.tune.chords)
         self.is_anticipated = False
         chords: list[tuple[Chord, Key]] = []
@@ -109,7 +108,7 @@ class _Voiced:
                 if chord is not None:
                     self._starts.append(place)
                     chords.append((chord, key))
-        self._voicings = led_voicings(chords, style, dice)
+        self._voicings = led_voicings(chords, style, chance)
 
     def at(self, ticks: int) -> Voicing:
         """The voicing in force; empty where there is no chord."""

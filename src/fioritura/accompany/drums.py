@@ -15,6 +15,7 @@ from fioritura.accompany.form import Form
 from fioritura.accompany.grid import LOUDNESS, Dealer, Hit, fitted, hits
 from fioritura.accompany.harmony import beat_lengths
 from fioritura.accompany.part import BandNote
+from fioritura.chance import Chance
 from fioritura.theory.metre import EIGHTH
 from fioritura.tune import Bar
 
@@ -65,9 +66,9 @@ class DrumStyle:
     """True where the bars of time follow each other in order, as the sides of a clave do."""
 
 
-def drum_notes(form: Form, style: DrumStyle, seed: str) -> list[BandNote]:
+def drum_notes(form: Form, style: DrumStyle, chance: Chance) -> list[BandNote]:
     """The drum part from the count-in to the last chord."""
-    drummer = _Drummer(style, Dealer(seed), Dealer(f"{seed} fills"))
+    drummer = _Drummer(style, Dealer(chance.child("time")), Dealer(chance.child("fills")))
     notes: list[BandNote] = []
     stop = form.tune.duration_ticks if form.final_ticks is None else form.final_ticks
     rank_before = 0

@@ -22,7 +22,7 @@ def bar_range(text: str) -> tuple[int, int]:
         first, last = int(match[1]), int(match[2] or match[1])
         if first <= last:
             return first, last
-    raise OptionError(f"{text!r} is not a range of bars: write the first and the last one, as in 5-8.")
+    raise OptionError("no-bar-range", given=text)
 
 
 def excerpt(tune: Tune, first: int, last: int) -> Tune:
@@ -35,9 +35,7 @@ def excerpt(tune: Tune, first: int, last: int) -> Tune:
     """
     numbers = [bar.number for bar in tune.bars]
     if first not in numbers or last not in numbers:
-        raise OptionError(
-            f"There are no bars {first}-{last}: {tune.title or 'the tune'} has {numbers[0]}-{numbers[-1]}."
-        )
+        raise OptionError("bars-not-there", first=first, last=last, low=numbers[0], high=numbers[-1])
     bars = tune.bars[numbers.index(first) : len(numbers) - numbers[::-1].index(last)]
     start, end = bars[0].start_ticks, bars[-1].end_ticks
     tempos = [tempo for tempo in tune.tempos if tempo.onset_ticks <= start][-1:]

@@ -19,6 +19,7 @@ from fioritura.accompany.harmony import beat_lengths
 from fioritura.errors import OptionError
 from fioritura.theory.metre import Metre
 from fioritura.tune import Tune
+from fioritura.words import Message, message
 
 __all__ = ["FEELS", "BandFeel", "Subdivision", "default_feel", "feel_named"]
 
@@ -57,11 +58,9 @@ class Levels:
 
 @dataclass(frozen=True, slots=True)
 class BandFeel:
-    """One feel: its id and name, what it is in words, the metres it suits by beats in the bar, and its parts."""
+    """One feel: its id, the metres it suits by beats in the bar, and its parts."""
 
     id: str
-    name: str
-    text: str
     subdivision: Subdivision
     bass: BassStyle
     bass_program: int
@@ -71,6 +70,11 @@ class BandFeel:
     ending: Ending = "straight"
     is_compound: bool = False
     beats: frozenset[int] = _NOT_ODD_THREES
+
+    @property
+    def name(self) -> Message:
+        """What it is called; form ``text``: what is played."""
+        return message(f"feel-{self.id}")
 
     def suits(self, metre: Metre) -> bool:
         """True when the feel can be played in a metre."""
@@ -150,8 +154,6 @@ _WALTZ_RHYTHMS: Final = ("x--x..", "..x-..", ".x-...", "...x-.", "X----.", "..x.
 
 _SWING: Final = BandFeel(
     "swing",
-    "Swing",
-    "Walking bass, ride cymbal and sparse rootless comping; eighths swung by the tempo",
     "swing",
     BassStyle(walks=True, skips=0.07),
     ACOUSTIC_BASS,
@@ -166,8 +168,6 @@ _SWING: Final = BandFeel(
 )
 _SHUFFLE: Final = BandFeel(
     "shuffle",
-    "Shuffle",
-    "Triplet shuffle with a backbeat, walking bass and organ stabs",
     "triplet",
     BassStyle(walks=True, skips=0.3),
     ACOUSTIC_BASS,
@@ -204,8 +204,6 @@ _SHUFFLE: Final = BandFeel(
 )
 _BALLAD: Final = BandFeel(
     "ballad",
-    "Ballad",
-    "Bass in two, held chords and brushes",
     "triplet",
     BassStyle(
         patterns={
@@ -260,8 +258,6 @@ _BALLAD: Final = BandFeel(
 )
 _BOSSA: Final = BandFeel(
     "bossa",
-    "Bossa nova",
-    "Straight eighths: bass on one and three with its pickups, syncopated guitar, cross-stick clave",
     "straight",
     BassStyle(patterns={4: ("R--55--A", "R--55--5", "R--R5--A", "R--58--A", "R--55---")}),
     ACOUSTIC_BASS,
@@ -300,8 +296,6 @@ _BOSSA: Final = BandFeel(
 )
 _SOUL: Final = BandFeel(
     "soul",
-    "Straight-eighth soul",
-    "Even eighths with a backbeat, an electric bass that pushes into three, electric piano",
     "straight",
     BassStyle(patterns={4: ("R-.RR-.5", "R-.5R-.A", "R--RR-5A", "R-.R5-.A", "R-8.R-.A", "R-.5.5-A")}),
     FINGERED_BASS,
@@ -343,8 +337,6 @@ _SOUL: Final = BandFeel(
 )
 _FUNK: Final = BandFeel(
     "funk",
-    "Sixteenth funk",
-    "Sixteenths on the hi-hat, ghosted snare, syncopated bass and clipped chords",
     "straight",
     BassStyle(
         patterns={
@@ -407,8 +399,6 @@ _FUNK: Final = BandFeel(
 )
 _WALTZ: Final = BandFeel(
     "waltz",
-    "Jazz waltz",
-    "Three in a bar with a walking bass, ride cymbal and swung eighths",
     "swing",
     BassStyle(walks=True, skips=0.05),
     ACOUSTIC_BASS,
@@ -420,8 +410,6 @@ _WALTZ: Final = BandFeel(
 )
 _FOLK_WALTZ: Final = BandFeel(
     "folk-waltz",
-    "Folk waltz",
-    "Bass on one, guitar on two and three",
     "straight",
     BassStyle(patterns={3: ("R-....", "R-....", "5-....", "R---A-")}),
     ACOUSTIC_BASS,
@@ -433,8 +421,6 @@ _FOLK_WALTZ: Final = BandFeel(
 )
 _REEL: Final = BandFeel(
     "reel",
-    "Reel",
-    "Guitar backing in two: bass notes on the beats, strums between them, a light frame drum",
     "straight",
     BassStyle(patterns={4: ("R-..5-..", "R-..R-..", "R-..5-A-"), 2: ("R-..", "R-5-")}),
     ACOUSTIC_BASS,
@@ -453,8 +439,6 @@ _REEL: Final = BandFeel(
 )
 _JIG: Final = BandFeel(
     "jig",
-    "Jig",
-    "Guitar backing in compound time: bass note on each beat, strum on its last third",
     "straight",
     BassStyle(
         patterns={2: ("R-.5-.", "R-.R-.", "R-.5-A"), 3: ("R-.5-.R-.", "R-.R-.5-A"), 4: ("R-.5-.R-.5-.",), 1: ("R-.",)}
@@ -491,7 +475,7 @@ def feel_named(id: str) -> BandFeel:
     try:
         return FEELS[id]
     except KeyError:
-        raise OptionError(f"No feel {id!r}; choose one of {', '.join(FEELS)}.") from None
+        raise OptionError("no-such-feel", given=id, known=tuple(FEELS)) from None
 
 
 def default_feel(tune: Tune, *, is_folk: bool = False) -> BandFeel:

@@ -124,9 +124,9 @@ def form_of(
     """
     body = _body_of(tune)
     if not choruses or count_in_bars < 0:
-        raise OptionError(f"{len(choruses)} choruses with a count-in of {count_in_bars} bars: give at least 1 and 0.")
+        raise OptionError("too-few-choruses", choruses=len(choruses), bars=count_in_bars)
     if (total := len(choruses) * len(body.bars) + count_in_bars) > MAX_BARS:
-        raise OptionError(f"{total} bars are too many: {MAX_BARS} is the limit; take fewer choruses.")
+        raise OptionError("too-many-bars", bars=total, limit=MAX_BARS)
     if body.pickup_ticks and not count_in_bars:
         count_in_bars = 1
     return _Layout(tune, body, count_in_bars).laid_out(choruses, ending, holds_last=holds_last)
@@ -136,7 +136,7 @@ def _body_of(tune: Tune) -> _Body:
     pickup = tune.pickup_ticks
     bars = [bar for bar in tune.bars if not (pickup and bar is tune.bars[0])]
     if not bars:
-        raise OptionError(f"{tune.title or 'The tune'} has no full bar: a band needs at least one.")
+        raise OptionError("no-full-bar", title=tune.title)
     last = bars[-1]
     if 0 < last.metre.bar_ticks - last.duration_ticks <= max(pickup, 0):
         bars[-1] = replace(last, duration_ticks=last.metre.bar_ticks)

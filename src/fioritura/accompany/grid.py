@@ -6,10 +6,11 @@ tone); ``-`` holds what sounds, ``.`` is silence. A bar of another length takes 
 
 from __future__ import annotations
 
-import random
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Final, TypeVar
+
+from fioritura.chance import Chance
 
 __all__ = ["LOUDNESS", "Dealer", "Hit", "fitted", "hits"]
 
@@ -48,27 +49,21 @@ def fitted(pattern: str, pattern_beats: int, beats: int) -> str:
 class Dealer:
     """Deals items at random, each at most twice in a row where there is a choice."""
 
-    def __init__(self, seed: str) -> None:
-        self._dice = random.Random(seed)
+    def __init__(self, chance: Chance) -> None:
+        self._chance = chance
         self._dealt: list[object] = []
 
     def deal(self, items: Sequence[Item], weights: Sequence[float] | None = None) -> Item:
         """One of the items, by their weights."""
-        item = self._dice.choices(items, weights)[0]
+        item = self._chance.pick(items, weights)
         if len(items) > 1 and self._dealt[-2:] == [item, item]:
             others = [number for number, other in enumerate(items) if other != item]
             if others:
                 shares = [weights[number] for number in others] if weights else None
-                item = items[self._dice.choices(others, shares)[0]]
+                item = items[self._chance.pick(others, shares)]
         self._dealt = [*self._dealt[-1:], item]
         return item
 
     def happens(self, probability: float) -> bool:
         """True with a probability."""
-        return self._dice.random() < probability
-
-    def gumbel(self) -> float:
-        """A standard Gumbel variate: what is added to scores so that the best choice is a fair draw."""
-        from math import log
-
-        return -log(-log(max(self._dice.random(), 1e-12)))
+        return self._chance.happens(probability)

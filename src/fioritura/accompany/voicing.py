@@ -10,11 +10,13 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 from functools import lru_cache
+from itertools import pairwise
 from typing import Final, Literal
 
 import numpy as np
-from numpy.typing import NDArray
 
+from fioritura.chance import Chance
+from fioritura.paths import Costs, best_path
 from fioritura.theory.chord import Chord
 from fioritura.theory.key import Key
 from fioritura.theory.scale import chord_scale
@@ -26,8 +28,6 @@ Voicing = tuple[int, ...]
 
 VoicingStyle = Literal["rootless", "shell", "strummed"]
 
-Costs = NDArray[np.float64]
-
 LOWEST: Final = 48
 HIGHEST: Final = 74
 """C3 to D5: above the bass, below most of the melody."""
@@ -37,9 +37,7 @@ VARIETY: Final = 0.8
 GUIDE_LEAP_COST: Final = 3.0
 
 
-def led_voicings(
-    chords: Sequence[tuple[Chord, Key]], style: VoicingStyle, dice: np.random.Generator
-) -> list[Voicing]:
+def led_voicings(chords: Sequence[tuple[Chord, Key]], style: VoicingStyle, chance: Chance) -> list[Voicing]:
     """A voicing for each chord in its key."""
     if not chords:
         return []
@@ -48,20 +46,13 @@ def led_voicings(
         candidates(chord, key, style, _leads_to_minor(chord, upcoming))
         for (chord, key), upcoming in zip(chords, [*following, None], strict=True)
     ]
-    costs = [_place_costs(options, style) - VARIETY * dice.gumbel(size=len(options)) for options in choices]
-    best = costs[0]
-    back: list[NDArray[np.intp]] = []
-    for number in range(1, len(chords)):
-        moves = _moves(chords[number - 1][0], chords[number][0], choices[number - 1], choices[number])
-        total = best[:, None] + moves
-        back.append(total.argmin(axis=0))
-        best = total.min(axis=0) + costs[number]
-    place = int(best.argmin())
-    path = [place]
-    for pointers in reversed(back):
-        place = int(pointers[place])
-        path.append(place)
-    return [options[place] for options, place in zip(choices, reversed(path), strict=True)]
+    costs = [_place_costs(options, style) - VARIETY * chance.gumbels(len(options)) for options in choices]
+    moves = (
+        _moves(before, chord, earlier, later)
+        for ((before, _), (chord, _)), (earlier, later) in zip(pairwise(chords), pairwise(choices), strict=True)
+    )
+    places = best_path(costs, moves).places
+    return [options[place] for options, place in zip(choices, places, strict=True)]
 
 
 @lru_cache(maxsize=2048)

@@ -10,13 +10,15 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from functools import lru_cache
-from itertools import takewhile
+from itertools import pairwise, takewhile
 from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
 
 from fioritura.accompany.harmony import Beat, bass_class, scale_classes
+from fioritura.chance import Chance
+from fioritura.paths import Costs, Places, Step, best_walk
 from fioritura.theory.chord import Chord
 from fioritura.theory.key import Key
 
@@ -56,10 +58,8 @@ _AFTER: Final = np.array(
 )
 """Cost of a move (column) after a move (row), in the order of `_SAME` and the rest."""
 
-Costs = NDArray[np.float64]
 
-
-def walk(beats: Sequence[Beat], dice: np.random.Generator) -> list[int | None]:
+def walk(beats: Sequence[Beat], chance: Chance) -> list[int | None]:
     """A MIDI number for each beat; None where there is no chord."""
     line: list[int | None] = []
     start = 0
@@ -70,36 +70,39 @@ def walk(beats: Sequence[Beat], dice: np.random.Generator) -> list[int | None]:
             continue
         stretch = list(takewhile(lambda beat: beat.chord is not None, beats[start:]))
         chords = [beat.chord for beat in stretch if beat.chord is not None]
-        line += _best_line(stretch, chords, dice)
+        line += _best_line(stretch, chords, chance)
         start += len(stretch)
     return line
 
 
-def _best_line(beats: Sequence[Beat], chords: Sequence[Chord], dice: np.random.Generator) -> list[int]:
-    """The cheapest pitches for beats and their chords. State: pitch, and the kind of move that led to it."""
-    noise = VARIETY * dice.gumbel(size=(len(beats), _COUNT))
-    best = np.full((len(_AFTER), _COUNT), FORBIDDEN)
-    best[_SAME] = _fit(beats[0], chords[0]) + _REGISTER - noise[0]
-    back: list[NDArray[np.intp]] = []
-    for number in range(1, len(beats)):
-        before, beat = beats[number - 1], beats[number]
-        is_due = beat.is_new and before.leads_on
-        arrival = _arrival(chords[number - 1], before.key, chords[number], is_due)
-        into = best[:, :, None] + _AFTER[:, _MOVES]
+def _best_line(beats: Sequence[Beat], chords: Sequence[Chord], chance: Chance) -> list[int]:
+    """The cheapest pitches for beats and their chords. State: the kind of move that led to a pitch, and the pitch."""
+    noise = VARIETY * chance.gumbels(len(beats), _COUNT)
+    stands = [_fit(beat, chord) + _REGISTER - own for beat, chord, own in zip(beats, chords, noise, strict=True)]
+    opening = np.full((len(_AFTER), _COUNT), FORBIDDEN)
+    opening[_SAME] = stands[0]
+    arrivals = (
+        _arrival(chord, before.key, upcoming, beat.is_new and before.leads_on)
+        for (before, beat), (chord, upcoming) in zip(pairwise(beats), pairwise(chords), strict=True)
+    )
+    steps = (_step(arrival, stand) for arrival, stand in zip(arrivals, stands[1:], strict=True))
+    return [int(_PITCHES[place % _COUNT]) for place in best_walk(opening.ravel(), steps).places]
+
+
+def _step(arrival: Costs, stand: Costs) -> Step:
+    """From one beat to the next: the best move before each move, then the best pitch before each pitch and move."""
+
+    def step(totals: Costs) -> tuple[Costs, Places]:
+        into = totals.reshape(-1, _COUNT, 1) + _AFTER[:, _MOVES]
         move_before = into.argmin(axis=0)
         cost = np.take_along_axis(into, move_before[None], axis=0)[0] + arrival
         by_move = np.where(_MOVES[None] == np.arange(len(_AFTER))[:, None, None], cost[None], FORBIDDEN)
         pitch_before = by_move.argmin(axis=1)
-        columns = np.arange(_COUNT)[None, :]
-        back.append(np.stack([move_before[pitch_before, columns], pitch_before]))
-        best = np.take_along_axis(by_move, pitch_before[:, None], axis=1)[:, 0]
-        best = best + (_fit(beat, chords[number]) + _REGISTER - noise[number])[None]
-    move, pitch = np.unravel_index(int(best.argmin()), best.shape)
-    line = [int(_PITCHES[pitch])]
-    for pointers in reversed(back):
-        move, pitch = pointers[:, move, pitch]
-        line.append(int(_PITCHES[pitch]))
-    return line[::-1]
+        best = np.take_along_axis(by_move, pitch_before[:, None], axis=1)[:, 0] + stand
+        origins = move_before[pitch_before, np.arange(_COUNT)] * _COUNT + pitch_before
+        return best.ravel(), origins.ravel()
+
+    return step
 
 
 def _fit(beat: Beat, chord: Chord) -> Costs:

@@ -7,21 +7,25 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from contextlib import suppress
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from functools import cached_property
+from typing import Final
 
 from fioritura.arrange.arranger import choose_figures, rivals
 from fioritura.arrange.find import is_sound
 from fioritura.arrange.rendition import Rendition
 from fioritura.arrange.survey import Survey, figure_id, survey, with_own_figures
 from fioritura.errors import OptionError
+from fioritura.players.setting import Setting
 from fioritura.techniques.figure import Figure
-from fioritura.techniques.place import Setting
 from fioritura.techniques.table import technique_named
 from fioritura.theory.pitch import Pitch
 from fioritura.tune import Tune
+from fioritura.words import Message, message
 
 __all__ = ["Alternative", "Arrangement", "Decisions", "arranged", "rearranged"]
+
+_BY_HAND: Final = "why-by-hand"
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,10 +59,14 @@ class Arrangement:
     without: tuple[str, ...] = ()
     decisions: Decisions = Decisions()
     past: tuple[Decisions, ...] = ()
+    offered: Survey | None = field(default=None, repr=False, compare=False)
+    """What `spots` is to be, where it is known: one of the same tune, setting, techniques and own figures."""
 
     @cached_property
     def spots(self) -> Survey:
-        """Every figure that is on offer, own ones included."""
+        """Every figure that is on offer, own ones included; made at the first use unless it was `offered`."""
+        if self.offered is not None:
+            return self.offered
         return with_own_figures(survey(self.tune, self.setting, self.only, self.without), self.decisions.own)
 
     def accept(self, id: str) -> Arrangement:
@@ -113,13 +121,13 @@ class Arrangement:
             OptionError: no such figure or note, a plain note of the tune, or a result that can't be played.
         """
         if semitones not in (-1, 1):
-            raise OptionError(f"{semitones} semitones is no edit: a pitch is raised by 1 or lowered by -1 at a time.")
+            raise OptionError("bend-too-far", given=semitones)
         changed = self._bent(self._figure(id), note, semitones)
-        place = self.spots.places[changed.anchors[0]]
-        if not is_sound(changed, place, technique_named(changed.technique)):
-            raise OptionError("With this pitch the figure doubles a note or leaves the instrument: take another one.")
+        context = self.spots.contexts[changed.anchors[0]]
+        if not is_sound(changed, context, technique_named(changed.technique)):
+            raise OptionError("bend-unplayable")
         own = (*self.decisions.own, changed)
-        moved = replace(self, decisions=replace(self.decisions, own=own))
+        moved = replace(self, decisions=replace(self.decisions, own=own), offered=None)
         return replace(moved.swap(id, figure_id(changed)), past=(*self.past, self.decisions))
 
     def with_seed(self, seed: int) -> Arrangement:
@@ -133,7 +141,7 @@ class Arrangement:
             OptionError: nothing has been decided.
         """
         if not self.past:
-            raise OptionError("Nothing to take back: no decision has been made.")
+            raise OptionError("nothing-to-take-back")
         earlier = self._decide(self.past[-1])
         return replace(earlier, past=self.past[:-1])
 
@@ -154,29 +162,25 @@ class Arrangement:
     def _figure(self, id: str) -> Figure:
         number = self.spots.by_id.get(id)
         if number is None:
-            raise OptionError(f"No figure {id!r} here: list those there are with `spots` or in figures.json.")
+            raise OptionError("no-such-figure", given=id)
         return self.spots.scored(number)
 
     def _collide(self, one: str, other: str) -> bool:
         return self._figure(one).collides(self._figure(other))
 
     def _decide(self, decisions: Decisions) -> Arrangement:
-        moved = replace(self, decisions=decisions, past=(*self.past, self.decisions))
-        if decisions.own == self.decisions.own:
-            moved.__dict__["spots"] = self.spots
-        return moved._chosen()
+        offered = self.spots if decisions.own == self.decisions.own else None
+        return replace(self, decisions=decisions, past=(*self.past, self.decisions), offered=offered)._chosen()
 
     def _chosen(self) -> Arrangement:
         """The best rendition under the decisions."""
         rendition = choose_figures(
             self.spots, seed=self.seed, locked=self.decisions.locked, refused=self.decisions.refused
         )
-        moved = replace(self, rendition=rendition)
-        moved.__dict__["spots"] = self.spots
-        return moved
+        return replace(self, rendition=rendition, offered=self.spots)
 
     def _bent(self, figure: Figure, note: int, semitones: int) -> Figure:
-        key = self.spots.places[figure.anchors[0]].key
+        key = self.spots.contexts[figure.anchors[0]].key
 
         def moved(pitch: Pitch) -> Pitch:
             return key.spell(pitch.midi + semitones, "up" if semitones > 0 else "down")
@@ -187,14 +191,16 @@ class Arrangement:
         elif 0 <= note - len(graces) < len(notes):
             chosen = notes[note - len(graces)]
             if chosen.anchor is not None:
-                raise OptionError("That note is the tune's own: only added notes can be raised or lowered.")
+                raise OptionError("bend-own-note")
             notes[note - len(graces)] = replace(chosen, pitch=moved(chosen.pitch))
         else:
             total = len(graces) + len(notes)
-            raise OptionError(
-                f"The figure has {total} notes of its own: there is no note {note} (they count from 0)."
-            )
-        return replace(figure, graces=tuple(graces), notes=tuple(notes), why=f"{figure.why} One pitch by hand.")
+            raise OptionError("bend-no-such-note", given=str(note), count=total)
+        return replace(figure, graces=tuple(graces), notes=tuple(notes), why=_by_hand(figure.why))
+
+
+def _by_hand(why: Message) -> Message:
+    return why if why.id == _BY_HAND else message(_BY_HAND, why=why)
 
 
 def arranged(
@@ -214,11 +220,10 @@ def arranged(
     """
     only, without = tuple(only), tuple(without)
     decisions = Decisions(tuple(locked), tuple(refused))
+    setting = setting.on(tune)
     spots = survey(tune, setting, only, without)
     rendition = choose_figures(spots, seed=seed, locked=decisions.locked, refused=decisions.refused)
-    made = Arrangement(tune, setting, rendition, seed, only, without, decisions)
-    made.__dict__["spots"] = spots
-    return made
+    return Arrangement(tune, setting, rendition, seed, only, without, decisions, offered=spots)
 
 
 def rearranged(
@@ -250,7 +255,5 @@ def rearranged(
     if kept == Decisions():
         return fresh
     with suppress(OptionError):
-        decided = replace(fresh, decisions=kept)
-        decided.__dict__["spots"] = fresh.spots
-        return decided._chosen()
+        return replace(fresh, decisions=kept)._chosen()
     return fresh

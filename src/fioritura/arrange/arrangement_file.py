@@ -14,18 +14,17 @@ from math import isfinite
 from typing import Any, Final
 
 from fioritura.arrange.arrangement import Arrangement, Decisions
-from fioritura.arrange.levels import level_numbered
 from fioritura.arrange.rendition import Rendition
 from fioritura.errors import FiorituraError, ReadError
-from fioritura.players.player import Player
+from fioritura.players.setting import Setting
 from fioritura.techniques.figure import Figure, FigureNote
-from fioritura.techniques.place import Setting
 from fioritura.techniques.table import technique_named
 from fioritura.theory.chord_symbol import read_chord
 from fioritura.theory.key import Key, mode_named
 from fioritura.theory.metre import Metre
 from fioritura.theory.pitch import Pitch
 from fioritura.tune import Bar, ChordSpan, Jump, Mark, Note, Tempo, Tune
+from fioritura.words import Message, message_data, message_from, say
 
 __all__ = ["VERSION", "arrangement_from_json", "arrangement_to_json"]
 
@@ -69,33 +68,30 @@ def arrangement_from_json(text: str) -> Arrangement:
     try:
         data = json.loads(text)
     except (ValueError, RecursionError) as error:
-        raise ReadError(f"This is no arrangement file ({error}): choose an arrangement.json.") from None
+        raise ReadError("arrangement-unreadable", reason=str(error)) from None
     if not isinstance(data, dict) or data.get("format") != FORMAT:
-        raise ReadError("This is no arrangement file: choose an arrangement.json that `ornament` wrote.")
+        raise ReadError("arrangement-none")
     if data.get("version") != VERSION:
-        raise ReadError(
-            f"The arrangement has version {data.get('version')}; {VERSION} can be read: update Fioritura."
-        )
+        raise ReadError("arrangement-version", given=str(data.get("version")), readable=str(VERSION))
     try:
         return _arrangement(data)
     except FiorituraError as error:
-        raise ReadError(f"The arrangement file is damaged ({error}): save it again.") from None
+        raise ReadError("arrangement-damaged", reason=error.message) from None
     except (KeyError, TypeError, ValueError, AttributeError, IndexError, OverflowError) as error:
-        raise ReadError(
-            f"The arrangement file is damaged ({type(error).__name__}: {error}): save it again."
-        ) from None
+        raise ReadError("arrangement-damaged", reason=f"{type(error).__name__}: {error}") from None
 
 
 def _arrangement(data: Mapping[str, Any]) -> Arrangement:
     tune = _tune(data["tune"])
     chosen = data["setting"]
-    player = Player.of(chosen["player"], int(chosen["level"]))
-    if chosen["feel"] not in ("straight", "swing") or chosen["idiom"] not in ("jazz", "folk"):
-        raise ReadError(f"feel {chosen['feel']!r} or idiom {chosen['idiom']!r} is unknown")
-    density = float(chosen.get("density", 1.0))
-    setting = Setting(player, float(chosen["quarters_per_minute"]), chosen["feel"], chosen["idiom"], density)
-    _check_tempo(setting.quarters_per_minute)
-    level_numbered(setting.level).at_density(density)
+    setting = Setting(
+        chosen["player"],
+        float(chosen["quarters_per_minute"]),
+        chosen["feel"],
+        chosen["idiom"],
+        float(chosen.get("density", 1.0)),
+        level=int(chosen["level"]),
+    )
     figures = tuple(_figure(entry, len(tune.notes)) for entry in data["figures"])
     rendition = Rendition(tune, setting, figures, int(data["seed"]), float(data["worth"]))
     _check_order(rendition.line, tune.bars)
@@ -117,7 +113,7 @@ def _tune_data(tune: Tune) -> dict[str, Any]:
         "composer": tune.composer,
         "part_name": tune.part_name,
         "feel": tune.feel,
-        "warnings": list(tune.warnings),
+        "warnings": [message_data(warning) for warning in tune.warnings],
         "tempos": [asdict(tempo) for tempo in tune.tempos],
         "bars": [
             {
@@ -204,39 +200,39 @@ def _tune(data: Mapping[str, Any]) -> Tune:
         "swing" if data["feel"] == "swing" else "straight",
         str(data["composer"]),
         str(data["part_name"]),
-        tuple(map(str, data["warnings"])),
+        tuple(map(_reason, data["warnings"])),
     )
 
 
 def _key(fifths: int, mode: str) -> Key:
     if not -7 <= int(fifths) <= 7:
-        raise ReadError(f"a key of {fifths} fifths")
+        raise ReadError("damaged-key", fifths=int(fifths))
     return Key(int(fifths), mode_named(mode))
 
 
 def _check_frame(bars: Sequence[Bar], tempos: Sequence[Tempo]) -> None:
     if not bars or bars[0].start_ticks != 0 or any(bar.duration_ticks <= 0 for bar in bars):
-        raise ReadError("a bar without length, or no bar at all")
+        raise ReadError("damaged-bar")
     if any(bar.end_ticks != following.start_ticks for bar, following in pairwise(bars)):
-        raise ReadError("bars overlap or leave gaps")
+        raise ReadError("damaged-bars")
     if any(not 0 <= bar.repeats <= MOST_REPEATS for bar in bars):
-        raise ReadError(f"a bar is repeated more than {MOST_REPEATS} times")
+        raise ReadError("damaged-repeats", most=MOST_REPEATS)
     for tempo in tempos:
         _check_tempo(tempo.quarters_per_minute)
 
 
 def _check_tempo(quarters_per_minute: float) -> None:
     if not 0 < quarters_per_minute < 10_000:
-        raise ReadError(f"a tempo of {quarters_per_minute:g} quarters a minute")
+        raise ReadError("damaged-tempo", given=quarters_per_minute)
 
 
 def _check_order(notes: Sequence[Note], bars: Sequence[Bar]) -> None:
     if not notes or any(note.duration_ticks <= 0 for note in notes):
-        raise ReadError("a note without length, or no note at all")
+        raise ReadError("damaged-note")
     if notes[0].onset_ticks < 0 or any(note.end_ticks > after.onset_ticks for note, after in pairwise(notes)):
-        raise ReadError("notes overlap or are out of order")
+        raise ReadError("damaged-notes")
     if notes[-1].end_ticks > bars[-1].end_ticks:
-        raise ReadError("notes lie behind the last bar")
+        raise ReadError("damaged-end")
 
 
 def _figure_data(figure: Figure) -> dict[str, Any]:
@@ -257,7 +253,7 @@ def _figure_data(figure: Figure) -> dict[str, Any]:
         ],
         "graces": [str(grace) for grace in figure.graces],
         "marks": [str(mark) for mark in figure.marks],
-        "why": figure.why,
+        "why": message_data(figure.why),
         "merit": figure.merit,
         "is_slurred": figure.is_slurred,
         "score": figure.score,
@@ -267,15 +263,15 @@ def _figure_data(figure: Figure) -> dict[str, Any]:
 def _figure(data: Mapping[str, Any], note_count: int) -> Figure:
     anchors = tuple(map(int, data["anchors"]))
     if not anchors or not all(0 <= anchor < note_count for anchor in anchors):
-        raise ReadError(f"a figure stands at note {anchors}, and the tune has {note_count}")
+        raise ReadError("damaged-figure-place", notes=anchors, count=note_count)
     first_slot, last_slot = map(int, data["slots"])
     start_ticks, end_ticks = map(int, data["window"])
     if not (0 <= first_slot <= last_slot < 2 * note_count and 0 <= start_ticks <= end_ticks):
-        raise ReadError(f"a figure claims slots {first_slot} to {last_slot} and ticks {start_ticks} to {end_ticks}")
+        raise ReadError("damaged-figure-claim")
     if any(not (start_ticks <= entry["ticks"][0] and entry["ticks"][1] > 0) for entry in data["notes"]):
-        raise ReadError("a note of a figure has no length, or lies before it")
+        raise ReadError("damaged-figure-note")
     if not (isfinite(float(data["merit"])) and isfinite(float(data["score"]))):
-        raise ReadError("a figure's score is no number")
+        raise ReadError("damaged-figure-score")
     return Figure(
         technique_named(str(data["technique"])).id,
         anchors,
@@ -296,11 +292,22 @@ def _figure(data: Mapping[str, Any], note_count: int) -> Figure:
         ),
         graces=tuple(map(Pitch.parse, data["graces"])),
         marks=tuple(map(Mark, data["marks"])),
-        why=str(data["why"]),
+        why=_reason(data["why"]),
         merit=float(data["merit"]),
         is_slurred=bool(data["is_slurred"]),
         score=float(data["score"]),
     )
+
+
+def _reason(data: Any) -> Message:
+    """A message of the file that can be said; those of earlier versions were text.
+
+    Raises:
+        LookupError, ValueError: there is no such text, or it lacks arguments.
+    """
+    found = message_from(data)
+    say(found)
+    return found
 
 
 def _decisions_data(decisions: Decisions) -> dict[str, Any]:

@@ -19,8 +19,8 @@ from fioritura.arrange.rendition import Rendition
 from fioritura.arrange.survey import Survey, figure_id, no_collector, survey
 from fioritura.arrange.taste import taste_of
 from fioritura.errors import OptionError
+from fioritura.players.setting import Setting
 from fioritura.techniques.figure import Figure
-from fioritura.techniques.place import Setting
 from fioritura.techniques.technique import Technique
 from fioritura.theory.metre import WHOLE
 from fioritura.tune import Tune
@@ -89,17 +89,19 @@ def rivals(
     """
     constraints = _constraints(found, seed, locked, refused)
     _check_known(found, (id,))
-    one = found.found[found.by_id[id]]
+    one = found.candidates[found.by_id[id]]
     figures = _Field(found, constraints)
     standing = _settled(figures, seed)
     spoilt = figures.barred_since
-    at_hand = [n for n, other in enumerate(found.found) if n not in spoilt and one.collides(other)]
+    at_hand = [n for n, other in enumerate(found.candidates) if n not in spoilt and one.collides(other)]
     at_hand.sort(key=lambda number: (number not in standing.numbers, -found.scores[number], number))
     worths: list[tuple[int, float]] = []
     for number in at_hand[: max(count, 1)]:
         worth = standing.rendition.score
         if number not in standing.numbers:
-            stays = {lock for lock in constraints.fixed if not found.found[number].collides(found.found[lock])}
+            stays = {
+                lock for lock in constraints.fixed if not found.candidates[number].collides(found.candidates[lock])
+            }
             held = replace(
                 constraints, fixed=frozenset(stays | {number}), barred=(constraints.barred | spoilt) - {number}
             )
@@ -111,7 +113,7 @@ def rivals(
 def _check_known(found: Survey, names: Iterable[str]) -> None:
     unknown = [name for name in names if name not in found.by_id]
     if unknown:
-        raise OptionError(f"No figure {unknown[0]!r} in this tune and setting: list them with `spots`.")
+        raise OptionError("no-such-figure", given=unknown[0])
 
 
 def _constraints(found: Survey, seed: int, locked: Collection[str], refused: Collection[str]) -> Constraints:
@@ -119,7 +121,7 @@ def _constraints(found: Survey, seed: int, locked: Collection[str], refused: Col
     return Constraints(
         fixed=frozenset(found.by_id[name] for name in locked),
         barred=frozenset(found.by_id[name] for name in refused),
-        noise=np.array([gumbel(seed, figure_id(figure), SEED_NOISE) for figure in found.found] if seed else 0.0),
+        noise=np.array([gumbel(seed, figure_id(figure), SEED_NOISE) for figure in found.candidates] if seed else 0.0),
     )
 
 
@@ -132,12 +134,12 @@ def _settled(figures: _Field, seed: int) -> _Solution:
         solution = figures.solve(terms)
         hides = solution.rendition.kept_share < least_kept
         overused = _overused(found, solution.rendition.figures)
-        figures.bar([solution.numbers[place] for place in unplayable_figures(solution.rendition)])
+        figures.bar([solution.numbers[context] for context in unplayable_figures(solution.rendition)])
         if not (hides or overused):
             break
         terms = terms.dearer(overused, hides=hides)
     solution = _recognisable(figures, terms, _playable(figures, terms, solution), least_kept)
-    if found.is_asked and not solution.numbers and len(found.found) > len(figures.constraints.barred):
+    if found.is_asked and not solution.numbers and len(found.candidates) > len(figures.constraints.barred):
         solution = figures.alone(terms)
     return solution
 
@@ -177,7 +179,7 @@ class _Solution:
 
 def _playable(figures: _Field, terms: _Terms, solution: _Solution) -> _Solution:
     """The best rendition that leaves breath for every phrase and time for every grace note; locked figures stay."""
-    while troubles := {solution.numbers[place] for place in unplayable_figures(solution.rendition)}:
+    while troubles := {solution.numbers[context] for context in unplayable_figures(solution.rendition)}:
         if troubles <= figures.constraints.fixed:
             break
         figures.bar(troubles)
@@ -226,12 +228,12 @@ class _Field:
         self.level = level_numbered(found.setting.level).at_density(found.setting.density)
         self.ordered = sorted(found.techniques, key=lambda technique: technique.family)
         numbers = {technique.id: number for number, technique in enumerate(self.ordered)}
-        self.locks = [found.found[number] for number in sorted(constraints.fixed)]
+        self.locks = [found.candidates[number] for number in sorted(constraints.fixed)]
         self.phrase_of_slot, self.limits = _phrase_limits(found, self.level, self.locks)
-        self.first = np.array([figure.first_slot for figure in found.found], dtype=np.int64)
-        self.technique = np.array([numbers[figure.technique] for figure in found.found], dtype=np.int64)
+        self.first = np.array([figure.first_slot for figure in found.candidates], dtype=np.int64)
+        self.technique = np.array([numbers[figure.technique] for figure in found.candidates], dtype=np.int64)
         slot_times = _slot_times(found.tune)
-        free = [_next_free(figure, slot_times, self.level.rest_ticks, self.locks) for figure in found.found]
+        free = [_next_free(figure, slot_times, self.level.rest_ticks, self.locks) for figure in found.candidates]
         self.free = np.array(free, dtype=np.int64)
         slots = len(slot_times) + 1
         self.rivalry = (self.first * slots + self.free) * len(numbers) + self.technique
@@ -242,12 +244,12 @@ class _Field:
             best = np.full(len(numbers), -np.inf)
             np.maximum.at(best, self.technique, found.scores)
             self.scores = self.scores + np.maximum(0.0, 1.0 - best[self.technique])
-        self.is_fixed = np.isin(np.arange(len(found.found)), list(constraints.fixed))
-        self.is_barred = np.isin(np.arange(len(found.found)), list(constraints.barred))
+        self.is_fixed = np.isin(np.arange(len(found.candidates)), list(constraints.fixed))
+        self.is_barred = np.isin(np.arange(len(found.candidates)), list(constraints.barred))
         self.barred_since: set[int] = set()
         """Figures that `bar` has taken out."""
         for lock in self.locks:
-            last = np.array([figure.last_slot for figure in found.found])
+            last = np.array([figure.last_slot for figure in found.candidates])
             self.is_barred |= (self.first <= lock.last_slot) & (lock.first_slot <= last) & ~self.is_fixed
 
     def solve(self, terms: _Terms) -> _Solution:
@@ -269,9 +271,9 @@ class _Field:
 
     def alone(self, terms: _Terms) -> _Solution:
         """The figure that hides least of the tune, the best of those, alone."""
-        allowed = set(range(len(self.found.found))) - self.constraints.barred
+        allowed = set(range(len(self.found.candidates))) - self.constraints.barred
         one = min(allowed, key=lambda number: (self.losses[number], -self.scores[number], number))
-        others = frozenset(range(len(self.found.found))) - {one}
+        others = frozenset(range(len(self.found.candidates))) - {one}
         return _Field(self.found, replace(self.constraints, fixed=frozenset([one]), barred=others)).solve(terms)
 
     def model(self, toll: float, prices: Mapping[str, float]) -> tuple[list[int], Model]:
@@ -308,12 +310,12 @@ def _family_numbers(ordered: Sequence[Technique]) -> tuple[int, ...]:
 
 def _phrase_limits(found: Survey, level: Level, locks: Sequence[Figure]) -> tuple[tuple[int, ...], tuple[int, ...]]:
     """The phrase of each slot, and the most figures in each phrase; a first statement that will return stays plainer."""
-    statements = Counter(place.phrase.model for place in found.places if place.is_phrase_start)
+    statements = Counter(context.phrase.model for context in found.contexts if context.is_phrase_start)
     phrase_of_slot: list[int] = []
     limits: list[int] = []
-    for place in found.places:
-        phrase = place.phrase
-        if place.is_phrase_start:
+    for context in found.contexts:
+        phrase = context.phrase
+        if context.is_phrase_start:
             bars = (phrase.end_ticks - phrase.start_ticks) / WHOLE
             returns = phrase.statement == 1 and statements[phrase.model] > 1
             share = FIRST_STATEMENT_SHARE if returns else 1.0

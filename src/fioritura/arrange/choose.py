@@ -15,13 +15,12 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from itertools import pairwise
-from math import log
 from typing import Final, NamedTuple
-from zlib import crc32
 
 import numpy as np
 from numpy.typing import NDArray
 
+from fioritura.chance import EULER, Chance
 from fioritura.errors import OptionError
 
 __all__ = ["Candidate", "Model", "choose", "gumbel"]
@@ -62,8 +61,7 @@ def gumbel(seed: int, name: str, scale: float) -> float:
     """Repeatable Gumbel noise for a figure of that name; seed 0 means none."""
     if seed == 0:
         return 0.0
-    unit = (crc32(f"{seed}/{name}".encode()) + 0.5) / 2**32
-    return scale * (-log(-log(unit)) - 0.5772156649)
+    return scale * (Chance.of(seed, "figure", name).gumbel() - EULER)
 
 
 def choose(model: Model) -> tuple[list[int], float]:
@@ -199,7 +197,7 @@ class _Programme:
         final = self.value[self.slots, :, -1]
         worth = float(final.max())
         if worth < _IMPOSSIBLE / 2:
-            raise OptionError("Two locked figures collide or overfill their phrase: unlock one of them.")
+            raise OptionError("locked-figures-collide")
         last, count = (int(n) for n in np.unravel_index(int(final.argmax()), final.shape))
         return self._traced(last, self.families, count), worth
 

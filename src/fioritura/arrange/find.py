@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from math import inf
 
+from fioritura.techniques.context import Context
 from fioritura.techniques.figure import Figure
-from fioritura.techniques.place import Place
 from fioritura.techniques.technique import Technique
 
 __all__ = ["find_at", "find_figures", "is_sound"]
@@ -18,30 +18,30 @@ Heard = tuple[int, bool, float]
 """A note in playing order: MIDI number, whether the figure added it, and seconds to the next attack."""
 
 
-def find_figures(places: Sequence[Place], techniques: Sequence[Technique]) -> list[tuple[Place, Figure]]:
+def find_figures(contexts: Sequence[Context], techniques: Sequence[Technique]) -> list[tuple[Context, Figure]]:
     """All sound figures of the techniques, in order of place, each with the place that offered it."""
-    return [(place, figure) for place in places for figure in find_at(place, techniques)]
+    return [(context, figure) for context in contexts for figure in find_at(context, techniques)]
 
 
-def find_at(place: Place, techniques: Sequence[Technique]) -> Iterator[Figure]:
+def find_at(context: Context, techniques: Sequence[Technique]) -> Iterator[Figure]:
     """The sound figures at one place."""
     for technique in techniques:
-        for figure in technique.find(place):
-            if is_sound(figure, place, technique):
+        for figure in technique.find(context):
+            if is_sound(figure, context, technique):
                 yield figure
 
 
-def is_sound(figure: Figure, place: Place, technique: Technique) -> bool:
+def is_sound(figure: Figure, context: Context, technique: Technique) -> bool:
     """True when the figure can be played and read: in range, within what the player's fingers and tongue can do at
     the tempo, no note doubled by accident, no leap wider than an octave, and no note that the file has ornamented."""
     if not (figure.notes or figure.graces):
         return True
-    if not _is_free(figure, place):
+    if not _is_free(figure, context):
         return False
-    player = place.setting.player
+    player = context.setting.player
     limits = player.slurred_sec
     low, high = player.instrument.lowest_midi, player.instrument.highest_midi
-    heard = _heard(figure, place)
+    heard = _heard(figure, context)
     midi, is_added, seconds = heard[0]
     if not low <= midi <= high:
         return False
@@ -59,21 +59,21 @@ def is_sound(figure: Figure, place: Place, technique: Technique) -> bool:
     return True
 
 
-def _is_free(figure: Figure, place: Place) -> bool:
+def _is_free(figure: Figure, context: Context) -> bool:
     """No claimed note has an ornament of the file's own."""
     first, last = figure.first_slot // 2, figure.last_slot // 2
-    while place.index > first and place.previous is not None:
-        place = place.previous
-    while place.index <= last:
-        if not place.is_free:
+    while context.index > first and context.previous is not None:
+        context = context.previous
+    while context.index <= last:
+        if not context.is_free:
             return False
-        if place.next is None:
+        if context.next is None:
             return True
-        place = place.next
+        context = context.next
     return True
 
 
-def _heard(figure: Figure, place: Place) -> list[Heard]:
+def _heard(figure: Figure, context: Context) -> list[Heard]:
     """The note before the figure, its own notes, and the note after it.
 
     Folk players lean again on the note that they come from (94 % of the graces after a falling step lie above, in
@@ -81,12 +81,12 @@ def _heard(figure: Figure, place: Place) -> list[Heard]:
     """
     if figure.graces:
         found: list[Heard] = []
-        if place.previous is not None and place.setting.idiom != "folk":
-            found.append((place.previous.midi, False, inf))
+        if context.previous is not None and context.setting.idiom != "folk":
+            found.append((context.previous.midi, False, inf))
         found += [(pitch.midi, True, inf) for pitch in figure.graces]
-        found.append((place.midi, False, inf))
+        found.append((context.midi, False, inf))
         return found
-    notes, seconds = place.tune.notes, place.setting.seconds
+    notes, seconds = context.tune.notes, context.setting.seconds
     first, last = figure.first_slot // 2, figure.last_slot // 2
     before = first if notes[first].onset_ticks < figure.start_ticks else first - 1
     left = seconds(figure.start_ticks - notes[before].onset_ticks) if before == first else inf

@@ -14,8 +14,11 @@ from itertools import accumulate, groupby, pairwise
 from math import log
 from typing import Final
 
+import numpy as np
+
 from fioritura.arrange.harmony_model import State, moves, states
 from fioritura.errors import OptionError, TuneError
+from fioritura.paths import best_path
 from fioritura.theory.chord import Chord
 from fioritura.theory.chord_symbol import read_chord
 from fioritura.tune import Bar, ChordSpan, Tune
@@ -118,24 +121,10 @@ def _best_path(tune: Tune, steps: Sequence[_Step]) -> list[Chord]:
     """The likeliest chord for each step, by dynamic programming over all sequences."""
     fits = _fits(tune, steps)
     opening = states(steps[0].bar.key)
-    scores = [fit + log(s.weight) + _OPENING * s.is_tonic for s, fit in zip(opening, fits[0], strict=True)]
-    back: list[list[int]] = []
-    for before, step, fit in zip(steps, steps[1:], fits[1:], strict=False):
-        reached: list[float] = []
-        origins: list[int] = []
-        for row, own in zip(moves(before.bar.key, step.bar.key, step.change), fit, strict=True):
-            totals = [score + move for score, move in zip(scores, row, strict=True)]
-            best = max(totals)
-            reached.append(best + own)
-            origins.append(totals.index(best))
-        scores = reached
-        back.append(origins)
-    place = scores.index(max(scores))
-    path = [place]
-    for origins in reversed(back):
-        place = origins[place]
-        path.append(place)
-    return [states(step.bar.key)[place].chord for step, place in zip(steps, reversed(path), strict=True)]
+    fits[0] = [fit + log(s.weight) + _OPENING * s.is_tonic for s, fit in zip(opening, fits[0], strict=True)]
+    likelihoods = (moves(before.bar.key, step.bar.key, step.change) for before, step in pairwise(steps))
+    places = best_path((-np.array(fit) for fit in fits), (-logs for logs in likelihoods)).places
+    return [states(step.bar.key)[place].chord for step, place in zip(steps, places, strict=True)]
 
 
 def _fits(tune: Tune, steps: Sequence[_Step]) -> list[list[float]]:
@@ -199,10 +188,7 @@ def chords_from_text(tune: Tune, text: str) -> Tune:
     cells = _cells(text)
     repeats, rest = divmod(len(bars), len(cells))
     if rest or not repeats:
-        raise OptionError(
-            f"The chords fill {_bars_text(len(cells))} and the tune has {len(bars)}, the upbeat not counted: write "
-            "one cell for each bar between | signs, with % to repeat a bar, or a shorter line that divides the tune."
-        )
+        raise OptionError("chords-other-count", given=len(cells), bars=len(bars))
     spans: list[ChordSpan] = []
     for bar, cell in zip(bars, cells * repeats, strict=True):
         for (start, end), (chord, symbol) in zip(_shares(bar, len(cell)), cell, strict=True):
@@ -236,11 +222,7 @@ def _cells(text: str) -> list[list[tuple[Chord | None, str]]]:
         elif symbols and "%" not in symbols:
             cells.append([_read(symbol, number) for symbol in symbols])
         else:
-            held = repr(cell.strip()) if symbols else "nothing"
-            raise OptionError(
-                f"Bar {number} of the chords holds {held}: write its chords, N.C. for none, or % alone to repeat the "
-                "bar before."
-            )
+            raise OptionError("chords-no-cell", number=number, given=cell.strip() or "nothing")
     return cells
 
 
@@ -248,7 +230,7 @@ def _read(symbol: str, number: int) -> tuple[Chord | None, str]:
     try:
         return read_chord(symbol), symbol
     except TuneError as error:
-        raise OptionError(f"Bar {number} of the chords: {error}") from None
+        raise OptionError("chords-unreadable", number=number, reason=error.message) from None
 
 
 def _shares(bar: Bar, count: int) -> list[tuple[int, int]]:
@@ -265,11 +247,4 @@ def _shares(bar: Bar, count: int) -> list[tuple[int, int]]:
             firsts = [number * base + min(number, extra) for number in range(count)]
             edges = [*(bar.start_ticks + places[first] for first in firsts), bar.end_ticks]
             return list(pairwise(edges))
-    raise OptionError(
-        f"Bar {bar.number} is given {count} chords and has room for {len(places)}, one to each beat of {metre}: "
-        "write fewer."
-    )
-
-
-def _bars_text(count: int) -> str:
-    return f"{count} bar{'' if count == 1 else 's'}"
+    raise OptionError("chords-too-many", number=bar.number, given=count, room=len(places), metre=str(metre))

@@ -14,6 +14,9 @@ from functools import lru_cache
 from math import log
 from typing import Final
 
+import numpy as np
+from numpy.typing import NDArray
+
 from fioritura.theory.chord import Chord
 from fioritura.theory.chord_symbol import read_chord
 from fioritura.theory.key import Key, Mode
@@ -109,19 +112,21 @@ def _melody_logs(chord: Chord, key: Key, outside: float) -> tuple[float, ...]:
 
 
 @lru_cache(maxsize=256)
-def moves(source: Key, target: Key, change: float) -> tuple[tuple[float, ...], ...]:
-    """Log probability of each chord of the target key (rows) after each chord of the source key (columns).
+def moves(source: Key, target: Key, change: float) -> NDArray[np.float64]:
+    """Log probability of each chord of the target key (columns) after each chord of the source key (rows).
 
     `change` is the probability that the chord changes at all.
     """
     after = states(target)
-    columns: list[list[float]] = []
+    rows: list[list[float]] = []
     for state in states(source):
         weights = [_readiness(state, following) for following in after]
         total = sum(weights)
         changes = change if 0.0 in weights else 1.0
-        columns.append([log(changes * weight / total) if weight else log(1 - changes) for weight in weights])
-    return tuple(zip(*columns, strict=True))
+        rows.append([log(changes * weight / total) if weight else log(1 - changes) for weight in weights])
+    logs = np.array(rows)
+    logs.setflags(write=False)
+    return logs
 
 
 def _readiness(state: State, following: State) -> float:

@@ -8,10 +8,7 @@ from typing import Final
 from fioritura.errors import OptionError
 from fioritura.theory.metre import QUARTER
 
-__all__ = ["DENSITIES", "LEVELS", "Level", "level_numbered"]
-
-DENSITIES: Final = (0.25, 2.0)
-"""The least and the greatest density that can be asked for."""
+__all__ = ["LEVELS", "Level", "level_numbered"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,16 +22,7 @@ class Level:
     kept_share: float
 
     def at_density(self, density: float) -> Level:
-        """The level with more or fewer figures, the rests between them shorter or longer to match.
-
-        Raises:
-            OptionError: the density is outside `DENSITIES`.
-        """
-        low, high = DENSITIES
-        if not low <= density <= high:
-            raise OptionError(
-                f"A density of {density:g} is out of reach: it goes from {low:g} to {high:g}, 1 is usual."
-            )
+        """The level with more or fewer figures, the rests between them shorter or longer to match."""
         rest_ticks = round(self.rest_ticks / density)
         return replace(self, figures_per_bar=self.figures_per_bar * density, rest_ticks=rest_ticks)
 
@@ -58,5 +46,5 @@ def level_numbered(number: int) -> Level:
         OptionError: outside 1-5.
     """
     if number not in LEVELS:
-        raise OptionError(f"Level {number} does not exist: levels go from 1 (beginner) to 5 (expert).")
+        raise OptionError("no-such-level", given=f"{number}", low=min(LEVELS), high=max(LEVELS))
     return LEVELS[number]

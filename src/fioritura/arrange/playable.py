@@ -8,13 +8,12 @@ from itertools import pairwise
 from typing import Final
 
 from fioritura.arrange.rendition import Rendition
+from fioritura.players.breath import HASTY_BREATH_SEC, BreathPlan
+from fioritura.players.phrasing import phrasing_of
 from fioritura.players.playability import HardPlace, hardest_places
 from fioritura.tune import Note
 
 __all__ = ["places_to_practise", "unplayable_figures"]
-
-BREATH_SEC: Final = 0.35
-"""A quick breath between two notes (common practice)."""
 
 _MOST_GRACE_SHARE: Final = 0.5
 _LOOKED_AT: Final = 12
@@ -30,28 +29,28 @@ def unplayable_figures(rendition: Rendition) -> frozenset[int]:
 
 
 def _without_breath(rendition: Rendition) -> Iterator[int]:
-    seconds = rendition.setting.seconds
-    plain = [end - start for start, end in _stretches(rendition.tune.notes, rendition)]
-    longest = max([rendition.setting.player.limits.breath_sec, *map(seconds, plain)])
-    for start, end in _stretches(rendition.line, rendition):
-        if seconds(end - start) > longest:
+    setting = rendition.setting
+    plain = phrasing_of(rendition.tune, rendition.tune.notes, setting.player, setting.quarters_per_minute)
+    longest = max(setting.player.limits.breath_sec, plain.breaths.longest_sec)
+    if rendition.phrasing.breaths.longest_sec <= longest:
+        return
+    for start, end in _stretches(rendition.line, rendition.phrasing.breaths):
+        if setting.seconds(end - start) > longest:
             yield from _thieves(rendition, start, end)
 
 
-def _stretches(line: Sequence[Note], rendition: Rendition) -> Iterator[tuple[int, int]]:
-    """Start and end (ticks) of the sound between chances to breathe: a rest, or a note that can give half of itself."""
-    seconds = rendition.setting.seconds
+def _stretches(line: Sequence[Note], plan: BreathPlan) -> Iterator[tuple[int, int]]:
+    """Start and end (ticks) of the sound between breaths."""
     start = line[0].onset_ticks
-    for note, following in pairwise(line):
-        rests = seconds(following.onset_ticks - note.end_ticks) >= BREATH_SEC
-        if rests or seconds(note.duration_ticks) >= 2 * BREATH_SEC:
-            yield start, note.end_ticks
-            start = following.onset_ticks
+    for breath in plan.breaths:
+        if breath.after + 1 < len(line):
+            yield start, line[breath.after].end_ticks
+            start = line[breath.after + 1].onset_ticks
     yield start, line[-1].end_ticks
 
 
 def _thieves(rendition: Rendition, start: int, end: int) -> Iterator[int]:
-    """Figures of a stretch that wrote over a rest, or over a plain note long enough to breathe in."""
+    """Figures of a stretch that wrote over a place to breathe."""
     seconds, tune = rendition.setting.seconds, rendition.tune
     for number, figure in enumerate(rendition.figures):
         if not figure.notes or figure.end_ticks <= start or figure.start_ticks >= end:
@@ -59,8 +58,7 @@ def _thieves(rendition: Rendition, start: int, end: int) -> Iterator[int]:
         for index in range(figure.first_slot // 2, figure.last_slot // 2 + 1):
             note = tune.notes[index]
             following = tune.notes[index + 1].onset_ticks if index + 1 < len(tune.notes) else tune.duration_ticks
-            rests = seconds(following - note.end_ticks) >= BREATH_SEC
-            if rests or seconds(note.duration_ticks) >= 2 * BREATH_SEC:
+            if seconds(following - note.end_ticks) + seconds(note.duration_ticks) / 2 >= HASTY_BREATH_SEC:
                 yield number
                 break
 

@@ -8,12 +8,12 @@ from dataclasses import replace
 from fioritura.arrange.harmonise import chords_from_text, harmonise
 from fioritura.errors import OptionError, RangeError
 from fioritura.players.instruments import Instrument, all_instruments
-from fioritura.players.player import Player
-from fioritura.techniques.place import Idiom, Setting
+from fioritura.players.setting import Idiom, Setting
 from fioritura.theory.metre import QUARTER
 from fioritura.theory.pitch import Interval
 from fioritura.tune import Feel, Tune, transpose
 from fioritura.unfold import unfolded
+from fioritura.words import Message, message
 
 __all__ = ["fitted", "fitting_octaves", "nearest_octave", "prepared", "quarters_of", "setting_for"]
 
@@ -50,14 +50,13 @@ def fitted(tune: Tune, instrument: Instrument, octave: int | None = None) -> Tun
     """
     by = instrument.reading_octave if octave is None else octave
     if by not in _OCTAVES:
-        raise OptionError(f"{by} octaves is too far: --octave goes from -3 to 3.")
+        raise OptionError("octave-too-far", given=by)
     outside = _outside(tune, instrument, by)
     if outside:
-        raise RangeError(_range_message(tune, instrument, by, outside))
+        raise _range_error(tune, instrument, by, outside)
     moved = transpose(tune, Interval(7 * by, 12 * by))
     if by and octave is None:
-        lower = f"{abs(by)} octave{'s' if abs(by) > 1 else ''} {'lower' if by < 0 else 'higher'}"
-        note = f"The {instrument.name.lower()} plays lead sheets {lower} by custom; --octave 0 keeps the tune's own."
+        note = message("octave-by-custom", instrument=_called(instrument), octave=_octave(by))
         moved = replace(moved, warnings=(*moved.warnings, note))
     return moved
 
@@ -76,7 +75,7 @@ def nearest_octave(tune: Tune, instrument: Instrument) -> int:
     custom = instrument.reading_octave
     fitting = fitting_octaves(tune, instrument)
     if not fitting:
-        raise RangeError(_range_message(tune, instrument, custom, _outside(tune, instrument, custom)))
+        raise _range_error(tune, instrument, custom, _outside(tune, instrument, custom))
     return min(fitting, key=lambda octave: abs(octave - custom))
 
 
@@ -95,8 +94,8 @@ def setting_for(
     Raises:
         OptionError: an unknown instrument or level, or a tempo outside 20-400 quarter notes a minute.
     """
-    quarters = tune.quarters_per_minute if beats_per_minute is None else quarters_of(tune, beats_per_minute)
-    return Setting(Player.of(player, level), quarters, feel or tune.feel, idiom, density)
+    quarters = None if beats_per_minute is None else quarters_of(tune, beats_per_minute)
+    return Setting(player, quarters, feel, idiom, density, level=level).on(tune)
 
 
 def quarters_of(tune: Tune, beats_per_minute: float) -> float:
@@ -107,10 +106,7 @@ def quarters_of(tune: Tune, beats_per_minute: float) -> float:
     """
     beat = tune.metre.beat_ticks / QUARTER
     if not 20 <= beats_per_minute * beat <= 400:
-        low, high = 20 / beat, 400 / beat
-        raise OptionError(
-            f"A tempo of {beats_per_minute:g} is out of reach: --tempo goes from {low:g} to {high:g} here."
-        )
+        raise OptionError("beats-out-of-reach", given=beats_per_minute, low=20 / beat, high=400 / beat)
     return beats_per_minute * beat
 
 
@@ -124,25 +120,33 @@ def _outside(tune: Tune, instrument: Instrument, octave: int) -> list[int]:
     ]
 
 
-def _range_message(tune: Tune, instrument: Instrument, octave: int, outside: list[int]) -> str:
+def _range_error(tune: Tune, instrument: Instrument, octave: int, outside: list[int]) -> RangeError:
     first = tune.notes[outside[0]]
-    bar, beat = tune.beat_at(first.onset_ticks)
-    low, high = instrument.sounding(instrument.lowest), instrument.sounding(instrument.highest)
-    sounding = first.pitch.up(Interval(7 * octave, 12 * octave))
-    others = f" and {len(outside) - 1} more" if len(outside) > 1 else ""
-    where = f"{sounding.display} in bar {bar}, beat {beat:.3g}{others}"
-    fitting = fitting_octaves(tune, instrument)
-    if fitting:
-        remedy = "play it in another octave with " + " or ".join(f"--octave {shift}" for shift in fitting[:2])
-    else:
-        remedy = f"no octave holds all of it on the {instrument.name.lower()}"
-    fits = ", ".join(_instruments_that_fit(tune))
-    other = f"choose an instrument that reaches it: {fits}" if fits else "take a tune with a smaller range"
-    return (
-        f"{where} lies outside the {instrument.name.lower()}, which sounds from {low.display} to {high.display}: "
-        f"{remedy}, or {other}."
+    fitting = fitting_octaves(tune, instrument)[:2]
+    fits = tuple(other.name for other in _instruments_that_fit(tune))
+    return RangeError(
+        "notes-out-of-range",
+        pitch=first.pitch.up(Interval(7 * octave, 12 * octave)),
+        place=tune.position_at(first.onset_ticks).message.form("full"),
+        others=len(outside) - 1,
+        instrument=_called(instrument),
+        low=instrument.sounding(instrument.lowest),
+        high=instrument.sounding(instrument.highest),
+        remedy=message("other-octaves", octaves=tuple(map(_octave, fitting)))
+        if fitting
+        else message("no-octave-fits", instrument=_called(instrument)),
+        other=message("other-instruments", instruments=fits) if fits else message("smaller-tune"),
     )
 
 
-def _instruments_that_fit(tune: Tune) -> Iterable[str]:
-    return (id for id, other in all_instruments().items() if not _outside(tune, other, other.reading_octave))
+def _octave(shift: int) -> Message:
+    return message("octaves", count=abs(shift), direction="down" if shift < 0 else "up" if shift else "none")
+
+
+def _called(instrument: Instrument) -> Message | str:
+    """The instrument as it stands in a sentence."""
+    return str(instrument.name).lower()
+
+
+def _instruments_that_fit(tune: Tune) -> Iterable[Instrument]:
+    return (other for other in all_instruments().values() if not _outside(tune, other, other.reading_octave))

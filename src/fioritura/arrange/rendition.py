@@ -8,10 +8,13 @@ from functools import cached_property, lru_cache
 from typing import Final
 
 from fioritura.errors import TuneError
+from fioritura.players.phrasing import Phrasing, phrased, phrasing_of
+from fioritura.players.setting import Setting
 from fioritura.techniques.figure import Figure, head
-from fioritura.techniques.place import Setting
+from fioritura.techniques.table import technique_named
 from fioritura.theory.metre import SIXTEENTH
 from fioritura.tune import Mark, Note, Tune
+from fioritura.words import Message
 
 __all__ = ["Rendition", "kept_share", "laid_out", "note_weights"]
 
@@ -31,7 +34,22 @@ class Rendition:
 
     @cached_property
     def line(self) -> tuple[Note, ...]:
-        """The ornamented line; each note knows its plain note (`anchor`) and its figures."""
+        """The ornamented line, breaths marked; each note knows its plain note (`anchor`), its figures and its phrase."""
+        return phrased(self._laid_out, self.phrasing)
+
+    @cached_property
+    def plain_line(self) -> tuple[Note, ...]:
+        """The tune's own notes, phrased and with the breaths of a player of the setting."""
+        tune, setting = self.tune, self.setting
+        return phrased(tune.notes, phrasing_of(tune, tune.notes, setting.player, setting.quarters_per_minute))
+
+    @cached_property
+    def phrasing(self) -> Phrasing:
+        """Phrases of the line, and where the player breathes at the tempo."""
+        return phrasing_of(self.tune, self._laid_out, self.setting.player, self.setting.quarters_per_minute)
+
+    @cached_property
+    def _laid_out(self) -> tuple[Note, ...]:
         return laid_out(self.tune, self.figures)
 
     @cached_property
@@ -55,7 +73,9 @@ def laid_out(tune: Tune, figures: Sequence[Figure]) -> tuple[Note, ...]:
     for number, figure in enumerate(figures):
         slots = set(range(figure.first_slot, figure.last_slot + 1))
         if claimed & slots:
-            raise TuneError(f"The {figure.technique} at note {figure.anchors[0]} collides with another figure.")
+            raise TuneError(
+                "figures-collide", technique=_name(figure), where=tune.position_at(starts[figure.anchors[0]])
+            )
         claimed |= slots
         if figure.graces:
             graces[figure.anchors[0]] = (number, figure)
@@ -85,6 +105,10 @@ def laid_out(tune: Tune, figures: Sequence[Figure]) -> tuple[Note, ...]:
     return _slurred(list(_joined(pieces)), figures)
 
 
+def _name(figure: Figure) -> Message:
+    return technique_named(figure.technique).name
+
+
 def _cut_out(figure: Figure, starts: list[int], ends: list[int]) -> None:
     for index in range(figure.first_slot // 2, figure.last_slot // 2 + 1):
         if figure.start_ticks <= starts[index] and ends[index] <= figure.end_ticks:
@@ -94,14 +118,14 @@ def _cut_out(figure: Figure, starts: list[int], ends: list[int]) -> None:
         elif figure.start_ticks < ends[index] <= figure.end_ticks:
             ends[index] = figure.start_ticks
         elif starts[index] < figure.start_ticks < figure.end_ticks < ends[index]:
-            raise TuneError(f"The {figure.technique} at note {index} would split its note in two.")
+            raise TuneError("figure-splits-note", technique=_name(figure), number=index + 1)
 
 
 def _figure_pieces(tune: Tune, figure: Figure, number: int) -> Iterable[tuple[Note, bool]]:
     """The figure's notes; lyrics and articulations of a plain note go to the note that now stands for it."""
     seen: set[int] = set()
     count = len(figure.notes)
-    for place, written in enumerate(figure.notes):
+    for context, written in enumerate(figure.notes):
         note = Note(
             written.onset_ticks,
             written.duration_ticks,
@@ -115,7 +139,7 @@ def _figure_pieces(tune: Tune, figure: Figure, number: int) -> Iterable[tuple[No
             plain = tune.notes[written.anchor]
             kept = tuple(m for m in plain.marks if m not in _DROPPED_MARKS and m not in _LAST_NOTE_MARKS)
             note = replace(note, marks=note.marks + kept, lyric=plain.lyric)
-        if place == count - 1 and figure.anchors and len(figure.anchors) == 1 and not written.joins:
+        if context == count - 1 and figure.anchors and len(figure.anchors) == 1 and not written.joins:
             plain = tune.notes[figure.anchors[0]]
             if plain.end_ticks == note.end_ticks:
                 note = replace(note, marks=note.marks + tuple(m for m in plain.marks if m in _LAST_NOTE_MARKS))
@@ -154,15 +178,15 @@ def _slurred(line: list[Note], figures: Sequence[Figure]) -> tuple[Note, ...]:
         taken.append(touches)
         is_open = Mark.SLUR_START in note.marks or (is_open and Mark.SLUR_STOP not in note.marks)
     made: dict[int, list[int]] = {}
-    for place, note in enumerate(line):
+    for context, note in enumerate(line):
         for number in note.figures:
-            made.setdefault(number, []).append(place)
-    for number, places in made.items():
+            made.setdefault(number, []).append(context)
+    for number, contexts in made.items():
         figure = figures[number]
         if not (figure.is_slurred and figure.notes):
             continue
         leads_on = figure.last_slot == head(figure.last_slot // 2) and figure.notes[-1].anchor is None
-        first, last = places[0], places[-1] + (1 if leads_on else 0)
+        first, last = contexts[0], contexts[-1] + (1 if leads_on else 0)
         if first < last < len(line) and not any(taken[first : last + 1]):
             line[first] = replace(line[first], marks=(*line[first].marks, Mark.SLUR_START))
             line[last] = replace(line[last], marks=(Mark.SLUR_STOP, *line[last].marks))

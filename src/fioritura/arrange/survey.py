@@ -14,13 +14,15 @@ from numpy.typing import NDArray
 
 from fioritura.arrange.find import find_figures
 from fioritura.arrange.rendition import note_weights
-from fioritura.arrange.taste import contributions, figure_features, learned_scores, place_features, taste_of
+from fioritura.arrange.taste import context_features, contributions, figure_features, learned_scores, taste_of
+from fioritura.players.setting import Setting
+from fioritura.techniques.context import Context, contexts
 from fioritura.techniques.figure import Figure
-from fioritura.techniques.place import Place, Setting, places
 from fioritura.techniques.table import technique_named, wanted_techniques
 from fioritura.techniques.technique import Technique
 from fioritura.theory.metre import SIXTEENTH
 from fioritura.tune import Tune
+from fioritura.words import Message
 
 __all__ = ["Survey", "difficulty", "figure_id", "loss_of", "no_collector", "survey", "with_own_figures"]
 
@@ -36,8 +38,8 @@ class Survey:
     tune: Tune
     setting: Setting
     techniques: tuple[Technique, ...]
-    places: tuple[Place, ...] = field(repr=False)
-    found: tuple[Figure, ...] = field(repr=False)
+    contexts: tuple[Context, ...] = field(repr=False)
+    candidates: tuple[Figure, ...] = field(repr=False)
     scores: NDArray[np.float64] = field(repr=False)
     losses: tuple[float, ...] = field(repr=False)
     is_asked: bool = False
@@ -46,23 +48,23 @@ class Survey:
     @cached_property
     def figures(self) -> tuple[Figure, ...]:
         """The figures with their scores."""
-        return tuple(self.scored(number) for number in range(len(self.found)))
+        return tuple(self.scored(number) for number in range(len(self.candidates)))
 
     @cached_property
     def by_id(self) -> dict[str, int]:
         """Numbers of the figures by `figure_id`."""
-        return {figure_id(figure): number for number, figure in enumerate(self.found)}
+        return {figure_id(figure): number for number, figure in enumerate(self.candidates)}
 
     def scored(self, number: int) -> Figure:
         """A figure with its score."""
-        return replace(self.found[number], score=round(float(self.scores[number]), 4))
+        return replace(self.candidates[number], score=round(float(self.scores[number]), 4))
 
-    def why(self, figure: Figure) -> dict[str, float]:
+    def why(self, figure: Figure) -> dict[Message, float]:
         """What each feature of place and figure adds to the figure's score, largest first."""
         number = self.by_id[figure_id(figure)]
         technique = technique_named(figure.technique)
-        place = self.places[figure.anchors[0]]
-        return contributions(taste_of(self.setting.idiom), technique, place, figure, self.losses[number])
+        context = self.contexts[figure.anchors[0]]
+        return contributions(taste_of(self.setting.idiom), technique, context, figure, self.losses[number])
 
 
 @contextmanager
@@ -86,21 +88,25 @@ def survey(tune: Tune, setting: Setting, only: Iterable[str] = (), without: Iter
     Raises:
         OptionError: an unknown technique.
     """
-    only = tuple(only)
+    only, setting = tuple(only), setting.on(tune)
     techniques = wanted_techniques(setting.level, only, without)
     columns = {technique.id: column for column, technique in enumerate(techniques)}
-    around = places(tune, setting)
+    around = contexts(tune, setting)
     taste = taste_of(setting.idiom)
     offered = find_figures(around, techniques)
-    losses = tuple(loss_of(figure, place, weights) for weights in [note_weights(tune)] for place, figure in offered)
+    losses = tuple(
+        loss_of(figure, context, weights) for weights in [note_weights(tune)] for context, figure in offered
+    )
     if not offered:
         return Survey(tune, setting, techniques, around, (), np.zeros(0), (), bool(only))
-    by_place = np.array([place_features(place) for place in around]) @ taste.matrix(techniques)
+    by_place = np.array([context_features(context) for context in around]) @ taste.matrix(techniques)
     by_place += learned_scores(taste, tune, techniques)
     by_place += [taste.base.get(technique.id, 0.0) for technique in techniques]
-    rows = [place.index for place, _ in offered]
+    rows = [context.index for context, _ in offered]
     scores = by_place[rows, [columns[figure.technique] for _, figure in offered]]
-    by_figure = [figure_features(figure, place, loss) for (place, figure), loss in zip(offered, losses, strict=True)]
+    by_figure = [
+        figure_features(figure, context, loss) for (context, figure), loss in zip(offered, losses, strict=True)
+    ]
     scores += np.array(by_figure) @ taste.figure_weights
     figures = tuple(figure for _, figure in offered)
     scores += [figure.merit for figure in figures]
@@ -123,14 +129,14 @@ def difficulty(figure: Figure, setting: Setting) -> float:
     return round(level + 0.5 * min(setting.shortest_ticks / quickest, 1.0), 2)
 
 
-def loss_of(figure: Figure, place: Place, weights: Sequence[float]) -> float:
+def loss_of(figure: Figure, context: Context, weights: Sequence[float]) -> float:
     """Weight of the plain notes that lose their pitch, or their place by more than a sixteenth."""
     if not figure.notes:
         return 0.0
     placed = {note.anchor: note.onset_ticks for note in reversed(figure.notes) if note.anchor is not None}
     lost = 0.0
     for anchor in figure.anchors:
-        plain = place.tune.notes[anchor].onset_ticks
+        plain = context.tune.notes[anchor].onset_ticks
         if plain < figure.start_ticks and anchor in figure.anchors[:1] and not _comes_early(figure, anchor, plain):
             continue
         onset = placed.get(anchor, figure.end_ticks if figure.start_ticks <= plain < figure.end_ticks else plain)
@@ -149,6 +155,6 @@ def with_own_figures(found: Survey, own: Iterable[Figure]) -> Survey:
     if not own:
         return found
     weights = note_weights(found.tune)
-    losses = tuple(loss_of(figure, found.places[figure.anchors[0]], weights) for figure in own)
+    losses = tuple(loss_of(figure, found.contexts[figure.anchors[0]], weights) for figure in own)
     scores = np.concatenate([found.scores, [max(figure.score, 1.0) for figure in own]])
-    return replace(found, found=(*found.found, *own), scores=scores, losses=(*found.losses, *losses))
+    return replace(found, candidates=(*found.candidates, *own), scores=scores, losses=(*found.losses, *losses))

@@ -1,16 +1,17 @@
 """Taste: how well a figure suits its place, as a sum of named reasons.
 
 The score of a figure is a base for its technique in the idiom, plus a weight for each feature of the place, plus a
-weight for each feature of the figure itself. All weights stand in readable files, `taste/jazz.json` and
-`taste/folk.json`; `contributions` shows what each feature adds. Features lie between about −2 and 2.
+weight for each feature of the figure itself. All weights stand in readable files: those of all techniques in
+`taste_jazz.json` and `taste_folk.json`, those of one beside it (`weights`); `contributions` shows what each feature adds. Features lie between about −2 and 2.
 """
 
 from __future__ import annotations
 
 import json
+import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from functools import cache, lru_cache
+from functools import lru_cache
 from importlib.resources import files
 from math import log2
 from typing import Final
@@ -19,22 +20,25 @@ from zlib import crc32
 import numpy as np
 from numpy.typing import NDArray
 
-from fioritura.arrange.added_taste import added_taste
 from fioritura.arrange.grace_taste import folk_grace_taste, spots
+from fioritura.arrange.weights import weights_of
+from fioritura.players.setting import Idiom
+from fioritura.techniques.context import Context
 from fioritura.techniques.figure import Figure, FigureNote
-from fioritura.techniques.place import Idiom, Place
+from fioritura.techniques.table import family_of
 from fioritura.techniques.technique import Technique
 from fioritura.theory.metre import EIGHTH, QUARTER
 from fioritura.tune import Tune
+from fioritura.words import Message, message
 
 __all__ = [
     "FEATURES",
     "FIGURE_FEATURES",
     "Taste",
+    "context_features",
     "contributions",
     "figure_features",
     "learned_scores",
-    "place_features",
     "taste_of",
 ]
 
@@ -62,7 +66,7 @@ FEATURES: Final = (
     "guide tone at a change",
     "next is guide tone at a change",
 )
-"""Features of a place, in the order of `place_features`."""
+"""Features of a place, in the order of `context_features`."""
 
 FIGURE_FEATURES: Final = (
     "change from earlier statements",
@@ -74,9 +78,12 @@ FIGURE_FEATURES: Final = (
 """Features of a figure, in the order of `figure_features`."""
 
 
+_NO_LETTERS: Final = re.compile("[^a-z0-9]+")
+
+
 @dataclass(frozen=True)
 class Taste:
-    """Weights of an idiom: `base` by technique, `place` by technique and feature, `figure` by feature.
+    """Weights of an idiom: `base` by technique, `context` by technique and feature, `figure` by feature.
 
     `share` says what part of all figures a technique may make up (``"usual"`` for those not named). Where `learned`
     is not empty, grace notes are placed by the model of `grace_taste`, weighed by its entries.
@@ -84,7 +91,7 @@ class Taste:
 
     share: Mapping[str, float]
     base: Mapping[str, float]
-    place: Mapping[str, Mapping[str, float]]
+    context: Mapping[str, Mapping[str, float]]
     figure: Mapping[str, float]
     learned: Mapping[str, float]
 
@@ -93,7 +100,7 @@ class Taste:
         weights = np.zeros((len(FEATURES), len(techniques)))
         for column, technique in enumerate(techniques):
             for name in ("all", technique.family, technique.id):
-                for feature, weight in self.place.get(name, {}).items():
+                for feature, weight in self.context.get(name, {}).items():
                     weights[FEATURES.index(feature), column] += weight
         return weights
 
@@ -103,50 +110,59 @@ class Taste:
         return [self.figure.get(name, 0.0) for name in FIGURE_FEATURES]
 
 
-@cache
+@lru_cache(maxsize=8)
 def taste_of(idiom: Idiom) -> Taste:
-    """The taste of an idiom, read from its file, with that of plugins for their own techniques."""
+    """The taste of an idiom, read from its file and those of the techniques."""
     text = files("fioritura.arrange").joinpath(f"taste_{idiom}.json").read_text(encoding="utf-8")
     data = json.loads(text)
-    base, share, place = added_taste(idiom, FEATURES)
-    return Taste(share | data["share"], base | data["base"], place | data["place"], data["figure"], data["learned"])
+    weights = weights_of(idiom, FEATURES)
+    share = {id: own["share"] for id, own in weights.items() if "share" in own}
+    base = {id: own["base"] for id, own in weights.items() if "base" in own}
+    place = {id: own["place"] for id, own in weights.items() if "place" in own}
+    return Taste(
+        {"usual": data["usual share"], **share},
+        base,
+        {"all": data["place"], **place},
+        data["figure"],
+        data["learned"],
+    )
 
 
-def place_features(place: Place) -> list[float]:
+def context_features(context: Context) -> list[float]:
     """The features of a place, each about −2 to 2, in the order of `FEATURES`."""
-    note, came, after = place.note, place.interval_in, place.next
-    before = place.previous
+    note, came, after = context.note, context.interval_in, context.next
+    before = context.previous
     quick_around = sum(1 for near in (before, after) if near is not None and near.reach_ticks <= EIGHTH)
-    span = max(place.tune.duration_ticks, 1)
+    span = max(context.tune.duration_ticks, 1)
     return [
         max(-2.0, min(2.0, log2(max(note.duration_ticks, 1) / QUARTER))),
-        place.strength,
-        float(place.is_peak),
-        float(place.is_phrase_start),
-        float(place.is_phrase_end),
+        context.strength,
+        float(context.is_peak),
+        float(context.is_phrase_start),
+        float(context.is_phrase_end),
         float(came == 0),
         float(came is not None and abs(came) >= 5),
         float(came is not None and 0 < came <= 2),
         float(came is not None and -2 <= came < 0),
-        float(abs(place.interval_out or 0) >= 5),
-        float(before is None or place.chord != before.chord),
-        float(place.is_chord_tone),
-        min(place.gap_ticks / QUARTER, 2.0),
+        float(abs(context.interval_out or 0) >= 5),
+        float(before is None or context.chord != before.chord),
+        float(context.is_chord_tone),
+        min(context.gap_ticks / QUARTER, 2.0),
         quick_around / 2,
         after.strength if after else 0.0,
         max(-2.0, min(2.0, log2(max(after.note.duration_ticks, 1) / QUARTER))) if after else 0.0,
         float(after is not None and after.is_peak),
-        min(place.phrase.statement - 1, 3) / 2,
-        float(place.phrase.statement == 1),
+        min(context.phrase.statement - 1, 3) / 2,
+        float(context.phrase.statement == 1),
         note.onset_ticks / span,
-        float(place.is_guide_tone_at_change),
+        float(context.is_guide_tone_at_change),
         float(after is not None and after.is_guide_tone_at_change),
     ]
 
 
-def figure_features(figure: Figure, place: Place, loss: float) -> list[float]:
+def figure_features(figure: Figure, context: Context, loss: float) -> list[float]:
     """The features of the figure itself, in the order of `FIGURE_FEATURES`; `loss` is what it costs the tune."""
-    phrase = place.phrase
+    phrase = context.phrase
     change = _variation(figure.technique, phrase.model, phrase.statement) if phrase.statement > 1 else 0.0
     if not figure.notes:
         return [change, 0.0, 0.0, 0.0, 0.0]
@@ -155,8 +171,8 @@ def figure_features(figure: Figure, place: Place, loss: float) -> list[float]:
         shortest = min(shortest, note.duration_ticks)
         if note.anchor is None:
             added += 1
-            standing_out += _stands_out(place, note)
-    strain = min(place.setting.shortest_ticks / shortest, 1.5)
+            standing_out += _stands_out(context, note)
+    strain = min(context.setting.shortest_ticks / shortest, 1.5)
     return [change, loss / 4, added / 4, strain, standing_out]
 
 
@@ -167,52 +183,63 @@ def _variation(technique: str, model: int, statement: int) -> float:
     return crc32(f"{technique}/{model}/{statement}".encode()) / 2**31 - 1.0
 
 
-def _stands_out(place: Place, note: FigureNote) -> float:
-    strength = place.strength_at(note.onset_ticks)
+def _stands_out(context: Context, note: FigureNote) -> float:
+    strength = context.strength_at(note.onset_ticks)
     if strength < 0.5:
         return 0.0
-    span = place.tune.chord_at(note.onset_ticks)
+    span = context.tune.chord_at(note.onset_ticks)
     return strength if span and span.chord and note.pitch.midi % 12 not in span.chord.pitch_classes else 0.0
+
+
+@lru_cache(maxsize=256)
+def feature_name(name: str) -> Message:
+    """A feature as it is said to people; its own name is a key of the files of weights."""
+    return message(f"feature-{_NO_LETTERS.sub('-', name)}")
 
 
 def learned_scores(taste: Taste, tune: Tune, techniques: Sequence[Technique]) -> NDArray[np.float64]:
     """What the learned model of grace notes adds to each technique at each note: shape (notes, techniques)."""
     added = np.zeros((len(tune.notes), len(techniques)))
-    columns = [n for n, technique in enumerate(techniques) if technique.family == "graces"]
+    columns = [n for n, technique in enumerate(techniques) if family_of(technique).are_graces]
     if not (taste.learned and columns):
         return added
     model = folk_grace_taste()
     sides = np.array([_side(techniques[column]) for column in columns])
     for row, spot in enumerate(spots(tune)):
-        place = taste.learned["placement"] * (model.placement_score(spot) - taste.learned["usual placement"])
-        added[row, columns] = place + taste.learned["side"] * model.side_score(spot) * sides
+        context = taste.learned["placement"] * (model.placement_score(spot) - taste.learned["usual placement"])
+        added[row, columns] = context + taste.learned["side"] * model.side_score(spot) * sides
     return added
 
 
-def learned_reasons(taste: Taste, tune: Tune, index: int, technique: Technique) -> dict[str, float]:
+def learned_reasons(taste: Taste, tune: Tune, index: int, technique: Technique) -> dict[Message, float]:
     """What each feature of the learned model adds for a technique at a note; empty where nothing is learned."""
-    if not (taste.learned and technique.family == "graces"):
+    if not (taste.learned and family_of(technique).are_graces):
         return {}
     model, spot = folk_grace_taste(), spots(tune)[index]
     by_place, by_side = taste.learned["placement"], taste.learned["side"] * _side(technique)
-    reasons = {"usual place": by_place * (model.placement_base - taste.learned["usual placement"])}
-    reasons |= {f"place: {name}": by_place * value for name, value in model.placement_reasons(spot).items()}
-    reasons["usual side"] = by_side * model.side_base
-    return reasons | {f"side: {name}": by_side * value for name, value in model.side_reasons(spot).items()}
+    reasons = {feature_name("usual place"): by_place * (model.placement_base - taste.learned["usual placement"])}
+    places, sides = model.placement_reasons(spot), model.side_reasons(spot)
+    reasons |= {message("feature-placement", feature=feature_name(n)): by_place * v for n, v in places.items()}
+    reasons[feature_name("usual side")] = by_side * model.side_base
+    return reasons | {message("feature-side", feature=feature_name(n)): by_side * v for n, v in sides.items()}
 
 
 def _side(technique: Technique) -> float:
-    """+1 for grace notes from above, −1 from below, 0 for both."""
-    return float("upper" in technique.id) - float("lower" in technique.id)
+    """+1 for a technique above the note, −1 below, 0 for both or neither."""
+    return float(technique.side == "above") - float(technique.side == "below")
 
 
-def contributions(taste: Taste, technique: Technique, place: Place, figure: Figure, loss: float) -> dict[str, float]:
+def contributions(
+    taste: Taste, technique: Technique, context: Context, figure: Figure, loss: float
+) -> dict[Message, float]:
     """What each feature adds to the score of a figure, largest first; zeros are left out."""
     weights = taste.matrix([technique])[:, 0]
-    found = {"technique": taste.base.get(technique.id, 0.0)}
-    found["choice among its variants"] = figure.merit
-    found |= {name: w * v for name, w, v in zip(FEATURES, weights, place_features(place), strict=True)}
-    found |= learned_reasons(taste, place.tune, place.index, technique)
-    own = zip(FIGURE_FEATURES, taste.figure_weights, figure_features(figure, place, loss), strict=True)
-    found |= {name: w * v for name, w, v in own}
+    found = {feature_name("technique"): taste.base.get(technique.id, 0.0)}
+    found[feature_name("choice among its variants")] = figure.merit
+    found |= {
+        feature_name(name): w * v for name, w, v in zip(FEATURES, weights, context_features(context), strict=True)
+    }
+    found |= learned_reasons(taste, context.tune, context.index, technique)
+    own = zip(FIGURE_FEATURES, taste.figure_weights, figure_features(figure, context, loss), strict=True)
+    found |= {feature_name(name): w * v for name, w, v in own}
     return dict(sorted(((n, v) for n, v in found.items() if abs(v) > 5e-4), key=lambda item: -abs(item[1])))

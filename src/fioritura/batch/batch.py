@@ -9,16 +9,16 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any, Final
 
-from fioritura.batch.job import LIMIT_SEC, Failure, Job, Made, Take, make, soundfont_id
+from fioritura.batch.job import LIMIT_SEC, Failure, Made, TakeFile, TuneTask, make, soundfont_id
 from fioritura.batch.pool import Lost, Team
 from fioritura.batch.sources import Found, Sources
 from fioritura.batch.store import Store
-from fioritura.batch.wishes import Piece, Wishes
+from fioritura.batch.wishes import Output, Wishes
 from fioritura.errors import FiorituraError
 from fioritura.files import read_bytes
 from fioritura.lesson.cache import code_digest, digest
 
-__all__ = ["Progress", "Summary", "run_batch"]
+__all__ = ["OnSummary", "Summary", "run_batch"]
 
 
 @dataclass
@@ -39,7 +39,7 @@ class Summary:
 MAX_TAKE_BYTES: Final = 512 * 1024 * 1024
 """The largest recording: it is sent to the worker whole."""
 
-Progress = Callable[[Summary], None]
+OnSummary = Callable[[Summary], None]
 """Told how far the batch is, after each tune."""
 
 
@@ -48,7 +48,7 @@ def run_batch(
     out: Path,
     wishes: Wishes,
     team: Team,
-    progress: Progress = lambda summary: None,
+    progress: OnSummary = lambda summary: None,
     limit_sec: float = LIMIT_SEC,
 ) -> Summary:
     """Make all pieces of all tunes that do not lie in `out` already; see `Store` for what `out` holds then.
@@ -75,14 +75,14 @@ class _Open:
 
     number: int
     share: float
-    keys: dict[Piece, str]
+    keys: dict[Output, str]
     refused: tuple[Failure, ...]
 
 
 class _Run:
     """A batch at work. Results come in any order; failures are written in the order of the tunes."""
 
-    def __init__(self, sources: Sources, wishes: Wishes, store: Store, progress: Progress, limit_sec: float) -> None:
+    def __init__(self, sources: Sources, wishes: Wishes, store: Store, progress: OnSummary, limit_sec: float) -> None:
         self.sources, self.wishes, self.store, self.progress = sources, wishes, store, progress
         self.limit_sec = limit_sec
         self.summary = Summary()
@@ -94,7 +94,7 @@ class _Run:
         self._outcomes: dict[int, tuple[Failure, ...]] = {}
         self._written = 0
 
-    def jobs(self) -> Iterator[Job]:
+    def jobs(self) -> Iterator[TuneTask]:
         """The jobs that are still to be done; what is done is counted on the way."""
         for number, found in enumerate(self.sources):
             self.summary.tunes += 1
@@ -106,7 +106,7 @@ class _Run:
             if job is not None:
                 yield job
 
-    def _job(self, number: int, found: Found) -> Job | None:
+    def _job(self, number: int, found: Found) -> TuneTask | None:
         """The job of a tune; None where all is done, which is noted."""
         if found.error or found.tune is None:
             raise found.error or AssertionError(found.name)
@@ -124,22 +124,24 @@ class _Run:
         self._open[found.name] = _Open(number, found.share, keys, tuple(refused))
         heard = tuple(take for take in takes if take.piece in todo)
         font = self.soundfont if any(piece.needs_sound for piece in todo) else None
-        return Job(found.name, found.source, found.tune, self.wishes, todo, heard, self.code, font, self.limit_sec)
+        return TuneTask(
+            found.name, found.source, found.tune, self.wishes, todo, heard, self.code, font, self.limit_sec
+        )
 
-    def _key(self, piece: Piece, content: bytes, *more: bytes) -> str:
+    def _key(self, piece: Output, content: bytes, *more: bytes) -> str:
         font = self.soundfont if piece.needs_sound else None
         return digest("batch", content, *more, piece, *self.wishes.bearing_on(piece), font)
 
-    def _takes(self, found: Found, refused: list[Failure]) -> Iterator[Take]:
+    def _takes(self, found: Found, refused: list[Failure]) -> Iterator[TakeFile]:
         """The takes of a tune that can be read; the others are `refused`."""
         for path in found.takes if "report" in self.wishes.kinds else ():
-            piece = Piece("report", f"takes/{path.name}.json", max(self.wishes.levels))
+            piece = Output("report", f"takes/{path.name}.json", max(self.wishes.levels))
             try:
-                yield Take(piece, path.name, read_bytes(path, MAX_TAKE_BYTES))
+                yield TakeFile(piece, path.name, read_bytes(path, MAX_TAKE_BYTES))
             except FiorituraError as error:
                 refused.append(Failure(found.source, piece.path, type(error).__name__, str(error)))
 
-    def take_in(self, job: Job, outcome: Made | Lost) -> None:
+    def take_in(self, job: TuneTask, outcome: Made | Lost) -> None:
         """Put away what came of a job."""
         begun = self._open.pop(job.name)
         if isinstance(outcome, Lost):

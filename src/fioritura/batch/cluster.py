@@ -9,7 +9,7 @@ from itertools import islice
 from types import TracebackType
 from typing import Any, Final
 
-from fioritura.batch.job import Job, Made
+from fioritura.batch.job import Made, TuneTask
 from fioritura.batch.pool import Lost
 from fioritura.errors import ToolError
 
@@ -35,21 +35,17 @@ class Cluster:
         try:
             from distributed import Client
         except ImportError:
-            raise ToolError("A cluster needs dask.distributed: pip install 'fioritura[cluster]'.") from None
+            raise ToolError("cluster-not-installed") from None
         logging.getLogger("distributed.client").setLevel(logging.CRITICAL)
         try:
             self._client: Any = Client(self.address, timeout=_CONNECT_SEC, set_as_default=False)
         except (OSError, ValueError, TimeoutError) as error:
-            raise ToolError(
-                f"No scheduler answers at {self.address} ({error}): start one with `dask scheduler`."
-            ) from None
+            raise ToolError("no-scheduler", address=self.address, reason=str(error)) from None
         try:
             self._client.wait_for_workers(1, timeout=_FIRST_WORKER_SEC)
         except TimeoutError:
             self._client.close()
-            raise ToolError(
-                f"The scheduler at {self.address} has no worker: start some with `dask worker {self.address}`."
-            ) from None
+            raise ToolError("no-cluster-worker", address=self.address) from None
         return self
 
     def __exit__(
@@ -57,14 +53,16 @@ class Cluster:
     ) -> None:
         self._client.close()
 
-    def spread(self, make: Callable[[Job], Made], jobs: Iterator[Job]) -> Iterator[tuple[Job, Made | Lost]]:
+    def spread(
+        self, make: Callable[[TuneTask], Made], jobs: Iterator[TuneTask]
+    ) -> Iterator[tuple[TuneTask, Made | Lost]]:
         """What comes of the jobs, as it comes. A job whose worker dies is given to another by the scheduler; one that
         was there at the death of several is tried once more when all others are done, alone.
 
         Raises:
             ToolError: the scheduler has gone, or Fioritura is not installed on a worker; whatever `make` raises.
         """
-        suspects: list[Job] = []
+        suspects: list[TuneTask] = []
         for job, outcome in self._together(make, jobs):
             if outcome is None:
                 suspects.append(job)
@@ -74,11 +72,13 @@ class Cluster:
             for job, outcome in self._together(make, iter([suspect])):
                 yield job, outcome or Lost("it ended one worker after the other: try it alone, or leave it out")
 
-    def _together(self, make: Callable[[Job], Made], jobs: Iterator[Job]) -> Iterator[tuple[Job, Made | None]]:
+    def _together(
+        self, make: Callable[[TuneTask], Made], jobs: Iterator[TuneTask]
+    ) -> Iterator[tuple[TuneTask, Made | None]]:
         """The jobs with what comes of them; None for one that the scheduler has given up."""
         from distributed import CancelledError, KilledWorker, as_completed
 
-        at_hand: dict[Any, Job] = {}
+        at_hand: dict[Any, TuneTask] = {}
         coming = as_completed(loop=self._client.loop)
         while True:
             for job in islice(jobs, max(0, self._room() - len(at_hand))):
@@ -94,11 +94,9 @@ class Cluster:
             except KilledWorker:
                 yield job, None
             except CancelledError:
-                raise ToolError(
-                    f"The scheduler at {self.address} is gone: start it again and run the same command to go on."
-                ) from None
+                raise ToolError("scheduler-gone", address=self.address) from None
             except ModuleNotFoundError as error:
-                raise ToolError(f"A worker lacks {error.name}: install Fioritura on all machines.") from None
+                raise ToolError("worker-lacks", name=str(error.name)) from None
 
     def _room(self) -> int:
         """How many jobs are to be at hand, with the workers that there are now; looked up once a second."""

@@ -17,37 +17,39 @@ from fioritura.arrange.arrangement import Arrangement
 from fioritura.arrange.arranger import choose_figures
 from fioritura.arrange.prepare import nearest_octave, prepared, setting_for
 from fioritura.arrange.survey import survey
-from fioritura.batch.wishes import Piece, Wishes
+from fioritura.batch.wishes import Output, Wishes
 from fioritura.errors import FiorituraError, ToolError
 from fioritura.lesson.cache import code_digest
 from fioritura.lesson.edition import Edition, line_bytes, line_performance
 from fioritura.notation.read import UnreadTune
 from fioritura.players.instruments import instrument_named
-from fioritura.techniques.place import Setting
+from fioritura.players.setting import Setting
 from fioritura.tune import Tune
+from fioritura.words import Message, message, say, speaking
 
-__all__ = ["LIMIT_SEC", "Failure", "Job", "Made", "MadePiece", "Take", "make", "soundfont_id"]
+__all__ = ["LIMIT_SEC", "Failure", "Made", "MadeOutput", "TakeFile", "TuneTask", "make", "soundfont_id"]
 
 READING, ENGINE, WRITING, OTHER = "reading", "engine", "writing", "sound, packs and takes"
 """The stages of the work, by which its cost is told."""
 
 LIMIT_SEC: Final = 900.0
 
+_NAMES_THE_TUNE: Final = ("problem-in-file", "problem-in-tune")
 _ONE_AT_A_TIME: Final = threading.Lock()
 """Workers of a cluster may run threads; the engraver and the typesetter are used by one at a time."""
 
 
 @dataclass(frozen=True, slots=True)
-class Take:
+class TakeFile:
     """A recording of the tune: the piece that its report is, and the file's name and content."""
 
-    piece: Piece
+    piece: Output
     name: str
     data: bytes = field(repr=False)
 
 
 @dataclass(frozen=True, slots=True)
-class Job:
+class TuneTask:
     """A tune and the pieces to make of it. `code` and `soundfont` are those that the results must be made with;
     after `limit_sec` the tune is given up (where the work is done in a process's main thread, and the system can)."""
 
@@ -55,8 +57,8 @@ class Job:
     source: str
     tune: UnreadTune
     wishes: Wishes
-    pieces: tuple[Piece, ...]
-    takes: tuple[Take, ...] = ()
+    pieces: tuple[Output, ...]
+    takes: tuple[TakeFile, ...] = ()
     code: str = ""
     soundfont: tuple[str, int] | None = None
     limit_sec: float = LIMIT_SEC
@@ -73,10 +75,10 @@ class Failure:
 
 
 @dataclass(frozen=True, slots=True)
-class MadePiece:
+class MadeOutput:
     """A piece that was made: its files by their paths in it (``""`` where it is a file itself), and what is in it."""
 
-    piece: Piece
+    piece: Output
     files: Mapping[str, bytes] = field(repr=False)
     facts: Mapping[str, Any]
 
@@ -87,26 +89,22 @@ class Made:
 
     title: str = ""
     warnings: tuple[str, ...] = ()
-    pieces: tuple[MadePiece, ...] = ()
+    pieces: tuple[MadeOutput, ...] = ()
     failures: tuple[Failure, ...] = ()
     cpu_sec: Mapping[str, float] = field(default_factory=dict)
 
 
-def make(job: Job) -> Made:
+def make(job: TuneTask) -> Made:
     """Make the pieces of a job, each as far as it goes; what fails is told, not raised.
 
     Raises:
         ToolError: this worker has another version of the program, or another soundfont, than the job asks for.
     """
     if job.code and job.code != code_digest():
-        raise ToolError(
-            "A worker runs another version of Fioritura or of its tools: install the same on all machines."
-        )
+        raise ToolError("worker-other-version")
     if job.soundfont and job.soundfont != soundfont_id():
-        raise ToolError(
-            f"A worker plays with another soundfont than {job.soundfont[0]}: give all machines the same file."
-        )
-    with _ONE_AT_A_TIME, _limited(job.limit_sec):
+        raise ToolError("worker-other-soundfont", name=job.soundfont[0])
+    with _ONE_AT_A_TIME, _limited(job.limit_sec), speaking(job.wishes.language):
         return _Work(job).made()
 
 
@@ -115,9 +113,7 @@ def _limited(seconds: float) -> Iterator[None]:
     """Raise `_OverTimeError` in the block once it lasts longer."""
 
     def stop(*arguments: object) -> None:
-        raise _OverTimeError(
-            f"it took more than {seconds:g} s and was given up: try it alone, or with a longer --limit"
-        )
+        raise _OverTimeError(message("batch-over-time", seconds=seconds))
 
     if not hasattr(signal, "setitimer") or threading.current_thread() is not threading.main_thread():
         yield
@@ -150,20 +146,20 @@ def soundfont_id() -> tuple[str, int]:
 class _Work:
     """A job being done: what several pieces need is made once."""
 
-    def __init__(self, job: Job) -> None:
+    def __init__(self, job: TuneTask) -> None:
         self.job, self.wishes = job, job.wishes
         self.cpu_sec: dict[str, float] = {}
         self.failures: list[Failure] = []
         self.arrangements: dict[int, Arrangement] = {}
 
     def made(self) -> Made:
-        pieces: list[MadePiece] = []
+        pieces: list[MadeOutput] = []
         takes = {take.piece: take for take in self.job.takes}
         title = ""
         warnings: tuple[str, ...] = ()
         try:
             with self._told(""):
-                title, warnings = self.tune.title, self.tune.warnings
+                title, warnings = self.tune.title, tuple(map(say, self.tune.warnings))
                 for piece in self.job.pieces:
                     with self._told(piece.path):
                         pieces.append(self._piece(piece, takes.get(piece)))
@@ -173,20 +169,22 @@ class _Work:
 
     @contextmanager
     def _told(self, piece: str) -> Iterator[None]:
-        """Note what goes wrong, whatever it is: the other pieces and tunes go on."""
+        """Note what goes wrong, whatever it is: the other pieces and tunes go on.
+
+        That the message names the tune again is left out.
+        """
         try:
             yield
         except FiorituraError as error:
-            self._fail(piece, type(error).__name__, str(error))
+            said = error.message
+            while said.id in _NAMES_THE_TUNE and isinstance(problem := said["problem"], Message):
+                said = problem
+            self._fail(piece, type(error).__name__, say(said))
         except Exception as error:
-            reason = f"a fault of the program ({type(error).__name__}: {error}): please report it with the tune"
-            self._fail(piece, "Fault", reason)
+            self._fail(piece, "Fault", say(message("batch-fault", kind=type(error).__name__, reason=str(error))))
 
     def _fail(self, piece: str, kind: str, reason: str) -> None:
-        """Note a failure; that the message names the tune again is left out."""
-        tune = self.job.tune
-        for name in (tune.path.name, tune.label):
-            reason = reason.removeprefix(f"{name}: ")
+        """Note a failure."""
         self.failures.append(Failure(self.job.source, piece, kind, reason))
 
     @contextmanager
@@ -208,10 +206,7 @@ class _Work:
             is_usual = self.wishes.octave is None and octave == instrument.reading_octave
             ready = prepared(tune, instrument, octave=None if is_usual else octave, unfold=self.wishes.unfold)
         if self.wishes.octave is None and not is_usual:
-            note = (
-                f"Moved by {octave} octave{'s' if abs(octave) != 1 else ''}, so that all notes lie on the instrument."
-            )
-            ready = replace(ready, warnings=(*ready.warnings, note))
+            ready = replace(ready, warnings=(*ready.warnings, message("batch-moved", octaves=octave)))
         self.octave = octave
         return ready
 
@@ -239,7 +234,7 @@ class _Work:
             density=wishes.density,
         )
 
-    def _piece(self, piece: Piece, take: Take | None) -> MadePiece:
+    def _piece(self, piece: Output, take: TakeFile | None) -> MadeOutput:
         if piece.kind == "pack":
             return self._pack(piece)
         if take is not None:
@@ -254,11 +249,11 @@ class _Work:
             with self._stage(OTHER):
                 data = _sound(edition, piece.ending)
         facts = {"figures": len(rendition.figures), "kept_share": round(rendition.kept_share, 4)}
-        return MadePiece(piece, {"": data}, facts)
+        return MadeOutput(piece, {"": data}, facts)
 
-    def _pack(self, piece: Piece) -> MadePiece:
+    def _pack(self, piece: Output) -> MadeOutput:
         from fioritura.lesson.lesson import lesson_of
-        from fioritura.lesson.manifest import Source
+        from fioritura.lesson.manifest import PackSource
         from fioritura.lesson.pack import PackOptions, write_pack
 
         wishes, setting = self.wishes, self._setting(piece.level)
@@ -278,16 +273,16 @@ class _Work:
             )
             options = PackOptions(sections=wishes.sections, audio=wishes.audio, workers=1)
             manifest = write_pack(
-                lesson, folder / "pack", options, source=Source(source), settings=self._pack_settings(piece)
+                lesson, folder / "pack", options, source=PackSource(source), settings=self._pack_settings(piece)
             )
             files = {
                 path.relative_to(folder / "pack").as_posix(): path.read_bytes()
                 for path in sorted((folder / "pack").rglob("*"))
                 if path.is_file()
             }
-        return MadePiece(piece, files, {"techniques": len(manifest["techniques"])})
+        return MadeOutput(piece, files, {"techniques": len(manifest["techniques"])})
 
-    def _pack_settings(self, piece: Piece) -> dict[str, Any]:
+    def _pack_settings(self, piece: Output) -> dict[str, Any]:
         """What `fioritura lesson` makes the same pack from again."""
         wishes = self.wishes
         return {
@@ -309,13 +304,17 @@ class _Work:
             "audio": wishes.audio,
         }
 
-    def _report(self, piece: Piece, take: Take) -> MadePiece:
+    def _report(self, piece: Output, take: TakeFile) -> MadeOutput:
         import json
 
         from fioritura.review.take_review import review_take
 
         asked = self.arrangement(self.wishes.asked) if self.wishes.asked else None
-        with self._stage(OTHER), tempfile.TemporaryDirectory(prefix="fioritura-") as name:
+        with (
+            self._stage(OTHER),
+            tempfile.TemporaryDirectory(prefix="fioritura-") as name,
+            speaking(self.wishes.language),
+        ):
             path = Path(name) / f"take{Path(take.name).suffix}"
             path.write_bytes(take.data)
             review = review_take(
@@ -326,8 +325,9 @@ class _Work:
                 level=piece.level,
                 name=take.name,
             )
-        text = json.dumps(review.to_dict(), indent=2, ensure_ascii=False) + "\n"
-        return MadePiece(piece, {"": text.encode()}, {"praise": review.praise})
+            text = json.dumps(review.to_dict(), indent=2, ensure_ascii=False) + "\n"
+            praise = say(review.praise)
+        return MadeOutput(piece, {"": text.encode()}, {"praise": praise})
 
 
 def _sound(edition: Edition, ending: str) -> bytes:

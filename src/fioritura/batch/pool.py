@@ -12,7 +12,7 @@ from itertools import islice
 from types import TracebackType
 from typing import Final, Protocol
 
-from fioritura.batch.job import Job, Made
+from fioritura.batch.job import Made, TuneTask
 from fioritura.lesson.workers import start_method, worker_setup
 
 __all__ = ["Lost", "Pool", "Team"]
@@ -39,7 +39,9 @@ class Team(Protocol):
         self, kind: type[BaseException] | None, error: BaseException | None, trace: TracebackType | None
     ) -> None: ...
 
-    def spread(self, make: Callable[[Job], Made], jobs: Iterator[Job]) -> Iterator[tuple[Job, Made | Lost]]:
+    def spread(
+        self, make: Callable[[TuneTask], Made], jobs: Iterator[TuneTask]
+    ) -> Iterator[tuple[TuneTask, Made | Lost]]:
         """What comes of the jobs, as it comes; jobs are drawn only as fast as they are done."""
 
 
@@ -65,16 +67,18 @@ class Pool:
         context = multiprocessing.get_context(start_method())
         return ProcessPoolExecutor(self.count, mp_context=context, initializer=worker_setup)
 
-    def spread(self, make: Callable[[Job], Made], jobs: Iterator[Job]) -> Iterator[tuple[Job, Made | Lost]]:
+    def spread(
+        self, make: Callable[[TuneTask], Made], jobs: Iterator[TuneTask]
+    ) -> Iterator[tuple[TuneTask, Made | Lost]]:
         """What comes of the jobs, as it comes. Where a worker dies, the jobs at hand are done again one by one, so
         that none is lost and the one that kills its worker is known.
 
         Raises:
             Whatever `make` raises.
         """
-        at_hand: dict[Future[Made], Job] = {}
+        at_hand: dict[Future[Made], TuneTask] = {}
         while True:
-            suspects: deque[Job] = deque()
+            suspects: deque[TuneTask] = deque()
             for job in islice(jobs, _AHEAD * self.count - len(at_hand)):
                 try:
                     at_hand[self._executor.submit(make, job)] = job
@@ -96,7 +100,7 @@ class Pool:
                 for job in suspects:
                     yield job, self._alone(make, job)
 
-    def _alone(self, make: Callable[[Job], Made], job: Job) -> Made | Lost:
+    def _alone(self, make: Callable[[TuneTask], Made], job: TuneTask) -> Made | Lost:
         for _ in range(_TRIES_ALONE):
             try:
                 return self._executor.submit(make, job).result()

@@ -48,10 +48,10 @@ class Sources:
         self.root, self.out = root, out.resolve()
         self.takes = Takes(takes) if takes else None
         if not root.exists():
-            raise ReadError(f"{root} does not exist: name a folder of tunes, or a book.")
+            raise ReadError("batch-nothing-there", path=str(root))
         self.total_bytes = sum(_bytes_in(path) for folder in self._folders() for path in folder)
         if not self.total_bytes:
-            raise ReadError(f"There is no tune in {root}: a tune's file ends in {', '.join(TUNE_SUFFIXES)}.")
+            raise ReadError("batch-no-tune", path=str(root), known=tuple(TUNE_SUFFIXES))
 
     def __iter__(self) -> Iterator[Found]:
         """Every tune once; one file is held at a time."""

@@ -16,8 +16,8 @@ from pathlib import Path
 from types import TracebackType
 from typing import IO, Any, Final
 
-from fioritura.batch.job import Failure, Job, Made, MadePiece
-from fioritura.batch.wishes import Piece
+from fioritura.batch.job import Failure, Made, MadeOutput, TuneTask
+from fioritura.batch.wishes import Output
 from fioritura.errors import OutputError
 
 __all__ = ["FAILURES", "RECORD", "REPORT", "Store", "failures_in"]
@@ -43,7 +43,7 @@ class Store:
     def __enter__(self) -> Store:
         with _writing(self.out):
             if self.out.exists() and not self.out.is_dir():
-                raise OutputError(f"{self.out} is a file, not a folder: give another --out.")
+                raise OutputError("out-is-file", path=str(self.out))
             self.stage.mkdir(parents=True, exist_ok=True)
             self._lock = _locked(self.stage / "lock", self.out)
             self._clear()
@@ -62,7 +62,7 @@ class Store:
             self._lock.close()
             self.stage.rmdir()
 
-    def done(self, name: str, keys: Mapping[Piece, str]) -> set[Piece]:
+    def done(self, name: str, keys: Mapping[Output, str]) -> set[Output]:
         """Those pieces of a tune that lie here whole, made from the same."""
         kept = self._record(name).get("pieces", {})
         return {piece for piece, key in keys.items() if self._is_whole(name, piece.path, kept.get(piece.path), key)}
@@ -76,7 +76,7 @@ class Store:
         except (OSError, KeyError, AttributeError):
             return False
 
-    def keep(self, job: Job, made: Made, keys: Mapping[Piece, str]) -> None:
+    def keep(self, job: TuneTask, made: Made, keys: Mapping[Output, str]) -> None:
         """Put the pieces that were made into the tune's folder, and then their names into its record.
 
         Raises:
@@ -139,7 +139,7 @@ class Store:
             return {}
         return found if isinstance(found, dict) and isinstance(found.get("pieces"), dict) else {}
 
-    def _put_piece(self, place: Path, made: MadePiece, *, is_new: bool) -> None:
+    def _put_piece(self, place: Path, made: MadeOutput, *, is_new: bool) -> None:
         if "" in made.files:
             self._put(place, made.files[""])
             return
@@ -185,9 +185,7 @@ def _writing(out: Path) -> Iterator[None]:
     try:
         yield
     except OSError as error:
-        raise OutputError(
-            f"{out} can't be written ({error.strerror}): check space and rights, then run the same again."
-        ) from None
+        raise OutputError("batch-unwritable", path=str(out), reason=str(error.strerror)) from None
 
 
 def _locked(path: Path, out: Path) -> IO[bytes]:
@@ -201,7 +199,7 @@ def _locked(path: Path, out: Path) -> IO[bytes]:
         fcntl.lockf(file, fcntl.LOCK_EX | fcntl.LOCK_NB)
     except OSError:
         file.close()
-        raise OutputError(f"Another batch is at work in {out}: wait for it, or give another --out.") from None
+        raise OutputError("batch-busy", path=str(out)) from None
     return file
 
 

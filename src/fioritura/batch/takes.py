@@ -30,7 +30,7 @@ class Takes:
 
     def __init__(self, folder: Path) -> None:
         if not folder.is_dir():
-            raise ReadError(f"{folder} is no folder of takes: give --takes the folder of the recordings.")
+            raise ReadError("takes-no-folder", path=str(folder))
         self._by_folder: dict[PurePosixPath, list[Path]] = {}
         self._free: set[Path] = set()
         for path in sorted(folder.rglob("*")):
@@ -39,7 +39,7 @@ class Takes:
                 self._by_folder.setdefault(place, []).append(path)
                 self._free.add(path)
         if not self._free:
-            raise ReadError(f"There is no recording in {folder}: a take ends in {', '.join(TAKE_SUFFIXES)}.")
+            raise ReadError("takes-no-recording", path=str(folder), known=tuple(TAKE_SUFFIXES))
         self.folder = folder
 
     def of_tune(self, name: PurePosixPath, stems: Collection[str]) -> tuple[Path, ...]:

@@ -7,17 +7,18 @@ from dataclasses import dataclass
 from typing import Final, Literal
 
 from fioritura.errors import OptionError
-from fioritura.lesson.catalogue import catalogue
 from fioritura.lesson.pack import SECTIONS
+from fioritura.lesson.plan import check_language
 from fioritura.notation.assemble import Irregular
 from fioritura.notation.engraving.page import Paper
 from fioritura.players.instruments import instrument_named
 from fioritura.players.limits import LEVELS
-from fioritura.techniques.place import Idiom
+from fioritura.players.setting import Idiom
 from fioritura.techniques.table import wanted_techniques
 from fioritura.tune import Feel
+from fioritura.words import Message, message
 
-__all__ = ["AUDIO", "FORMATS", "KINDS", "Kind", "Piece", "Wishes"]
+__all__ = ["AUDIO", "FORMATS", "KINDS", "Kind", "Output", "Wishes"]
 
 Kind = Literal["notation", "sound", "pack", "report"]
 
@@ -31,7 +32,7 @@ AUDIO: Final = ("mp3", "flac", "wav")
 
 
 @dataclass(frozen=True, slots=True)
-class Piece:
+class Output:
     """One thing to make of a tune: a file, or the folder of a pack, at `path` in the tune's own folder."""
 
     kind: Kind
@@ -74,30 +75,30 @@ class Wishes:
     asked: int = 0
 
     def __post_init__(self) -> None:
-        _refuse_others("thing to make", self.kinds, KINDS)
-        _refuse_others("format", self.formats, FORMATS)
-        _refuse_others("audio format", (self.audio,), AUDIO)
-        _refuse_others("section of a pack", self.sections, SECTIONS)
-        _refuse_others("level", self.levels, LEVELS)
-        _refuse_others("level asked of takes", (self.asked,), (0, *LEVELS))
+        _refuse_others(message("batch-kind"), self.kinds, KINDS)
+        _refuse_others(message("batch-format"), self.formats, FORMATS)
+        _refuse_others(message("batch-audio"), (self.audio,), AUDIO)
+        _refuse_others(message("batch-section"), self.sections, SECTIONS)
+        _refuse_others(message("batch-level"), self.levels, LEVELS)
+        _refuse_others(message("batch-asked"), (self.asked,), (0, *LEVELS))
         if self.octave is not None and not -3 <= self.octave <= 3:
-            raise OptionError(f"{self.octave} octaves is too far: give -3 to 3.")
+            raise OptionError("octave-too-far", given=self.octave)
         instrument_named(self.player)
         wanted_techniques(max(self.levels), self.only, self.without)
-        catalogue(self.language)
+        check_language(self.language)
 
-    def pieces(self) -> Iterator[Piece]:
+    def pieces(self) -> Iterator[Output]:
         """The pieces of any tune; reports on takes come on top."""
         for level in self.levels:
             if "notation" in self.kinds:
                 for ending in self.formats:
-                    yield Piece("notation", f"level-{level}.{ending}", level, ending)
+                    yield Output("notation", f"level-{level}.{ending}", level, ending)
             if "sound" in self.kinds:
-                yield Piece("sound", f"level-{level}.{self.audio}", level, self.audio)
+                yield Output("sound", f"level-{level}.{self.audio}", level, self.audio)
             if "pack" in self.kinds:
-                yield Piece("pack", f"level-{level}-pack", level)
+                yield Output("pack", f"level-{level}-pack", level)
 
-    def bearing_on(self, piece: Piece) -> tuple[object, ...]:
+    def bearing_on(self, piece: Output) -> tuple[object, ...]:
         """All that a piece's content depends on, beside the tune and the program."""
         manner = (
             *(self.player, piece.level, self.idiom, self.feel, self.tempo, self.density),
@@ -106,13 +107,13 @@ class Wishes:
         if piece.kind == "pack":
             return (*manner, self.sections, self.language, self.paper, self.audio)
         if piece.kind == "report":
-            return (*manner, self.asked)
+            return (*manner, self.asked, self.language)
         return (*manner, self.paper) if piece.ending == "pdf" else manner
 
 
-def _refuse_others(what: str, given: tuple[object, ...], known: tuple[object, ...]) -> None:
+def _refuse_others(what: Message, given: tuple[object, ...], known: tuple[object, ...]) -> None:
     if not given:
-        raise OptionError(f"No {what} is named: choose among {', '.join(map(str, known))}.")
+        raise OptionError("batch-none-named", what=what, known=tuple(map(str, known)))
     for one in given:
         if one not in known:
-            raise OptionError(f"No {what} {one!r}: choose among {', '.join(map(str, known))}.")
+            raise OptionError("batch-unknown", what=what, given=str(one), known=tuple(map(str, known)))

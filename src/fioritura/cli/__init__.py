@@ -10,9 +10,13 @@ from collections.abc import Sequence
 from importlib import import_module
 from typing import Final
 
-from fioritura.errors import FiorituraError
+from fioritura.errors import FiorituraError, OptionError
+from fioritura.words import LANGUAGES, Message, message, say, speaking
+from fioritura.words.speech import PSEUDO, is_known_text
 
 __all__ = ["COMMANDS", "command_parser", "main"]
+
+LANGUAGE_VARIABLE: Final = "FIORITURA_LANGUAGE"
 
 COMMANDS: Final = (
     "demo",
@@ -47,17 +51,31 @@ def main(arguments: Sequence[str] | None = None) -> int:
     warnings.formatwarning = _in_words
     parser = command_parser()
     options = parser.parse_args(arguments)
-    try:
-        return int(options.run(options) or 0)
-    except FiorituraError as error:
-        print(f"fioritura: {error}", file=sys.stderr)
-        return error.exit_code
-    except KeyboardInterrupt:
-        print("fioritura: stopped; nothing was left half-written.", file=sys.stderr)
-        return 130
-    except BrokenPipeError:
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
-        return 0
+    options.asked_language = options.language or os.environ.get(LANGUAGE_VARIABLE)
+    options.language = options.asked_language or LANGUAGES[0]
+    is_known = options.language in (*LANGUAGES, PSEUDO)
+    with speaking(options.language if is_known else LANGUAGES[0], getattr(options, "notes", None)):
+        try:
+            if not is_known:
+                raise OptionError("no-such-language", given=options.language, known=LANGUAGES)
+            return int(options.run(options) or 0)
+        except FiorituraError as error:
+            print(say(message("cli-error", text=_with_hint(error))), file=sys.stderr)
+            return error.exit_code
+        except KeyboardInterrupt:
+            print(say(message("cli-error", text=message("cli-stopped"))), file=sys.stderr)
+            return 130
+        except BrokenPipeError:
+            os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+            return 0
+
+
+def _with_hint(error: FiorituraError) -> Message:
+    """What went wrong, and which option of the command line has to do with it."""
+    hint = f"hint-{error.core.id}"
+    if not is_known_text(hint):
+        return error.message
+    return message("cli-hint", text=error.message, hint=Message(hint, error.core.args))
 
 
 def command_parser() -> argparse.ArgumentParser:
@@ -69,6 +87,11 @@ def command_parser() -> argparse.ArgumentParser:
     subparsers = parser.add_subparsers(title="commands", metavar="COMMAND", required=True)
     for name in COMMANDS:
         import_module(f"fioritura.cli.{name}").add_parser(subparsers)
+        subparsers.choices[name].add_argument(
+            "--language",
+            metavar="CODE",
+            help=f"of all that is said and written: {', '.join(LANGUAGES)} (default: {LANGUAGE_VARIABLE}, or en)",
+        )
     return parser
 
 

@@ -9,7 +9,8 @@ from contextlib import contextmanager
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, Final
 
-from fioritura.cli.options import add_taste_options, names, print_json
+from fioritura.cli.options import add_taste_options, names, print_json, print_words
+from fioritura.words import message, say
 
 if TYPE_CHECKING:
     from fioritura.batch.batch import Summary
@@ -60,7 +61,6 @@ def add_parser(subparsers: Any) -> None:
         metavar="NAME,...",
         help="of a pack: handout parts sound exercises levels page overlays",
     )
-    group.add_argument("--language", default="en", metavar="CODE", help="of packs: en, de")
     group.add_argument("--paper", choices=("a4", "letter"), default="a4")
     group.add_argument(
         "--takes", type=Path, metavar="FOLDER", help="recordings to report on (default: the tunes' folder)"
@@ -96,9 +96,9 @@ def run(options: argparse.Namespace) -> int:
     from fioritura.errors import OptionError
 
     if options.limit <= 0:
-        raise OptionError(f"A limit of {options.limit:g} s leaves no time: give --limit more than 0.")
+        raise OptionError("cli-no-time", given=options.limit)
     if options.takes and "report" not in names(options.make):
-        raise OptionError("--takes names recordings to report on: ask for them with --make report.")
+        raise OptionError("cli-takes-unasked")
     wishes, out = _wishes(options), options.out or Path(f"{options.source.stem}-batch")
     takes = options.takes
     if "report" in wishes.kinds and takes is None:
@@ -148,7 +148,7 @@ def _levels(text: str) -> tuple[int, ...]:
     for part in names(text):
         first, _, last = part.partition("-")
         if not (first.isdecimal() and (last or first).isdecimal() and len(first + last) <= 4):
-            raise OptionError(f"--levels {text!r} names no levels: give some of 1 to 5, as 1,3,5 or 1-5.")
+            raise OptionError("cli-no-levels", given=text)
         found |= dict.fromkeys(range(int(first), int(last or first) + 1))
     return tuple(found)
 
@@ -159,7 +159,7 @@ def _team(options: argparse.Namespace) -> Team:
     from fioritura.lesson.workers import worker_count
 
     if options.workers is not None and options.workers < 1:
-        raise OptionError(f"{options.workers} workers can't work: give --workers 1 or more.")
+        raise OptionError("cli-no-workers", given=options.workers)
     if options.scheduler:
         from fioritura.batch.cluster import Cluster
 
@@ -190,17 +190,23 @@ def _say(summary: Summary, out: Path) -> None:
 
     from fioritura.batch.store import FAILURES, failures_in
 
-    before = f", {summary.done_before:,} made before" if summary.done_before else ""
-    print(f"{summary.tunes:,} tunes, {summary.made:,} pieces made{before} in {_clock(summary.seconds)}: {out}")
+    print_words(
+        "cli-batch-done",
+        tunes=summary.tunes,
+        made=summary.made,
+        before=summary.done_before,
+        time=_clock(summary.seconds),
+        out=str(out),
+    )
     if not summary.reasons:
         return
-    print(f"{summary.failed:,} tunes failed, in whole or in part:")
+    print_words("cli-batch-failed", failed=summary.failed)
     for kind, count in summary.reasons.most_common():
         print(f"  {count:>7,}  {kind}")
     for failure in islice(failures_in(out), _SHOWN):
         piece = f" ({failure.piece})" if failure.piece else ""
         print(f"  {failure.source}{piece}: {failure.reason}")
-    print(f"All of them, with reasons: {out / FAILURES}")
+    print_words("cli-batch-reasons", path=str(out / FAILURES))
 
 
 def _clock(seconds: float) -> str:
@@ -221,11 +227,18 @@ def _progress() -> Iterator[Callable[[Summary], None]]:
     from tqdm import tqdm
 
     tqdm.monitor_interval = 0
-    form = "{percentage:3.0f}% |{bar}| {desc} [{elapsed}, {remaining} left]"
-    with tqdm(total=1.0, desc="0 tunes", bar_format=form, leave=False, mininterval=0.2) as bar:
+    form = "{percentage:3.0f}% |{bar}| {desc} [{elapsed} + {remaining}]"
+    with tqdm(
+        total=1.0,
+        desc=say(message("cli-batch-progress", tunes=0, failed=0)),
+        bar_format=form,
+        leave=False,
+        mininterval=0.2,
+    ) as bar:
 
         def tell(summary: Summary) -> None:
-            bar.set_description_str(f"{summary.tunes:,} tunes, {summary.failed:,} failed", refresh=False)
+            words = message("cli-batch-progress", tunes=summary.tunes, failed=summary.failed)
+            bar.set_description_str(say(words), refresh=False)
             bar.update(summary.share - bar.n)
 
         yield tell
@@ -239,9 +252,8 @@ def _lines() -> Callable[[Summary], None]:
         if summary.seconds - last >= _WORD_SEC and summary.share:
             last = summary.seconds
             left = summary.seconds * (1 / summary.share - 1)
-            print(
-                f"batch: {summary.share:.0%}, {summary.tunes:,} tunes, {summary.failed:,} failed, {_clock(left)} left",
-                file=sys.stderr,
-            )
+            counts = message("cli-batch-progress", tunes=summary.tunes, failed=summary.failed)
+            share = round(100 * summary.share)
+            print(say(message("cli-batch-line", share=share, counts=counts, left=_clock(left))), file=sys.stderr)
 
     return tell

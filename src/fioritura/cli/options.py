@@ -3,21 +3,32 @@
 from __future__ import annotations
 
 import argparse
+import sys
+from collections.abc import Sequence
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, Final
 
 from fioritura.players.instruments import INSTRUMENTS
+from fioritura.words import Message, Value, message, say
 
 if TYPE_CHECKING:
-    from fioritura.techniques.place import Setting
+    from fioritura.players.setting import Setting
+    from fioritura.theory.position import Position
     from fioritura.tune import Tune
 
 __all__ = [
+    "WHERE_WIDTH",
     "add_choice_options",
     "add_source_options",
     "add_taste_options",
+    "full",
     "names",
     "part_of",
+    "place_of",
+    "print_files",
+    "print_json",
+    "print_note",
+    "print_words",
     "setting_of",
     "tune_of",
 ]
@@ -106,6 +117,40 @@ def setting_of(options: argparse.Namespace, tune: Tune) -> Setting:
         idiom=options.idiom,
         density=options.density,
     )
+
+
+WHERE_WIDTH: Final = 36
+"""Columns for a place in the bar, in words."""
+
+
+def print_words(id: str, /, **arguments: Value) -> None:
+    """Say something on standard output."""
+    print(say(message(id, **arguments)))
+
+
+def print_note(said: Message | str) -> None:
+    """Say something beside the point, on standard error."""
+    print(say(message("cli-note", text=said)), file=sys.stderr)
+
+
+def print_files(paths: Sequence[Path], folder: Path | None = None) -> None:
+    """Say which files were written; their names are those inside `folder` (default: the first one's own)."""
+    folder = folder or (paths[0].parent if paths else Path())
+    print_words("cli-written", folder=str(folder))
+    print(f"  {'  '.join(str(path.relative_to(folder)) for path in paths)}")
+
+
+def full(where: Position) -> str:
+    """Bar and place in the bar: ``"bar 4, off-beat after 2"``."""
+    return say(where.message.form("full"))
+
+
+def place_of(tune: Tune, bar: int, beat: float) -> Position:
+    """The place of a beat (from 1) of the first bar of a number."""
+    from fioritura.theory.position import position_of_beat
+
+    metre = next((each.metre for each in tune.bars if each.number == bar), tune.metre)
+    return position_of_beat(metre, beat, bar)
 
 
 def print_json(data: Any) -> None:

@@ -7,7 +7,21 @@ import sys
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from fioritura.cli.options import add_source_options, add_taste_options, names, print_json, setting_of, tune_of
+from fioritura.cli.options import (
+    WHERE_WIDTH,
+    add_source_options,
+    add_taste_options,
+    full,
+    names,
+    place_of,
+    print_files,
+    print_json,
+    print_note,
+    print_words,
+    setting_of,
+    tune_of,
+)
+from fioritura.words import capital, message, say
 
 if TYPE_CHECKING:
     from fioritura.arrange.arrangement import Arrangement
@@ -125,12 +139,17 @@ def summary_of(rendition: Rendition, files: list[Path]) -> dict[str, Any]:
         "figures_per_bar_limit": level.figures_per_bar,
         "score": rendition.score,
         "hardest_places": [
-            {"bar": place.bar, "beat": place.beat, "why": place.why, "practice": list(place.practice)}
+            {
+                "bar": place.bar,
+                "beat": place.beat,
+                "why": say(place.why),
+                "practice": [say(step) for step in place.practice],
+            }
             for place in places_to_practise(rendition)
         ],
         "chords_inferred": any(span.is_inferred for span in tune.chords),
         "chords": [span.text for span in tune.chords],
-        "warnings": list(tune.warnings),
+        "warnings": [say(warning) for warning in tune.warnings],
         "files": [str(path) for path in files],
     }
 
@@ -141,10 +160,10 @@ def _progress(edition: Edition) -> Any:
         return lambda name: None
     from tqdm import tqdm
 
-    bar = tqdm(total=None, unit="file", leave=False, desc="writing")
+    bar = tqdm(total=None, unit="file", leave=False, desc=say(message("cli-writing")))
 
     def step(name: str) -> None:
-        bar.set_description(f"writing {name}")
+        bar.set_description(say(message("cli-writing-file", name=name)))
         bar.update()
 
     return step
@@ -152,27 +171,31 @@ def _progress(edition: Edition) -> Any:
 
 def _say(rendition: Rendition, summary: dict[str, Any]) -> None:
     for warning in summary["warnings"]:
-        print(f"note: {warning}", file=sys.stderr)
+        print_note(warning)
     if summary["chords_inferred"]:
-        print(
-            "note: the file has no chord symbols; they were inferred. Give your own with --chords.", file=sys.stderr
-        )
-    part = f" (part: {summary['part']})" if summary["part"] else ""
-    print(
-        f"{summary['title']}{part}: {summary['figure_count']} figures "
-        f"({summary['figures_per_bar']:.2g} a bar of four quarters, at most {summary['figures_per_bar_limit']:.2g}), "
-        f"{summary['kept_share']:.0%} of the tune kept."
+        print_note(message("cli-chords-inferred"))
+    print_words(
+        "cli-ornamented",
+        title=summary["title"],
+        part=summary["part"] or "",
+        has_part=bool(summary["part"]),
+        figures=summary["figure_count"],
+        rate=round(summary["figures_per_bar"], 1),
+        most=round(summary["figures_per_bar_limit"], 1),
+        kept=round(100 * summary["kept_share"]),
     )
     for figure in rendition.figures:
         from fioritura.lesson.edition import sounding_start
         from fioritura.techniques.table import technique_named
 
-        bar, beat = rendition.tune.beat_at(sounding_start(rendition.tune, figure))
-        print(f"  bar {bar:>3} beat {beat:<5.4g} {technique_named(figure.technique).name}")
+        where = rendition.tune.position_at(sounding_start(rendition.tune, figure))
+        print(f"  {full(where):<{WHERE_WIDTH}} {capital(say(technique_named(figure.technique).name))}")
     if summary["hardest_places"]:
-        print("Practise first:")
+        print_words("cli-practise-first")
     for place in summary["hardest_places"]:
-        print(f"  bar {place['bar']:>3} beat {place['beat']:<5.4g} {place['why']} {' '.join(place['practice'])}")
-    print(f"Written to {Path(summary['files'][0]).parent if summary['files'] else '.'}:")
-    print("  " + "  ".join(Path(name).name for name in summary["files"]))
-    print("A tune in copyright needs permission to arrange and share; local law decides. Start playback softly.")
+        print(
+            f"  {full(place_of(rendition.tune, place['bar'], place['beat'])):<{WHERE_WIDTH}} {place['why']} {' '.join(place['practice'])}"
+        )
+    print_files([Path(name) for name in summary["files"]])
+    print_words("care-rights.short")
+    print_words("care-hearing.short")

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Any
 
 from fioritura.cli.options import names, print_json
 from fioritura.cli.ornament import add_edition_options, give_out
+from fioritura.words import capital, say
 
 if TYPE_CHECKING:
     from fioritura.arrange.arrangement import Arrangement
@@ -81,7 +82,7 @@ def _pair(text: str, sign: str, usage: str) -> tuple[str, str]:
 
     one, found, other = text.partition(sign)
     if not found:
-        raise OptionError(f"{text!r} is not complete: write it as in {usage}.")
+        raise OptionError("cli-incomplete", given=text, usage=usage)
     return one.strip(), other.strip()
 
 
@@ -95,7 +96,7 @@ def _list_alternatives(arrangement: Arrangement, options: argparse.Namespace) ->
             "technique": alternative.figure.technique,
             "worth": alternative.worth,
             "stands": alternative.stands,
-            "reason": alternative.figure.why,
+            "reason": say(alternative.figure.why),
         }
         for alternative in arrangement.alternatives(options.alternatives)
     ]
@@ -105,6 +106,6 @@ def _list_alternatives(arrangement: Arrangement, options: argparse.Namespace) ->
     for row in rows:
         sign = "*" if row["stands"] else " "
         print(
-            f"{sign} {row['worth']:>8.2f}  {row['id']:<34} {technique_named(row['technique']).name}: {row['reason']}"
+            f"{sign} {row['worth']:>8.2f}  {row['id']:<34} {capital(say(technique_named(row['technique']).name))}: {row['reason']}"
         )
     return 0

@@ -49,12 +49,13 @@ def run(options: argparse.Namespace) -> int:
     from fioritura.errors import OptionError, ToolError
 
     if not 0 <= options.port <= 65_535:
-        raise OptionError(f"Port {options.port} does not exist: give 0 to 65535.")
+        raise OptionError("cli-no-port", given=str(options.port))
     try:
         from fioritura.web.server import serve
     except ModuleNotFoundError as error:
         if (error.name or "").startswith("fioritura"):
             raise
-        raise ToolError(f"The page needs the package {error.name!r}: pip install 'fioritura[web]'.") from None
-    serve(options.port, options.data, options.listen, os.environ.get("FIORITURA_TOKEN", "").strip())
+        raise ToolError("cli-page-lacks", name=str(error.name)) from None
+    token = os.environ.get("FIORITURA_TOKEN", "").strip()
+    serve(options.port, options.data, options.listen, token, options.asked_language)
     return 0

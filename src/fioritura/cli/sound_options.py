@@ -10,8 +10,9 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, Final
 
-from fioritura.cli.options import names, print_json
+from fioritura.cli.options import names, print_json, print_words
 from fioritura.errors import OptionError
+from fioritura.words import Message, message, say
 
 if TYPE_CHECKING:
     from fioritura.lesson.practice import Practice, Version
@@ -23,7 +24,6 @@ if TYPE_CHECKING:
 __all__ = ["Tempos", "add_form_options", "add_sound_options", "give_out", "keys_of", "tempos_of"]
 
 PARTS: Final = ("melody", "bass", "chords", "drums", "click")
-SOFTLY: Final = "Set the volume low before you press play, in headphones most of all; then raise it."
 
 
 def add_form_options(parser: argparse.ArgumentParser) -> Any:
@@ -77,7 +77,7 @@ def tempos_of(options: argparse.Namespace, tune: Tune) -> Tempos:
     try:
         beats = tuple(float(text) for text in names(options.tempo))
     except ValueError:
-        raise OptionError(f"--tempo {options.tempo}: give numbers, as in 90 or 70,80,90.") from None
+        raise OptionError("cli-no-tempo", given=options.tempo) from None
     share = tune.metre.beat_ticks / QUARTER
     return Tempos(beats, tuple(checked_tempo(beat * share) for beat in beats))
 
@@ -103,7 +103,7 @@ def give_out(practice: Practice, options: argparse.Namespace, targets: Sequence[
 
     for target in targets:
         if target.suffix.lower().lstrip(".") not in (*AUDIO_FORMATS, "mid"):
-            raise OptionError(f"{target.name}: end the name in .mp3, .wav, .flac or .mid.")
+            raise OptionError("cli-bad-ending", name=target.name)
     muted = _muted(options.mute)
     needs_synth = any(target.suffix.lower() != ".mid" for target in targets)
     synth = synth_named(options.synth, options.soundfont) if needs_synth else None
@@ -118,7 +118,7 @@ def _muted(text: str) -> tuple[str, ...]:
     muted = tuple(name.lower() for name in names(text))
     for name in muted:
         if name not in PARTS:
-            raise OptionError(f"--mute {name}: there is no such part; mute any of {', '.join(PARTS)}.")
+            raise OptionError("cli-no-part", given=name, known=PARTS)
     return muted
 
 
@@ -134,13 +134,13 @@ def _write_version(
     from fioritura.sound.session import played
 
     performance = played(version.session)
-    title = f"{performance.title or 'Untitled'} ({practice.what})"
+    title = say(message("cli-sound-title", title=performance.title or message("cli-untitled"), what=practice.what))
     performance = replace(performance, title=title)
     if synth is not None:
         performance = calibrated(performance, synth)
     performance = performance.without(muted)
     if not any(part.notes for part in performance.parts):
-        raise OptionError("Every part is muted: leave at least one.")
+        raise OptionError("cli-all-muted")
     files = []
     for target in targets:
         path = target.with_stem(target.stem + version.suffix)
@@ -180,7 +180,9 @@ def _write(
             written = [path]
             for part in performance.parts:
                 name = f"{path.stem}-{part.name.lower()}{path.suffix}"
-                stem = replace(performance.only([part.name]), title=f"{performance.title}, {part.name.lower()}")
+                stem = replace(
+                    performance.only([part.name]), title=f"{performance.title}, {say(_part_name(part.name))}"
+                )
                 write_audio(stem, stage / name, synth=synth, artist=artist, mastering=mastering, progress=progress)
                 written.append(path.with_name(name))
         return written
@@ -198,14 +200,26 @@ def _progress(name: str) -> Iterator[Any]:
         yield lambda share: bar.update(round(100 * share) - bar.n)
 
 
+def _part_name(name: str) -> Message:
+    return message("cli-part", name=name.lower())
+
+
 def _say(records: Sequence[dict[str, Any]], options: argparse.Namespace) -> None:
     if options.json:
         print_json(records[0] if len(records) == 1 else {"versions": records})
         return
+    from fioritura.theory.key import Key
+
     for record in records:
         minutes, seconds = divmod(round(record["duration_sec"]), 60)
-        words = f"{record['key']}, {record['beats_per_minute']:g} beats a minute, {record['feel']}"
-        print(f"{record['title']}: {words}, {minutes}:{seconds:02}")
+        print_words(
+            "cli-sound-made",
+            title=record["title"],
+            key=Key.of(*record["key"].split(" ", 1)),
+            tempo=record["beats_per_minute"],
+            feel=message(f"feel-{record['feel']}"),
+            time=f"{minutes}:{seconds:02}",
+        )
         for path in record["files"]:
             print(f"  {path}")
-    print(SOFTLY)
+    print_words("care-hearing.short")

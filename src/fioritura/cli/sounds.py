@@ -8,22 +8,12 @@ from importlib.util import find_spec
 from pathlib import Path
 from typing import Any, Final
 
-from fioritura.cli.options import print_json
+from fioritura.cli.options import print_json, print_words
+from fioritura.words import Value, message
 
 __all__ = ["add_parser", "run"]
 
 _ABOUT: Final = "Say which synth and soundfont are used, under which licence, and how to get a better one."
-
-_ORIGINS: Final = {
-    "set": "chosen by you",
-    "system": "found on this system",
-    "fallback": "comes with another package; small, good enough to practise with",
-}
-
-_BETTER: Final = """\
-A better soundfont: any General MIDI .sf2 file. FluidR3 (MIT licence) is one; Debian and Ubuntu have it as the package
-fluid-soundfont-gm. Without root, put the file into ~/.local/share/soundfonts, where it is found by itself, or name it:
-  {variable}=/path/to/file.sf2 fioritura play ...        or        fioritura play ... --soundfont /path/to/file.sf2"""
 
 
 def add_parser(subparsers: Any) -> None:
@@ -54,12 +44,11 @@ def run(options: argparse.Namespace) -> int:
             }
         )
         return 0
-    print(f"Soundfont  {font.name} ({_ORIGINS[font.origin]})")
-    print(f"           {font.path}")
-    print(f"Licence    {font.licence}")
-    synths = ["built-in"] if find_spec("midirenderer") else []
-    synths += [f"fluidsynth ({program}), by --synth fluidsynth"] if program else []
-    print(f"Synth      {', '.join(synths) or 'none: install the fluidsynth program'}")
+    print_words("cli-soundfont", name=font.name, origin=font.origin, path=str(font.path))
+    print_words("cli-licence", licence=font.licence)
+    synths: list[Value] = [message("cli-synth-built-in")] if find_spec("midirenderer") else []
+    synths += [message("cli-synth-fluidsynth", path=program)] if program else []
+    print_words("cli-synths", synths=tuple(synths), count=len(synths))
     print()
-    print(_BETTER.format(variable=SOUNDFONT_VARIABLE))
+    print_words("cli-better-soundfont", variable=SOUNDFONT_VARIABLE)
     return 0

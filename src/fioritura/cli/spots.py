@@ -3,10 +3,22 @@
 from __future__ import annotations
 
 import argparse
-import sys
 from typing import Any
 
-from fioritura.cli.options import add_source_options, add_taste_options, names, print_json, setting_of, tune_of
+from fioritura.cli.options import (
+    WHERE_WIDTH,
+    add_source_options,
+    add_taste_options,
+    full,
+    names,
+    place_of,
+    print_json,
+    print_note,
+    print_words,
+    setting_of,
+    tune_of,
+)
+from fioritura.words import capital, say
 
 __all__ = ["add_parser", "run"]
 
@@ -56,24 +68,24 @@ def run(options: argparse.Namespace) -> int:
             "bar": bar,
             "beat": round(beat, 6),
             "anchors": list(figure.anchors),
-            "reason": figure.why,
+            "reason": say(figure.why),
             "score": figure.score,
             "level": technique_named(figure.technique).level,
             "difficulty": difficulty(figure, setting),
         }
         if options.why:
-            row["why"] = {name: round(value, 4) for name, value in found.why(figure).items()}
+            row["why"] = {say(name): round(value, 4) for name, value in found.why(figure).items()}
         rows.append(row)
     if options.json:
         print_json(rows)
         return 0
     for warning in tune.warnings:
-        print(f"note: {warning}", file=sys.stderr)
+        print_note(warning)
     for row in rows:
-        name = technique_named(row["technique"]).name
-        print(f"bar {row['bar']:>3} beat {row['beat']:<5.4g} {row['score']:>6.2f}  {name}: {row['reason']}")
+        name = capital(say(technique_named(row["technique"]).name))
+        where = full(place_of(tune, row["bar"], row["beat"]))
+        print(f"{where:<{WHERE_WIDTH}} {row['score']:>6.2f}  {name}: {row['reason']}")
         for feature, value in row.get("why", {}).items():
-            print(f"{'':>22}{value:+.2f}  {feature}")
-    techniques = {row["technique"] for row in rows}
-    print(f"{len(rows)} spots for {len(techniques)} techniques.")
+            print(f"{'':>{WHERE_WIDTH + 1}}{value:+.2f}  {feature}")
+    print_words("cli-spots", spots=len(rows), techniques=len({row["technique"] for row in rows}))
     return 0

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import argparse
 import re
-import sys
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from fioritura.cli.options import print_json
+from fioritura.cli.options import print_files, print_json, print_note, print_words
 from fioritura.players.instruments import INSTRUMENTS
+from fioritura.words import message, say
 
 if TYPE_CHECKING:
     from fioritura.listening.notes import Take
@@ -75,7 +75,7 @@ def run(options: argparse.Namespace) -> int:
     instrument = instrument or _concert(tune)
     files = _write(options, tune, instrument)
     for warning in tune.warnings:
-        print(f"note: {warning}", file=sys.stderr)
+        print_note(warning)
     if options.json:
         print_json(_record(tune, take, files))
     else:
@@ -93,8 +93,8 @@ def _key_of(text: str) -> Key:
         if match:
             return Key.of(match[1].capitalize(), {"": "major", "m": "minor"}.get(match[2], match[2].lower()))
     except TuneError as error:
-        raise OptionError(f"--key {text}: {error}") from None
-    raise OptionError(f"{text!r} is not a key: write the key note and the mode, as Bb, Am, F# minor or D-dorian.")
+        raise OptionError("cli-bad-key", given=text, reason=error.message) from None
+    raise OptionError("cli-no-key", given=text)
 
 
 def _concert(tune: Tune) -> Instrument:
@@ -115,7 +115,9 @@ def _write(options: argparse.Namespace, tune: Tune, instrument: Instrument) -> l
     from fioritura.sound.perform import perform
 
     folder = options.out or Path(f"{options.take.stem}-transcription")
-    score = Score(tune, (Staff(tune.notes, "", instrument),), subtitle=f"as played in {options.take.name}")
+    score = Score(
+        tune, (Staff(tune.notes, "", instrument),), subtitle=say(message("cli-as-played", name=options.take.name))
+    )
     contents = {
         "transcription.musicxml": write_musicxml(score),
         "transcription.pdf": line_pdf(score, paper=options.paper, note=""),
@@ -129,9 +131,8 @@ def _write(options: argparse.Namespace, tune: Tune, instrument: Instrument) -> l
 
 def _record(tune: Tune, take: Take, files: list[Path]) -> dict[str, Any]:
     """What `--json` prints."""
-    from dataclasses import asdict
-
     from fioritura.theory.metre import QUARTER
+    from fioritura.words.record import record
 
     def note_record(number: int) -> dict[str, Any]:
         note = tune.notes[number]
@@ -155,7 +156,7 @@ def _record(tune: Tune, take: Take, files: list[Path]) -> dict[str, Any]:
         "bars": len(tune.bars),
         "tuning_cents": take.tuning_cents,
         "notes": [note_record(number) for number in range(len(tune.notes))],
-        "findings": [asdict(one) for one in take.findings],
+        "findings": record(take.findings),
         "files": [str(path) for path in files],
     }
 
@@ -165,12 +166,18 @@ def _say(tune: Tune, take: Take, instrument: Instrument, files: list[Path]) -> N
 
     graces = sum(len(note.graces) for note in tune.notes)
     beats = tune.quarters_per_minute / (tune.metre.beat_ticks / QUARTER)
-    feel = ", eighths swung" if tune.feel == "swing" else ""
-    key, written = tune.key.display, tune.key.transposed(instrument.transposition).display
-    key = key if written == key else f"sounding {key} (written {written})"
-    print(
-        f"{tune.title}: {len(tune.notes)} notes and {graces} grace notes in {len(tune.bars)} bars of {tune.metre}, "
-        f"{key}, {beats:.0f} beats a minute{feel}; tuning {take.tuning_cents:+.0f} cents."
+    print_words(
+        "cli-transcribed",
+        title=tune.title,
+        notes=len(tune.notes),
+        graces=graces,
+        bars=len(tune.bars),
+        metre=str(tune.metre),
+        key=tune.key,
+        written=tune.key.transposed(instrument.transposition),
+        transposes=tune.key.transposed(instrument.transposition) != tune.key,
+        tempo=round(beats),
+        feel=tune.feel,
+        tuning=f"{take.tuning_cents:+.0f}",
     )
-    print(f"Written to {files[0].parent}:")
-    print(f"  {'  '.join(path.name for path in files)}")
+    print_files(files)

@@ -19,10 +19,12 @@ from fioritura.notation.part_spelling import written_tune
 from fioritura.notation.score import Label, Score, Staff
 from fioritura.techniques.figure import Figure
 from fioritura.techniques.table import technique_named
+from fioritura.techniques.technique import Technique
 from fioritura.theory.metre import QUARTER
 from fioritura.theory.pitch import Pitch
 from fioritura.tune import Note, Tempo, Tune, key_interval
 from fioritura.unfold import unfolded
+from fioritura.words import Message, capital, message, say
 
 if TYPE_CHECKING:
     from fioritura.sound.performance import Performance
@@ -36,11 +38,12 @@ __all__ = [
     "line_bytes",
     "line_performance",
     "line_score",
+    "technique_record",
     "write_edition",
 ]
 
 Paper = Literal["a4", "letter"]
-Progress = Callable[[str], None]
+OnFile = Callable[[str], None]
 
 FORMATS: Final = ("musicxml", "mid", "abc", "svg", "pdf", "mp3", "wav", "flac", "json")
 """What an edition can hold, by file ending."""
@@ -66,10 +69,10 @@ class Edition:
     def __post_init__(self) -> None:
         for name in self.formats:
             if name not in FORMATS:
-                raise OptionError(f"No format {name!r}: choose among {', '.join(FORMATS)}.")
+                raise OptionError("no-such-format", given=str(name), known=FORMATS)
 
 
-def write_edition(edition: Edition, folder: Path, progress: Progress = lambda name: None) -> list[Path]:
+def write_edition(edition: Edition, folder: Path, progress: OnFile = lambda name: None) -> list[Path]:
     """Write all files of an edition into a folder, all or none, and return their paths in order.
 
     `progress` is told the name of each file when it is begun. Files of the folder with other names stay.
@@ -101,9 +104,8 @@ def _jobs(edition: Edition) -> Iterator[tuple[str, Callable[[Path], Any]]]:
     if "abc" in wanted:
         yield "ornamented.abc", lambda path: path.write_bytes(line_bytes(edition, "abc"))
     if "svg" in wanted:
-        page = musicxml_writer.write_musicxml(both)
         yield "ornamented.svg", lambda path: path.write_bytes(line_bytes(edition, "svg"))
-        yield "comparison.svg", lambda path: path.write_text(engrave.engrave_page(page), encoding="utf-8")
+        yield "comparison.svg", lambda path: path.write_text(engrave.engrave_page(both), encoding="utf-8")
     if "json" in wanted:
         records = figure_records(rendition)
         text = json.dumps(records, indent=2, ensure_ascii=False) + "\n"
@@ -137,17 +139,19 @@ def line_performance(edition: Edition, *, is_plain: bool = False) -> Performance
 
     rendition = edition.rendition
     setting, name = rendition.setting, rendition.setting.instrument.name
-    line = rendition.tune.notes if is_plain else rendition.line
+    title = say(message("edition-plain-sound", instrument=name)) if is_plain else capital(say(name))
+    line = rendition.plain_line if is_plain else rendition.line
     played = unfolded(replace(rendition.tune, notes=line))
     return perform(
         played,
         played.notes,
         instrument=setting.instrument,
+        player=setting.player,
         tempo=setting.quarters_per_minute,
         feel=setting.feel,
         exact=edition.exact,
         seed=rendition.seed,
-        name=f"{name}, plain" if is_plain else name,
+        name=title,
     )
 
 
@@ -169,44 +173,46 @@ def line_bytes(edition: Edition, ending: str) -> bytes:
         return abc_writer.write_abc(score).encode()
     if ending == "pdf":
         return sheet.line_pdf(score, paper=edition.paper, legend=_legend(edition.rendition))
-    musicxml = musicxml_writer.write_musicxml(score)
-    return engrave.engrave_page(musicxml).encode() if ending == "svg" else musicxml
+    return engrave.engrave_page(score).encode() if ending == "svg" else musicxml_writer.write_musicxml(score)
 
 
 def _legend(rendition: Rendition) -> list[tuple[str, str, str]]:
     """Label, name and bars of each technique used, in order of first use."""
-    bars: dict[str, list[str]] = {}
+    from fioritura.notation.engraving.sheet import legend_entries
+
+    uses = []
     for figure in rendition.figures:
-        bar = str(rendition.tune.beat_at(sounding_start(rendition.tune, figure))[0])
-        seen = bars.setdefault(figure.technique, [])
-        if bar not in seen:
-            seen.append(bar)
-    return [(technique_named(id).label, technique_named(id).name, ", ".join(seen)) for id, seen in bars.items()]
+        technique = technique_named(figure.technique)
+        bar = rendition.tune.bar_at(sounding_start(rendition.tune, figure)).number
+        uses.append((say(technique.label), say(technique.name), bar))
+    return [(entry.label, entry.name, entry.bars) for entry in legend_entries(uses)]
 
 
 def plain_score(edition: Edition) -> Score:
     """The plain tune alone."""
-    return _score(edition, [_staff(edition, edition.rendition.tune.notes)], "plain")
+    return _score(edition, [_staff(edition, edition.rendition.tune.notes)], message("line-plain"))
 
 
 def line_score(edition: Edition) -> Score:
     """The ornamented line alone."""
     rendition = edition.rendition
-    return _score(edition, [_staff(edition, rendition.line, labels=_labels(edition))], _level_words(rendition))
+    return _score(edition, [_staff(edition, rendition.line, labels=_labels(edition))], _subtitle("line", rendition))
 
 
 def comparison_score(edition: Edition) -> Score:
     """The plain tune over the ornamented line, bar under bar."""
     rendition = edition.rendition
     staves = [
-        _staff(edition, rendition.tune.notes, name="plain"),
-        _staff(edition, rendition.line, name="ornamented", labels=_labels(edition), shows_chords=False),
+        _staff(edition, rendition.tune.notes, name=say(message("line-plain"))),
+        _staff(
+            edition, rendition.line, name=say(message("line-ornamented")), labels=_labels(edition), shows_chords=False
+        ),
     ]
-    return _score(edition, staves, f"plain and ornamented, {_level_words(rendition)}")
+    return _score(edition, staves, _subtitle("comparison", rendition))
 
 
-def _level_words(rendition: Rendition) -> str:
-    return f"level {rendition.setting.level}, {rendition.setting.idiom}"
+def _subtitle(what: str, rendition: Rendition) -> Message:
+    return message(f"edition-{what}", level=rendition.setting.level, idiom=rendition.setting.idiom)
 
 
 def _staff(
@@ -218,11 +224,11 @@ def _staff(
     shows_chords: bool = True,
 ) -> Staff:
     instrument = edition.rendition.setting.instrument
-    return Staff(tuple(line), name or instrument.name, instrument, labels, shows_chords)
+    return Staff(tuple(line), name or capital(say(instrument.name)), instrument, labels, shows_chords)
 
 
-def _score(edition: Edition, staves: Iterable[Staff], subtitle: str) -> Score:
-    return Score(_as_played(edition.rendition), tuple(staves), edition.is_concert, subtitle)
+def _score(edition: Edition, staves: Iterable[Staff], subtitle: Message) -> Score:
+    return Score(_as_played(edition.rendition), tuple(staves), edition.is_concert, say(subtitle))
 
 
 def _as_played(rendition: Rendition) -> Tune:
@@ -239,7 +245,7 @@ def _labels(edition: Edition) -> tuple[Label, ...]:
         return ()
     tune = edition.rendition.tune
     return tuple(
-        Label(sounding_start(tune, figure), technique_named(figure.technique).label, number)
+        Label(sounding_start(tune, figure), say(technique_named(figure.technique).label), number)
         for number, figure in enumerate(edition.rendition.figures)
     )
 
@@ -249,6 +255,15 @@ def sounding_start(tune: Tune, figure: Figure) -> int:
     if figure.notes:
         return figure.notes[0].onset_ticks
     return tune.notes[figure.anchors[0]].onset_ticks
+
+
+def technique_record(technique: Technique, fields: Iterable[str]) -> dict[str, Any]:
+    """Some fields of a technique as plain data, in words."""
+    found: dict[str, Any] = {}
+    for name in fields:
+        value = getattr(technique, name)
+        found[name] = say(value) if isinstance(value, Message) else value
+    return found | ({"name": capital(found["name"])} if "name" in found else {})
 
 
 def figure_records(rendition: Rendition) -> list[dict[str, Any]]:
@@ -299,14 +314,14 @@ def _figure_record(rendition: Rendition, figure: Figure, names: Names) -> dict[s
     return {
         "id": figure_id(figure),
         "technique": figure.technique,
-        "name": technique.name,
+        "name": capital(say(technique.name)),
         "family": technique.family,
         "bar": bar,
         "beat": round(beat, 6),
         "anchors": list(figure.anchors),
         "notes": notes,
         "marks": [str(mark) for mark in figure.marks],
-        "reason": figure.why,
+        "reason": say(figure.why),
         "level": technique.level,
         "difficulty": difficulty(figure, rendition.setting),
         "score": figure.score,

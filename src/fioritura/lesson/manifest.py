@@ -14,8 +14,9 @@ from typing import Any, Final
 from fioritura.errors import OptionError, ReadError
 from fioritura.files import read_bytes
 from fioritura.lesson.lesson import Lesson
+from fioritura.words import say
 
-__all__ = ["MANIFEST", "Source", "read_manifest", "write_manifest"]
+__all__ = ["MANIFEST", "PackSource", "read_manifest", "write_manifest"]
 
 MANIFEST: Final = "manifest.json"
 _FORM: Final = 1
@@ -23,7 +24,7 @@ _TOOLS: Final = ("verovio", "typst", "lameenc", "midirenderer", "av")
 
 
 @dataclass(frozen=True, slots=True)
-class Source:
+class PackSource:
     """The files that a pack is made from: the tune's own, and the teacher's overrides where there are any."""
 
     tune: Path
@@ -33,7 +34,7 @@ class Source:
 def write_manifest(
     lesson: Lesson,
     folder: Path,
-    source: Source | None,
+    source: PackSource | None,
     settings: Mapping[str, Any],
     left_out: Sequence[Mapping[str, str]],
     moved: Mapping[str, int],
@@ -51,7 +52,7 @@ def write_manifest(
         "techniques": [example.technique.id for example in lesson.examples],
         "left_out": list(left_out),
         "moved_octaves": dict(moved),
-        "warnings": list(lesson.tune.warnings),
+        "warnings": [say(warning) for warning in lesson.tune.warnings],
     }
     files = sorted(path for path in folder.rglob("*") if path.is_file())
     record["files"] = [
@@ -67,7 +68,7 @@ def write_manifest(
     return record
 
 
-def _copied(folder: Path, source: Source | None) -> dict[str, str]:
+def _copied(folder: Path, source: PackSource | None) -> dict[str, str]:
     """The sources, copied into the pack, by their paths in it."""
     if source is None:
         return {}
@@ -88,7 +89,7 @@ def _version(package: str) -> str:
         return ""
 
 
-def read_manifest(path: Path) -> tuple[dict[str, Any], Source]:
+def read_manifest(path: Path) -> tuple[dict[str, Any], PackSource]:
     """A manifest's settings, and the sources that lie beside it, their checksums checked.
 
     Raises:
@@ -102,10 +103,8 @@ def read_manifest(path: Path) -> tuple[dict[str, Any], Source]:
         settings: dict[str, Any] = dict(record["settings"])
         tune = sources["tune"]
     except (ValueError, KeyError, TypeError, AttributeError, RecursionError):
-        raise ReadError(f"{path} is no manifest of a lesson pack: name the {MANIFEST} in a pack.") from None
+        raise ReadError("manifest-damaged", file=str(path), name=MANIFEST) from None
     for name, place in record["source"].items():
         if sha256(read_bytes(sources[name])).hexdigest() != sums.get(place):
-            raise OptionError(
-                f"{sources[name]} is not the file that the pack was made from: restore it, or name the tune itself."
-            )
-    return settings, Source(tune, sources.get("overrides"))
+            raise OptionError("manifest-other-file", file=str(sources[name]))
+    return settings, PackSource(tune, sources.get("overrides"))

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import astuple, dataclass, field
+from dataclasses import astuple, dataclass, field, replace
 from functools import partial
 from pathlib import Path
 from typing import Any, Final
@@ -21,7 +21,7 @@ from fioritura.lesson.course import course_document, stage_document, stage_engra
 from fioritura.lesson.exercises import exercise_document, exercise_engravings
 from fioritura.lesson.handout import example_engraving, handout, handout_engravings, performance_score
 from fioritura.lesson.lesson import Drawn, Engraving, Lesson
-from fioritura.lesson.manifest import Source, write_manifest
+from fioritura.lesson.manifest import PackSource, write_manifest
 from fioritura.lesson.overlays import write_overlay_png, write_overlay_svg
 from fioritura.lesson.parts import CLASS_SET, Part, part_document, part_engravings, part_for, part_scores
 from fioritura.lesson.running_order import running_order
@@ -38,20 +38,21 @@ from fioritura.lesson.soundtrack import (
 )
 from fioritura.lesson.web_page import write_web_page
 from fioritura.lesson.workers import Workers
-from fioritura.notation.engraving.engrave import System
+from fioritura.notation.engraving.engrave import System, with_staves
 from fioritura.notation.engraving.page import Document
 from fioritura.notation.engraving.typeset import pdf
 from fioritura.notation.musicxml.writer import write_musicxml
 from fioritura.players.instruments import instrument_named
+from fioritura.words import language, message, naming, say
 
-__all__ = ["SECTIONS", "Job", "PackOptions", "Progress", "write_pack"]
+__all__ = ["SECTIONS", "FileToMake", "OnStep", "PackOptions", "write_pack"]
 
 SECTIONS: Final = ("handout", "parts", "sound", "exercises", "levels", "page", "overlays", "clips")
 """What a pack can hold; all but the clips unless asked."""
 
 _ZIP_DATE: Final = (1980, 1, 1, 0, 0, 0)
 
-Progress = Callable[[str, int, int], None]
+OnStep = Callable[[str, int, int], None]
 """Told a step's name, how many of its jobs are done, and how many there are."""
 
 
@@ -67,13 +68,13 @@ class PackOptions:
     def __post_init__(self) -> None:
         for name in self.sections:
             if name not in SECTIONS:
-                raise OptionError(f"No section {name!r} in a pack: choose among {', '.join(SECTIONS)}.")
+                raise OptionError("no-such-section", given=str(name), known=SECTIONS)
         for id in self.players:
             instrument_named(id)
 
 
 @dataclass(frozen=True)
-class Job:
+class FileToMake:
     """A file to make: `make` is called with `given` and then the path; the same `given` makes the same file."""
 
     step: str
@@ -95,7 +96,7 @@ class _Pack:
     options: PackOptions
     cache: Cache
     workers: Workers
-    progress: Progress
+    progress: OnStep
     parts: list[Part] = field(default_factory=list)
     left_out: list[dict[str, str]] = field(default_factory=list)
 
@@ -108,15 +109,16 @@ def write_pack(
     target: Path,
     options: PackOptions | None = None,
     *,
-    source: Source | None = None,
+    source: PackSource | None = None,
     settings: dict[str, Any] | None = None,
     cache: Cache | None = None,
-    progress: Progress = lambda step, done, total: None,
+    progress: OnStep = lambda step, done, total: None,
 ) -> dict[str, Any]:
     """Write a pack into a folder, or into one file where `target` ends in ``.zip``; return its manifest.
 
-    All files or none: an earlier pack is unharmed when this one fails or is interrupted. `source` is the tune's own
-    file, which goes into the pack, and `settings` what the pack can be made from again.
+    Its words are in the lesson's language. All files or none: an earlier pack is unharmed when this one fails or is
+    interrupted. `source` is the tune's own file, which goes into the pack, and `settings` what the pack can be made
+    from again.
 
     Raises:
         OutputError: the target can't be written.
@@ -125,7 +127,7 @@ def write_pack(
     options, cache = options or PackOptions(), cache or Cache()
     if target.suffix.lower() == ".zip":
         return _zipped(lesson, target, options, source, settings, cache, progress)
-    with staged_folder(target) as stage, Workers(options.workers) as workers:
+    with lesson.speaking(), staged_folder(target) as stage, Workers(options.workers) as workers:
         pack = _Pack(lesson, options, cache, workers, progress)
         _fill(pack, stage)
         manifest = write_manifest(lesson, stage, source, settings or {}, pack.left_out, _moved(pack))
@@ -137,10 +139,10 @@ def _zipped(
     lesson: Lesson,
     target: Path,
     options: PackOptions,
-    source: Source | None,
+    source: PackSource | None,
     settings: dict[str, Any] | None,
     cache: Cache,
-    progress: Progress,
+    progress: OnStep,
 ) -> dict[str, Any]:
     import tempfile
     import zipfile
@@ -195,16 +197,16 @@ def _choose_parts(pack: _Pack) -> None:
         if part:
             pack.parts.append(part)
         else:
-            reason = f"no octave holds all of the line on the {instrument.name.lower()}"
-            pack.left_out.append({"player": id, "reason": reason})
+            pack.left_out.append({"player": id, "reason": say(message("part-without-octave"))})
 
 
 def _prepared(pack: _Pack, engravings: Sequence[Engraving], needs_sound: bool) -> tuple[Drawn, Balance]:
     """The music engraved, and the band balanced; from the cache where they were before."""
-    wanted: dict[str, Engraving | Lesson] = {digest("engrave", engraving): engraving for engraving in engravings}
+    said = language(), naming()
+    wanted: dict[str, Engraving | Lesson] = {digest("engrave", *said, each): each for each in engravings}
     if needs_sound:
         lesson = pack.lesson
-        wanted[digest("balance", lesson.instrument, lesson.feel, lesson.tune, _soundfont())] = lesson
+        wanted[digest("balance", lesson.instrument, lesson.feel, lesson.tune, _soundfont(), *said)] = lesson
     found = {key: _unpacked(kept) for key in wanted if (kept := pack.cache.get(key)) is not None}
     todo = [key for key in wanted if key not in found]
     items = [wanted[key] for key in todo]
@@ -218,7 +220,7 @@ def _prepared(pack: _Pack, engravings: Sequence[Engraving], needs_sound: bool) -
     balance: Balance = ()
     for key, item in wanted.items():
         if isinstance(item, Engraving):
-            drawn[item] = tuple(System(*fields) for fields in found[key])
+            drawn[item] = with_staves([System(*fields) for fields in found[key]], item.score)
         else:
             balance = tuple((name, volume, attack_sec) for name, volume, attack_sec in found[key])
     return drawn, balance
@@ -226,7 +228,11 @@ def _prepared(pack: _Pack, engravings: Sequence[Engraving], needs_sound: bool) -
 
 def _prepare(item: Engraving | Lesson) -> list[tuple[Any, ...]]:
     """What an engraving's systems, or a band's balance, are made of."""
-    return [astuple(system) for system in item.systems()] if isinstance(item, Engraving) else list(balance_of(item))
+    return (
+        [astuple(replace(system, staves=()))[:-1] for system in item.systems()]
+        if isinstance(item, Engraving)
+        else list(balance_of(item))
+    )
 
 
 def _packed(made: list[tuple[Any, ...]]) -> bytes:
@@ -246,7 +252,7 @@ def _soundfont() -> tuple[str, int, int]:
     return font.name, state.st_size, state.st_mtime_ns
 
 
-def _sound_jobs(pack: _Pack, path: Sequence[Any], balance: Balance) -> Iterator[Job]:
+def _sound_jobs(pack: _Pack, path: Sequence[Any], balance: Balance) -> Iterator[FileToMake]:
     lesson, ending = pack.lesson, pack.options.audio
     if not (pack.wants("sound") or path):
         return
@@ -255,24 +261,24 @@ def _sound_jobs(pack: _Pack, path: Sequence[Any], balance: Balance) -> Iterator[
     if pack.wants("sound"):
         yield from (made(f"sound/{track.name}", track) for track in tracks(lesson))
         whole = Track("performance", lesson.title, performance_session(lesson))
-        yield Job("sound", "sound/performance.mid", write_midi_track, (whole,))
+        yield FileToMake("sound", "sound/performance.mid", write_midi_track, (whole,))
     for stage in path:
-        title = f"{lesson.title}, {lesson.words('level', level=stage.level)}"
+        title = say(message("sound-level", title=lesson.title, level=stage.level))
         track = Track(f"level-{stage.level}", title, line_session(lesson, stage.rendition.line))
         yield made(f"levels/level-{stage.level}", track)
 
 
 def _sound_job(
     balance: Balance, artist: str, font: tuple[str, int, int], ending: str, name: str, track: Track
-) -> Job:
-    return Job("sound", f"{name}.{ending}", _write_sound, (track, balance, artist, font))
+) -> FileToMake:
+    return FileToMake("sound", f"{name}.{ending}", _write_sound, (track, balance, artist, font))
 
 
 def _write_sound(track: Track, balance: Balance, artist: str, font: tuple[str, int, int], path: Path) -> None:
     write_track(track, balance, artist, path)
 
 
-def _documents(pack: _Pack, path: Sequence[Any], drawn: Drawn) -> Iterator[Job]:
+def _documents(pack: _Pack, path: Sequence[Any], drawn: Drawn) -> Iterator[FileToMake]:
     lesson = pack.lesson
     if pack.wants("handout"):
         yield _pdf_job("handout.pdf", handout(lesson, drawn))
@@ -288,23 +294,23 @@ def _documents(pack: _Pack, path: Sequence[Any], drawn: Drawn) -> Iterator[Job]:
         yield _text_job("running-order.md", running_order(lesson, pack.options.audio, pack.wants("clips")))
 
 
-def _pdf_job(path: str, document: Document) -> Job:
-    return Job("documents", path, _write_pdf, (document,))
+def _pdf_job(path: str, document: Document) -> FileToMake:
+    return FileToMake("documents", path, _write_pdf, (document,))
 
 
 def _write_pdf(document: Document, path: Path) -> None:
     path.write_bytes(pdf(document))
 
 
-def _text_job(path: str, text: str) -> Job:
-    return Job("documents", path, _write_bytes, (text.encode(),))
+def _text_job(path: str, text: str) -> FileToMake:
+    return FileToMake("documents", path, _write_bytes, (text.encode(),))
 
 
 def _write_bytes(data: bytes, path: Path) -> None:
     path.write_bytes(data)
 
 
-def _notation(pack: _Pack, path: Sequence[Any]) -> Iterator[Job]:
+def _notation(pack: _Pack, path: Sequence[Any]) -> Iterator[FileToMake]:
     lesson = pack.lesson
     if pack.wants("handout"):
         yield _bytes_job("performance.musicxml", write_musicxml(performance_score(lesson)))
@@ -316,28 +322,31 @@ def _notation(pack: _Pack, path: Sequence[Any]) -> Iterator[Job]:
         yield _bytes_job(f"levels/level-{stage.level}.musicxml", write_musicxml(stage_score(lesson, stage)))
 
 
-def _bytes_job(path: str, data: bytes) -> Job:
-    return Job("documents", path, _write_bytes, (data,))
+def _bytes_job(path: str, data: bytes) -> FileToMake:
+    return FileToMake("documents", path, _write_bytes, (data,))
 
 
-def _page_jobs(pack: _Pack, drawn: Drawn, balance: Balance) -> Iterator[Job]:
+def _page_jobs(pack: _Pack, drawn: Drawn, balance: Balance) -> Iterator[FileToMake]:
     lesson = pack.lesson
     if pack.wants("page"):
-        yield Job("page", "lesson.html", _write_page, (lesson, drawn, _soundfont()))
+        yield FileToMake("page", "lesson.html", _write_page, (lesson, drawn, _soundfont()))
     if pack.wants("overlays"):
         for example in lesson.examples:
             systems = drawn[example_engraving(lesson, example)]
-            yield Job("overlays", f"overlays/{example.name}.png", write_overlay_png, (example.figure_notes, systems))
-            yield Job("overlays", f"overlays/{example.name}.svg", write_overlay_svg, (example.figure_notes, systems))
+            yield FileToMake(
+                "overlays", f"overlays/{example.name}.png", write_overlay_png, (example.figure_notes, systems)
+            )
+            yield FileToMake(
+                "overlays", f"overlays/{example.name}.svg", write_overlay_svg, (example.figure_notes, systems)
+            )
     if pack.wants("clips"):
         for example in lesson.examples:
-            clip = Clip(
-                example, lesson.of(example.technique, "name"), lesson.title, example_session(lesson, example, 1.0)
-            )
+            session = example_session(lesson, example, 1.0)
+            clip = Clip(example, lesson.heading(example.technique), lesson.title, session)
             for name, size in CLIP_SIZES.items():
                 systems = drawn[example_engraving(lesson, example, CLIP_WIDTHS_MM[name])]
                 given = (clip, systems, balance, size, _soundfont())
-                yield Job("clips", f"clips/{example.name}{name}.mp4", _write_clip, given)
+                yield FileToMake("clips", f"clips/{example.name}{name}.mp4", _write_clip, given)
 
 
 def _write_page(lesson: Lesson, drawn: Drawn, font: tuple[str, int, int], path: Path) -> None:
@@ -355,7 +364,7 @@ def _write_clip(
     write_clip(clip, systems, balance, size, path)
 
 
-def _make(pack: _Pack, jobs: Sequence[Job], stage: Path) -> None:
+def _make(pack: _Pack, jobs: Sequence[FileToMake], stage: Path) -> None:
     """Do the jobs, those that the cache holds by copying."""
     totals: dict[str, int] = {}
     for job in jobs:
@@ -364,9 +373,9 @@ def _make(pack: _Pack, jobs: Sequence[Job], stage: Path) -> None:
     done = dict.fromkeys(totals, 0)
     for step, total in totals.items():
         pack.progress(step, 0, total)
-    todo: list[Job] = []
+    todo: list[FileToMake] = []
 
-    def tell(job: Job) -> None:
+    def tell(job: FileToMake) -> None:
         done[job.step] += 1
         pack.progress(job.step, done[job.step], totals[job.step])
 
@@ -385,5 +394,5 @@ def _make(pack: _Pack, jobs: Sequence[Job], stage: Path) -> None:
         tell(job)
 
 
-def _done(stage: Path, job: Job) -> None:
+def _done(stage: Path, job: FileToMake) -> None:
     job.make(*job.given, stage / job.path)

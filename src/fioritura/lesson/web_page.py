@@ -12,21 +12,26 @@ import json
 import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
-from html import escape
 from importlib.resources import files
 from pathlib import Path
 from typing import Any, Final
 
+from markupsafe import Markup
+
+from fioritura.html import templates_of
+from fioritura.lesson.example import Example
 from fioritura.lesson.geometry import Layout, layout_of, tinted
 from fioritura.lesson.handout import TINT, bars_text, example_engraving, handout_engravings
-from fioritura.lesson.lesson import Drawn, Lesson
+from fioritura.lesson.lesson import Drawn, Lesson, beat_sign
 from fioritura.notation.engraving.engrave import System
 from fioritura.notation.engraving.fonts import MUSIC_SIGNS, sign_font_css
+from fioritura.notation.engraving.svg import described
 from fioritura.sound.perform import perform
 from fioritura.sound.performance import Performance, PerformedNote, PerformedPart
 from fioritura.theory.metre import QUARTER
 from fioritura.tune import Feel, Note, Tune
 from fioritura.unfold import unfolded
+from fioritura.words import capital, language_tag, message, say
 
 __all__ = ["Mark", "line_marks", "numbered", "web_page", "write_web_page"]
 
@@ -55,6 +60,11 @@ class _Score:
     tune: Tune
     lines: dict[str, tuple[tuple[Note, ...], int]]
 
+    @property
+    def ways(self) -> tuple[str, ...]:
+        """What can be played: each line, and where there are two, one after the other."""
+        return (*self.lines,) if len(self.lines) == 1 else (*self.lines, " ".join(self.lines))
+
 
 def write_web_page(lesson: Lesson, drawn: Drawn, path: Path) -> None:
     """Write the page.
@@ -66,128 +76,68 @@ def write_web_page(lesson: Lesson, drawn: Drawn, path: Path) -> None:
 
 
 def web_page(lesson: Lesson, drawn: Drawn) -> str:
-    """The page as HTML; `drawn` holds the music of the handout."""
+    """The page as HTML, in the language that is spoken; `drawn` holds the music of the handout."""
     scores = list(_scores(lesson, drawn))
     folder = files("fioritura.lesson").joinpath("page")
     style, script = (folder.joinpath(name).read_text(encoding="utf-8") for name in ("page.css", "page.js"))
-    body = "".join(_body(lesson, scores))
+    body = _body(lesson, scores)
     signs = frozenset(char for char in body if char in MUSIC_SIGNS or "\ue000" <= char <= "\uf8ff")
     style = f"{sign_font_css(signs)}\n{style}" if signs else style
     music = json.dumps(_music(lesson, scores), separators=(",", ":"), ensure_ascii=False).replace("</", "<\\/")
-    return (
-        f'<!DOCTYPE html>\n<html lang="{escape(lesson.words.language)}">\n<head>\n<meta charset="utf-8">\n'
-        '<meta name="viewport" content="width=device-width, initial-scale=1">\n'
-        f"<title>{escape(lesson.title)}</title>\n<style>\n{style}</style>\n</head>\n<body>\n{body}"
-        f'<script type="application/json" id="music">{music}</script>\n<script>\n{script}</script>\n</body>\n</html>\n'
-    )
+    parts = {"body": body, "style": style, "script": script, "music": music}
+    markup = {name: Markup(part) for name, part in parts.items()}
+    return _rendered("page.html", lesson=lesson, language=language_tag(), **markup)
+
+
+def _rendered(template: str, **values: Any) -> str:
+    return templates_of("fioritura.lesson", "page").get_template(template).render(values, message=message, say=say)
 
 
 def _scores(lesson: Lesson, drawn: Drawn) -> Iterator[_Score]:
-    words = lesson.words
     plain, performance, *_ = handout_engravings(lesson)
     tune, line = lesson.tune, lesson.rendition.line
-    yield _Score("tune", words("handout.plain"), drawn[plain], tune, {"plain": (tune.notes, 1)})
+    yield _Score("tune", say(message("handout-plain")), drawn[plain], tune, {"plain": (tune.notes, 1)})
     for example in lesson.examples:
         systems = tuple(
             tinted(system, 2, example.figure_notes, TINT) for system in drawn[example_engraving(lesson, example)]
         )
-        place = bars_text(lesson, example.first_bar, example.last_bar)
-        label = words("page.score", technique=lesson.of(example.technique, "name"), place=place)
+        place = bars_text(example.first_bar, example.last_bar)
+        label = say(message("offline-score", technique=lesson.of(example.technique, "name"), place=place))
         lines = {"plain": (example.tune.notes, 1), "ornamented": (example.line, 2)}
         yield _Score(example.name, label, systems, example.tune, lines)
-    label = words("handout.performance")
+    label = say(message("handout-performance"))
     yield _Score("performance", label, drawn[performance], tune, {"ornamented": (line, 1)})
 
 
 # The text of the page ------------------------------------------------------------------------------------------
 
 
-def _body(lesson: Lesson, scores: Sequence[_Score]) -> Iterator[str]:
-    words, own = lesson.words, lesson.overrides
-    by_id = {score.id: score for score in scores}
-    usual = words("handout.subtitle", level=lesson.setting.level, idiom=words(f"idiom.{lesson.setting.idiom}"))
-    yield f'<a class="skip" href="#content">{escape(words("page.skip"))}</a>\n<header>\n'
-    yield f"<h1>{escape(lesson.title)}</h1>\n"
-    yield f'<p class="subtitle">{escape(own.get("subtitle", usual))}</p>\n'
-    yield f'<p class="credits"><strong>{escape(lesson.instrument_line)}</strong><span>{escape(lesson.composer)}</span></p>\n'
-    yield "</header>\n"
-    yield _desk(lesson)
-    yield '<main id="content">\n'
-    for part in filter(None, own.get("notes").split("\n\n")):
-        yield f"<aside>{escape(part)}</aside>\n"
-    yield f'<nav aria-label="{escape(words("handout.contents"))}"><ol>'
-    for example in lesson.examples:
-        yield f'<li><a href="#{example.name}">{escape(lesson.of(example.technique, "name"))}</a></li>'
-    yield f"</ol></nav>\n<section>\n<h2>{escape(words('handout.plain'))}</h2>\n{_block(lesson, by_id['tune'])}</section>\n"
-    yield f"<section>\n<h2>{escape(words('handout.techniques'))}</h2>\n<p>{escape(words('page.intro'))}</p>\n"
-    for example in lesson.examples:
-        yield from _article(lesson, by_id[example.name], example.number, example)
-    yield f"</section>\n<section>\n<h2>{escape(words('handout.performance'))}</h2>\n"
-    yield f"{_block(lesson, by_id['performance'])}</section>\n"
-    yield f"<section>\n<h2>{escape(words('handout.care'))}</h2>\n"
-    for text in (words("care.hearing"), words("care.pain"), own.get("rights", words("care.rights"))):
-        yield f"<aside>{escape(text)}</aside>\n"
-    yield f"</section>\n</main>\n<footer>{escape(own.get('studio'))}</footer>\n"
+def _body(lesson: Lesson, scores: Sequence[_Score]) -> str:
+    goal = lesson.ladder[-1]
 
+    def place(example: Example) -> str:
+        return capital(bars_text(example.first_bar, example.last_bar))
 
-def _article(lesson: Lesson, score: _Score, number: int, example: Any) -> Iterator[str]:
-    words, technique = lesson.words, example.technique
-    yield f'<article id="{example.name}">\n<h3>{number}&ensp;{escape(lesson.of(technique, "name"))}</h3>\n'
-    yield f'<p>{escape(lesson.of(technique, "text"))} <span class="level">'
-    yield f"{escape(words('level', level=technique.level))}</span></p>\n"
-    place = bars_text(lesson, example.first_bar, example.last_bar)
-    why = words.sentence(example.figure.why)
-    yield f'<p class="place">{escape(place[:1].upper() + place[1:])}. {escape(why)}</p>\n'
-    yield _block(lesson, score)
-    yield "<dl>\n"
-    for field in ("how", "when", "fault", "cure"):
-        yield f"<div><dt>{escape(words(f'handout.{field}'))}</dt><dd>{escape(lesson.of(technique, field))}</dd></div>\n"
-    yield "</dl>\n</article>\n"
-
-
-def _desk(lesson: Lesson) -> str:
-    words, goal = lesson.words, lesson.ladder[-1]
-    slowest, fastest = round(goal * _SLOWEST_SHARE), round(goal * _FASTEST_SHARE)
-    return (
-        f'<div class="desk" role="region" aria-label="{escape(words("page.desk"))}"><form>\n'
-        f'<label for="tempo">{escape(words("page.tempo"))}<input type="range" id="tempo" min="{slowest}" '
-        f'max="{fastest}" value="{goal}" step="1"></label><output id="tempo-text" for="tempo"></output>\n'
-        f'<label><input type="checkbox" id="loop">{escape(words("page.loop"))}</label>\n'
-        f'<label for="volume">{escape(words("page.volume"))}<input type="range" id="volume" min="0" max="100" '
-        f'value="50"></label>\n<button type="button" id="stop" class="quiet">{escape(words("page.stop"))}</button>\n'
-        f'<span id="status" role="status"></span>\n</form></div>\n'
+    return _rendered(
+        "body.html",
+        lesson=lesson,
+        scores={score.id: score for score in scores},
+        tempos=(round(goal * _SLOWEST_SHARE), goal, round(goal * _FASTEST_SHARE)),
+        drawing=_drawing,
+        place=place,
     )
 
 
-def _block(lesson: Lesson, score: _Score) -> str:
-    """Notation and buttons of a score."""
-    drawings = "".join(_drawing(score, number) for number in range(len(score.systems)))
-    ways = [*score.lines] if len(score.lines) == 1 else [*score.lines, " ".join(score.lines)]
-    buttons = "".join(_button(lesson, score, way) for way in ways)
-    return (
-        f'<div class="score" id="score-{score.id}" tabindex="0" role="group" aria-label="{escape(score.label)}">'
-        f'{drawings}</div>\n<div class="buttons">{buttons}</div>\n'
-    )
-
-
-def _button(lesson: Lesson, score: _Score, way: str) -> str:
-    text = lesson.words("page.both" if " " in way else f"page.{way}")
-    kind = "" if " " in way or len(score.lines) == 1 else ' class="quiet"'
-    return (
-        f'<button type="button"{kind} data-score="{score.id}" data-lines="{way}" aria-pressed="false" '
-        f'aria-label="{escape(text)}: {escape(score.label)}">{escape(text)}</button>'
-    )
-
-
-def _drawing(score: _Score, number: int) -> str:
-    """A system as an image with a name, with a marker that is not shown yet, and without ids that come twice."""
+def _drawing(score: _Score, number: int) -> Markup:
+    """A system as an image with a name and its words, with a marker that is not shown yet, and without ids that come
+    twice."""
     svg = _SVG_SIZE.sub("", _IDS.sub("", score.systems[number].svg))
-    label = escape(f"{score.label} {number + 1}" if len(score.systems) > 1 else score.label)
-    svg = svg.replace("<svg ", f'<svg role="img" aria-label="{label}" ', 1)
+    several = len(score.systems) > 1
+    label = say(message("offline-system", score=score.label, number=number + 1)) if several else score.label
     svg = re.sub(r"(id=\"|href=\"#)(E[0-9A-F]+-)", rf"\g<1>{score.id}-{number}-\g<2>", svg)
     start = svg.index(">") + 1
     marker = f'<rect class="marker" visibility="hidden" width="{_MARKER_WIDTH}" x="0" y="0" height="0" rx="60"/>'
-    return svg[:start] + marker + svg[start:]
+    return Markup(described(svg[:start] + marker + svg[start:], label, score.systems[number].words))
 
 
 # The music of the page -----------------------------------------------------------------------------------------
@@ -205,13 +155,13 @@ def _music(lesson: Lesson, scores: Sequence[_Score]) -> dict[str, Any]:
     played = {score.id: {name: _line(lesson, score, name) for name in score.lines} for score in scores}
     used = {note[2] for lines in played.values() for line in lines.values() for note in line["notes"]}
     return {
-        "beat": lesson.words.beat_sign(metre),
+        "beat": beat_sign(metre),
         "goal": lesson.ladder[-1],
         "clicks": clicks,
         "countIn": round(at * tick_sec, 4),
         "scores": played,
         "samples": _samples(lesson, min(used), max(used)),
-        "words": {"playing": lesson.words("page.playing"), "stopped": lesson.words("page.stopped")},
+        "words": {"stopped": say(message("offline-stopped"))},
     }
 
 
@@ -244,6 +194,7 @@ def _performed(lesson: Lesson, played: Tune) -> Performance:
         played,
         played.notes,
         instrument=lesson.instrument,
+        player=lesson.setting.player,
         tempo=lesson.setting.quarters_per_minute,
         feel=feel,
         seed=lesson.rendition.seed,

@@ -20,7 +20,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from fioritura.listening.event import Event
-from fioritura.listening.matching import Moves, Step, best_path, runs
+from fioritura.listening.matching import Moves, Step, best_steps, runs
 from fioritura.listening.rejoin import repeat_odds
 from fioritura.listening.tempo_map import exact_shift, mapped, median_slope
 from fioritura.phrase import phrases
@@ -193,7 +193,7 @@ class _Aligner:
         for semitones in (*_OCTAVES, *self._likely_keys()):
             self.semitones = semitones
             match, added = self._evidence(0.0, stop)
-            cost = best_path(match, added, self.moves)[1]
+            cost = best_steps(match, added, self.moves)[1]
             own = 0.0 if semitones == 0 else 1.0 if semitones % 12 == 0 else 2.0
             tried.append((cost + own + 0.02 * abs(semitones), semitones))
         self.semitones = min(tried)[1]
@@ -220,7 +220,7 @@ class _Aligner:
         for weight in self.costs.time_weights:
             self.match, added = self._evidence(weight, len(self.events))
             moves = self.moves if weight else replace(self.moves, land=self.moves.land - first_discount)
-            self.steps, _ = best_path(self.match, added, moves)
+            self.steps, _ = best_steps(self.match, added, moves)
             self._map_time()
         return self._result()
 

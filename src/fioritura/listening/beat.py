@@ -17,6 +17,8 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
+from fioritura.paths import Costs, Places, Step, best_walk
+
 __all__ = ["PARTS", "Follow", "follow"]
 
 PARTS: Final = 12
@@ -85,43 +87,43 @@ def _places(ratio: float, is_compound: bool) -> tuple[Reals, Reals]:
 def _run(
     times: Reals, tempos: Reals, prior: Reals, ratio: float, is_compound: bool
 ) -> tuple[float, tuple[int, ...], float, float]:
-    """Cost, parts, tempo and ratio of the best path under one swing ratio."""
+    """Cost, parts, tempo and ratio of the best path under one swing ratio. State: tempo, and place in the beat."""
     sounds, prices = _places(ratio, is_compound)
     beat_sec = 60.0 / tempos
     between = sounds[None, :] - sounds[:, None]
-    drift = _TEMPO_DRIFT * np.arange(-_REACH, _REACH + 1) ** 2
-    cost = prior[:, None] + prices[None, :]
-    came: list[tuple[NDArray[np.intp], NDArray[np.intp], NDArray[np.intp]]] = []
-    for gap in np.diff(times):
-        padded = np.pad(cost, ((_REACH, _REACH), (0, 0)), constant_values=np.inf)
-        moved = np.stack([padded[shift : shift + len(tempos)] + price for shift, price in enumerate(drift)])
-        tempo_from = moved.argmin(axis=0) - _REACH
-        reached = moved.min(axis=0)
-        beats = gap / beat_sec[:, None, None]
-        whole = np.rint(beats - between)
-        whole = np.where(between + whole < 1e-6, whole + 1, whole)
-        error = (between + whole - beats) * beat_sec[:, None, None]
-        fit = 0.5 * (error / (_ONSET_SEC + _DRIFT * gap)) ** 2
-        total = reached[:, :, None] + fit
-        place_from = total.argmin(axis=1)
-        cost = total.min(axis=1) + prices[None, :] + prior[:, None]
-        rows, columns = np.indices(cost.shape)
-        came.append((rows + tempo_from[rows, place_from], place_from, whole[rows, place_from, columns].astype(int)))
-    best = np.unravel_index(int(cost.argmin()), cost.shape)
+    gaps = np.diff(times)
+    costs = prior[:, None] + prices[None, :]
+    path = best_walk(costs.ravel(), (_step(gap, beat_sec, between, prices, prior) for gap in gaps))
+    rows, places = np.divmod(np.array(path.places), PARTS)
+    beats = gaps / beat_sec[rows[1:]]
+    wholes = _whole_beats(beats, between[places[:-1], places[1:]]).astype(int)
+    parts = PARTS * np.concatenate([[0], np.cumsum(wholes)]) + places
     charge = _SWING if ratio > 1 else 0.0
-    parts, tempo = _traced(came, int(best[0]), int(best[1]), tempos)
-    return float(cost.min()) + charge, parts, tempo, ratio
+    return path.cost + charge, tuple(parts.tolist()), float(np.median(tempos[rows])), ratio
 
 
-def _traced(
-    came: Sequence[tuple[NDArray[np.intp], NDArray[np.intp], NDArray[np.intp]]], tempo: int, place: int, tempos: Reals
-) -> tuple[tuple[int, ...], float]:
-    places, wholes, seen = [place], [], [tempos[tempo]]
-    for tempo_from, place_from, whole in reversed(came):
-        wholes.append(int(whole[tempo, place]))
-        tempo, place = int(tempo_from[tempo, place]), int(place_from[tempo, place])
-        places.append(place)
-        seen.append(tempos[tempo])
-    beats = np.concatenate([[0], np.cumsum(wholes[::-1])]).astype(int)
-    parts = tuple(int(PARTS * beat + place) for beat, place in zip(beats, places[::-1], strict=True))
-    return parts, float(np.median(seen))
+def _step(gap: float, beat_sec: Reals, between: Reals, prices: Reals, prior: Reals) -> Step:
+    """From one onset to the next: the tempo drifts to each tempo, then the best place before each place."""
+    drift = _TEMPO_DRIFT * np.arange(-_REACH, _REACH + 1) ** 2
+    beats = gap / beat_sec[:, None, None]
+    error = (between + _whole_beats(beats, between) - beats) * beat_sec[:, None, None]
+    fit = 0.5 * (error / (_ONSET_SEC + _DRIFT * gap)) ** 2
+    count = len(beat_sec)
+
+    def step(totals: Costs) -> tuple[Costs, Places]:
+        padded = np.pad(totals.reshape(count, PARTS), ((_REACH, _REACH), (0, 0)), constant_values=np.inf)
+        moved = np.stack([padded[shift : shift + count] + price for shift, price in enumerate(drift)])
+        tempo_from = moved.argmin(axis=0) - _REACH
+        total = moved.min(axis=0)[:, :, None] + fit
+        place_from = total.argmin(axis=1)
+        rows = np.arange(count)[:, None]
+        origins = (rows + tempo_from[rows, place_from]) * PARTS + place_from
+        return (total.min(axis=1) + prices[None, :] + prior[:, None]).ravel(), origins.ravel()
+
+    return step
+
+
+def _whole_beats(beats: Reals, between: Reals) -> Reals:
+    """Whole beats that passed where `beats` did and the places lie `between` apart; an onset comes after the last."""
+    whole = np.rint(beats - between)
+    return np.where(between + whole < 1e-6, whole + 1, whole)

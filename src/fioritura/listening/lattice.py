@@ -10,17 +10,17 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
-from functools import lru_cache
+from functools import cache, lru_cache
 from itertools import product
 from typing import Final
 
 from fioritura.arrange.rendition import laid_out
 from fioritura.arrange.survey import survey
 from fioritura.players.player import Player
-from fioritura.techniques.figure import Figure, head, tail
-from fioritura.techniques.place import Idiom, Place, Setting
-from fioritura.techniques.technique import instead
-from fioritura.theory.metre import SIXTEENTH, THIRTYSECOND
+from fioritura.players.setting import Idiom, Setting
+from fioritura.techniques.context import Context
+from fioritura.techniques.figure import NO_REASON, Figure, head, tail
+from fioritura.techniques.table import all_techniques
 from fioritura.tune import Feel, Mark, Note, Tune
 
 __all__ = ["Arc", "Expected", "Offer", "offers", "plain_arcs", "with_asked"]
@@ -38,8 +38,11 @@ _MOST_SCORE: Final = 3.0
 _REALISED_SCORE: Final = -1.0
 """A figure costs something, the less the better an arranger finds it: of two names for the same notes the likelier."""
 
-FIGURE_MARKS: Final = frozenset({Mark.SCOOP, Mark.FALL, Mark.DOIT, Mark.GHOST, Mark.VIBRATO})
-"""Signs that are figures in themselves."""
+
+@cache
+def figure_marks() -> frozenset[Mark]:
+    """Signs that are figures in themselves."""
+    return frozenset(mark for one in all_techniques().values() if one.is_sign for mark in one.signs)
 
 
 @dataclass(frozen=True, slots=True)
@@ -97,8 +100,8 @@ def offers(tune: Tune) -> tuple[Offer, ...]:
     best: dict[Figure, float] = {}
     for tempo, feel, idiom in product(TEMPOS, _FEELS, _IDIOMS):
         offered = survey(tune, Setting(player, tempo, feel, idiom))
-        found = list(zip(offered.found, offered.scores, strict=True))
-        found += [(figure, _REALISED_SCORE) for place in offered.places for figure in _realised(place)]
+        found = list(zip(offered.candidates, offered.scores, strict=True))
+        found += [(figure, _REALISED_SCORE) for place in offered.contexts for figure in _realised(place)]
         for figure, score in found:
             best[_bare(figure)] = max(best.get(_bare(figure), -9.0), float(score))
     order = sorted(best.items(), key=lambda item: (item[0].first_slot, item[0].last_slot, item[0].technique))
@@ -130,18 +133,14 @@ def with_asked(tune: Tune, offered: Sequence[Offer], asked: Iterable[Figure]) ->
 
 def _bare(figure: Figure) -> Figure:
     """The figure without what does not sound."""
-    return replace(figure, why="", merit=0.0, score=0.0)
+    return replace(figure, why=NO_REASON, merit=0.0, score=0.0)
 
 
-def _realised(place: Place) -> Iterator[Figure]:
-    """Turns as signs are realised on the note itself: from the neighbour, without the main note before it."""
-    main, above, below = place.note.pitch, place.step_above, place.step_below
-    length = place.note.duration_ticks
-    for quick in (SIXTEENTH, THIRTYSECOND):
-        if place.is_free and length > 3 * quick:
-            values = (quick, quick, quick, length - 3 * quick)
-            yield instead("turn", place, (above, main, below, main), values, "")
-            yield instead("inverted-turn", place, (below, main, above, main), values, "")
+def _realised(place: Context) -> Iterator[Figure]:
+    """Figures by which players realise the signs of techniques, and which their rules do not write."""
+    for technique in all_techniques().values():
+        if technique.realisations is not None:
+            yield from technique.realisations(place)
 
 
 def plain_arcs(notes: Sequence[Note]) -> Iterator[Arc]:

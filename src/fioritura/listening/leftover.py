@@ -9,7 +9,7 @@ from typing import Final
 from fioritura.listening.definition import Group, techniques_of
 from fioritura.listening.naming import PLAIN, NamedFigure
 from fioritura.listening.reading import Heard
-from fioritura.techniques.table import technique_named
+from fioritura.techniques.table import family_of, technique_named
 from fioritura.theory.metre import EIGHTH, HALF, THIRTYSECOND
 from fioritura.theory.scale import chord_scale, key_scale, pentatonic
 from fioritura.tune import Tune
@@ -22,8 +22,6 @@ LEAST_CONFIDENCE: Final = 0.45
 """A figure by definition must be as sure as this."""
 
 _QUICK_SEC: Final = 0.1
-_LEADING: Final = frozenset({"graces", "anticipations"})
-"""Families whose notes belong to the plain note after them."""
 
 
 @dataclass
@@ -81,7 +79,7 @@ class Leftover:
     ) -> NamedFigure:
         sure = round(share * min(self.heard[event].confidence for event in events) ** 2, 3)
         bar, beat = self.tune.beat_at(max(0, round(self.heard[events[0]].onset)))
-        around = (after, before) if technique_named(technique).family in _LEADING else (before, after)
+        around = (after, before) if family_of(technique_named(technique)).lead_on else (before, after)
         return NamedFigure(
             technique,
             bar,

@@ -16,7 +16,10 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
-__all__ = ["Moves", "Step", "best_path"]
+from fioritura import paths
+from fioritura.paths import best_walk
+
+__all__ = ["Moves", "Step", "best_steps"]
 
 Floats = NDArray[np.float64]
 
@@ -64,7 +67,7 @@ class Step:
     jumps: bool
 
 
-def best_path(match: Floats, added: Floats, moves: Moves) -> tuple[list[Step], float]:
+def best_steps(match: Floats, added: Floats, moves: Moves) -> tuple[list[Step], float]:
     """One step for each event, and the cost of the whole.
 
     Args:
@@ -75,21 +78,23 @@ def best_path(match: Floats, added: Floats, moves: Moves) -> tuple[list[Step], f
 
 
 class _Programme:
-    """`stand[k]` is the least cost with all events so far dealt with and place k reached by the last of them."""
+    """`stand[k]` is the least cost with all events so far dealt with and place k reached by the last of them.
+
+    `matched` and `jumped` tell of each event and place how the last step led there.
+    """
 
     def __init__(self, match: Floats, added: Floats, moves: Moves) -> None:
         self.match, self.added, self.moves = match, added, moves
         events, notes = match.shape
         self.behind = moves.behind
-        self.source = np.zeros((events, notes + 1), np.int32)
         self.jumped = np.zeros((events, notes + 1), np.bool_)
         self.matched = np.zeros((events, notes + 1), np.bool_)
 
-    def _reach(self, stand: Floats) -> tuple[Floats, NDArray[np.int32], NDArray[np.bool_]]:
+    def _reach(self, stand: Floats) -> tuple[Floats, paths.Places, NDArray[np.bool_]]:
         """Cost of each place before the next event, where it comes from, and whether by a jump."""
         level = stand - self.behind
         lowest = np.minimum.accumulate(level)
-        source = np.maximum.accumulate(np.where(level == lowest, np.arange(level.size), 0)).astype(np.int32)
+        source = np.maximum.accumulate(np.where(level == lowest, np.arange(level.size), 0))
         walked = lowest + self.behind
         reach, jumped = walked.copy(), np.zeros(level.size, np.bool_)
         origin = int(np.argmin(walked + self.moves.leave))
@@ -107,27 +112,26 @@ class _Programme:
         return np.asarray(np.minimum(self.behind, self.moves.enter + self.moves.land))
 
     def solve(self) -> tuple[list[Step], float]:
-        stand = self._start()
-        for event in range(len(self.match)):
+        left_out = self.behind[-1] - self.behind
+        closing = np.minimum(left_out, self.moves.finish + self.moves.leave)
+        walk = best_walk(self._start(), map(self._step, range(len(self.match))), closing)
+        steps = []
+        for event, place in enumerate(walk.places[1:]):
+            is_match = bool(self.matched[event, place])
+            steps.append(Step(place - 1 if is_match else place, is_match, bool(self.jumped[event, place])))
+        return steps, walk.cost
+
+    def _step(self, event: int) -> paths.Step:
+        def step(stand: Floats) -> tuple[Floats, paths.Places]:
             reach, source, jumped = self._reach(stand)
             as_match = np.concatenate([[_NEVER], reach[:-1] + self.match[event]])
             as_added = reach + self.added[event]
             is_match = as_match < as_added
-            stand = np.where(is_match, as_match, as_added)
             self.matched[event] = is_match
-            self.source[event] = np.where(is_match, np.roll(source, 1), source)
             self.jumped[event] = np.where(is_match, np.roll(jumped, 1), jumped)
-        left_out = self.behind[-1] - self.behind
-        final = stand + np.minimum(left_out, self.moves.finish + self.moves.leave)
-        return self._traced(int(final.argmin())), float(final.min())
+            return np.where(is_match, as_match, as_added), np.where(is_match, np.roll(source, 1), source)
 
-    def _traced(self, place: int) -> list[Step]:
-        steps: list[Step] = []
-        for event in range(len(self.match) - 1, -1, -1):
-            is_match = bool(self.matched[event, place])
-            steps.append(Step(place - 1 if is_match else place, is_match, bool(self.jumped[event, place])))
-            place = int(self.source[event, place])
-        return steps[::-1]
+        return step
 
 
 def runs(steps: Sequence[Step]) -> list[tuple[int, int]]:

@@ -25,30 +25,15 @@ from fioritura.listening.reading import Heard, ReadingCosts, Use, read_line
 from fioritura.listening.rejoin import rejoined, repeat_odds
 from fioritura.listening.tempo_map import long_share, straightened
 from fioritura.techniques.figure import Figure
+from fioritura.techniques.table import technique_of_sign
 from fioritura.theory.metre import QUARTER
-from fioritura.tune import Mark, Note, Tune
+from fioritura.tune import Note, Tune
 
 __all__ = ["NamedFigure", "Naming", "Slip", "SlipKind", "name_events", "name_line", "name_take"]
 
 _NEAR_TICKS: Final = QUARTER / 4 + 30
 _CLEAR: Final = 0.8
 """An added note that was heard less clearly is not held against the player."""
-_SIGNS: Final = {
-    Mark.TURN: "turn",
-    Mark.ROLL: "turn",
-    Mark.INVERTED_TURN: "inverted-turn",
-    Mark.MORDENT: "mordent",
-    Mark.INVERTED_MORDENT: "upper-mordent",
-    Mark.TRILL: "shake",
-    Mark.SHAKE: "shake",
-}
-_INFLECTIONS: Final = {
-    Mark.SCOOP: "scoop",
-    Mark.FALL: "fall",
-    Mark.DOIT: "doit",
-    Mark.GHOST: "ghost-note",
-    Mark.VIBRATO: "vibrato",
-}
 _SOUND: Final = ReadingCosts(length=0.2, length_limit=0.5, onset=0.4)
 _WRITTEN: Final = ReadingCosts(
     wrong_pitch=4.0, wrong_added=6.0, extra=4.0, extra_grace=4.0, left_out=4.0, sign=5.0, grace=2.5, figure=0.4
@@ -264,13 +249,15 @@ class _Passage:
             for plain in self.namer.offers[use.arc.offer].figure.anchors
             for mark in self.namer.offers[use.arc.offer].figure.marks
         }
-        known = _SIGNS | _INFLECTIONS if self.namer.is_written else _SIGNS
         for plain, event in self.standing.items():
             for mark in sorted(self.heard[event].marks):
-                if mark in known and mark not in self.tune.notes[plain].marks and (plain, mark) not in claimed:
+                technique = technique_of_sign(mark)
+                if technique is None or (technique.is_sign and not self.namer.is_written):
+                    continue
+                if mark not in self.tune.notes[plain].marks and (plain, mark) not in claimed:
                     bar, beat = self.tune.beat_at(self.tune.notes[plain].onset_ticks)
                     place = (plain,), (self._event(event),), self.number
-                    yield NamedFigure(known[mark], bar, round(beat, 4), 0.99, PLAIN, 0.01, *place)
+                    yield NamedFigure(technique.id, bar, round(beat, 4), 0.99, PLAIN, 0.01, *place)
 
     def _note_slips(self, extras: Iterable[int]) -> None:
         for note, event in (pair for use in self.reading.uses for pair in use.events):

@@ -13,6 +13,7 @@ from fioritura.listening.neural import Heard, seconds_of
 from fioritura.listening.notes import Finding, QualityKind
 from fioritura.listening.pitch import FRAME_SEC, RATE, Floats, Track
 from fioritura.listening.segment import gate_db
+from fioritura.words import message
 
 __all__ = ["ClipMeter", "PartMeter", "PlayerShare", "findings", "player_share"]
 
@@ -197,20 +198,15 @@ def findings(
     sounding = track.level_db > max(least_db, SILENT_DB)
     sounding_share = float(sounding.mean())
     if float(np.percentile(track.level_db, 99)) < SILENT_DB or sounding_share < 0.01:
-        advice = "Hardly anything is to be heard: check the microphone and its level, and record again."
-        yield Finding(QualityKind.SILENCE, round(1 - sounding_share, 3), advice)
+        yield Finding(QualityKind.SILENCE, round(1 - sounding_share, 3), message("recording-silent"))
         return
     noisy = float((track.heard.best()[1][sounding] > _NOISY).mean())
     has_player = player is not None and (player.share >= PLAYER_SHARE or player.is_clean)
     if noisy > NOISY_SHARE and not has_player:
-        advice = "Most of it is noise without a pitch: go nearer to the microphone, and away from the noise."
-        yield Finding(QualityKind.NOISE, round(noisy, 3), advice)
+        yield Finding(QualityKind.NOISE, round(noisy, 3), message("recording-noisy"))
     elif second_share > SECOND_SHARE and not (has_player and player is not None and player.sureness >= SURE):
-        advice = "Two or more parts sound at once: record the melody alone, or with the backing on headphones."
-        yield Finding(QualityKind.POLYPHONY, round(second_share, 3), advice)
+        yield Finding(QualityKind.POLYPHONY, round(second_share, 3), message("recording-of-several"))
     elif player is not None and not has_player:
-        advice = "No wind player can be heard in it, only other sounds: record the melody, near to the microphone."
-        yield Finding(QualityKind.NO_PLAYER, round(1 - player.share, 3), advice)
+        yield Finding(QualityKind.NO_PLAYER, round(1 - player.share, 3), message("recording-without-player"))
     if clipped_share > CLIPPED_SHARE:
-        advice = "The loud moments are cut off: turn the recording level down until the meter stays below the red."
-        yield Finding(QualityKind.CLIPPING, round(clipped_share, 5), advice)
+        yield Finding(QualityKind.CLIPPING, round(clipped_share, 5), message("recording-clipped"))

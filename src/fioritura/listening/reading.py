@@ -14,7 +14,7 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
-from fioritura.listening.lattice import FIGURE_MARKS, Arc, Expected
+from fioritura.listening.lattice import Arc, Expected, figure_marks
 from fioritura.theory.metre import QUARTER
 from fioritura.tune import Mark
 
@@ -216,7 +216,7 @@ class _Evidence:
         self.is_grace = np.array([one.is_grace for one in heard], dtype=np.bool_)
         self.is_sound = np.array([one.seconds is not None for one in heard], dtype=np.bool_)
         self.seconds = np.array([one.seconds or 0.0 for one in heard])
-        self.signs = {mark: np.array([mark in one.marks for one in heard]) for mark in FIGURE_MARKS}
+        self.signs = {mark: np.array([mark in one.marks for one in heard]) for mark in figure_marks()}
         sure = np.array([one.confidence for one in heard])
         odds = np.array([one.repeat_odds for one in heard])
         extra = np.where(self.is_grace, costs.extra_grace, costs.extra) * sure**2

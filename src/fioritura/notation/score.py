@@ -28,6 +28,8 @@ class Staff:
     instrument: Instrument = INSTRUMENTS["concert"]
     labels: tuple[Label, ...] = ()
     shows_chords: bool = True
+    shows_rests: bool = True
+    """False for a staff to write on: its rests are there and not printed."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -19,6 +19,7 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
+from fioritura.paths import best_path
 from fioritura.players.added import added_players
 from fioritura.players.chart import SLIDE_POSITIONS, Digit, Fingering, FingeringChart
 from fioritura.players.charts import clarinet, flute, oboe, saxophone, trombone, trumpet
@@ -116,35 +117,23 @@ def fingering_path(instrument: Instrument | str, written_pitches: Sequence[Pitch
     """
     chart = chart_of(instrument)
     if chart is None:
-        moves = pairwise(written_pitches)
-        return FingeringPath((), tuple(FREE_COST * (a.midi != b.midi) for a, b in moves))
+        return FingeringPath((), tuple(FREE_COST * (a.midi != b.midi) for a, b in pairwise(written_pitches)))
     if not written_pitches:
         return FingeringPath((), ())
     choices = [chart.numbers_of(pitch) for pitch in written_pitches]
-    numbers = _cheapest_path(choices, _moves(chart), [fingering.penalty for fingering in chart.fingerings])
-    costs = (float(_moves(chart)[a, b]) for a, b in pairwise(numbers))
+    moves = _moves(chart)
+    penalties = _penalties(chart)
+    between = (moves[np.ix_(before, here)] for before, here in pairwise(choices))
+    path = best_path((penalties.take(numbers) for numbers in choices), between)
+    numbers = [group[place] for group, place in zip(choices, path.places, strict=True)]
+    costs = (float(moves[a, b]) for a, b in pairwise(numbers))
     return FingeringPath(tuple(chart.fingerings[number] for number in numbers), tuple(costs))
-
-
-def _cheapest_path(choices: Sequence[Sequence[int]], moves: Matrix, penalties: Sequence[float]) -> list[int]:
-    totals = np.array([penalties[number] for number in choices[0]])
-    came_from: list[NDArray[np.intp]] = []
-    for before, here in pairwise(choices):
-        reached = totals[:, None] + moves[np.ix_(before, here)]
-        came_from.append(reached.argmin(axis=0))
-        totals = reached.min(axis=0) + [penalties[number] for number in here]
-    place = int(totals.argmin())
-    path = [choices[-1][place]]
-    for group, best in zip(reversed(choices[:-1]), reversed(came_from), strict=True):
-        place = int(best[place])
-        path.append(group[place])
-    return path[::-1]
 
 
 def cheapest_moves(chart: FingeringChart) -> tuple[dict[int, int], Matrix]:
     """Pair costs of a whole chart: the row of each written MIDI number, and the square matrix of costs."""
     moves = _moves(chart)
-    penalties = np.array([fingering.penalty for fingering in chart.fingerings])
+    penalties = _penalties(chart)
     padded = moves + penalties[:, None] + penalties[None, :]
     starts = np.array([numbers[0] for numbers in chart.numbers_by_midi.values()])
     best = np.minimum.reduceat(np.minimum.reduceat(padded, starts, axis=0), starts, axis=1)
@@ -161,6 +150,11 @@ def move_components(chart: FingeringChart, a: Fingering, b: Fingering) -> dict[s
 @lru_cache(maxsize=16)
 def _moves(chart: FingeringChart) -> Matrix:
     return np.asarray(sum(_components(chart, chart.fingerings, chart.fingerings)), dtype=np.float64)
+
+
+@lru_cache(maxsize=16)
+def _penalties(chart: FingeringChart) -> Matrix:
+    return np.array([fingering.penalty for fingering in chart.fingerings])
 
 
 def _components(chart: FingeringChart, first: Sequence[Fingering], second: Sequence[Fingering]) -> list[Matrix]:

@@ -23,6 +23,7 @@ from fioritura.review.take_review import Review
 from fioritura.techniques.table import technique_named
 from fioritura.theory.metre import EIGHTH, SIXTEENTH
 from fioritura.tune import Note
+from fioritura.words import message, say
 
 __all__ = ["Passage", "passages"]
 
@@ -86,9 +87,9 @@ class _Writer:
         rows = [row for row in self.review.report.figures if row.passage == self.number]
         figures = tuple((row, self._notes_of(row, line)) for row in rows if row.status is not Status.MISSED)
         labels = tuple(self._labels(figures, line, start))
-        name = "asked" if self.review.asked else "plain"
+        name = say(message("staff-asked") if self.review.asked else message("staff-plain"))
         staves = (
-            Staff(self._cut(line, first, last), "played", self.review.instrument, labels),
+            Staff(self._cut(line, first, last), say(message("staff-played")), self.review.instrument, labels),
             Staff(
                 self._cut(below, first, last),
                 name,
@@ -180,7 +181,7 @@ class _Writer:
     ) -> Iterator[Label]:
         for number, (row, notes) in enumerate(figures):
             if notes:
-                yield Label(line[notes[0]].onset_ticks - start, technique_named(row.technique).label, number)
+                yield Label(line[notes[0]].onset_ticks - start, say(technique_named(row.technique).label), number)
 
     # What stands below ---------------------------------------------------------------------------------------------
 
@@ -196,7 +197,7 @@ class _Writer:
         figures = self.review.asked.rendition.figures
         places = [(n, sounding_start(self.tune, figure), figure) for n, figure in enumerate(figures)]
         return tuple(
-            Label(at - start, technique_named(figure.technique).label, n)
+            Label(at - start, say(technique_named(figure.technique).label), n)
             for n, at, figure in places
             if start <= at < end
         )

@@ -18,7 +18,6 @@ from fioritura.listening.notes import CONTOUR_SEC, InflectionKind, PlayedNote
 from fioritura.listening.report import Status
 from fioritura.notation.engraving.engrave import System, engrave_systems
 from fioritura.notation.engraving.svg import STAFF_UNITS
-from fioritura.notation.musicxml.writer import write_musicxml
 from fioritura.review.colours import ADDED, DONE, FLAT, IN_TUNE, MISSED, SHARP, SLIP
 from fioritura.review.played import Passage
 from fioritura.review.take_review import Review
@@ -42,7 +41,7 @@ def passage_systems(review: Review, passage: Passage, width_mm: float) -> tuple[
     Raises:
         ToolError: the engraver is missing or failed.
     """
-    drawn = engrave_systems(write_musicxml(passage.score), width_mm=width_mm, staff_mm=STAFF_MM, shows_tempo=False)
+    drawn = engrave_systems(passage.score, width_mm=width_mm, staff_mm=STAFF_MM, shows_tempo=False)
     layouts = [layout_of(system) for system in drawn]
     traced = [
         replace(system, svg=_behind(system.svg, "".join(_traces(review, passage, layout))))

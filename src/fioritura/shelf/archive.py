@@ -23,6 +23,7 @@ from fioritura.files import ZIP_DAMAGE
 from fioritura.shelf.recordings import check_recording
 from fioritura.shelf.store import Shelf, TuneEntry
 from fioritura.shelf.takes import NewTake
+from fioritura.words import message
 
 __all__ = ["FORMAT", "Checks", "restore", "write_archive"]
 
@@ -82,9 +83,9 @@ def restore(shelf: Shelf, file: IO[bytes], checks: Checks = Checks()) -> int:
         _check_size(archive)
         manifest = json.loads(_entry(archive, "shelf.json"))
         if not isinstance(manifest, dict) or manifest.get("format") != FORMAT:
-            raise ReadError("This is no archive of a shelf: choose one that the shelf page has given out.")
+            raise ReadError("no-shelf-archive")
         if manifest.get("version") not in _READ_VERSIONS:
-            raise ReadError(f"The archive has version {manifest.get('version')}; {VERSION} can be read.")
+            raise ReadError("archive-version", given=str(manifest.get("version")), known=str(VERSION))
         names = [str(name) for name in manifest.get("students", [])]
         found = [_read(archive, record, checks) for record in manifest["tunes"]]
         students = _students(shelf, names)
@@ -98,7 +99,7 @@ def _damage_told() -> Iterator[None]:
     try:
         yield
     except (*ZIP_DAMAGE, KeyError, TypeError, IndexError, AttributeError) as error:
-        raise ReadError(f"The archive is damaged ({type(error).__name__}: {error}): export it again.") from None
+        raise ReadError("archive-damaged", reason=f"{type(error).__name__}: {error}") from None
 
 
 def _students(shelf: Shelf, names: Sequence[str]) -> dict[str, int]:
@@ -199,7 +200,7 @@ def _history(
     steps = [(int(s["number"]), str(s["words"]), _entry(archive, s["file"]).decode()) for s in arrangement["steps"]]
     numbers = [number for number, _, _ in steps]
     if int(arrangement["position"]) not in numbers or numbers != list(range(numbers[0], numbers[0] + len(numbers))):
-        raise ReadError("The archive is damaged (steps are missing): export it again.")
+        raise ReadError("archive-damaged", reason=message("archive-no-steps"))
     for _, _, text in steps:
         _check(checks.arrangement, text)
     return str(arrangement["name"])[:200], int(arrangement["position"]), steps
@@ -210,10 +211,10 @@ def _check_take(archive: zipfile.ZipFile, take: Any, arrangements: int, checks: 
     _check(checks.take, _entry(archive, take["report"]).decode(), dict(take["facts"]))
     datetime.fromisoformat(take["taken_at"])
     if not isinstance(take["student"], str | None):
-        raise ReadError("The archive is damaged (a student has no name): export it again.")
+        raise ReadError("archive-damaged", reason=message("archive-no-name"))
     check_recording(io.BytesIO(_entry(archive, take["recording"])))
     if take["of"] not in (None, *range(arrangements)):
-        raise ReadError("The archive is damaged (a take's arrangement is missing): export it again.")
+        raise ReadError("archive-damaged", reason=message("archive-no-arrangement"))
 
 
 def _add_take(
@@ -246,14 +247,14 @@ def _check(check: Callable[..., object], *held: Any) -> None:
     try:
         check(*held)
     except FiorituraError as error:
-        raise ReadError(f"The archive holds a damaged arrangement, report or plan: {error}") from None
+        raise ReadError("archive-bad-content", reason=error.message) from None
 
 
 def _check_size(archive: zipfile.ZipFile) -> None:
     entries = archive.infolist()
     total = sum(entry.file_size for entry in entries)
     if len(entries) > MOST_ENTRIES or total > MOST_BYTES:
-        raise ReadError(f"The archive holds {len(entries)} files of {total:,} bytes: {MOST_BYTES:,} is the limit.")
+        raise ReadError("archive-too-large", files=len(entries), size=total, limit=MOST_BYTES)
 
 
 def _entry(archive: zipfile.ZipFile, name: str) -> bytes:
@@ -261,7 +262,7 @@ def _entry(archive: zipfile.ZipFile, name: str) -> bytes:
     with archive.open(name) as file:
         data = file.read(MOST_ENTRY_BYTES + 1)
     if len(data) > MOST_ENTRY_BYTES:
-        raise ReadError(f"{name} in the archive is larger than {MOST_ENTRY_BYTES:,} bytes.")
+        raise ReadError("archive-entry-too-large", name=name, limit=MOST_ENTRY_BYTES)
     return data
 
 

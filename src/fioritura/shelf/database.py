@@ -54,7 +54,7 @@ class Database:
         try:
             folder.mkdir(parents=True, exist_ok=True)
         except OSError as error:
-            raise OutputError(f"{folder} can't be made ({error.strerror}): name another --data folder.") from None
+            raise OutputError("shelf-folder-unmade", path=str(folder), reason=str(error.strerror)) from None
         self._engine = create_engine(f"sqlite:///{self.path}", connect_args={"timeout": _BUSY_MS / 1000})
         event.listen(self._engine, "connect", _prepare)
         event.listen(self._engine, "begin", _begin)
@@ -63,7 +63,7 @@ class Database:
             with self.writing() as session:
                 migrate(session.connection())
         except OutputError as error:
-            raise ReadError(f"{self.path} can't be opened: move it away or name another --data. ({error})") from None
+            raise ReadError("shelf-unopened", path=str(self.path), reason=str(error)) from None
 
     def close(self) -> None:
         """Close all connections."""
@@ -87,9 +87,7 @@ class Database:
                 session.connection(execution_options={_WRITES: True})
                 yield session
         except DatabaseError as error:
-            raise OutputError(
-                f"The shelf {self.path} can't be written ({error.orig}): check space and rights."
-            ) from None
+            raise OutputError("shelf-unwritable", path=str(self.path), reason=str(error.orig)) from None
 
 
 def standing(session: Session, kind: type[Row], id: int, name: str) -> Row:
@@ -100,7 +98,7 @@ def standing(session: Session, kind: type[Row], id: int, name: str) -> Row:
     """
     row = session.get(kind, id)
     if row is None:
-        raise NotOnShelfError(f"There is no {name} {id} on the shelf: choose one of those it lists.")
+        raise NotOnShelfError("not-on-shelf", kind=name, number=id)
     return row
 
 

@@ -69,9 +69,9 @@ class Lessons:
         """
         with self._database.writing() as session:
             if session.get(ArrangementRow, arrangement_id) is None:
-                raise NotOnShelfError(f"There is no arrangement {arrangement_id} on the shelf: choose another.")
+                raise NotOnShelfError("not-on-shelf", kind="arrangement", number=arrangement_id)
             if session.scalars(select(func.count(LessonRow.id))).one() >= MOST_LESSONS:
-                raise OptionError(f"The shelf holds {MOST_LESSONS} lessons, which is the limit: remove some first.")
+                raise OptionError("shelf-full-of-lessons", limit=MOST_LESSONS)
             row = LessonRow(
                 arrangement_id=arrangement_id,
                 title=title.strip()[:LONGEST_TITLE],
@@ -93,7 +93,7 @@ class Lessons:
         with self._database.writing() as session:
             row = _lesson(session, id)
             if row.revision != at:
-                raise StaleError(f"The lesson was changed elsewhere (revision {row.revision}, not {at}): look again.")
+                raise StaleError("lesson-changed-elsewhere", stands=row.revision, given=at)
             row.title, row.plan = title.strip()[:LONGEST_TITLE], json.dumps(dict(plan))
             row.revision, row.changed_at = at + 1, now()
             session.flush()

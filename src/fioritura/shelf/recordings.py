@@ -114,20 +114,18 @@ def _opened(file: IO[bytes]) -> Iterator[Any]:
             yield source
     except soundfile.LibsndfileError as error:
         reason = str(error.error_string).rstrip(".")
-        raise ReadError(
-            f"This is no recording that can be read ({reason}): save it as WAV, FLAC, MP3 or OGG."
-        ) from None
+        raise ReadError("recording-unreadable", reason=reason) from None
 
 
 def _checked_suffix(source: Any) -> str:
     suffix = _SUFFIXES.get(source.format)
     if suffix is None:
-        raise ReadError(f"A recording of type {source.format} is not taken: save it as WAV, FLAC, MP3 or OGG.")
+        raise ReadError("recording-type", given=str(source.format))
     low, high = _RATES
     if not low <= source.samplerate <= high:
-        raise ReadError(f"A rate of {source.samplerate} Hz is outside {low}-{high} Hz: save it at 44100 Hz.")
+        raise ReadError("recording-rate", given=source.samplerate, low=low, high=high)
     if source.channels > _MOST_CHANNELS:
-        raise ReadError(f"{source.channels} channels are too many: save it in mono or stereo.")
+        raise ReadError("recording-channels", given=source.channels)
     return suffix
 
 
@@ -147,7 +145,7 @@ def _kept(source: Any, file: IO[bytes], path: Path) -> float:
 
 def _check_seconds(seconds: float) -> None:
     if seconds < _LEAST_SEC:
-        raise ReadError(f"The recording lasts {seconds:.1f} seconds: record the tune, or a phrase of it.")
+        raise ReadError("recording-too-short", seconds=round(seconds, 2))
 
 
 def _written_as_flac(source: Any, target: IO[bytes]) -> int:
@@ -169,5 +167,5 @@ def _blocks(source: Any) -> Iterator[Any]:
     while len(block := source.read(_BLOCK, dtype=dtype, always_2d=True)):
         frames += len(block)
         if frames > MOST_SEC * source.samplerate:
-            raise ReadError(f"The recording is longer than {MOST_SEC / 60:g} minutes: record one tune at a time.")
+            raise ReadError("recording-too-long", limit=MOST_SEC / 60)
         yield block

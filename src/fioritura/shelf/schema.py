@@ -190,9 +190,7 @@ def migrate(connection: Connection) -> None:
     """
     version = int(connection.exec_driver_sql("PRAGMA user_version").scalar_one())
     if version > len(MIGRATIONS):
-        raise ReadError(
-            f"The shelf has version {version}; {len(MIGRATIONS)} can be read: update Fioritura, or name another folder."
-        )
+        raise ReadError("shelf-version", given=str(version), known=str(len(MIGRATIONS)))
     for number in range(version, len(MIGRATIONS)):
         for statement in MIGRATIONS[number]:
             connection.exec_driver_sql(statement)

@@ -189,7 +189,7 @@ class Shelf:
             row = _tune(session, id)
             if title is not None:
                 if not title.strip():
-                    raise OptionError("A tune needs a title: give it one.")
+                    raise OptionError("tune-needs-title")
                 row.title = title.strip()[:200]
             if tags is not None:
                 wanted = _checked_tags(tags)
@@ -229,7 +229,7 @@ class Shelf:
         with self._database.writing() as session:
             row = _arrangement(session, id)
             if len(_tune(session, row.tune_id).arrangements) < 2:
-                raise OptionError("It is the only arrangement of its tune: remove the tune, or copy it first.")
+                raise OptionError("only-arrangement")
             session.delete(row)
 
     def add_history(self, tune_id: int, name: str, position: int, steps: Sequence[tuple[int, str, str]]) -> int:
@@ -302,7 +302,7 @@ class Shelf:
             _check_position(row, at)
             numbers = {step.number for step in row.steps}
             if at + by not in numbers:
-                raise OptionError(f"Nothing to {'undo' if by < 0 else 'redo'} here.")
+                raise OptionError("nothing-to-undo" if by < 0 else "nothing-to-redo")
             row.position, row.changed_at = at + by, now()
             session.flush()
             return _step(session, row)
@@ -318,7 +318,7 @@ def _arrangement(session: Session, id: int) -> ArrangementRow:
 
 def _check_position(row: ArrangementRow, at: int) -> None:
     if row.position != at:
-        raise StaleError(f"The arrangement was changed elsewhere (step {row.position}, not {at}): look at it again.")
+        raise StaleError("arrangement-changed-elsewhere", stands=row.position, given=at)
 
 
 def _step(session: Session, row: ArrangementRow, number: int | None = None) -> Step:
@@ -326,7 +326,7 @@ def _step(session: Session, row: ArrangementRow, number: int | None = None) -> S
     words = {step.number: step.words for step in row.steps}
     step = session.get(StepRow, (row.id, number))
     if step is None:
-        raise NotOnShelfError(f"Arrangement {row.id} has no step {number}: look at it again.")
+        raise NotOnShelfError("no-such-step", arrangement=row.id, step=number)
     return Step(
         arrangement_id=row.id,
         tune_id=row.tune_id,
@@ -356,8 +356,8 @@ def _entry(row: TuneRow) -> TuneEntry:
 def _checked_tags(tags: tuple[str, ...]) -> list[str]:
     wanted = list(dict.fromkeys(" ".join(tag.split()).lower() for tag in tags if tag.strip()))
     if len(wanted) > MOST_TAGS:
-        raise OptionError(f"{len(wanted)} tags are too many: {MOST_TAGS} is the limit.")
+        raise OptionError("too-many-tags", count=len(wanted), limit=MOST_TAGS)
     for tag in wanted:
         if len(tag) > LONGEST_TAG:
-            raise OptionError(f"The tag {tag[:20]!r}… has {len(tag)} letters: {LONGEST_TAG} is the limit.")
+            raise OptionError("tag-too-long", tag=tag[:20], count=len(tag), limit=LONGEST_TAG)
     return wanted

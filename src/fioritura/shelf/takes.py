@@ -99,7 +99,7 @@ class Takes:
         """
         found = next((student for student in self.students() if student.id == id), None)
         if found is None:
-            raise NotOnShelfError(f"There is no student {id} on the shelf: choose one of those it lists.")
+            raise NotOnShelfError("not-on-shelf", kind="student", number=id)
         return found
 
     def add_student(self, name: str) -> int:
@@ -111,7 +111,7 @@ class Takes:
         with self._database.writing() as session:
             wanted = _checked_name(session, name)
             if session.scalars(select(func.count(StudentRow.id))).one() >= MOST_STUDENTS:
-                raise OptionError(f"The shelf holds {MOST_STUDENTS} students, which is the limit: remove some first.")
+                raise OptionError("shelf-full-of-students", limit=MOST_STUDENTS)
             row = StudentRow(name=wanted, added_at=now())
             session.add(row)
             session.flush()
@@ -151,7 +151,7 @@ class Takes:
         """
         with self._database.writing() as session:
             if session.get(TuneRow, take.tune_id) is None:
-                raise NotOnShelfError(f"There is no tune {take.tune_id} on the shelf any more: choose another.")
+                raise NotOnShelfError("not-on-shelf", kind="tune", number=take.tune_id)
             if take.student_id is not None:
                 _student(session, take.student_id)
             arrangement = session.get(ArrangementRow, take.arrangement_id) if take.arrangement_id else None
@@ -259,18 +259,18 @@ def _take(session: Session, id: str) -> TakeRow:
 
 
 def _no_take() -> NotOnShelfError:
-    return NotOnShelfError("There is no such take on the shelf any more: choose one of those it lists.")
+    return NotOnShelfError("take-gone")
 
 
 def _checked_name(session: Session, name: str, besides: int | None = None) -> str:
     wanted = " ".join(name.split())
     if not wanted:
-        raise OptionError("A student needs a name: a first name or initials will do.")
+        raise OptionError("student-needs-name")
     if len(wanted) > LONGEST_NAME:
-        raise OptionError(f"The name has {len(wanted)} letters: {LONGEST_NAME} is the limit.")
+        raise OptionError("name-too-long", count=len(wanted), limit=LONGEST_NAME)
     standing = session.scalar(select(StudentRow.id).where(func.lower(StudentRow.name) == wanted.lower()))
     if standing is not None and standing != besides:
-        raise OptionError(f"There is a student {wanted!r} already: add an initial to tell them apart.")
+        raise OptionError("student-name-taken", name=wanted)
     return wanted
 
 

@@ -6,7 +6,6 @@ well within the 30 to 50 ms of ensembles (Rasch 1979); the click does not.
 
 from __future__ import annotations
 
-import random
 from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Final
@@ -14,6 +13,7 @@ from typing import Final
 from fioritura.accompany.feels import BandFeel, Subdivision
 from fioritura.accompany.form import Form
 from fioritura.accompany.part import BandPart, PartName
+from fioritura.chance import Chance
 from fioritura.sound.clock import Clock
 from fioritura.sound.performance import PerformedNote, PerformedPart
 from fioritura.sound.swing import TRIPLET_RATIO, SwingGrid, drummer_ratio
@@ -25,7 +25,7 @@ DEVIATION_SEC: Final[dict[PartName, float]] = {"bass": 0.006, "chords": 0.008, "
 
 
 @dataclass(frozen=True, slots=True)
-class Place:
+class Seat:
     """Where a part stands in the mix, as MIDI values: volume before it is balanced, pan, reverberation."""
 
     volume: int
@@ -33,11 +33,11 @@ class Place:
     reverb: int
 
 
-PLACES: Final[dict[PartName, Place]] = {
-    "bass": Place(82, 64, 12),
-    "chords": Place(100, 44, 44),
-    "drums": Place(112, 76, 36),
-    "click": Place(90, 64, 0),
+SEATS: Final[dict[PartName, Seat]] = {
+    "bass": Seat(82, 64, 12),
+    "chords": Seat(100, 44, 44),
+    "drums": Seat(112, 76, 36),
+    "click": Seat(90, 64, 0),
 }
 
 VELOCITY_DEVIATION: Final = 3.0
@@ -49,17 +49,19 @@ def perform_band(
     parts: Sequence[BandPart], form: Form, feel: BandFeel, clock: Clock, *, exact: bool = False, seed: int = 0
 ) -> tuple[PerformedPart, ...]:
     """The parts as played in a feel; with `exact` on the swung grid, all strokes as loud as written."""
-    return tuple(_performed(part, form, feel.subdivision, clock, exact, f"{seed} {part.name}") for part in parts)
+    return tuple(
+        _performed(part, form, feel.subdivision, clock, exact, Chance.of(seed, "performance", part.name))
+        for part in parts
+    )
 
 
 def _performed(
-    part: BandPart, form: Form, subdivision: Subdivision, clock: Clock, exact: bool, seed: str
+    part: BandPart, form: Form, subdivision: Subdivision, clock: Clock, exact: bool, chance: Chance
 ) -> PerformedPart:
     onsets = sorted({note.onset_ticks for note in part.notes})
     grid = SwingGrid.of(form.tune, onsets)
-    dice = random.Random(seed)
     deviation = 0.0 if exact else DEVIATION_SEC[part.name]
-    drift_at = dict(zip(onsets, drifts_sec(len(onsets), dice, deviation), strict=True))
+    drift_at = dict(zip(onsets, drifts_sec(len(onsets), chance, deviation), strict=True))
 
     def sounding_sec(ticks: int) -> float:
         if subdivision == "straight":
@@ -75,10 +77,10 @@ def _performed(
         onset_sec = max(0.0, sounding_sec(note.onset_ticks) + drift_at[note.onset_ticks])
         onset_sec += rank * STRUM_SEC if part.is_strummed else 0.0
         end_sec = max(sounding_sec(note.end_ticks), onset_sec + SHORTEST_SEC)
-        loudness = 127 * note.loudness + (0.0 if exact else dice.gauss(0.0, VELOCITY_DEVIATION))
+        loudness = 127 * note.loudness + (0.0 if exact else chance.normal(VELOCITY_DEVIATION))
         velocity = max(1, min(127, round(loudness)))
         notes.append(PerformedNote(onset_sec, end_sec - onset_sec, note.midi, velocity))
-    place = PLACES[part.name]
+    place = SEATS[part.name]
     return PerformedPart(
         part.name.capitalize(),
         part.program,

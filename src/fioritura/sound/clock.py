@@ -28,9 +28,7 @@ def checked_tempo(quarters_per_minute: float) -> float:
     """
     if MIN_TEMPO <= quarters_per_minute <= MAX_TEMPO:
         return quarters_per_minute
-    raise OptionError(
-        f"A tempo of {quarters_per_minute:g} can't be played: give {MIN_TEMPO:g} to {MAX_TEMPO:g} quarters a minute."
-    )
+    raise OptionError("tempo-out-of-reach", given=f"{quarters_per_minute:g}", low=MIN_TEMPO, high=MAX_TEMPO)
 
 
 @dataclass(frozen=True)

@@ -126,9 +126,9 @@ def _tables(path: Path) -> dict[bytes, list[Record]]:
                 size = struct.calcsize(_RECORDS[name])
                 tables[name] = list(struct.iter_unpack(_RECORDS[name], body[: len(body) // size * size]))
     except (OSError, struct.error) as error:
-        raise ToolError(f"The soundfont {path} can't be read ({error}): name another .sf2 file.") from None
+        raise ToolError("soundfont-unreadable", path=str(path), reason=str(error)) from None
     if set(tables) != set(_RECORDS):
-        raise ToolError(f"The soundfont {path} lacks tables: name another .sf2 file.")
+        raise ToolError("soundfont-incomplete", path=str(path))
     return tables
 
 

@@ -8,13 +8,12 @@ grow towards its next note.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from itertools import pairwise
 from typing import Final
 
-from fioritura.theory.metre import EIGHTH, HALF, QUARTER
+from fioritura.theory.metre import EIGHTH, QUARTER
 from fioritura.tune import Feel, Mark, Note, Tune
 
-__all__ = ["loudness_of", "phrase_spans"]
+__all__ = ["loudness_of"]
 
 BASE: Final = 82
 PER_SEMITONE: Final = 0.9
@@ -27,36 +26,15 @@ ADDED_DROP: Final = -9.0
 ADDED_GROWTH: Final = 2.0
 """What an added short note loses, and how much of it each further one in a row regains."""
 
-LONG_PAUSE_TICKS: Final = HALF
-SHORTEST_PHRASE_TICKS: Final = 6 * QUARTER
 SIGN_LIFT: Final = {Mark.ACCENT: 16.0, Mark.MARCATO: 20.0, Mark.TENUTO: 3.0}
 GHOST_SHARE: Final = 0.5
 
 
-def phrase_spans(line: Sequence[Note]) -> list[tuple[int, int]]:
-    """First and last note number of each phrase.
-
-    Phrases are parted by rests of an eighth and more, by breath marks and fermatas, and, once they have lasted six
-    quarters, by notes of a half and more.
-    """
-    spans: list[tuple[int, int]] = []
-    first = 0
-    for number, (note, following) in enumerate(pairwise(line)):
-        rests = following.onset_ticks - note.end_ticks >= EIGHTH
-        signed = Mark.BREATH in note.marks or Mark.FERMATA in note.marks
-        is_long = note.duration_ticks >= LONG_PAUSE_TICKS
-        since = note.end_ticks - line[first].onset_ticks
-        if rests or signed or (is_long and since >= SHORTEST_PHRASE_TICKS):
-            spans.append((first, number))
-            first = number + 1
-    return [*spans, (first, len(line) - 1)] if line else []
-
-
-def loudness_of(tune: Tune, line: Sequence[Note], feel: Feel) -> list[float]:
-    """A velocity of 1 to 127 for each note of the line, not yet rounded."""
+def loudness_of(tune: Tune, line: Sequence[Note], feel: Feel, phrases: Sequence[tuple[int, int]]) -> list[float]:
+    """A velocity of 1 to 127 for each note of the line, not yet rounded; `phrases` are first and last note numbers."""
     velocities: list[float] = []
     added = 0
-    for first, last in phrase_spans(line):
+    for first, last in phrases:
         phrase = line[first : last + 1]
         centre = sum(note.pitch.midi for note in phrase) / len(phrase)
         start, length = phrase[0].onset_ticks, max(1, phrase[-1].onset_ticks - phrase[0].onset_ticks)

@@ -67,7 +67,7 @@ def format_named(name: str) -> AudioFormat:
     for known in AUDIO_FORMATS:
         if known == wanted:
             return known
-    raise OptionError(f"Audio can't be written as {name!r}; choose one of {', '.join(AUDIO_FORMATS)}.")
+    raise OptionError("no-audio-format", given=name, known=AUDIO_FORMATS)
 
 
 def encode_audio(audio: Audio, format: AudioFormat, tags: Tags | None = None) -> bytes:

@@ -86,7 +86,7 @@ def _next_channel(channels: Iterator[int]) -> int:
     try:
         return next(channels)
     except StopIteration:
-        raise OptionError("MIDI has 16 channels, too few for these parts: leave some of them out.") from None
+        raise OptionError("midi-channels-out") from None
 
 
 def _set_up(part: PerformedPart, channel: int) -> Iterator[Event]:

@@ -14,7 +14,7 @@ from fioritura.sound.audio import SAMPLE_RATE, Audio
 from fioritura.sound.encode import OVERSHOOT_DB, encode_blocks, format_named, tags_of
 from fioritura.sound.master import CEILING_DBTP, TARGET_LUFS, Master, MixMeter
 from fioritura.sound.performance import Performance
-from fioritura.sound.render import Progress, render_blocks
+from fioritura.sound.render import OnShare, render_blocks
 from fioritura.sound.scratch import Recording, blocks_of, recorded
 from fioritura.sound.synth import Synth
 
@@ -30,7 +30,7 @@ def write_audio(
     target_lufs: float = TARGET_LUFS,
     ceiling_dbtp: float = CEILING_DBTP,
     mastering: Master | None = None,
-    progress: Progress | None = None,
+    progress: OnShare | None = None,
     at_once: int | None = None,
 ) -> Master:
     """Write a performance as the audio format that the file's ending names; whole or not at all.

@@ -9,14 +9,16 @@ and slurred joints (tongue on the reed for 34.5 ms, Hofmann et al. 2012); breath
 from __future__ import annotations
 
 import math
-import random
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from typing import Final
 
+from fioritura.chance import Chance
 from fioritura.players.instruments import Instrument
+from fioritura.players.phrasing import phrasing_of
+from fioritura.players.player import Player
 from fioritura.sound.clock import Clock
-from fioritura.sound.dynamics import loudness_of, phrase_spans
+from fioritura.sound.dynamics import loudness_of
 from fioritura.sound.ornaments import Vibrato, bend_curve, level_curve, realised
 from fioritura.sound.performance import Performance, PerformedNote, PerformedPart
 from fioritura.sound.timing import Span, humanised, slurs, written_spans
@@ -32,13 +34,6 @@ SHORTEST_NOTE_SEC: Final = 0.03
 LENGTH_SHARES: Final = {Mark.STACCATO: 0.5, Mark.MARCATO: 0.7, Mark.GHOST: 0.7}
 FERMATA_TEMPO_SHARE: Final = 0.55
 FALL_INTO_REST_SEC: Final = 0.12
-
-BREATH_SEC: Final = 0.2
-BREATH_WELCOME_SEC: Final = 2.0
-BREATH_DUE_SEC: Final = 5.0
-BREATH_OVERDUE_SEC: Final = 7.5
-"""95 % of recorded wind solo phrases are shorter."""
-BREATH_NOTE_SEC: Final = 0.4
 
 GRACE_SEC: Final = 0.08
 GRACE_EXPONENT: Final = 0.5
@@ -63,6 +58,7 @@ def perform(
     line: Sequence[Note],
     *,
     instrument: Instrument,
+    player: Player | None = None,
     tempo: float | None = None,
     feel: Feel | None = None,
     exact: bool = False,
@@ -72,6 +68,7 @@ def perform(
 ) -> Performance:
     """Play `line`, a melody over the bars of `tune`, on an instrument. Repeats are not played: unfold first.
 
+    `player` breathes as marked, and where else the breath would not last (default: the instrument's player of level 3).
     `tempo` (quarters a minute) and `feel` default to the tune's. With `laid_back` a swing line is as far behind the
     beat as soloists are over a band. With `exact` onsets are those of the grid, swung but neither human nor late.
 
@@ -80,7 +77,16 @@ def perform(
     """
     clock = clock_of(tune, line, tempo)
     part = perform_line(
-        tune, line, clock, instrument=instrument, feel=feel, exact=exact, laid_back=laid_back, seed=seed, name=name
+        tune,
+        line,
+        clock,
+        instrument=instrument,
+        player=player,
+        feel=feel,
+        exact=exact,
+        laid_back=laid_back,
+        seed=seed,
+        name=name,
     )
     return Performance(tune.title, tune.key, clock, tune.bars, (part,))
 
@@ -101,6 +107,7 @@ def perform_line(
     clock: Clock,
     *,
     instrument: Instrument,
+    player: Player | None = None,
     feel: Feel | None = None,
     exact: bool = False,
     laid_back: bool = False,
@@ -110,17 +117,18 @@ def perform_line(
     """`perform` over a clock that other parts share."""
     feel = feel or tune.feel
     spans = written_spans(tune, line, clock, feel, is_late=laid_back and not exact)
-    velocities = loudness_of(tune, line, feel)
+    phrasing = phrasing_of(tune, line, player or Player.of(instrument.id), clock.tempo_at(0))
+    velocities = loudness_of(tune, line, feel, phrasing.phrases)
     if not exact:
-        dice = random.Random(seed)
-        spans = humanised(spans, dice)
-        velocities = [velocity + dice.gauss(0.0, VELOCITY_DEVIATION) for velocity in velocities]
+        chance = Chance.of(seed, "performance", "melody")
+        spans = humanised(spans, chance)
+        velocities = [velocity + chance.normal(VELOCITY_DEVIATION) for velocity in velocities]
     depth = VIBRATO_SEMITONES.get(instrument.program, SAXOPHONE_VIBRATO_SEMITONES)
-    phrase_ends = frozenset(last for _, last in phrase_spans(line))
-    player = _Player(tune, clock, line, spans, velocities, slurs(line, feel), phrase_ends, depth)
+    breaths = {breath.after: breath.stolen_sec for breath in phrasing.breaths.breaths if breath.kind != "rest"}
+    playing = _Player(tune, clock, line, spans, velocities, slurs(line, feel), breaths, depth)
     for number in range(len(line)):
-        player.play(number)
-    return PerformedPart(name, instrument.program, tuple(player.played))
+        playing.play(number)
+    return PerformedPart(name, instrument.program, tuple(playing.played))
 
 
 def grace_sec(count: int, beat_sec: float) -> float:
@@ -133,7 +141,7 @@ def grace_sec(count: int, beat_sec: float) -> float:
 
 @dataclass(slots=True)
 class _Player:
-    """Plays the notes of a line in order; knows what it has played and when it last breathed."""
+    """Plays the notes of a line in order; knows what it has played."""
 
     tune: Tune
     clock: Clock
@@ -141,16 +149,15 @@ class _Player:
     spans: Sequence[Span]
     velocities: Sequence[float]
     slurred: Sequence[bool]
-    phrase_ends: frozenset[int]
+    breaths: Mapping[int, float]
+    """Seconds that a breath takes from the end of a note."""
+
     vibrato_semitones: float
     played: list[PerformedNote] = field(default_factory=list)
-    last_breath_sec: float = 0.0
 
     def play(self, number: int) -> None:
         """Play the grace notes of a note and the note."""
         note, onset_sec = self.line[number], self.spans[number].onset_sec
-        if not self.played or onset_sec - self.played[-1].end_sec > BREATH_SEC / 2:
-            self.last_breath_sec = onset_sec
         onset_sec = self._play_graces(number, onset_sec)
         wanted_sec = self._end_sec(number, onset_sec)
         end_sec = max(wanted_sec, onset_sec + SHORTEST_NOTE_SEC)
@@ -218,22 +225,13 @@ class _Player:
             rest = following.onset_sec - full if following else FALL_INTO_REST_SEC
             falls = Mark.FALL in note.marks or Mark.DOIT in note.marks
             return full + (min(FALL_INTO_REST_SEC, rest / 2) if falls else 0.0)
-        if self._breathes_after(number, full, length):
-            return full - min(BREATH_SEC, 0.4 * length)
+        if number in self.breaths:
+            return full - min(self.breaths[number], length / 2)
         if self.slurred[number] and self.line[number + 1].pitch.midi != note.pitch.midi:
             is_bent = Mark.SCOOP in self.line[number + 1].marks
             return following.onset_sec + (0.0 if is_bent else LEGATO_OVERLAP_SEC)
         tongue = TONGUE_SEC / 2 if Mark.TENUTO in note.marks else TONGUE_SEC
         return full - min(tongue, 0.25 * length)
-
-    def _breathes_after(self, number: int, end_sec: float, length_sec: float) -> bool:
-        note, since = self.line[number], end_sec - self.last_breath_sec
-        if Mark.BREATH in note.marks:
-            return True
-        if since > BREATH_OVERDUE_SEC:
-            return length_sec >= BREATH_NOTE_SEC / 2
-        due = BREATH_WELCOME_SEC if number in self.phrase_ends else BREATH_DUE_SEC
-        return since > due and length_sec >= BREATH_NOTE_SEC and not self.slurred[number]
 
     def _is_slurred_into(self, number: int) -> bool:
         before = self.line[number - 1] if number else None

@@ -30,7 +30,7 @@ from fioritura.sound.performance import Performance
 from fioritura.sound.synth import Synth, synth_named
 from fioritura.tune import Tempo
 
-__all__ = ["Progress", "render", "render_blocks", "render_short"]
+__all__ = ["OnShare", "render", "render_blocks", "render_short"]
 
 LONGEST_PIECE_SEC: Final = 35
 SHORTEST_PIECE_SEC: Final = 15
@@ -40,7 +40,7 @@ EVEN_CLOCK: Final = Clock((Tempo(0, 400.0),))
 FULL_SCALE: Final = 32767 / 32768
 SOFTER: Final = 0.6
 
-Progress = Callable[[float], None]
+OnShare = Callable[[float], None]
 """Called with the share done, 0 to 1."""
 
 
@@ -56,7 +56,7 @@ def render(performance: Performance, synth: Synth | None = None) -> Audio:
 def render_blocks(
     performance: Performance,
     synth: Synth | None = None,
-    progress: Progress | None = None,
+    progress: OnShare | None = None,
     *,
     at_once: int | None = None,
 ) -> Iterator[Audio]:
@@ -70,7 +70,7 @@ def render_blocks(
     yield from without_rumble(_mixed(performance, synth or synth_named(), at_once or os.cpu_count() or 1, progress))
 
 
-def _mixed(performance: Performance, synth: Synth, workers: int, progress: Progress | None) -> Iterator[Audio]:
+def _mixed(performance: Performance, synth: Synth, workers: int, progress: OnShare | None) -> Iterator[Audio]:
     """The synth's audio in blocks, as many synths at once as there are workers."""
     bounds = _bounds(performance.duration_sec, workers)
     total = round((performance.duration_sec + END_SEC) * SAMPLE_RATE)

@@ -10,6 +10,7 @@ from fioritura.accompany.feels import BandFeel
 from fioritura.accompany.form import Chorus, Ending, Form, form_of
 from fioritura.accompany.part import BandPart
 from fioritura.players.instruments import Instrument
+from fioritura.players.player import Player
 from fioritura.sound.band import perform_band
 from fioritura.sound.clock import Clock
 from fioritura.sound.perform import clock_of, perform_line
@@ -25,7 +26,7 @@ class Session:
 
     `tune` is unfolded; `choruses` hold the lines over its bars. `ending` None takes the feel's own; without
     `holds_last` the music stops with the last chorus, as a loop does. Without `has_band` only melody and click are
-    heard; the click counts in, and goes on with `clicks`.
+    heard; the click counts in, and goes on with `clicks`. `player` says whose breath it is (see `perform`).
     """
 
     tune: Tune
@@ -40,6 +41,7 @@ class Session:
     holds_last: bool = True
     exact: bool = False
     seed: int = 0
+    player: Player | None = None
 
     @property
     def line_feel(self) -> Feel:
@@ -103,6 +105,7 @@ def _melody(session: Session, form: Form, clock: Clock) -> PerformedPart:
         form.tune.notes,
         clock,
         instrument=session.instrument,
+        player=session.player,
         feel=session.line_feel,
         exact=session.exact,
         laid_back=session.has_band,

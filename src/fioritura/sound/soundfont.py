@@ -63,10 +63,7 @@ def find_soundfont(chosen: Path | None = None) -> Soundfont:
             continue
     fallback = _fallback_file()
     if fallback is None:
-        raise ToolError(
-            "There is no soundfont to play with: install a General MIDI one (Debian: fluid-soundfont-gm) "
-            f"or set {SOUNDFONT_VARIABLE} to an .sf2 file."
-        )
+        raise ToolError("no-soundfont", variable=SOUNDFONT_VARIABLE)
     return read_soundfont(fallback, "fallback")
 
 
@@ -80,11 +77,11 @@ def read_soundfont(path: Path, origin: Origin = "set") -> Soundfont:
         with path.open("rb") as file:
             head = file.read(_INFO_LIMIT)
     except OSError as error:
-        raise ToolError(f"The soundfont {path} can't be read ({error.strerror}): name another .sf2 file.") from None
+        raise ToolError("soundfont-unreadable", path=str(path), reason=str(error.strerror)) from None
     if head[:4] != b"RIFF" or head[8:12] != b"sfbk":
-        raise ToolError(f"{path} is not a SoundFont 2 file: name an .sf2 file.")
+        raise ToolError("not-a-soundfont", path=str(path))
     if path.suffix.lower() == ".sf3":
-        raise ToolError(f"{path} is a compressed soundfont (SF3), which can't be played: name an .sf2 file.")
+        raise ToolError("soundfont-compressed", path=str(path))
     info = dict(_info_texts(head))
     stem = path.stem.lower()
     known = next((licence for name, licence in _LICENCES.items() if name in stem), None)

@@ -82,7 +82,7 @@ class FluidsynthProgram:
         """See `Synth.render`."""
         program = shutil.which("fluidsynth")
         if program is None:
-            raise ToolError("The fluidsynth program is not installed: install it, or use the built-in synth.")
+            raise ToolError("fluidsynth-missing")
         with tempfile.TemporaryDirectory(prefix="fioritura-") as folder:
             source, target = Path(folder, "in.mid"), Path(folder, "out.wav")
             source.write_bytes(midi)
@@ -111,14 +111,11 @@ def synth_named(name: str | None = None, soundfont: Path | None = None) -> Synth
     match name:
         case "built-in":
             if not _has_built_in():
-                raise ToolError(
-                    "The built-in synth (midirenderer) is not installed, for want of a build for this machine perhaps: "
-                    "install the fluidsynth program and it will be used."
-                )
+                raise ToolError("synth-not-installed")
             return BuiltInSynth(find_soundfont(soundfont))
         case "fluidsynth":
             return FluidsynthProgram(find_soundfont(soundfont))
-    raise OptionError(f"No synth {name!r}; choose built-in or fluidsynth.")
+    raise OptionError("no-synth", given=name, known=("built-in", "fluidsynth"))
 
 
 def _has_built_in() -> bool:
@@ -129,7 +126,7 @@ def _home_of_built_in() -> str:
     """The folder from which the built-in synth is imported."""
     spec = find_spec("midirenderer")
     if spec is None or spec.origin is None:
-        raise ToolError("The built-in synth (midirenderer) is no longer installed: install it again.")
+        raise ToolError("synth-gone")
     return str(Path(spec.origin).parents[1 if spec.submodule_search_locations else 0])
 
 
@@ -140,10 +137,10 @@ def _run(command: Sequence[str], given: bytes, output: IO[bytes] | int, name: st
             command, input=given, stdout=output, stderr=subprocess.PIPE, timeout=_TIMEOUT_SEC, check=False
         )
     except (OSError, subprocess.TimeoutExpired) as error:
-        raise ToolError(f"{name} did not run ({error}).") from None
+        raise ToolError("synth-did-not-run", name=name, reason=str(error)) from None
     if done.returncode != 0:
         reason = done.stderr.decode("utf-8", "replace").strip().splitlines()
-        raise ToolError(f"{name} failed: {reason[-1] if reason else f'exit code {done.returncode}'}.")
+        raise ToolError("synth-failed", name=name, reason=reason[-1] if reason else str(done.returncode))
 
 
 def _from_wave(source: IO[bytes]) -> Audio:
@@ -152,10 +149,10 @@ def _from_wave(source: IO[bytes]) -> Audio:
     try:
         with wave.open(source, "rb") as file:
             if (file.getnchannels(), file.getsampwidth(), file.getframerate()) != (2, 2, SAMPLE_RATE):
-                raise ToolError("The synth gave audio that is not 16-bit stereo at 48 kHz.")
+                raise ToolError("synth-odd-audio")
             samples = np.frombuffer(file.readframes(file.getnframes()), dtype="<i2")
     except (wave.Error, EOFError) as error:
-        raise ToolError(f"The synth gave no WAV file ({error}).") from None
+        raise ToolError("synth-no-wave", reason=str(error)) from None
     audio = samples.astype(np.float32)
     audio /= 32768
     return audio.reshape(-1, 2)

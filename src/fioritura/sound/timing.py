@@ -6,12 +6,12 @@ of onsets is heard (Friberg & Sundberg 1995).
 
 from __future__ import annotations
 
-import random
 from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 from typing import Final
 
+from fioritura.chance import Chance
 from fioritura.sound.clock import Clock
 from fioritura.sound.swing import SwingGrid, soloist_delay_sec, soloist_ratio
 from fioritura.theory.metre import EIGHTH, QUARTER
@@ -51,9 +51,9 @@ def written_spans(tune: Tune, line: Sequence[Note], clock: Clock, feel: Feel, *,
     return [Span(sounding_sec(note.onset_ticks), sounding_sec(note.end_ticks)) for note in line]
 
 
-def humanised(spans: Sequence[Span], dice: random.Random) -> list[Span]:
+def humanised(spans: Sequence[Span], chance: Chance) -> list[Span]:
     """The spans with onsets that drift around the grid, in order; each note ends with its successor's drift."""
-    drifts = drifts_sec(len(spans), dice)
+    drifts = drifts_sec(len(spans), chance)
     for number, (before, span) in enumerate(pairwise(spans), start=1):
         half = (span.onset_sec - before.onset_sec) / 2
         drifts[number] = max(drifts[number], drifts[number - 1] - half)
@@ -63,13 +63,13 @@ def humanised(spans: Sequence[Span], dice: random.Random) -> list[Span]:
     ]
 
 
-def drifts_sec(count: int, dice: random.Random, deviation_sec: float = HUMAN_DEVIATION_SEC) -> list[float]:
+def drifts_sec(count: int, chance: Chance, deviation_sec: float = HUMAN_DEVIATION_SEC) -> list[float]:
     """Deviations from the grid with a given standard deviation, each like the one before, within twice of it."""
-    drift, fresh = dice.gauss(0.0, deviation_sec), (1.0 - HUMAN_MEMORY**2) ** 0.5
+    drift, fresh = chance.normal(deviation_sec), (1.0 - HUMAN_MEMORY**2) ** 0.5
     drifts: list[float] = []
     for _ in range(count):
         drifts.append(max(-2 * deviation_sec, min(2 * deviation_sec, drift)))
-        drift = HUMAN_MEMORY * drift + fresh * dice.gauss(0.0, deviation_sec)
+        drift = HUMAN_MEMORY * drift + fresh * chance.normal(deviation_sec)
     return drifts
 
 

@@ -1,21 +1,23 @@
-"""Techniques of plugins: checked before they are taken in, and watched while they work."""
+"""Techniques that do not come with the program: checked before they are taken in, and watched while they work."""
 
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Collection, Iterator
+from collections.abc import Callable, Collection, Iterable, Iterator
 from dataclasses import dataclass, replace
 from typing import Final
 
 from fioritura import plugins
+from fioritura.techniques.context import Context
+from fioritura.techniques.families import Family
 from fioritura.techniques.figure import Figure
-from fioritura.techniques.place import Place
-from fioritura.techniques.technique import Technique
+from fioritura.techniques.technique import WORDS, Technique
+from fioritura.words import LANGUAGES, Message, add_words, message
+from fioritura.words.speech import known_ids
 
-__all__ = ["added_techniques"]
+__all__ = ["added_families", "added_techniques", "take_in_words"]
 
 _ID: Final = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
-_TEXTS: Final = ("name", "label", "family", "text", "how", "when", "fault", "cure")
 
 
 def added_techniques(taken: Collection[str]) -> dict[plugins.Plugin, tuple[Technique, ...]]:
@@ -27,63 +29,113 @@ def added_techniques(taken: Collection[str]) -> dict[plugins.Plugin, tuple[Techn
             offered = tuple(getattr(plugin.module, "TECHNIQUES", ()))
             problem = _problem(offered, ids)
         except TypeError:
-            problem = "its TECHNIQUES are no tuple of techniques"
+            problem = message("plugin-no-tuple")
         if problem:
             plugins.leave_out(plugin, problem)
             continue
         ids.update(technique.id for technique in offered)
+        take_in_words(offered)
         found[plugin] = tuple(replace(each, find=_Watched(each.find, each.id, str(plugin))) for each in offered)
     return found
 
 
-def _problem(offered: tuple[object, ...], taken: Collection[str]) -> str:
-    """What is wrong with a plugin's techniques; empty where nothing is."""
+def added_families(offered: Iterable[plugins.Plugin]) -> Iterator[Family]:
+    """The families that plugins bring with their techniques."""
+    for plugin in offered:
+        yield from (family for family in getattr(plugin.module, "FAMILIES", ()) if isinstance(family, Family))
+
+
+def take_in_words(offered: Iterable[Technique | Family]) -> None:
+    """Let the words be said that techniques have with them; a family without any is called by its id."""
+    known = known_ids(LANGUAGES[0])
+    for one in offered:
+        if isinstance(one, Technique):
+            if one.words:
+                add_words(one.words)
+        elif one.name.id not in known:
+            add_words({LANGUAGES[0]: f"{one.name.id} = {one.id.replace('-', ' ')}\n"})
+
+
+def _problem(offered: tuple[object, ...], taken: Collection[str]) -> Message | None:
+    """What is wrong with a plugin's techniques; None where nothing is."""
     if not offered:
-        return "it has no TECHNIQUES"
+        return message("plugin-without-techniques")
     seen = set(taken)
     for technique in offered:
         if not isinstance(technique, Technique):
-            return f"{technique!r} in its TECHNIQUES is no technique"
-        if not isinstance(technique.id, str) or not _ID.fullmatch(technique.id):
-            return f"the id {technique.id!r} is not of the form lower-case-words"
-        if technique.id in seen:
-            return f"there is a technique {technique.id!r} already"
-        if technique.level not in range(1, 6):
-            return f"the level of {technique.id!r} is {technique.level!r}, not 1 to 5"
-        if not callable(technique.find):
-            return f"the `find` of {technique.id!r} can't be called"
-        for name in _TEXTS:
-            text = getattr(technique, name)
-            if not (isinstance(text, str) and text.strip()):
-                return f"{technique.id!r} has no {name}"
+            return message("plugin-no-technique", given=repr(technique))
+        problem = _problem_of_one(technique, seen) or _problem_of_words(technique)
+        if problem:
+            return problem
         seen.add(technique.id)
-    return ""
+    return None
+
+
+def _problem_of_one(technique: Technique, taken: Collection[str]) -> Message | None:
+    id = str(technique.id)
+    if not _ID.fullmatch(id):
+        return message("plugin-technique-id", id=id)
+    if id in taken:
+        return message("plugin-technique-taken", id=id)
+    if not _ID.fullmatch(str(technique.family)):
+        return message("plugin-technique-family", id=id, family=str(technique.family))
+    if technique.level not in range(1, 6):
+        return message("plugin-technique-level", id=id, level=repr(technique.level))
+    if not callable(technique.find):
+        return message("plugin-technique-find", id=id)
+    return None
+
+
+def _problem_of_words(technique: Technique) -> Message | None:
+    """What is wrong with the words of a technique: they must be in English, and whole in each language they are in."""
+    from fluent.syntax import FluentParser, ast
+
+    for language in dict.fromkeys((LANGUAGES[0], *technique.words)):
+        entries = {
+            entry.id.name: entry
+            for entry in FluentParser().parse(str(technique.words.get(language, ""))).body
+            if isinstance(entry, ast.Message) and entry.value
+        }
+        entry = entries.get(technique.id)
+        if entry is None:
+            return message("plugin-technique-no-name", id=technique.id, language=language)
+        missing = set(WORDS) - {attribute.id.name for attribute in entry.attributes}
+        if missing:
+            return message("plugin-technique-no-words", id=technique.id, language=language, missing=min(missing))
+    return None
 
 
 @dataclass(frozen=True, slots=True)
 class _Watched:
     """A plugin's `find`: where it fails, or gives what is no figure of this place, nothing is found there."""
 
-    find: Callable[[Place], Iterator[Figure]]
+    find: Callable[[Context], Iterator[Figure]]
     id: str
     plugin: str
 
-    def __call__(self, place: Place) -> Iterator[Figure]:
+    def __call__(self, context: Context) -> Iterator[Figure]:
         try:
-            for figure in self.find(place):
-                if problem := self._problem(figure, place):
-                    plugins.leave_out(f"{self.plugin} at some places", f"{self.id} gave {problem}")
+            for figure in self.find(context):
+                if problem := self._problem(figure, context):
+                    plugins.leave_out(self._where, message("plugin-gave", id=self.id, what=problem))
                 else:
                     yield figure
         except Exception as error:
-            plugins.leave_out(f"{self.plugin} at some places", f"{self.id} failed ({type(error).__name__}: {error})")
+            said = f"{type(error).__name__}: {error}"
+            plugins.leave_out(self._where, message("plugin-failed", id=self.id, error=said))
 
-    def _problem(self, figure: object, place: Place) -> str:
+    @property
+    def _where(self) -> Message:
+        return message("plugin-at-some-places", plugin=self.plugin)
+
+    def _problem(self, figure: object, context: Context) -> Message | None:
         if not isinstance(figure, Figure) or figure.technique != self.id:
-            return "something that is not its own figure"
-        count = len(place.tune.notes)
+            return message("plugin-figure-strange")
+        count = len(context.tune.notes)
         if not figure.anchors or not all(0 <= anchor < count for anchor in figure.anchors):
-            return "a figure on notes that the tune does not have"
+            return message("plugin-figure-nowhere")
         if not 0 <= figure.first_slot <= figure.last_slot < 2 * count or figure.start_ticks > figure.end_ticks:
-            return "a figure that ends before it begins"
-        return ""
+            return message("plugin-figure-backwards")
+        if not isinstance(figure.why, Message):
+            return message("plugin-figure-without-reason")
+        return None

@@ -4,52 +4,54 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from fioritura.techniques.context import Context
+from fioritura.techniques.definition import Definition, Group
+from fioritura.techniques.families import ANTICIPATIONS
 from fioritura.techniques.figure import Figure, FigureNote, head, tail
-from fioritura.techniques.place import Place
 from fioritura.techniques.technique import Technique
 from fioritura.theory.metre import EIGHTH, SIXTEENTH
+from fioritura.words import message
 
 
-def _anticipation(place: Place) -> Iterator[Figure]:
-    before = place.previous
-    if before is None or not place.is_free or place.strength < 0.5 or before.midi == place.midi:
+def _anticipation(context: Context) -> Iterator[Figure]:
+    before = context.previous
+    if before is None or not context.is_free or context.strength < 0.5 or before.midi == context.midi:
         return
-    early = EIGHTH if place.setting.feel == "swing" else SIXTEENTH
+    early = EIGHTH if context.setting.feel == "swing" else SIXTEENTH
     if before.reach_ticks < 2 * early or before.note.duration_ticks + before.gap_ticks - early < early:
         return
-    if place.note.duration_ticks < EIGHTH:
+    if context.note.duration_ticks < EIGHTH:
         return
-    onset = place.note.onset_ticks
-    name = "an eighth" if early == EIGHTH else "a sixteenth"
-    chord = "and brings the new chord in early" if _chord_changes(place) else "and pushes the line forward"
+    onset = context.note.onset_ticks
     yield Figure(
         "anticipation",
-        (place.index,),
+        (context.index,),
         tail(before.index),
-        head(place.index),
+        head(context.index),
         onset - early,
         onset,
-        notes=(FigureNote(onset - early, early, place.note.pitch, place.index, joins=True),),
-        why=f"A note on a beat that can come {name} early {chord}.",
+        notes=(FigureNote(onset - early, early, context.note.pitch, context.index, joins=True),),
+        why=message(
+            "anticipation-why", value="eighth" if early == EIGHTH else "sixteenth", brings=_chord_changes(context)
+        ),
     )
 
 
-def _chord_changes(place: Place) -> bool:
-    return place.previous is not None and place.chord is not None and place.chord != place.previous.chord
+def _chord_changes(context: Context) -> bool:
+    return context.previous is not None and context.chord is not None and context.chord != context.previous.chord
 
 
-TECHNIQUES = (
-    Technique(
-        id="anticipation",
-        name="Anticipation",
-        label="early",
-        family="anticipations",
-        level=2,
-        find=_anticipation,
-        text="The note comes early, by a sixteenth (in swing by an eighth), and is held over its beat.",
-        how="Tongue the early note clearly and hold it; feel the beat pass under it without playing again.",
-        when="On a note of a beat or two that starts on a beat, best where the chord changes with it.",
-        fault="Everything after it comes early as well.",
-        cure="Tap the beat with the foot and speak the rhythm before you play it.",
-    ),
+def _is_early(g: Group) -> bool:
+    is_same = len(g.inner) == 1 and g.inner[0] == g.after and g.before != g.after
+    return g.is_light and not g.is_quick and is_same
+
+
+ANTICIPATION = Technique(
+    id="anticipation",
+    family=ANTICIPATIONS.id,
+    level=2,
+    find=_anticipation,
+    definition=Definition(_is_early, breadth=280),
 )
+
+TECHNIQUES = (ANTICIPATION,)

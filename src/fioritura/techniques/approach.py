@@ -4,107 +4,107 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from fioritura.techniques.context import Context
+from fioritura.techniques.definition import STEP_SEMITONES, Definition, Group, is_step
+from fioritura.techniques.families import APPROACHES
 from fioritura.techniques.figure import Figure
-from fioritura.techniques.place import Place
 from fioritura.techniques.technique import Technique, before_next
 from fioritura.theory.metre import EIGHTH, SIXTEENTH
 from fioritura.theory.pitch import Pitch
+from fioritura.words import Message, message
 
 _LEAP_SEMITONES = 3
 _WIDEST_SEMITONES = 9
 """The widest leap to an approach note; from further off the ear hears another voice (common practice)."""
 
 
-def _aimed(technique: str, place: Place, pitches: Sequence[Pitch], why: str) -> Iterator[Figure]:
+def _aimed(technique: str, context: Context, pitches: Sequence[Pitch], why: Message) -> Iterator[Figure]:
     """Equal eighths or sixteenths off the end of this note, which keeps at least half its time."""
-    if abs(pitches[0].midi - place.midi) > _WIDEST_SEMITONES:
+    if abs(pitches[0].midi - context.midi) > _WIDEST_SEMITONES:
         return
     count = len(pitches)
-    available = max(place.note.duration_ticks // 2, place.gap_ticks)
+    available = max(context.note.duration_ticks // 2, context.gap_ticks)
     for value in (EIGHTH, SIXTEENTH):
-        end = place.note.onset_ticks + place.reach_ticks
-        on_grid = place.beat_offset(end - count * value) % value == 0
-        if count * value <= available and value >= place.setting.shortest_ticks and on_grid:
-            yield before_next(technique, place, pitches, [value] * count, why)
+        end = context.note.onset_ticks + context.reach_ticks
+        on_grid = context.beat_offset(end - count * value) % value == 0
+        if count * value <= available and value >= context.setting.shortest_ticks and on_grid:
+            yield before_next(technique, context, pitches, [value] * count, why)
             return
 
 
-def _has_target(place: Place) -> bool:
-    following = place.next
-    return following is not None and place.is_free and following.is_free and following.strength >= 0.5
+def _has_target(context: Context) -> bool:
+    following = context.next
+    return following is not None and context.is_free and following.is_free and following.strength >= 0.5
 
 
-def _from_below(place: Place) -> Iterator[Figure]:
-    if _has_target(place) and place.next and abs(place.interval_out or 0) >= _LEAP_SEMITONES:
-        pitch = place.next.leading_note
-        why = "The melody leaps onto a beat: the semitone below the arrival announces it."
-        yield from _aimed("approach-note", place, [pitch], why)
+def _from_below(context: Context) -> Iterator[Figure]:
+    if _has_target(context) and context.next and abs(context.interval_out or 0) >= _LEAP_SEMITONES:
+        pitch = context.next.leading_note
+        yield from _aimed("approach-note", context, [pitch], message("approach-note-why"))
 
 
-def _two_semitones(place: Place) -> Iterator[Figure]:
-    if not (_has_target(place) and place.next):
+def _two_semitones(context: Context) -> Iterator[Figure]:
+    if not (_has_target(context) and context.next):
         return
-    out = place.interval_out or 0
+    out = context.interval_out or 0
     if out >= 4 or out <= -1:
-        pitches = [place.next.key.spell(place.next.midi - 2, "up"), place.next.leading_note]
-        why = "Two semitones climb into a note on a beat from below."
-        yield from _aimed("approach-chromatic", place, pitches, why)
+        pitches = [context.next.key.spell(context.next.midi - 2, "up"), context.next.leading_note]
+        why = message("approach-chromatic-why", direction="up")
+        yield from _aimed("approach-chromatic", context, pitches, why)
     if out <= -4 or out >= 1:
-        pitches = [place.next.key.spell(place.next.midi + 2, "down"), place.next.semitones(1)]
-        why = "Two semitones slide down into a note on a beat from above."
-        yield from _aimed("approach-chromatic", place, pitches, why)
+        pitches = [context.next.key.spell(context.next.midi + 2, "down"), context.next.semitones(1)]
+        why = message("approach-chromatic-why", direction="down")
+        yield from _aimed("approach-chromatic", context, pitches, why)
 
 
-def _surround(place: Place) -> Iterator[Figure]:
-    if not (_has_target(place) and place.next):
+def _surround(context: Context) -> Iterator[Figure]:
+    if not (_has_target(context) and context.next):
         return
-    above, below = place.next.step_above, place.next.leading_note
-    if place.midi != above.midi:
-        why = "The arrival is closed in from both sides: scale step above, semitone below, then the note."
-        yield from _aimed("surround", place, [above, below], why)
-    if place.midi != below.midi:
-        why = "The arrival is closed in from both sides: semitone below, scale step above, then the note."
-        yield from _aimed("surround", place, [below, above], why)
+    above, below = context.next.step_above, context.next.leading_note
+    if context.midi != above.midi:
+        why = message("surround-why", first="above")
+        yield from _aimed("surround", context, [above, below], why)
+    if context.midi != below.midi:
+        why = message("surround-why", first="below")
+        yield from _aimed("surround", context, [below, above], why)
 
 
-TECHNIQUES = (
-    Technique(
-        id="approach-note",
-        name="Chromatic approach note",
-        label="approach",
-        family="approaches",
-        level=3,
-        find=_from_below,
-        text="A real note a semitone below the next melody note, taken from the end of the one before.",
-        how="Slur the approach into the arrival and put the weight on the arrival.",
-        when="Where the melody leaps onto a beat.",
-        fault="The leap to the approach note is missed.",
-        cure="Practise the leap to the approach note alone, then add the semitone.",
-    ),
-    Technique(
-        id="approach-chromatic",
-        name="Double chromatic approach",
-        label="chrom. approach",
-        family="approaches",
-        level=4,
-        find=_two_semitones,
-        text="Two semitones in a row that slide into the next melody note.",
-        how="Even, legato, growing.",
-        when="Into a note on a beat, when the note before has a beat to spare.",
-        fault="The first of the two is accented.",
-        cure="Start it softer than the melody note before.",
-    ),
-    Technique(
-        id="surround",
-        name="Approach from both sides",
-        label="surround",
-        family="approaches",
-        level=4,
-        find=_surround,
-        text="The notes on both sides of the next melody note, one after the other, and then the note itself.",
-        how="Think of three notes as one gesture whose goal is the last.",
-        when="Into a strong chord note, most of all where the chord changes.",
-        fault="The line stops on the arrival.",
-        cure="Play on past it: loop the gesture and the two melody notes that follow.",
-    ),
+def _is_approach(g: Group) -> bool:
+    return g.is_between and len(g.inner) == 1 and abs(g.moves[0]) > STEP_SEMITONES and g.moves[1] == 1
+
+
+def _are_two_semitones(g: Group) -> bool:
+    return g.around(g.after) in ((-2, -1), (2, 1))
+
+
+def _closes_in(g: Group) -> bool:
+    found = g.around(g.after)
+    return len(found) == 2 and is_step(found[0]) and is_step(found[1]) and found[0] * found[1] < 0
+
+
+APPROACH_NOTE = Technique(
+    id="approach-note",
+    family=APPROACHES.id,
+    level=3,
+    find=_from_below,
+    definition=Definition(_is_approach, breadth=260),
+    side="below",
 )
+
+APPROACH_CHROMATIC = Technique(
+    id="approach-chromatic",
+    family=APPROACHES.id,
+    level=4,
+    find=_two_semitones,
+    definition=Definition(_are_two_semitones, breadth=200),
+)
+
+SURROUND = Technique(
+    id="surround",
+    family=APPROACHES.id,
+    level=4,
+    find=_surround,
+    definition=Definition(_closes_in, breadth=190),
+)
+
+TECHNIQUES = (APPROACH_NOTE, APPROACH_CHROMATIC, SURROUND)

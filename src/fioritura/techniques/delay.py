@@ -4,24 +4,26 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from fioritura.techniques.context import Context
+from fioritura.techniques.families import DELAYS
 from fioritura.techniques.figure import Figure, FigureNote, head, tail
-from fioritura.techniques.place import Place
 from fioritura.techniques.technique import Technique
 from fioritura.theory.metre import EIGHTH, HALF, QUARTER, SIXTEENTH
+from fioritura.words import Message, message
 
 _MOST_NOTES = 4
 _PLAIN_START = 0.25
 """A late start stands on a beat or an even part of one; half of a dotted beat is a rest that nobody counts."""
 
 
-def _delay(place: Place) -> Iterator[Figure]:
+def _delay(context: Context) -> Iterator[Figure]:
     """Notes from here to the next strong arrival start late, at half their value; the arrival keeps its beat."""
-    if place.strength < 0.5 or not place.is_free:
+    if context.strength < 0.5 or not context.is_free:
         return
-    group = [place]
+    group = [context]
     while (following := group[-1].next) is not None and len(group) <= _MOST_NOTES:
         arrival = following
-        span = arrival.note.onset_ticks - place.note.onset_ticks
+        span = arrival.note.onset_ticks - context.note.onset_ticks
         if group[-1].gap_ticks or span > HALF:
             return
         if arrival.strength >= 0.5 and arrival.strength >= max(member.strength for member in group[1:] or [arrival]):
@@ -32,7 +34,7 @@ def _delay(place: Place) -> Iterator[Figure]:
         group.append(arrival)
 
 
-def _compressed(group: list[Place], span_ticks: int) -> Iterator[Figure]:
+def _compressed(group: list[Context], span_ticks: int) -> Iterator[Figure]:
     first, last = group[0], group[-1]
     halves = [member.note.duration_ticks // 2 for member in group]
     shortest = max(SIXTEENTH, first.setting.shortest_ticks)
@@ -45,8 +47,6 @@ def _compressed(group: list[Place], span_ticks: int) -> Iterator[Figure]:
     for member, value in zip(group, halves, strict=True):
         notes.append(FigureNote(onset, value, member.note.pitch, member.index))
         onset += value
-    is_one = len(group) == 1
-    count = "The note starts late and takes" if is_one else f"These {len(group)} notes start late and take"
     yield Figure(
         "delay",
         tuple(member.index for member in group),
@@ -55,25 +55,25 @@ def _compressed(group: list[Place], span_ticks: int) -> Iterator[Figure]:
         first.note.onset_ticks,
         last.note.end_ticks,
         notes=tuple(notes),
-        why=f"{count} half the time, so that the arrival on the next strong beat is in its place.",
+        why=message("delay-why", count=len(group)),
     )
 
 
-def _held_over(place: Place, interval: tuple[int, ...], technique: str, why: str) -> Iterator[Figure]:
-    before = place.previous
-    if before is None or not place.is_free or not place.follows_directly or place.strength < 0.5:
+def _held_over(context: Context, interval: tuple[int, ...], technique: str, why: Message) -> Iterator[Figure]:
+    before = context.previous
+    if before is None or not context.is_free or not context.follows_directly or context.strength < 0.5:
         return
-    if place.interval_in not in interval or place.note.duration_ticks < QUARTER or not before.is_free:
+    if context.interval_in not in interval or context.note.duration_ticks < QUARTER or not before.is_free:
         return
-    if before.note.duration_ticks < EIGHTH or not _resolves(before, place):
+    if before.note.duration_ticks < EIGHTH or not _resolves(before, context):
         return
-    late = _lateness(place)
-    onset = place.note.onset_ticks
+    late = _lateness(context)
+    onset = context.note.onset_ticks
     yield Figure(
         technique,
-        (before.index, place.index),
+        (before.index, context.index),
         tail(before.index),
-        tail(place.index),
+        tail(context.index),
         onset,
         onset + late,
         notes=(FigureNote(onset, late, before.note.pitch, before.index, joins=True),),
@@ -81,66 +81,47 @@ def _held_over(place: Place, interval: tuple[int, ...], technique: str, why: str
     )
 
 
-def _resolves(held: Place, place: Place) -> bool:
+def _resolves(held: Context, context: Context) -> bool:
     """True when the note before clashes with the chord that the melody note belongs to."""
-    chord = place.chord
-    return chord is not None and place.is_chord_tone and held.midi % 12 not in chord.pitch_classes
+    chord = context.chord
+    return chord is not None and context.is_chord_tone and held.midi % 12 not in chord.pitch_classes
 
 
-def _lateness(place: Place) -> int:
+def _lateness(context: Context) -> int:
     """How long the note before is held over: an eighth of a shorter note, a beat of a longer one."""
-    beat = place.bar.metre.beat_ticks if place.bar.metre.is_compound else QUARTER
-    return beat if place.note.duration_ticks >= 2 * beat else EIGHTH
+    beat = context.bar.metre.beat_ticks if context.bar.metre.is_compound else QUARTER
+    return beat if context.note.duration_ticks >= 2 * beat else EIGHTH
 
 
-def _suspension(place: Place) -> Iterator[Figure]:
-    why = "The melody falls by step onto a chord note: the note before, foreign to the chord, is held and falls late."
-    yield from _held_over(place, (-1, -2), "suspension", why)
+def _suspension(context: Context) -> Iterator[Figure]:
+    yield from _held_over(context, (-1, -2), "suspension", message("suspension-why"))
 
 
-def _retardation(place: Place) -> Iterator[Figure]:
-    why = "The melody rises by step onto a chord note: the note before, foreign to the chord, is held and rises late."
-    yield from _held_over(place, (1, 2), "retardation", why)
+def _retardation(context: Context) -> Iterator[Figure]:
+    yield from _held_over(context, (1, 2), "retardation", message("retardation-why"))
 
 
-TECHNIQUES = (
-    Technique(
-        id="delay",
-        name="Delay with a compressed approach",
-        label="late",
-        family="delays",
-        level=3,
-        find=_delay,
-        text="Start late, then play the notes before an arrival in half their value: the arrival keeps its beat.",
-        how="Count the rest, then think of the arrival note; the short notes lead to it.",
-        when="On one to four notes that lead to a strong beat, in a tempo that leaves time for the half values.",
-        fault="The arrival comes late too.",
-        cure="Clap the arrival's beat while you sing the short notes; then play with a drum track.",
-    ),
-    Technique(
-        id="suspension",
-        name="Suspension",
-        label="suspension",
-        family="delays",
-        level=3,
-        find=_suspension,
-        text="The note before is held over the beat and then resolves down by step to the melody note.",
-        how="Slur; lean on the held note with the air and relax into the resolution.",
-        when="Where the melody falls by step onto a long chord note on a beat.",
-        fault="The resolution is tongued and loud.",
-        cure="Play it as a sigh: loud on the beat, soft after it.",
-    ),
-    Technique(
-        id="retardation",
-        name="Retardation",
-        label="retardation",
-        family="delays",
-        level=4,
-        find=_retardation,
-        text="The note before is held over the beat and then resolves up by step to the melody note.",
-        how="Slur, with a small swell into the resolution.",
-        when="Where the melody rises by step onto a long chord note on a beat, most of all at an ending.",
-        fault="It is rushed.",
-        cure="Subdivide the beat aloud and resolve on the exact subdivision.",
-    ),
+DELAY = Technique(
+    id="delay",
+    family=DELAYS.id,
+    level=3,
+    find=_delay,
 )
+
+SUSPENSION = Technique(
+    id="suspension",
+    family=DELAYS.id,
+    level=3,
+    find=_suspension,
+    side="above",
+)
+
+RETARDATION = Technique(
+    id="retardation",
+    family=DELAYS.id,
+    level=4,
+    find=_retardation,
+    side="below",
+)
+
+TECHNIQUES = (DELAY, SUSPENSION, RETARDATION)

@@ -3,11 +3,15 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Final
 
 from fioritura.theory.pitch import Pitch
 from fioritura.tune import Mark
+from fioritura.words import Message, verbatim
 
-__all__ = ["Figure", "FigureNote", "head", "tail"]
+__all__ = ["NO_REASON", "Figure", "FigureNote", "head", "tail"]
+
+NO_REASON: Final = verbatim("")
 
 
 def head(index: int) -> int:
@@ -42,7 +46,7 @@ class Figure:
 
     The figure owns the slots `first_slot` to `last_slot` (see `head` and `tail`) and writes `notes` in place of
     whatever the plain tune has in the window `start_ticks` to `end_ticks`; an empty window leaves the plain note
-    as it is. `graces` stand before, and `marks` on, the first anchor. `why` is the rule in words. `merit` is the
+    as it is. `graces` stand before, and `marks` on, the first anchor. `why` is the reason why it may stand here. `merit` is the
     technique's own judgement among its several figures at a place: 0.0 for its first choice, less for the others;
     `score` is the arranger's.
     The notes of a figure that `is_slurred` go in one slur, added notes before the next plain note up to that note.
@@ -57,7 +61,7 @@ class Figure:
     notes: tuple[FigureNote, ...] = ()
     graces: tuple[Pitch, ...] = ()
     marks: tuple[Mark, ...] = ()
-    why: str = ""
+    why: Message = NO_REASON
     merit: float = 0.0
     is_slurred: bool = False
     score: float = 0.0

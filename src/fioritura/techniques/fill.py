@@ -12,19 +12,25 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from functools import lru_cache
 from itertools import pairwise
+from math import inf
 from typing import Final, Literal
 
 import numpy as np
 from numpy.typing import NDArray
 
+from fioritura.paths import Costs, best_path
+from fioritura.techniques.context import Context
+from fioritura.techniques.definition import Definition, Group, is_step
+from fioritura.techniques.families import FILLS
 from fioritura.techniques.figure import Figure, FigureNote, head, tail
-from fioritura.techniques.place import Place
 from fioritura.techniques.technique import Technique
 from fioritura.theory.metre import EIGHTH, QUARTER, SIXTEENTH
 from fioritura.theory.pitch import Pitch
 from fioritura.theory.scale import Scale, blues_scale, chord_scale, pentatonic
+from fioritura.words import Message, message
 
 Shape = Literal["arch", "valley", "falling", "rising"]
+Origin = Literal["phrase", "opening", "eighths", "to-triplet", "to-pair", "from-triplet", "from-pair", "from-long"]
 
 _TRIPLET: Final = QUARTER // 3
 _CELLS: Final = (
@@ -47,8 +53,24 @@ _CLASH_COST: Final = 1.4
 _GUIDE_TONE_GAIN: Final = 0.2
 """What the third and seventh of the chord are preferred by on the beats."""
 
+_LONGEST_LEAP: Final = 9
+"""The widest leap inside what is recognised as a fill, in semitones."""
+
 _TARGET_COST: Final = 0.6
 _NEVER: Final = 1e6
+_TURNING: Final = frozenset({"arch", "valley"})
+
+
+@dataclass(frozen=True, slots=True)
+class _Source:
+    """Where a rhythm comes from: the tune itself, also in half the value, or stock cells."""
+
+    origin: Origin
+    is_halved: bool = False
+
+    @property
+    def is_own(self) -> bool:
+        return self.origin in ("phrase", "opening")
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,16 +86,16 @@ class _Gap:
         return self.end_ticks - self.start_ticks
 
 
-def _gap(place: Place) -> _Gap | None:
+def _gap(context: Context) -> _Gap | None:
     """The time for a fill after the held note has spoken and a breath has been taken, or None."""
-    if place.next is None or not (place.is_free and place.next.is_free):
+    if context.next is None or not (context.is_free and context.next.is_free):
         return None
-    beat = max(place.bar.metre.beat_ticks, QUARTER)
-    onset, end = place.note.onset_ticks, place.note.onset_ticks + place.reach_ticks
-    if place.reach_ticks < 3 * QUARTER:
+    beat = max(context.bar.metre.beat_ticks, QUARTER)
+    onset, end = context.note.onset_ticks, context.note.onset_ticks + context.reach_ticks
+    if context.reach_ticks < 3 * QUARTER:
         return None
-    rests = place.gap_ticks >= 2 * QUARTER
-    earliest = place.note.end_ticks if rests else onset + max(beat, place.reach_ticks * 2 // 5)
+    rests = context.gap_ticks >= 2 * QUARTER
+    earliest = context.note.end_ticks if rests else onset + max(beat, context.reach_ticks * 2 // 5)
     start = max(earliest + EIGHTH, end - _LONGEST_QUARTERS * QUARTER)
     start += -(start - end) % EIGHTH
     if end - start < QUARTER + EIGHTH:
@@ -81,27 +103,28 @@ def _gap(place: Place) -> _Gap | None:
     if end - start < QUARTER:
         return None
     breath = EIGHTH if start - EIGHTH - onset >= QUARTER else 0
-    cut = min(place.note.end_ticks, start - breath)
+    cut = min(context.note.end_ticks, start - breath)
     return _Gap(cut, start, end)
 
 
-def _rhythms(place: Place, gap: _Gap) -> Iterator[tuple[tuple[int, ...], str]]:
-    """Note values that fill the gap to its end, each with the words for where they come from."""
-    shortest = place.setting.shortest_ticks
+def _rhythms(context: Context, gap: _Gap) -> Iterator[tuple[tuple[int, ...], _Source]]:
+    """Note values that fill the gap to its end, each with where they come from."""
+    shortest = context.setting.shortest_ticks
     seen: set[tuple[int, ...]] = set()
-    for values, source in (*_motif_rhythms(place, gap), *_stock_rhythms(gap)):
+    for values, source in (*_motif_rhythms(context, gap), *_stock_rhythms(gap)):
         fits = _FEWEST_NOTES <= len(values) <= _MOST_NOTES and min(values) >= shortest
         if fits and values not in seen and sum(values) <= gap.length_ticks:
             seen.add(values)
             yield values, source
 
 
-def _motif_rhythms(place: Place, gap: _Gap) -> Iterator[tuple[tuple[int, ...], str]]:
-    notes = place.tune.notes
-    for first, source in ((place.phrase.first, "this phrase"), (0, "the tune's opening")):
+def _motif_rhythms(context: Context, gap: _Gap) -> Iterator[tuple[tuple[int, ...], _Source]]:
+    notes = context.tune.notes
+    origins: tuple[tuple[int, Origin], ...] = ((context.phrase.first, "phrase"), (0, "opening"))
+    for first, origin in origins:
         onsets = [note.onset_ticks for note in notes[first : first + _MOST_NOTES + 1]]
         values = [after - before for before, after in pairwise(onsets)]
-        for scale, words in ((1, source), (2, f"{source}, in half the value")):
+        for scale in (1, 2):
             scaled = [value // scale for value in values if value % (scale * SIXTEENTH) == 0]
             total, count = 0, 0
             for value in scaled:
@@ -109,64 +132,59 @@ def _motif_rhythms(place: Place, gap: _Gap) -> Iterator[tuple[tuple[int, ...], s
                     break
                 total, count = total + value, count + 1
             if len(scaled) == len(values) and (gap.end_ticks - total) % EIGHTH == 0:
-                yield tuple(scaled[:count]), words
+                yield tuple(scaled[:count]), _Source(origin, is_halved=scale == 2)
 
 
-def _stock_rhythms(gap: _Gap) -> Iterator[tuple[tuple[int, ...], str]]:
+def _stock_rhythms(gap: _Gap) -> Iterator[tuple[tuple[int, ...], _Source]]:
     beats, rest = divmod(gap.length_ticks, QUARTER)
     upbeat = (EIGHTH,) if rest >= EIGHTH else ()
     eighths, triplets, tumble, skip, long = _CELLS
-    source = "steady eighths"
-    yield (*upbeat, *eighths * beats), source
+    yield (*upbeat, *eighths * beats), _Source("eighths")
     if beats:
-        yield (*upbeat, *eighths * (beats - 1), *triplets), "eighths that close with a triplet"
-        yield (*upbeat, *eighths * (beats - 1), *skip), "eighths that close with a quick pair"
+        yield (*upbeat, *eighths * (beats - 1), *triplets), _Source("to-triplet")
+        yield (*upbeat, *eighths * (beats - 1), *skip), _Source("to-pair")
     if beats >= 2:
-        yield (*upbeat, *triplets, *eighths * (beats - 1)), "a triplet that runs out in eighths"
-        yield (*upbeat, *tumble, *eighths * (beats - 1)), "a quick pair that runs out in eighths"
-        yield (*long, *eighths * (beats - 1)), "a held first note and eighths"
+        yield (*upbeat, *triplets, *eighths * (beats - 1)), _Source("from-triplet")
+        yield (*upbeat, *tumble, *eighths * (beats - 1)), _Source("from-pair")
+        yield (*long, *eighths * (beats - 1)), _Source("from-long")
 
 
-def _answers(place: Place) -> Iterator[Figure]:
-    gap = _gap(place)
-    if gap is None or place.next is None:
+def _answers(context: Context) -> Iterator[Figure]:
+    gap = _gap(context)
+    if gap is None or context.next is None:
         return
-    found: list[tuple[float, str, tuple[int, ...], list[Pitch]]] = []
-    for values, source in _rhythms(place, gap):
+    found: list[tuple[float, _Source, Shape, tuple[int, ...], list[Pitch]]] = []
+    for values, source in _rhythms(context, gap):
         start = gap.end_ticks - sum(values)
         onsets = [start + sum(values[:number]) for number in range(len(values))]
-        pools = _pools(place, onsets)
-        for shape in _shapes(place):
-            solved = _solved(place, pools, shape)
+        pools = _pools(context, onsets)
+        for shape in _shapes(context):
+            solved = _solved(context, pools, shape)
             if solved is not None:
                 cost, pitches = solved
-                is_own = "half" in source or "phrase" in source or "opening" in source
-                found.append(
-                    (cost / len(values) - 0.35 * is_own, f"{source}, {_SHAPE_WORDS[shape]}", values, pitches)
-                )
+                found.append((cost / len(values) - 0.35 * source.is_own, source, shape, values, pitches))
     found.sort(key=lambda entry: entry[0])
     chosen: list[tuple[int, ...]] = []
-    for cost, words, values, pitches in found:
+    for cost, source, shape, values, pitches in found:
         tune_of_it = tuple(pitch.midi for pitch in pitches)
         if any(_alike(tune_of_it, other) for other in chosen):
             continue
         chosen.append(tune_of_it)
-        yield _figure(place, gap, values, pitches, words, merit=-0.25 * (len(chosen) - 1) - 0.1 * max(cost, 0.0))
+        why = message(
+            "answer-fill-why",
+            rests=context.gap_ticks >= 2 * QUARTER,
+            origin=source.origin,
+            halved=source.is_halved,
+            shape=shape,
+        )
+        yield _figure(context, gap, values, pitches, why, merit=-0.25 * (len(chosen) - 1) - 0.1 * max(cost, 0.0))
         if len(chosen) == _MOST_FILLS:
             return
 
 
-_SHAPE_WORDS: Final[dict[Shape, str]] = {
-    "arch": "up to one peak and back",
-    "valley": "down and up again",
-    "falling": "falling all the way",
-    "rising": "rising all the way",
-}
-
-
-def _shapes(place: Place) -> tuple[Shape, ...]:
+def _shapes(context: Context) -> tuple[Shape, ...]:
     """Contours that suit what lies ahead: towards a higher note a valley or a rise, else an arch or a fall."""
-    return ("arch", "rising", "valley") if (place.interval_out or 0) > 0 else ("arch", "falling", "valley")
+    return ("arch", "rising", "valley") if (context.interval_out or 0) > 0 else ("arch", "falling", "valley")
 
 
 def _alike(one: tuple[int, ...], other: tuple[int, ...]) -> bool:
@@ -175,23 +193,22 @@ def _alike(one: tuple[int, ...], other: tuple[int, ...]) -> bool:
 
 
 def _figure(
-    place: Place, gap: _Gap, values: Sequence[int], pitches: Sequence[Pitch], words: str, merit: float
+    context: Context, gap: _Gap, values: Sequence[int], pitches: Sequence[Pitch], why: Message, merit: float
 ) -> Figure:
     onset = gap.end_ticks - sum(values)
     notes = []
     for pitch, value in zip(pitches, values, strict=True):
         notes.append(FigureNote(onset, value, pitch))
         onset += value
-    waits = "rests" if place.gap_ticks >= 2 * QUARTER else "holds a long note"
     return Figure(
         "answer-fill",
-        (place.index, place.index + 1),
-        tail(place.index),
-        head(place.index + 1),
+        (context.index, context.index + 1),
+        tail(context.index),
+        head(context.index + 1),
         gap.cut_ticks,
         gap.end_ticks,
         notes=tuple(notes),
-        why=f"The melody {waits}: an answer in the rhythm of {words}, leads into the next note.",
+        why=why,
         merit=round(merit, 4),
     )
 
@@ -205,17 +222,17 @@ class _Pool:
     costs: NDArray[np.float64]
 
 
-def _pool(place: Place, onset_ticks: int) -> _Pool:
-    span = place.tune.chord_at(onset_ticks)
+def _pool(context: Context, onset_ticks: int) -> _Pool:
+    span = context.tune.chord_at(onset_ticks)
     chord = span.chord if span else None
-    scale = chord_scale(chord, place.key)
-    five = pentatonic(chord, place.key)
-    is_strong = place.strength_at(onset_ticks) >= 0.5
+    scale = chord_scale(chord, context.key)
+    five = pentatonic(chord, context.key)
+    is_strong = context.strength_at(onset_ticks) >= 0.5
     tones = chord.pitch_classes if chord else scale.pitch_classes
-    blue = blues_scale(place.key) if place.setting.idiom == "jazz" and chord and chord.is_dominant else None
-    instrument = place.setting.instrument
-    low = max(instrument.lowest_midi, place.midi - _REACH_SEMITONES)
-    high = min(instrument.highest_midi, place.midi + _REACH_SEMITONES)
+    blue = blues_scale(context.key) if context.setting.idiom == "jazz" and chord and chord.is_dominant else None
+    instrument = context.setting.instrument
+    low = max(instrument.lowest_midi, context.midi - _REACH_SEMITONES)
+    high = min(instrument.highest_midi, context.midi + _REACH_SEMITONES)
     guides = frozenset(tone.pitch_class for tone in chord.guide_tones) if chord and is_strong else frozenset()
     return _filled_pool(scale, five, blue, tones, guides, is_strong, low, high)
 
@@ -252,15 +269,15 @@ def _filled_pool(
     return _Pool(pitches, np.array([pitch.midi for pitch in pitches], dtype=np.int64), np.array(costs))
 
 
-def _pools(place: Place, onsets: Sequence[int]) -> list[_Pool]:
+def _pools(context: Context, onsets: Sequence[int]) -> list[_Pool]:
     """The notes of each moment: all but the last avoid giving the next plain note away, the last leads into it."""
-    assert place.next is not None
-    *others, final = [_pool(place, onset) for onset in onsets]
-    target = place.next.midi
-    instrument = place.setting.instrument
-    leads = place.setting.idiom == "jazz" and instrument.lowest_midi <= target - 1 <= instrument.highest_midi
-    leading = place.next.leading_note if leads else None
-    last = _leading_pool(final, target, leading, place.strength_at(onsets[-1]) >= 0.5)
+    assert context.next is not None
+    *others, final = [_pool(context, onset) for onset in onsets]
+    target = context.next.midi
+    instrument = context.setting.instrument
+    leads = context.setting.idiom == "jazz" and instrument.lowest_midi <= target - 1 <= instrument.highest_midi
+    leading = context.next.leading_note if leads else None
+    last = _leading_pool(final, target, leading, context.strength_at(onsets[-1]) >= 0.5)
     return [*(_without_target(pool, target) for pool in others), last]
 
 
@@ -287,63 +304,50 @@ def _without_target(pool: _Pool, target: int) -> _Pool:
 
 
 @lru_cache(maxsize=4096)
-def _moves(before: _Pool, pool: _Pool) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
-    """Cost of each move up and of each move down between two moments; a move the other way is never made."""
+def _moves(before: _Pool, pool: _Pool, shape: Shape) -> Costs:
+    """Cost of each move between two moments along a contour; a move the other way is never made.
+
+    In a contour that turns each note stands twice, before the turn and after it; there is no way back.
+    """
     moves = pool.midis[None, :] - before.midis[:, None]
     cost = np.where(np.abs(moves) > 12, _NEVER, _LEAP_COST[np.minimum(np.abs(moves), 12)])
-    return np.where(moves > 0, cost, _NEVER), np.where(moves < 0, cost, _NEVER)
+    up, down = np.where(moves > 0, cost, _NEVER), np.where(moves < 0, cost, _NEVER)
+    first, second = (up, down) if shape in ("arch", "rising") else (down, up)
+    return np.block([[first, second], [np.full_like(cost, inf), second]]) if shape in _TURNING else first
 
 
-def _solved(place: Place, pools: Sequence[_Pool], shape: Shape) -> tuple[float, list[Pitch]] | None:
-    """The cheapest line of pitches along a contour, or None where there is none.
-
-    The state is a note of the moment's pool and whether the contour has turned; after the turn it may not turn again.
-    """
+def _solved(context: Context, pools: Sequence[_Pool], shape: Shape) -> tuple[float, list[Pitch]] | None:
+    """The cheapest line of pitches along a contour that turns where it should, or None where there is none."""
     if any(not pool.pitches for pool in pools):
         return None
-    first, second = (0, 1) if shape in ("arch", "rising") else (1, 0)
-    turns = shape in ("arch", "valley")
-    opening = np.abs(pools[0].midis - place.midi)
-    straight = pools[0].costs + np.where(opening > 7, 2.0, np.where(opening == 0, 0.5, 0.08 * opening))
-    turned = np.full_like(straight, _NEVER)
-    backs: list[tuple[NDArray[np.int64], NDArray[np.int64]]] = []
-    for before, pool in pairwise(pools):
-        moves = _moves(before, pool)
-        ahead = straight[:, None] + moves[first]
-        if turns:
-            both = np.concatenate([straight, turned])[:, None] + np.concatenate([moves[second]] * 2)
-            backs.append((ahead.argmin(axis=0), both.argmin(axis=0)))
-            turned = both.min(axis=0) + pool.costs
-        else:
-            backs.append((ahead.argmin(axis=0), ahead.argmin(axis=0)))
-        straight = ahead.min(axis=0) + pool.costs
-    final = turned if turns else straight
-    number = int(final.argmin())
-    total = float(final[number])
-    if total >= _NEVER / 2:
+    opening = np.abs(pools[0].midis - context.midi)
+    nodes = [pool.costs for pool in pools]
+    nodes[0] = nodes[0] + np.where(opening > 7, 2.0, np.where(opening == 0, 0.5, 0.08 * opening))
+    if shape in _TURNING:
+        nodes = [np.concatenate([costs, costs]) for costs in nodes]
+        nodes[0][len(pools[0].pitches) :] = inf
+        nodes[-1][: len(pools[-1].pitches)] = inf
+    path = best_path(nodes, (_moves(before, pool, shape) for before, pool in pairwise(pools)))
+    if path.cost >= _NEVER / 2:
         return None
-    phase, path = int(turns), [number]
-    for (straight_back, turned_back), before in zip(backs[::-1], pools[-2::-1], strict=True):
-        if phase == 1:
-            phase, number = divmod(int(turned_back[number]), len(before.pitches))
-        else:
-            number = int(straight_back[number])
-        path.append(number)
-    return total, [pool.pitches[number] for pool, number in zip(pools, path[::-1], strict=True)]
+    numbered = zip(pools, path.places, strict=True)
+    return path.cost, [pool.pitches[number % len(pool.pitches)] for pool, number in numbered]
 
 
-TECHNIQUES = (
-    Technique(
-        id="answer-fill",
-        name="Answer fill",
-        label="fill",
-        family="fills",
-        level=3,
-        find=_answers,
-        text="Where the melody holds or rests, a short phrase answers it and leads into the next melody note.",
-        how="Leave the long note early, breathe, and aim for the next melody note from the start of the fill.",
-        when="On long notes at the end of a phrase and in the rests between phrases; not in every gap.",
-        fault="The fill is louder and busier than the tune, and the next phrase starts late.",
-        cure="Sing the tune and play only the fills; then play the tune and leave every second fill out.",
-    ),
+def _is_fill(g: Group) -> bool:
+    if not g.is_fill or len(g.inner) < 3 or g.after is None:
+        return False
+    inside = [b - a for a, b in pairwise(g.inner)]
+    turns = sum(a * b < 0 for a, b in pairwise(inside))
+    return is_step(g.moves[-1]) and turns <= 2 and 0 not in inside and max(map(abs, inside)) <= _LONGEST_LEAP
+
+
+ANSWER_FILL = Technique(
+    id="answer-fill",
+    family=FILLS.id,
+    level=3,
+    find=_answers,
+    definition=Definition(_is_fill, breadth=290),
 )
+
+TECHNIQUES = (ANSWER_FILL,)

@@ -2,146 +2,143 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 
+from fioritura.techniques.context import Context
+from fioritura.techniques.definition import STEP_SEMITONES, Definition, Group, is_step
+from fioritura.techniques.families import GRACES
 from fioritura.techniques.figure import Figure
-from fioritura.techniques.place import Place
 from fioritura.techniques.technique import Technique, with_graces
 from fioritura.theory.metre import SIXTEENTH
+from fioritura.words import message
 
 _LEAST_MAIN_TICKS = SIXTEENTH
 _LEAST_WEAK_SEC = 0.3
 """A shorter note off the beat has no time to be heard after a grace note."""
 
 
-def _takes_grace(place: Place) -> bool:
-    is_heard = place.strength >= 0.5 or place.setting.seconds(place.note.duration_ticks) >= _LEAST_WEAK_SEC
-    return place.is_free and is_heard and place.note.duration_ticks > _LEAST_MAIN_TICKS
+def _takes_grace(context: Context) -> bool:
+    is_heard = context.strength >= 0.5 or context.setting.seconds(context.note.duration_ticks) >= _LEAST_WEAK_SEC
+    return context.is_free and is_heard and context.note.duration_ticks > _LEAST_MAIN_TICKS
 
 
-def _lower_semitone(place: Place) -> Iterator[Figure]:
-    if _takes_grace(place):
-        why = f"The semitone below leads up into the note on {place.where} and makes it speak."
-        yield with_graces("lower-grace-semitone", place, [place.leading_note], why)
+def _lower_semitone(context: Context) -> Iterator[Figure]:
+    if _takes_grace(context):
+        why = message("lower-grace-semitone-why", note=context.note_there)
+        yield with_graces("lower-grace-semitone", context, [context.leading_note], why)
 
 
-def _lower_step(place: Place) -> Iterator[Figure]:
-    below = place.step_below
-    if _takes_grace(place) and place.midi - below.midi >= 2 and place.interval_in != 1:
-        why = f"The scale step below is a whole tone here: a softer lift into the note on {place.where}."
-        yield with_graces("lower-grace-step", place, [below], why)
+def _lower_step(context: Context) -> Iterator[Figure]:
+    below = context.step_below
+    if _takes_grace(context) and context.midi - below.midi >= 2 and context.interval_in != 1:
+        why = message("lower-grace-step-why", note=context.note_there)
+        yield with_graces("lower-grace-step", context, [below], why)
 
 
-def _upper_step(place: Place) -> Iterator[Figure]:
-    came = place.interval_in
-    if _takes_grace(place) and not (came == -1 and place.step_above.midi - place.midi == 2):
-        reason = (
-            "a repeated note is parted from the one before"
-            if came == 0
-            else "the melody comes from below, so the note is touched from the other side"
-            if came is not None and came > 0
-            else "the note is leaned on from above"
-        )
-        why = f"The scale step above falls onto the note on {place.where}: {reason}."
-        yield with_graces("upper-grace-step", place, [place.step_above], why)
+def _upper_step(context: Context) -> Iterator[Figure]:
+    came = context.interval_in
+    if _takes_grace(context) and not (came == -1 and context.step_above.midi - context.midi == 2):
+        coming = "repeated" if came == 0 else "below" if came is not None and came > 0 else "above"
+        why = message("upper-grace-step-why", where=context.where, coming=coming)
+        yield with_graces("upper-grace-step", context, [context.step_above], why)
 
 
-def _upper_semitone(place: Place) -> Iterator[Figure]:
-    if _takes_grace(place) and place.interval_in == -2:
-        why = "The melody falls a whole tone here: the semitone between fills the step on the way down."
-        yield with_graces("upper-grace-semitone", place, [place.semitones(1, "down")], why)
+def _upper_semitone(context: Context) -> Iterator[Figure]:
+    if _takes_grace(context) and context.interval_in == -2:
+        why = message("upper-grace-semitone-why")
+        yield with_graces("upper-grace-semitone", context, [context.semitones(1, "down")], why)
 
 
-def _double_below(place: Place) -> Iterator[Figure]:
-    if _takes_grace(place):
-        low = place.scale.step(place.note.pitch, -2)
-        why = f"Two scale steps run up into the note on {place.where}."
-        yield with_graces("double-grace-lower", place, [low, place.step_below], why)
+def _double_below(context: Context) -> Iterator[Figure]:
+    if _takes_grace(context):
+        low = context.scale.step(context.note.pitch, -2)
+        why = message("double-grace-lower-why", where=context.where)
+        yield with_graces("double-grace-lower", context, [low, context.step_below], why)
 
 
-def _double_around(place: Place) -> Iterator[Figure]:
-    if _takes_grace(place):
-        why = f"Scale step above, semitone below: the note on {place.where} is closed in from both sides."
-        yield with_graces("double-grace-upper-lower", place, [place.step_above, place.leading_note], why)
+def _double_around(context: Context) -> Iterator[Figure]:
+    if _takes_grace(context):
+        why = message("double-grace-upper-lower-why", note=context.note_there)
+        yield with_graces("double-grace-upper-lower", context, [context.step_above, context.leading_note], why)
 
+
+def _one_quick(*semitones: int) -> Callable[[Group], bool]:
+    """One quick note, so far from the note after."""
+    return lambda g: g.is_quick and g.after is not None and g.around(g.after) in {(s,) for s in semitones}
+
+
+def _is_upper_semitone(g: Group) -> bool:
+    return _one_quick(1)(g) and g.before is not None and g.after is not None and g.before - g.after == 2
+
+
+def _are_two_below(g: Group) -> bool:
+    found = g.around(g.after)
+    return g.is_quick and len(found) == 2 and -5 <= found[0] < found[1] < 0 and found[1] >= -STEP_SEMITONES
+
+
+def _are_two_around(g: Group) -> bool:
+    found = g.around(g.after)
+    return g.is_quick and len(found) == 2 and is_step(found[0]) and is_step(found[1]) and found[1] < 0 < found[0]
+
+
+LOWER_GRACE_SEMITONE = Technique(
+    id="lower-grace-semitone",
+    family=GRACES.id,
+    level=1,
+    find=_lower_semitone,
+    definition=Definition(_one_quick(-1), breadth=20),
+    side="below",
+)
+
+LOWER_GRACE_STEP = Technique(
+    id="lower-grace-step",
+    family=GRACES.id,
+    level=1,
+    find=_lower_step,
+    definition=Definition(_one_quick(-2), breadth=30),
+    side="below",
+)
+
+UPPER_GRACE_STEP = Technique(
+    id="upper-grace-step",
+    family=GRACES.id,
+    level=1,
+    find=_upper_step,
+    definition=Definition(_one_quick(1, 2), breadth=40),
+    side="above",
+)
+
+UPPER_GRACE_SEMITONE = Technique(
+    id="upper-grace-semitone",
+    family=GRACES.id,
+    level=2,
+    find=_upper_semitone,
+    definition=Definition(_is_upper_semitone, breadth=10),
+    side="above",
+)
+
+DOUBLE_GRACE_LOWER = Technique(
+    id="double-grace-lower",
+    family=GRACES.id,
+    level=3,
+    find=_double_below,
+    definition=Definition(_are_two_below, breadth=50),
+    side="below",
+)
+
+DOUBLE_GRACE_UPPER_LOWER = Technique(
+    id="double-grace-upper-lower",
+    family=GRACES.id,
+    level=4,
+    find=_double_around,
+    definition=Definition(_are_two_around, breadth=60),
+)
 
 TECHNIQUES = (
-    Technique(
-        id="lower-grace-semitone",
-        name="Grace note a semitone below",
-        label="grace ½ below",
-        family="graces",
-        level=1,
-        find=_lower_semitone,
-        text="A short note one semitone under the melody note, played just before it and slurred up into it.",
-        how="Tongue the grace note lightly and slur at once to the main note, which keeps its place on the beat.",
-        when="On notes that deserve weight: long notes, peaks, the first note of a phrase, notes on a beat.",
-        fault="The grace note grows long and the main note comes late.",
-        cure="Play the main note alone with a metronome, then let the grace note in without moving it.",
-    ),
-    Technique(
-        id="lower-grace-step",
-        name="Grace note a scale step below",
-        label="grace below",
-        family="graces",
-        level=1,
-        find=_lower_step,
-        text="A short note one step of the scale under the melody note: softer in colour than the semitone.",
-        how="Finger both notes before you start; only one or two fingers should move on the slur.",
-        when="Where the semitone would sound too sharp-edged: ballads, and notes whose lower step is a whole tone.",
-        fault="Both notes get the same weight.",
-        cure="Breathe into the main note; say 'ta-DAA', never 'TA-ta'.",
-    ),
-    Technique(
-        id="upper-grace-step",
-        name="Grace note a scale step above",
-        label="grace above",
-        family="graces",
-        level=1,
-        find=_upper_step,
-        text="A short note one step of the scale above the melody note, falling onto it.",
-        how="Think of flicking a finger: the upper note is only a click before the main note.",
-        when="On a repeated note, after a rising step, and on the strong beats of folk tunes.",
-        fault="The upper note sounds like a wrong melody note.",
-        cure="Make it shorter and quieter; the ear should notice the attack, not the pitch.",
-    ),
-    Technique(
-        id="upper-grace-semitone",
-        name="Grace note a semitone above, in a falling whole tone",
-        label="grace ½ above",
-        family="graces",
-        level=2,
-        find=_upper_semitone,
-        text="Where the melody falls by a whole tone, the semitone that lies between is touched on the way down.",
-        how="Leave the first note a moment early and slide through the middle note by finger, not by jaw.",
-        when="Only where the melody really falls a whole tone to the note.",
-        fault="It is used on falling semitones, where nothing lies between.",
-        cure="Name the two melody notes first; if they are neighbours on the piano, choose another grace note.",
-    ),
-    Technique(
-        id="double-grace-lower",
-        name="Double grace note from below",
-        label="double grace",
-        family="graces",
-        level=3,
-        find=_double_below,
-        text="Two quick scale steps that run up into the melody note.",
-        how="One tongue stroke on the first, then slur all three; fingers close together on the keys.",
-        when="On a strong, long note, best where the melody comes from below or from a rest.",
-        fault="The two notes are uneven.",
-        cure="Practise them as an even triplet with the main note, then shrink the triplet.",
-    ),
-    Technique(
-        id="double-grace-upper-lower",
-        name="Double grace note around the note (upper, lower)",
-        label="grace around",
-        family="graces",
-        level=4,
-        find=_double_around,
-        text="The scale step above and the semitone below, then the note between them.",
-        how="Slur all three; aim the air at the main note from the start.",
-        when="On a long note or a peak on a beat, where there is time for the ear to hear the note arrive.",
-        fault="The main note is cut short.",
-        cure="Hold the main note for its full value and let the note before it give up the time.",
-    ),
+    LOWER_GRACE_SEMITONE,
+    LOWER_GRACE_STEP,
+    UPPER_GRACE_STEP,
+    UPPER_GRACE_SEMITONE,
+    DOUBLE_GRACE_LOWER,
+    DOUBLE_GRACE_UPPER_LOWER,
 )

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from fioritura.techniques.context import Context
+from fioritura.techniques.families import INFLECTIONS
 from fioritura.techniques.figure import Figure
-from fioritura.techniques.place import Place
 from fioritura.techniques.technique import Technique, with_mark
 from fioritura.theory.metre import EIGHTH, QUARTER
 from fioritura.tune import Mark
+from fioritura.words import message
 
 _LONG_SEC = 0.45
 _VIBRATO_SEC = 0.8
@@ -18,111 +20,96 @@ _LONGEST_LEFT_SEC = 3.0
 """A longer note is held to its end: it dies away, it does not drop (common practice)."""
 
 
-def _scoop(place: Place) -> Iterator[Figure]:
-    long_enough = place.setting.seconds(place.note.duration_ticks) >= _LONG_SEC
-    if place.is_free and long_enough and place.strength >= 0.25 and place.interval_in != -1:
-        role = "a peak" if place.is_peak else "the start of a phrase" if place.is_phrase_start else "a long note"
-        why = f"This is {role}: it can be bent up into from below."
-        yield with_mark("scoop", place, Mark.SCOOP, why, at_head=True, at_tail=False)
+def _scoop(context: Context) -> Iterator[Figure]:
+    long_enough = context.setting.seconds(context.note.duration_ticks) >= _LONG_SEC
+    if context.is_free and long_enough and context.strength >= 0.25 and context.interval_in != -1:
+        role = context.height if context.is_peak else "start" if context.is_phrase_start else "long"
+        why = message("scoop-why", role=role)
+        yield with_mark("scoop", context, Mark.SCOOP, why, at_head=True, at_tail=False)
 
 
-def _lets_go(place: Place) -> bool:
-    seconds = place.setting.seconds(place.note.duration_ticks)
-    rests = place.gap_ticks >= EIGHTH or place.next is None
-    is_left = seconds >= _LONG_SEC if rests else place.is_phrase_end and seconds >= _LEAVING_SEC
-    return place.is_free and is_left and seconds <= _LONGEST_LEFT_SEC
+def _lets_go(context: Context) -> bool:
+    seconds = context.setting.seconds(context.note.duration_ticks)
+    rests = context.gap_ticks >= EIGHTH or context.next is None
+    is_left = seconds >= _LONG_SEC if rests else context.is_phrase_end and seconds >= _LEAVING_SEC
+    return context.is_free and is_left and seconds <= _LONGEST_LEFT_SEC
 
 
-def _fall(place: Place) -> Iterator[Figure]:
-    if _lets_go(place):
-        why = "The phrase lets go of this note: it may drop off downwards."
-        yield with_mark("fall", place, Mark.FALL, why, at_head=False, at_tail=True)
+def _fall(context: Context) -> Iterator[Figure]:
+    if _lets_go(context):
+        yield with_mark("fall", context, Mark.FALL, message("fall-why"), at_head=False, at_tail=True)
 
 
-def _doit(place: Place) -> Iterator[Figure]:
-    if _lets_go(place) and (place.interval_in or 0) >= 0:
-        why = "The phrase lets go of this note after a rise: it may shoot off upwards."
-        yield with_mark("doit", place, Mark.DOIT, why, at_head=False, at_tail=True)
+def _doit(context: Context) -> Iterator[Figure]:
+    if _lets_go(context) and (context.interval_in or 0) >= 0:
+        why = message("doit-why", rises=(context.interval_in or 0) > 0)
+        yield with_mark("doit", context, Mark.DOIT, why, at_head=False, at_tail=True)
 
 
-def _ghost(place: Place) -> Iterator[Figure]:
-    short = place.note.duration_ticks <= EIGHTH
-    if place.is_free and short and place.strength <= 0.25 and place.leads_directly and not place.is_phrase_start:
-        why = "A short note off the beat between stronger ones: it can be half swallowed."
-        yield with_mark("ghost-note", place, Mark.GHOST, why, at_head=True, at_tail=True)
+def _ghost(context: Context) -> Iterator[Figure]:
+    short = context.note.duration_ticks <= EIGHTH
+    if (
+        context.is_free
+        and short
+        and context.strength <= 0.25
+        and context.leads_directly
+        and not context.is_phrase_start
+    ):
+        yield with_mark("ghost-note", context, Mark.GHOST, message("ghost-note-why"), at_head=True, at_tail=True)
 
 
-def _vibrato(place: Place) -> Iterator[Figure]:
-    duration = place.note.duration_ticks
-    if place.is_free and duration >= QUARTER and place.setting.seconds(duration) >= _VIBRATO_SEC:
-        why = "A note long enough to start straight and warm up towards its end."
-        yield with_mark("vibrato", place, Mark.VIBRATO, why, at_head=True, at_tail=True)
+def _vibrato(context: Context) -> Iterator[Figure]:
+    duration = context.note.duration_ticks
+    if context.is_free and duration >= QUARTER and context.setting.seconds(duration) >= _VIBRATO_SEC:
+        yield with_mark("vibrato", context, Mark.VIBRATO, message("vibrato-why"), at_head=True, at_tail=True)
 
 
-TECHNIQUES = (
-    Technique(
-        id="scoop",
-        name="Scoop",
-        label="scoop",
-        family="inflections",
-        level=2,
-        find=_scoop,
-        text="The note starts a little flat and is bent up to pitch.",
-        how="Reeds: loosen the jaw for the attack, then firm it; flute: roll in and back; brass: start under the note. No finger moves.",
-        when="On long notes, peaks and phrase starts; seldom twice in a phrase.",
-        fault="Every long note is scooped.",
-        cure="Allow yourself one in four bars and choose it beforehand.",
-    ),
-    Technique(
-        id="fall",
-        name="Fall",
-        label="fall",
-        family="inflections",
-        level=2,
-        find=_fall,
-        text="At its end the note drops off downwards, without a goal.",
-        how="Let the air and the fingers go together, fading as you fall.",
-        when="At the end of a phrase, before a rest.",
-        fault="It is loud to the end and lands on a pitch.",
-        cure="Fade to nothing before the last finger moves.",
-    ),
-    Technique(
-        id="doit",
-        name="Doit",
-        label="doit",
-        family="inflections",
-        level=4,
-        find=_doit,
-        text="At its end the note shoots off upwards.",
-        how="Tighten the embouchure and throw the fingers up, in one quick gesture.",
-        when="At the end of a bright phrase that rises.",
-        fault="It is as long as the note.",
-        cure="Hold the note for its value and use only the last moment.",
-    ),
-    Technique(
-        id="ghost-note",
-        name="Ghost note",
-        label="ghost",
-        family="inflections",
-        level=2,
-        find=_ghost,
-        text="A note half swallowed: more felt than heard.",
-        how="Let the tongue all but stop the note (reeds: touch the reed) and keep the air going.",
-        when="On a weak eighth between two stronger notes.",
-        fault="The note disappears altogether or its pitch is wrong.",
-        cure="Play it full, then bring the tongue closer by degrees.",
-    ),
-    Technique(
-        id="vibrato",
-        name="Vibrato towards the end",
-        label="vib.",
-        family="inflections",
-        level=1,
-        find=_vibrato,
-        text="The long note starts straight and begins to swing in pitch towards its end.",
-        how="Saxophone and brass: a small movement of the jaw, about five a second; flute and oboe: the breath. Start after half the note.",
-        when="On notes longer than about a second, most of all at endings.",
-        fault="It begins with the attack and never varies.",
-        cure="Count the note: straight for the first half, vibrato for the second.",
-    ),
+SCOOP = Technique(
+    id="scoop",
+    family=INFLECTIONS.id,
+    level=2,
+    find=_scoop,
+    side="below",
+    signs=(Mark.SCOOP,),
+    is_sign=True,
 )
+
+FALL = Technique(
+    id="fall",
+    family=INFLECTIONS.id,
+    level=2,
+    find=_fall,
+    side="below",
+    signs=(Mark.FALL,),
+    is_sign=True,
+)
+
+DOIT = Technique(
+    id="doit",
+    family=INFLECTIONS.id,
+    level=4,
+    find=_doit,
+    side="above",
+    signs=(Mark.DOIT,),
+    is_sign=True,
+)
+
+GHOST_NOTE = Technique(
+    id="ghost-note",
+    family=INFLECTIONS.id,
+    level=2,
+    find=_ghost,
+    signs=(Mark.GHOST,),
+    is_sign=True,
+)
+
+VIBRATO = Technique(
+    id="vibrato",
+    family=INFLECTIONS.id,
+    level=1,
+    find=_vibrato,
+    signs=(Mark.VIBRATO,),
+    is_sign=True,
+)
+
+TECHNIQUES = (SCOOP, FALL, DOIT, GHOST_NOTE, VIBRATO)

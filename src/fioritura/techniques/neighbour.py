@@ -2,36 +2,43 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
+from typing import Final
 
+from fioritura.techniques.context import Context
+from fioritura.techniques.definition import STEP_SEMITONES, Definition, Group, is_step
+from fioritura.techniques.families import NEIGHBOURS
 from fioritura.techniques.figure import Figure
-from fioritura.techniques.place import Place
 from fioritura.techniques.technique import Technique, before_next, instead
 from fioritura.theory.metre import EIGHTH, QUARTER, SIXTEENTH
 from fioritura.theory.pitch import Pitch
+from fioritura.words import message
+
+_LONGEST_ESCAPE_SEMITONES: Final = 7
+"""The widest leap out of a note that is recognised as an escape tone."""
 
 
-def _out_and_back(technique: str, place: Place, neighbour: Pitch, side: str) -> Iterator[Figure]:
-    if not place.is_free:
+def _out_and_back(technique: str, context: Context, neighbour: Pitch, which: str) -> Iterator[Figure]:
+    if not context.is_free:
         return
-    main, length = place.note.pitch, place.note.duration_ticks
-    if place.interval_out == 0 and place.leads_directly:
+    main, length = context.note.pitch, context.note.duration_ticks
+    if context.interval_out == 0 and context.leads_directly:
         for value in (EIGHTH, SIXTEENTH):
-            if value * 2 <= length and value >= place.setting.shortest_ticks:
-                why = f"The melody repeats a note: the {side} neighbour between gives it somewhere to return from."
-                yield before_next(technique, place, [neighbour], [value], why)
+            if value * 2 <= length and value >= context.setting.shortest_ticks:
+                why = message("neighbour-why-repeated", which=which)
+                yield before_next(technique, context, [neighbour], [value], why)
                 return
-    if place.next is None or (place.leads_directly and place.next.midi == neighbour.midi):
+    if context.next is None or (context.leads_directly and context.next.midi == neighbour.midi):
         return
-    quick = _quick_ticks(place)
-    if quick >= max(place.setting.shortest_ticks, SIXTEENTH):
-        why = f"The note is long enough to step out to its {side} neighbour and back."
-        yield instead(technique, place, [main, neighbour, main], [length - 2 * quick, quick, quick], why)
+    quick = _quick_ticks(context)
+    if quick >= max(context.setting.shortest_ticks, SIXTEENTH):
+        why = message("neighbour-why-long", which=which)
+        yield instead(technique, context, [main, neighbour, main], [length - 2 * quick, quick, quick], why)
 
 
-def _quick_ticks(place: Place) -> int:
+def _quick_ticks(context: Context) -> int:
     """The value of a neighbour inside one note and of the return: even with the beat; 0 where there is none."""
-    length, metre = place.note.duration_ticks, place.bar.metre
+    length, metre = context.note.duration_ticks, context.bar.metre
     if metre.is_compound:
         return metre.unit_ticks if length >= metre.beat_ticks and length % metre.unit_ticks == 0 else 0
     if length % QUARTER:
@@ -39,132 +46,139 @@ def _quick_ticks(place: Place) -> int:
     return QUARTER if length == 3 * QUARTER else min(length // 4, QUARTER)
 
 
-def _upper(place: Place) -> Iterator[Figure]:
-    yield from _out_and_back("neighbour-upper", place, place.ending.step_above, "upper")
+def _upper(context: Context) -> Iterator[Figure]:
+    yield from _out_and_back("neighbour-upper", context, context.ending.step_above, "upper")
 
 
-def _lower(place: Place) -> Iterator[Figure]:
-    ending = place.ending
-    yield from _out_and_back("neighbour-lower", place, ending.step_below, "lower")
-    if place.midi - ending.step_below.midi == 2:
-        yield from _out_and_back("neighbour-lower", place, ending.leading_note, "chromatic lower")
+def _lower(context: Context) -> Iterator[Figure]:
+    ending = context.ending
+    yield from _out_and_back("neighbour-lower", context, ending.step_below, "lower")
+    if context.midi - ending.step_below.midi == 2:
+        yield from _out_and_back("neighbour-lower", context, ending.leading_note, "chromatic")
 
 
-def _double(place: Place) -> Iterator[Figure]:
-    if not place.is_free:
+def _double(context: Context) -> Iterator[Figure]:
+    if not context.is_free:
         return
-    main, length = place.note.pitch, place.note.duration_ticks
-    ending = place.ending
-    pair = [ending.step_above, ending.leading_note if place.setting.idiom == "jazz" else ending.step_below]
-    shortest = place.setting.shortest_ticks
-    for order, words in ((pair, "above, then below"), (pair[::-1], "below, then above")):
-        if place.interval_out == 0 and place.leads_directly:
+    main, length = context.note.pitch, context.note.duration_ticks
+    ending = context.ending
+    pair = [ending.step_above, ending.leading_note if context.setting.idiom == "jazz" else ending.step_below]
+    shortest = context.setting.shortest_ticks
+    for order, first in ((pair, "above"), (pair[::-1], "below")):
+        if context.interval_out == 0 and context.leads_directly:
             for value in (EIGHTH, SIXTEENTH):
                 if value * 4 <= length and value >= shortest:
-                    why = f"The melody repeats a note: both neighbours ({words}) dance around it."
-                    yield before_next("double-neighbour", place, order, [value, value], why)
+                    why = message("double-neighbour-why-repeated", first=first)
+                    yield before_next("double-neighbour", context, order, [value, value], why)
                     break
-        elif place.next and length >= QUARTER and length % QUARTER == 0 and shortest <= length // 4 <= EIGHTH:
-            why = f"A long note circles through both neighbours ({words}) and comes home."
-            yield instead("double-neighbour", place, [main, *order, main], [length // 4] * 4, why)
+        elif context.next and length >= QUARTER and length % QUARTER == 0 and shortest <= length // 4 <= EIGHTH:
+            why = message("double-neighbour-why-long", first=first)
+            yield instead("double-neighbour", context, [main, *order, main], [length // 4] * 4, why)
 
 
-def _escape(place: Place) -> Iterator[Figure]:
-    out = place.interval_out
-    if not (place.is_free and place.leads_directly and place.next and out) or abs(out) > 4:
+def _escape(context: Context) -> Iterator[Figure]:
+    out = context.interval_out
+    if not (context.is_free and context.leads_directly and context.next and out) or abs(out) > 4:
         return
-    away = place.ending.step_above if out < 0 else place.ending.step_below
-    if abs(place.next.midi - away.midi) < 3:
+    away = context.ending.step_above if out < 0 else context.ending.step_below
+    if abs(context.next.midi - away.midi) < 3:
         return
     for value in (EIGHTH, SIXTEENTH):
-        if value * 2 <= place.note.duration_ticks and value >= place.setting.shortest_ticks:
-            turn = "down" if out < 0 else "up"
-            why = f"The melody goes {turn}: a step the other way first, then the leap, gives it a catch of breath."
-            yield before_next("escape-tone", place, [away], [value], why)
+        if value * 2 <= context.note.duration_ticks and value >= context.setting.shortest_ticks:
+            why = message("escape-tone-why", direction="down" if out < 0 else "up")
+            yield before_next("escape-tone", context, [away], [value], why)
             return
 
 
-def _appoggiatura(place: Place) -> Iterator[Figure]:
-    came, length = place.interval_in, place.note.duration_ticks
-    if not place.is_free or came is None or place.previous is None or place.strength < 0.5 or length < QUARTER:
+def _appoggiatura(context: Context) -> Iterator[Figure]:
+    came, length = context.interval_in, context.note.duration_ticks
+    if not context.is_free or came is None or context.previous is None or context.strength < 0.5 or length < QUARTER:
         return
-    value = length // 3 if place.bar.metre.is_compound and length % 3 == 0 else length // 2
-    if value % SIXTEENTH or value < place.setting.shortest_ticks or not place.is_chord_tone:
+    value = length // 3 if context.bar.metre.is_compound and length % 3 == 0 else length // 2
+    if value % SIXTEENTH or value < context.setting.shortest_ticks or not context.is_chord_tone:
         return
-    leaning: Sequence[tuple[Pitch, str]] = ((place.step_above, "above"), (place.step_below, "below"))
+    leaning: Sequence[tuple[Pitch, str]] = ((context.step_above, "above"), (context.step_below, "below"))
     for pitch, side in leaning:
-        is_foreign = place.chord is None or pitch.midi % 12 not in place.chord.pitch_classes
-        if is_foreign and abs(pitch.midi - place.previous.midi) >= 3:
-            why = (
-                f"A chord note on a beat: a leap to the step {side}, foreign to the chord, leans on it and resolves."
-            )
-            yield instead("appoggiatura", place, [pitch, place.note.pitch], [value, length - value], why)
+        is_foreign = context.chord is None or pitch.midi % 12 not in context.chord.pitch_classes
+        if is_foreign and abs(pitch.midi - context.previous.midi) >= 3:
+            foreign = context.chord is not None
+            why = message("appoggiatura-why", side=side, foreign=foreign)
+            yield instead("appoggiatura", context, [pitch, context.note.pitch], [value, length - value], why)
 
 
-TECHNIQUES = (
-    Technique(
-        id="neighbour-upper",
-        name="Upper neighbour note",
-        label="upper nbr",
-        family="neighbours",
-        level=2,
-        find=_upper,
-        text="A step up from the melody note and back again.",
-        how="The neighbour is lighter than the note it belongs to.",
-        when="On a repeated note or a long note that should move a little.",
-        fault="The return is late.",
-        cure="Finger the three notes silently in time first.",
-    ),
-    Technique(
-        id="neighbour-lower",
-        name="Lower neighbour note",
-        label="lower nbr",
-        family="neighbours",
-        level=2,
-        find=_lower,
-        text="A step (or a semitone) down from the melody note and back again.",
-        how="Slur down and up in one gesture.",
-        when="On a repeated note or a long note; the semitone is stronger, the scale step softer.",
-        fault="The lower note is flat.",
-        cure="Keep the air fast on the way down.",
-    ),
-    Technique(
-        id="double-neighbour",
-        name="Double neighbour",
-        label="double nbr",
-        family="neighbours",
-        level=4,
-        find=_double,
-        text="Both neighbours of a note, one after the other, before it returns.",
-        how="Four even notes, the first and last the same.",
-        when="Between two equal notes, or inside a long one.",
-        fault="The two middle notes blur.",
-        cure="Slow practice with an accent on the second note, then on the third.",
-    ),
-    Technique(
-        id="escape-tone",
-        name="Escape tone",
-        label="escape",
-        family="neighbours",
-        level=4,
-        find=_escape,
-        text="A step against the direction of the melody, then a leap to the next melody note.",
-        how="Throw it away: short and light.",
-        when="Where the melody moves down (or up) by step or third and the first note has time.",
-        fault="It sounds like a missed note.",
-        cure="Give the melody notes on both sides full length and weight.",
-    ),
-    Technique(
-        id="appoggiatura",
-        name="Appoggiatura",
-        label="appogg.",
-        family="neighbours",
-        level=4,
-        find=_appoggiatura,
-        text="The melody leaps to the note beside the chord note, leans on it, and resolves by step.",
-        how="Full weight on the leaning note, none on the resolution, no tongue between.",
-        when="On a long chord note on a beat that is reached by leap.",
-        fault="The resolution gets an accent.",
-        cure="Sing it on a sigh: 'AH-ah'.",
-    ),
+def _steps_out(direction: int) -> Callable[[Group], bool]:
+    """A step out of a note and back to it."""
+
+    def is_one(g: Group) -> bool:
+        found = g.around(g.before)
+        if not found or not 1 <= found[0] * direction <= STEP_SEMITONES or not (g.is_diatonic or found[0] == -1):
+            return False
+        return (len(found) == 1 and g.before == g.after) or found[1:] == (0,)
+
+    return is_one
+
+
+def _is_double(g: Group) -> bool:
+    found = g.around(g.before)
+    if len(found) == 2 and g.before != g.after:
+        return False
+    sides = len(found) >= 2 and is_step(found[0]) and is_step(found[1]) and found[0] * found[1] < 0
+    return sides and found[2:] in ((), (0,))
+
+
+def _escapes(g: Group) -> bool:
+    if not (g.is_between and len(g.inner) == 1 and g.is_diatonic):
+        return False
+    away, on = g.moves
+    return g.is_light and is_step(away) and STEP_SEMITONES < abs(on) <= _LONGEST_ESCAPE_SEMITONES and away * on < 0
+
+
+def _leans(g: Group) -> bool:
+    if not (g.is_between and len(g.inner) == 1 and g.is_diatonic):
+        return False
+    return abs(g.moves[0]) > STEP_SEMITONES and is_step(g.moves[1])
+
+
+NEIGHBOUR_UPPER = Technique(
+    id="neighbour-upper",
+    family=NEIGHBOURS.id,
+    level=2,
+    find=_upper,
+    definition=Definition(_steps_out(1), breadth=130),
+    side="above",
 )
+
+NEIGHBOUR_LOWER = Technique(
+    id="neighbour-lower",
+    family=NEIGHBOURS.id,
+    level=2,
+    find=_lower,
+    definition=Definition(_steps_out(-1), breadth=140),
+    side="below",
+)
+
+DOUBLE_NEIGHBOUR = Technique(
+    id="double-neighbour",
+    family=NEIGHBOURS.id,
+    level=4,
+    find=_double,
+    definition=Definition(_is_double, breadth=150),
+)
+
+ESCAPE_TONE = Technique(
+    id="escape-tone",
+    family=NEIGHBOURS.id,
+    level=4,
+    find=_escape,
+    definition=Definition(_escapes, breadth=250),
+)
+
+APPOGGIATURA = Technique(
+    id="appoggiatura",
+    family=NEIGHBOURS.id,
+    level=4,
+    find=_appoggiatura,
+    definition=Definition(_leans, breadth=270),
+)
+
+TECHNIQUES = (NEIGHBOUR_UPPER, NEIGHBOUR_LOWER, DOUBLE_NEIGHBOUR, ESCAPE_TONE, APPOGGIATURA)

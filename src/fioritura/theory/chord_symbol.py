@@ -201,10 +201,7 @@ def read_chord(text: str) -> Chord | None:
     try:
         return _read(plain)
     except _UnreadableError:
-        raise TuneError(
-            f"{text!r} is not a chord symbol that can be read; write root, quality and bass, as in Dm7, Bb7(b9) or "
-            "C/E."
-        ) from None
+        raise TuneError("no-chord-symbol", given=text) from None
 
 
 def chord_from_kind(
@@ -221,11 +218,11 @@ def chord_from_kind(
     if kind == "none":
         return None
     if kind not in KINDS:
-        raise TuneError(f"{kind!r} is not a chord kind of MusicXML 4.0; known are {', '.join(KINDS)} and none.")
+        raise TuneError("no-chord-kind", given=kind, known=(*KINDS, "none"))
     degrees = tuple(degrees)
     wrong = next((degree.value for degree in degrees if not 1 <= degree.value <= 13), None)
     if wrong is not None:
-        raise TuneError(f"Chord degree {wrong} lies outside 1-13; take it out of the chord on {root}.")
+        raise TuneError("chord-degree-outside", degree=wrong, root=root)
     suffix = " ".join(text.translate(_GLYPHS).split())
     if not suffix or not _says(root, suffix, stacked(kind, degrees)):
         suffix = _suffix_text(kind, degrees)

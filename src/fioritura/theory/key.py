@@ -7,7 +7,8 @@ from functools import lru_cache
 from typing import Final, Literal
 
 from fioritura.errors import TuneError
-from fioritura.theory.pitch import Interval, NoteName, Pitch
+from fioritura.theory.pitch import LETTERS, Interval, NoteName, Pitch
+from fioritura.words import Message, message
 
 __all__ = ["MODES", "Direction", "Key", "Mode", "mode_named"]
 
@@ -46,9 +47,7 @@ class Key:
         known = mode_named(mode)
         fifths = name.fifths + MODES[known]
         if not -7 <= fifths <= 7:
-            raise TuneError(
-                f"{name} {known} would need {abs(fifths)} sharps or flats; 7 is the limit: respell the tonic."
-            )
+            raise TuneError("key-too-far", tonic=name, mode=known, count=abs(fifths))
         return cls(fifths, known)
 
     @property
@@ -106,6 +105,14 @@ class Key:
         return f"{self.tonic} {self.mode}"
 
     @property
+    def message(self) -> Message:
+        """What it is called; form ``inline`` within a sentence."""
+        kind = "minor" if self.is_minor else "major"
+        return message(
+            "key-name", letter=LETTERS[self.tonic.letter], alter=self.tonic.alter, mode=self.mode, kind=kind
+        )
+
+    @property
     def display(self) -> str:
         """For people: ``"B♭ major"``."""
         return f"{self.tonic.display} {self.mode}"
@@ -122,7 +129,7 @@ def mode_named(text: str) -> Mode:
     for mode in MODES:
         if mode == name:
             return mode
-    raise TuneError(f"{text!r} is not a mode; known are {', '.join(sorted(MODES))}.")
+    raise TuneError("no-mode", given=text, known=tuple(sorted(MODES)))
 
 
 @lru_cache(maxsize=32)

@@ -46,9 +46,7 @@ class Metre:
         beats = sum(map(int, match[1].split("+"))) if match else 0
         if match and 1 <= beats <= 32:
             return cls(beats, int(match[2]))
-        raise TuneError(
-            f"{text!r} is not a metre that can be worked with: 1-32 beats over 1, 2, 4, 8, 16 or 32, as in 6/8."
-        )
+        raise TuneError("no-metre", given=text)
 
     @property
     def unit_ticks(self) -> int:

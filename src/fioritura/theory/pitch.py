@@ -14,6 +14,7 @@ from functools import lru_cache
 from typing import Final
 
 from fioritura.errors import TuneError
+from fioritura.words import Message, message
 
 __all__ = ["LETTERS", "Interval", "NoteName", "Pitch"]
 
@@ -50,7 +51,7 @@ class Interval:
                 if quality == match[2]:
                     interval = cls(steps, _NATURAL_SEMITONES[steps % 7] + 12 * (steps // 7) + offset)
                     return -interval if match[1] else interval
-        raise TuneError(f"{name!r} is not an interval; write for example m3, P5, A4 or -M2.")
+        raise TuneError("no-interval", given=name)
 
     @property
     def name(self) -> str:
@@ -87,7 +88,7 @@ class NoteName:
         """
         match = _NAME_PATTERN.fullmatch(text.strip())
         if not match or match[3]:
-            raise TuneError(f"{text!r} is not a note name; write a letter A-G with # or b, as in Bb or F#.")
+            raise TuneError("no-note-name", given=text)
         return cls(LETTERS.index(match[1].upper()), sum(_ALTER_VALUES[sign] for sign in match[2]))
 
     @property
@@ -116,6 +117,11 @@ class NoteName:
         return LETTERS[self.letter] + _ALTER_TEXT.get(self.alter, f"({self.alter:+d})")
 
     @property
+    def message(self) -> Message:
+        """What it is called."""
+        return message("note-name", letter=LETTERS[self.letter], alter=self.alter)
+
+    @property
     def display(self) -> str:
         """For people: ``"B♭"``."""
         return LETTERS[self.letter] + _ALTER_GLYPHS.get(self.alter, f"({self.alter:+d})")
@@ -137,7 +143,7 @@ class Pitch:
         """
         match = _NAME_PATTERN.fullmatch(text.strip())
         if not match or match[3] is None:
-            raise TuneError(f"{text!r} is not a pitch; write letter, accidental and octave, as in Bb3 or F#5.")
+            raise TuneError("no-pitch", given=text)
         name = NoteName.parse(match[1] + match[2])
         return cls(name.letter + 7 * int(match[3]), name.alter)
 
@@ -180,6 +186,11 @@ class Pitch:
 
     def __str__(self) -> str:
         return f"{self.name}{self.octave}"
+
+    @property
+    def message(self) -> Message:
+        """What it is called."""
+        return message("pitch-name", letter=self.letter, alter=self.alter, octave=self.octave)
 
     @property
     def display(self) -> str:

@@ -19,8 +19,7 @@ from fioritura.errors import FiorituraError, OptionError, ReadError
 from fioritura.notation.assemble import Irregular
 from fioritura.shelf.archive import Checks, restore, write_archive
 from fioritura.techniques.table import technique_named
-from fioritura.web.bringing import Choices, arrange_all, each_arranged, problem_of, shelved
-from fioritura.web.desk import Desk, Open, Wanted
+from fioritura.web.bringing import TYPED, Choices, arrange_all, each_arranged, problem_of, shelved
 from fioritura.web.hearing import Sounds, figure_sound, hearing
 from fioritura.web.intake import MOST_TUNES, Source, check_tune, source_of
 from fioritura.web.jobs import Made
@@ -44,9 +43,11 @@ from fioritura.web.models import (
     Typed,
     Welcome,
 )
-from fioritura.web.staves import Sheet, engraved_tune
+from fioritura.web.staves import PageSize, engraved_tune
 from fioritura.web.take_views import check_take
 from fioritura.web.views import alternative_views, arrangement_view, system_views, tune_view
+from fioritura.web.workspace import OpenArrangement, WantedSetting, Workspace
+from fioritura.words import Message, kept, message, say
 
 __all__ = ["api"]
 
@@ -58,15 +59,6 @@ Staff = Annotated[float, Query(ge=4, le=14, description="Height of a staff in mi
 Seed = Annotated[int | None, Query(ge=0, le=1_000_000, description="The version to show beside this one")]
 Tempo = Annotated[float, Query(ge=5, le=800, description="Beats a minute")]
 FigureName = Annotated[str, Query(max_length=120)]
-
-_WORDS: Final = {
-    "keep": "kept",
-    "release": "released",
-    "leave-out": "left out",
-    "replace": "replaced",
-    "raise": "raised a note of",
-    "lower": "lowered a note of",
-}
 
 
 Files = Annotated[list[UploadFile], File(description="MusicXML, ABC or MIDI files")]
@@ -82,9 +74,9 @@ def _choices(
     return Choices(player, level, idiom, unfolds, tuple(tags.split(",")))
 
 
-def _desk(request: Request) -> Desk:
-    desk: Desk = request.app.state.desk
-    return desk
+def _workspace(request: Request) -> Workspace:
+    workspace: Workspace = request.app.state.workspace
+    return workspace
 
 
 def _sounds(request: Request) -> Sounds:
@@ -95,8 +87,8 @@ def _sounds(request: Request) -> Sounds:
 @api.get("/arrangements/{id}", tags=["arrangements"])
 def show(request: Request, id: Id, width: Width = 180, staff: Staff = 7, seed: Seed = None) -> ArrangementView:
     """An arrangement, engraved: plain over ornamented, and another version under them when a seed is given."""
-    work = _desk(request).open(id)
-    return _shown(request, work, Sheet(width, staff), seed)
+    work = _workspace(request).open(id)
+    return _shown(request, work, PageSize(width, staff), seed)
 
 
 @api.post("/arrangements/{id}/decisions", tags=["arrangements"])
@@ -108,11 +100,12 @@ def decide(
     def change(arrangement: Arrangement) -> Arrangement:
         return _decided(arrangement, decision)
 
-    work = _desk(request).open(id)
+    work = _workspace(request).open(id)
     with work.lock:
         name = _name_of(work.arrangement, decision.figure)
-        work = _desk(request).decide(id, decision.at, f"{_WORDS[decision.kind]} “{name}”", change)
-        return _shown(request, work, Sheet(width, staff), seed, keeps=True)
+        said = message("step-decided", kind=decision.kind, figure=name)
+        work = _workspace(request).decide(id, decision.at, said, change)
+        return _shown(request, work, PageSize(width, staff), seed, keeps=True)
 
 
 @api.post("/arrangements/{id}/undo", tags=["arrangements"])
@@ -120,7 +113,7 @@ def undo(
     request: Request, id: Id, change: StepChange, width: Width = 180, staff: Staff = 7, seed: Seed = None
 ) -> ArrangementView:
     """Take the last step back."""
-    return _shown(request, _desk(request).move(id, change.at, -1), Sheet(width, staff), seed, keeps=True)
+    return _shown(request, _workspace(request).move(id, change.at, -1), PageSize(width, staff), seed, keeps=True)
 
 
 @api.post("/arrangements/{id}/redo", tags=["arrangements"])
@@ -128,7 +121,7 @@ def redo(
     request: Request, id: Id, change: StepChange, width: Width = 180, staff: Staff = 7, seed: Seed = None
 ) -> ArrangementView:
     """Make the step again that was taken back."""
-    return _shown(request, _desk(request).move(id, change.at, 1), Sheet(width, staff), seed, keeps=True)
+    return _shown(request, _workspace(request).move(id, change.at, 1), PageSize(width, staff), seed, keeps=True)
 
 
 @api.put("/arrangements/{id}/setting", tags=["arrangements"])
@@ -136,7 +129,7 @@ def set_up(
     request: Request, id: Id, change: SettingChange, width: Width = 180, staff: Staff = 7, seed: Seed = None
 ) -> ArrangementView:
     """Arrange anew for another player, level, idiom, feel, tempo, choice of techniques or seed."""
-    wanted = Wanted(
+    wanted = WantedSetting(
         change.player,
         change.level,
         change.idiom,
@@ -147,23 +140,27 @@ def set_up(
         change.seed,
         change.density,
     )
-    return _shown(request, _desk(request).set(id, change.at, wanted), Sheet(width, staff), seed)
+    return _shown(request, _workspace(request).set(id, change.at, wanted), PageSize(width, staff), seed)
 
 
 @api.post("/arrangements/{id}/copy", tags=["arrangements"], status_code=201)
 def copy(request: Request, id: Id, wanted: NewCopy) -> Copied:
     """Make another arrangement of the same tune, as this one stands, without its history."""
-    desk = _desk(request)
-    step = desk.shelf.step(id)
-    return Copied(id=desk.shelf.add_arrangement(step.tune_id, wanted.name.strip() or "copy", step.text))
+    workspace = _workspace(request)
+    step = workspace.shelf.step(id)
+    return Copied(
+        id=workspace.shelf.add_arrangement(
+            step.tune_id, wanted.name.strip() or kept(message("arrangement-copy")), step.text
+        )
+    )
 
 
 @api.delete("/arrangements/{id}", tags=["arrangements"], status_code=204)
 def remove_arrangement(request: Request, id: Id) -> Response:
     """Take one of several arrangements of a tune off the shelf, with its lessons; the last one stays with its tune."""
-    desk = _desk(request)
-    desk.shelf.remove_arrangement(id)
-    desk.forget([id])
+    workspace = _workspace(request)
+    workspace.shelf.remove_arrangement(id)
+    workspace.forget([id])
     return Response(status_code=204)
 
 
@@ -172,7 +169,7 @@ def alternatives(
     request: Request, id: Id, figure: FigureName, count: Annotated[int, Query(ge=1, le=12)] = 6
 ) -> list[AlternativeView]:
     """What could stand where a figure stands, best first, each with its little staff."""
-    work = _desk(request).open(id)
+    work = _workspace(request).open(id)
     with work.lock:
         arrangement = work.arrangement
     return alternative_views(arrangement, arrangement.alternatives(figure, count))
@@ -181,13 +178,13 @@ def alternatives(
 @api.get("/arrangements/{id}/figure-sound", tags=["sound"], response_class=Response)
 def hear_figure(request: Request, id: Id, figure: FigureName) -> Response:
     """A figure in its bars, as FLAC."""
-    work = _desk(request).open(id)
+    work = _workspace(request).open(id)
     with work.lock:
         arrangement = work.arrangement
         number = arrangement.spots.by_id.get(figure)
         if number is None:
-            raise OptionError(f"No figure {figure!r} here: look at the arrangement again.")
-        found = arrangement.spots.found[number]
+            raise OptionError("no-figure-here", given=figure)
+        found = arrangement.spots.candidates[number]
         standing = {figure_id(own) for own in arrangement.rendition.figures}
         shown = arrangement if figure in standing else arrangement.accept(figure)
     key = figure_sound(shown, found, shown.rendition.line, _sounds(request))
@@ -203,12 +200,12 @@ def hear(
     seed: Seed = None,
 ) -> HearingView:
     """What there is to hear at a tempo, and when each note sounds."""
-    work = _desk(request).open(id)
+    work = _workspace(request).open(id)
     with work.lock:
         arrangement = work.arrangement
-        other = None if seed is None else _desk(request).other(work, seed)
+        other = None if seed is None else _workspace(request).other(work, seed)
     heard = hearing(arrangement, _sounds(request), beats_per_minute=tempo, feel=feel, other=other)
-    _desk(request).look_ahead(work)
+    _workspace(request).look_ahead(work)
     return heard
 
 
@@ -217,7 +214,7 @@ def sound(request: Request, key: str) -> Response:
     """A line or a band part, as FLAC."""
     data = _sounds(request).get(key) if len(key) == 40 and key.isalnum() else None
     if data is None:
-        return JSONResponse({"problem": "There is no such sound any more: ask what there is to hear again."}, 404)
+        return JSONResponse({"problem": say(message("no-such-sound"))}, 404)
     return Response(data, media_type="audio/flac", headers={"Cache-Control": "private, max-age=86400, immutable"})
 
 
@@ -232,10 +229,10 @@ def look_at_abc(typed: AbcText) -> AbcView:
         try:
             entries = list_abc(typed.text)
             if not entries:
-                raise ReadError("There is no tune yet: begin with X:1 and end the header with K:.")
+                raise ReadError("no-tune-yet")
             tune = entries[0].read(irregular=way)
-            view.systems = system_views(engraved_tune(tune, Sheet(typed.width, 7.0)))
-            view.warnings = list(tune.warnings) if way == "refuse" else []
+            view.systems = system_views(engraved_tune(tune, PageSize(typed.width, 7.0)))
+            view.warnings = [say(warning) for warning in tune.warnings] if way == "refuse" else []
             break
         except FiorituraError as error:
             view.problem = view.problem or problem_of(error)
@@ -245,9 +242,9 @@ def look_at_abc(typed: AbcText) -> AbcView:
 @api.post("/tunes/typed", tags=["tunes"])
 def bring_typed(request: Request, typed: Typed) -> Welcome:
     """Put typed ABC on the shelf and arrange it."""
-    source = source_of("typed.abc", typed.text.encode())
+    source = source_of(TYPED, typed.text.encode())
     choices = Choices(typed.player, typed.level, typed.idiom, typed.unfolds)
-    return shelved(_desk(request).shelf, list(each_arranged(source, choices)), ())
+    return shelved(_workspace(request).shelf, list(each_arranged(source, choices)), ())
 
 
 @api.post("/tunes", tags=["tunes"])
@@ -255,19 +252,19 @@ def bring_files(request: Request, files: Files, choices: Annotated[Choices, Depe
     """Put a few files on the shelf, every tune of each, and arrange them."""
     sources, problems = _sources(files)
     found = [one for source in sources for one in each_arranged(source, choices)]
-    return shelved(_desk(request).shelf, [*problems, *found], choices.tags)
+    return shelved(_workspace(request).shelf, [*problems, *found], choices.tags)
 
 
 @api.post("/tunes/import", tags=["tunes"], status_code=202)
 def bring_many(request: Request, files: Files, choices: Annotated[Choices, Depends(_choices)]) -> JobView:
     """The same for many files, as a job; its result says what was brought in, as of `/api/tunes`."""
-    shelf = _desk(request).shelf
+    shelf = _workspace(request).shelf
     sources, problems = _sources(files)
 
     def shelve(made: Made) -> Made:
         return Made(shelved(shelf, [*problems, *made.data["found"]], choices.tags).model_dump())
 
-    title = f"{len(sources)} files"
+    title = message("job-files", count=len(sources))
     return job_view(jobs_of(request).start("import", title, arrange_all, sources, choices, then=shelve))
 
 
@@ -278,23 +275,23 @@ def tunes(
     tag: Annotated[str, Query(max_length=60)] = "",
 ) -> list[TuneView]:
     """The tunes on the shelf, those worked on last first."""
-    return [tune_view(entry) for entry in _desk(request).shelf.tunes(search, tag)]
+    return [tune_view(entry) for entry in _workspace(request).shelf.tunes(search, tag)]
 
 
 @api.patch("/tunes/{id}", tags=["shelf"])
 def describe(request: Request, id: Id, change: TuneChange) -> TuneView:
     """Give a tune another title or other tags."""
     tags = None if change.tags is None else tuple(change.tags)
-    return tune_view(_desk(request).shelf.describe(id, title=change.title, tags=tags))
+    return tune_view(_workspace(request).shelf.describe(id, title=change.title, tags=tags))
 
 
 @api.delete("/tunes/{id}", tags=["shelf"], status_code=204)
 def remove(request: Request, id: Id) -> Response:
     """Take a tune and its arrangements off the shelf."""
-    desk = _desk(request)
-    versions = [version.id for version in desk.shelf.tune(id).versions]
-    desk.shelf.remove_tune(id)
-    desk.forget(versions)
+    workspace = _workspace(request)
+    versions = [version.id for version in workspace.shelf.tune(id).versions]
+    workspace.shelf.remove_tune(id)
+    workspace.forget(versions)
     return Response(status_code=204)
 
 
@@ -304,7 +301,7 @@ def export(request: Request) -> Response:
     handle, name = tempfile.mkstemp(prefix="fioritura-", suffix=".zip")
     try:
         with os.fdopen(handle, "w+b") as file:
-            write_archive(_desk(request).shelf, file)
+            write_archive(_workspace(request).shelf, file)
     except BaseException:
         Path(name).unlink()
         raise
@@ -317,7 +314,7 @@ def restore_archive(
     request: Request, archive: Annotated[UploadFile, File(description="A shelf's ZIP file")]
 ) -> Restored:
     """Add what an exported ZIP file holds to the shelf."""
-    shelf = _desk(request).shelf
+    shelf = _workspace(request).shelf
     return Restored(
         tunes=restore(shelf, archive.file, Checks(arrangement_from_json, check_take, check_plan, check_tune))
     )
@@ -326,26 +323,29 @@ def restore_archive(
 @api.get("/techniques", tags=["tables"])
 def techniques() -> list[dict[str, Any]]:
     """The table of ornaments, level by level."""
+    from fioritura.lesson.edition import technique_record
     from fioritura.techniques.table import all_techniques
 
     fields = ("id", "name", "label", "family", "level", "text", "how", "when", "fault", "cure")
-    return [{field: getattr(technique, field) for field in fields} for technique in all_techniques().values()]
+    return [technique_record(technique, fields) for technique in all_techniques().values()]
 
 
-def _shown(request: Request, work: Open, sheet: Sheet, seed: int | None, *, keeps: bool = False) -> ArrangementView:
-    desk = _desk(request)
+def _shown(
+    request: Request, work: OpenArrangement, sheet: PageSize, seed: int | None, *, keeps: bool = False
+) -> ArrangementView:
+    workspace = _workspace(request)
     with work.lock:
-        systems = desk.engrave(work, sheet, seed, keeps=keeps)
-        other = None if seed is None else desk.other(work, seed)
-        title = desk.shelf.tune(work.step.tune_id).title
+        systems = workspace.engrave(work, sheet, seed, keeps=keeps)
+        other = None if seed is None else workspace.other(work, seed)
+        title = workspace.shelf.tune(work.step.tune_id).title
         return arrangement_view(work.step, work.arrangement, systems, title, other)
 
 
-def _name_of(arrangement: Arrangement, id: str) -> str:
+def _name_of(arrangement: Arrangement, id: str) -> Message | str:
     number = arrangement.spots.by_id.get(id)
     if number is None:
-        raise OptionError(f"No figure {id!r} here: look at the arrangement again.")
-    return technique_named(arrangement.spots.found[number].technique).name
+        raise OptionError("no-figure-here", given=id)
+    return technique_named(arrangement.spots.candidates[number].technique).name
 
 
 def _decided(arrangement: Arrangement, decision: Decision) -> Arrangement:
@@ -358,11 +358,11 @@ def _decided(arrangement: Arrangement, decision: Decision) -> Arrangement:
             return arrangement.refuse(decision.figure)
         case "replace":
             if decision.other is None:
-                raise OptionError("To replace a figure name the other one, too.")
+                raise OptionError("replace-needs-other")
             return arrangement.swap(decision.figure, decision.other)
         case "raise" | "lower":
             if decision.note is None:
-                raise OptionError("To raise or lower a note say which one.")
+                raise OptionError("bend-needs-note")
             return arrangement.bend(decision.figure, decision.note, 1 if decision.kind == "raise" else -1)
 
 
@@ -374,9 +374,10 @@ def _sources(files: list[UploadFile]) -> tuple[list[Source], list[Problem]]:
         try:
             found.append(source_of(file.filename or "tune", file.file.read()))
         except FiorituraError as error:
-            problems.append(Problem(problem=f"{_shown_name(file.filename)}: {error}"))
+            said = message("upload-problem", file=_shown_name(file.filename), problem=error.message)
+            problems.append(Problem(problem=say(said)))
     return found, problems
 
 
 def _shown_name(name: str | None) -> str:
-    return (name or "file").replace("\\", "/").rsplit("/", 1)[-1][:80]
+    return (name or "?").replace("\\", "/").rsplit("/", 1)[-1][:80]

@@ -19,7 +19,6 @@ from typing import Final
 from fioritura.errors import ToolError
 from fioritura.lesson.workers import worker_setup
 from fioritura.notation.engraving.engrave import System, engrave_systems
-from fioritura.notation.musicxml.writer import write_musicxml
 from fioritura.notation.score import Score
 
 __all__ = ["Engraver", "Music"]
@@ -57,7 +56,7 @@ class Engraver:
         Raises:
             ToolError: the engraver can't set the music, or its processes were ended again and again.
         """
-        places = tuple(replace(system, svg="") for system in like)
+        places = tuple(replace(system, svg="", staves=()) for system in like)
         music = Music(pickle.dumps(score, pickle.HIGHEST_PROTOCOL), width_mm, staff_mm, places)
         with self._lock:
             found = self._kept.get(music)
@@ -91,7 +90,7 @@ class Engraver:
                 with self._lock:
                     if self._pool is pool:
                         self._pool = None
-        raise ToolError("The engraver's process was ended, perhaps for want of memory: try again.")
+        raise ToolError("engraver-ended")
 
     def _ready(self) -> ProcessPoolExecutor:
         with self._lock:
@@ -110,5 +109,5 @@ def _warmed(number: int) -> int:
 
 
 def _engraved(music: Music) -> tuple[System, ...]:
-    musicxml = write_musicxml(pickle.loads(music.score))
-    return engrave_systems(musicxml, width_mm=music.width_mm, staff_mm=music.staff_mm, like=music.like)
+    score: Score = pickle.loads(music.score)
+    return engrave_systems(score, width_mm=music.width_mm, staff_mm=music.staff_mm, like=music.like)

@@ -40,6 +40,7 @@ from fioritura.tune import Note, Tune
 from fioritura.unfold import playing_order, unfolded
 from fioritura.web.models import BarTime, HearingView, LineTime
 from fioritura.web.staves import bars_of
+from fioritura.words import message, say
 
 __all__ = ["Sounds", "figure_sound", "hearing"]
 
@@ -166,7 +167,7 @@ def hearing(
     rendition, tune = arrangement.rendition, arrangement.tune
     tempo = beats_per_minute * tune.metre.beat_ticks / QUARTER
     band_feel, remark = _band_feel(tune, rendition, feel)
-    lines = {"plain": (1, tune.notes), "ornamented": (2, rendition.line)}
+    lines = {"plain": (1, rendition.plain_line), "ornamented": (2, rendition.line)}
     if other is not None:
         lines["other"] = (3, other.line)
     written = {name: unfolded(replace(tune, notes=_numbered(line))) for name, (_, line) in lines.items()}
@@ -208,6 +209,7 @@ def figure_sound(arrangement: Arrangement, figure: Figure, line: Sequence[Note],
         part,
         notes,
         instrument=setting.instrument,
+        player=setting.player,
         tempo=setting.quarters_per_minute,
         feel=setting.feel,
         seed=SEED,
@@ -233,7 +235,11 @@ def _band_feel(tune: Tune, rendition: Rendition, name: str) -> tuple[BandFeel | 
     setting = rendition.setting
     if name:
         feel = feel_named(name)
-        return (feel, "") if feel.suits(tune.metre) else (None, f"{feel.name} is not played in {tune.metre}.")
+        return (
+            (feel, "")
+            if feel.suits(tune.metre)
+            else (None, say(message("feel-unplayed", feel=feel.name, metre=str(tune.metre))))
+        )
     return default_feel(replace(tune, feel=setting.feel), is_folk=setting.idiom == "folk"), ""
 
 
@@ -251,7 +257,15 @@ def _performed_line(tune: Tune, rendition: Rendition, feel: BandFeel | None, tem
 
 def _alone(tune: Tune, rendition: Rendition, tempo: float) -> Performance:
     setting = rendition.setting
-    return perform(tune, tune.notes, instrument=setting.instrument, tempo=tempo, feel=setting.feel, seed=SEED)
+    return perform(
+        tune,
+        tune.notes,
+        instrument=setting.instrument,
+        player=setting.player,
+        tempo=tempo,
+        feel=setting.feel,
+        seed=SEED,
+    )
 
 
 def _session(tune: Tune, rendition: Rendition, feel: BandFeel, tempo: float) -> Session:
@@ -259,6 +273,7 @@ def _session(tune: Tune, rendition: Rendition, feel: BandFeel, tempo: float) -> 
         tune=tune,
         choruses=(Chorus("chorus", tune.notes),),
         instrument=rendition.setting.instrument,
+        player=rendition.setting.player,
         feel=feel,
         quarters_per_minute=tempo,
         clicks=True,

@@ -13,14 +13,14 @@ from fioritura.arrange.prepare import fitting_octaves, prepared
 from fioritura.errors import FiorituraError, RangeError, ReadError
 from fioritura.notation.read import format_of, read_tune
 from fioritura.players.instruments import instrument_named
-from fioritura.players.player import Player
-from fioritura.techniques.place import Idiom, Setting
+from fioritura.players.setting import Idiom, Setting
 from fioritura.tune import Tune
+from fioritura.words import kept
 
 __all__ = [
     "DEMO",
     "MOST_TUNES",
-    "Reading",
+    "ReadingOptions",
     "Source",
     "check_tune",
     "demo_source",
@@ -40,14 +40,14 @@ _SUFFIXES: Final = {"MusicXML": ".musicxml", "compressed MusicXML": ".mxl", "ABC
 
 
 @dataclass(frozen=True, slots=True)
-class Reading:
+class ReadingOptions:
     """How a tune is read from its file: its place in a book, and whether its repeats are written out."""
 
     place: int | None = None
     unfolds: bool = True
 
     @classmethod
-    def of(cls, data: Mapping[str, Any]) -> Reading:
+    def of(cls, data: Mapping[str, Any]) -> ReadingOptions:
         """From plain data."""
         place = data.get("place")
         return cls(None if place is None else int(place), bool(data.get("unfolds", True)))
@@ -80,7 +80,7 @@ def source_of(name: str, content: bytes) -> Source:
     """
     kind, _ = format_of(content) if content else (None, b"")
     if kind is None:
-        raise ReadError("The file is empty: export or save it again.")
+        raise ReadError("upload-empty")
     base = name.replace("\\", "/").rsplit("/", 1)[-1].rsplit(".", 1)[0]
     kept = "".join(char for char in base if char.isalnum() or char in " -_()'").strip()[:80]
     return Source((kept or "tune") + _SUFFIXES[kind], content)
@@ -100,7 +100,7 @@ def _places(source: Source) -> list[int | None]:
     return [None] if count <= 1 else list(range(1, min(count, MOST_TUNES) + 1))
 
 
-def read_source(source: Source, reading: Reading) -> Tune:
+def read_source(source: Source, reading: ReadingOptions) -> Tune:
     """The tune as it stands in its file.
 
     Raises:
@@ -111,7 +111,7 @@ def read_source(source: Source, reading: Reading) -> Tune:
 
         entries = list_abc(source.content.decode("utf-8", "replace"))
         if not 1 <= reading.place <= len(entries):
-            raise ReadError(f"The book has {len(entries)} tunes, and no tune {reading.place}.")
+            raise ReadError("no-such-tune-in-book", count=len(entries), given=reading.place)
         tune = entries[reading.place - 1].read()
         return tune if tune.title else replace(tune, title=f"{Path(source.name).stem} {reading.place}")
     with tempfile.TemporaryDirectory(prefix="fioritura-") as folder:
@@ -144,13 +144,13 @@ def first_arrangement(tune: Tune, player: str, level: int, idiom: Idiom, *, unfo
         OptionError: no such instrument or level.
     """
     fitting = ready(tune, player, unfolds=unfolds)
-    return arranged(fitting, Setting(Player.of(player, level), fitting.quarters_per_minute, fitting.feel, idiom))
+    return arranged(fitting, Setting(player, idiom=idiom, level=level).on(fitting))
 
 
 def facts_of(tune: Tune) -> dict[str, Any]:
-    """What the shelf says of a tune."""
+    """What the shelf says of a tune; the key as a kept message."""
     return {
-        "key": tune.key.display,
+        "key": kept(tune.key),
         "metre": str(tune.metre),
         "bars": sum(bar.number > 0 for bar in tune.bars),
         "quarters_per_minute": tune.quarters_per_minute,
@@ -171,13 +171,13 @@ def check_tune(facts: Mapping[str, Any], reading: Mapping[str, Any]) -> None:
         and isinstance(reading.get("unfolds", True), bool)
     )
     if not is_sound:
-        raise ReadError("What it says of a tune, or of how it is read, is of no such kind.")
+        raise ReadError("tune-facts-unfit")
 
 
-def each_tune(source: Source, *, unfolds: bool) -> Iterator[tuple[Reading, Tune | FiorituraError]]:
+def each_tune(source: Source, *, unfolds: bool) -> Iterator[tuple[ReadingOptions, Tune | FiorituraError]]:
     """Every tune of a source, or the error that keeps it from being read."""
     for place in _places(source):
-        reading = Reading(place, unfolds)
+        reading = ReadingOptions(place, unfolds)
         try:
             yield reading, read_source(source, reading)
         except FiorituraError as error:

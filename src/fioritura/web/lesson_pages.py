@@ -4,30 +4,19 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from importlib.util import find_spec
-from typing import Annotated, Any, Final
+from typing import Annotated, Any
 
 from fastapi import FastAPI, Request
 from fastapi import Path as InPath
 from fastapi.responses import RedirectResponse, Response
 
-from fioritura.lesson.catalogue import languages
 from fioritura.lesson.pack import SECTIONS
 from fioritura.lesson.plan import AUDIO, LessonPlan
 from fioritura.shelf.store import Shelf
+from fioritura.web.languages import NAMES
+from fioritura.words import LANGUAGES, language_tag
 
 __all__ = ["add_lesson_pages"]
-
-_SECTION_WORDS: Final = {
-    "handout": ("Handout", "the tune, each technique with an example, the performance, a practice plan"),
-    "parts": ("Parts", "a sheet for each player that is chosen below"),
-    "sound": ("Sound", "plain, ornamented, backing tracks and examples, slow and fast"),
-    "exercises": ("Exercises", "the hard places and the techniques in other keys"),
-    "levels": ("Graded path", "the tune from the easiest level to this one, with a course plan"),
-    "page": ("Offline page", "one file that plays the lesson in any browser"),
-    "overlays": ("Pictures", "the examples without ground, to lay over a video"),
-    "clips": ("Clips", "each example as a video, wide and tall (slow)"),
-}
-_LANGUAGES: Final = {"en": "English", "de": "Deutsch"}
 
 Page = Callable[..., Response]
 Id = Annotated[int, InPath(ge=1, le=2**53)]
@@ -45,7 +34,7 @@ def add_lesson_pages(app: FastAPI, shelf: Shelf, page: Page, latest: Callable[[]
             tune=tune,
             lesson=lesson,
             others=shelf.lessons.lessons(arrangement_id=arrangement),
-            usual=LessonPlan().data(),
+            usual=LessonPlan(language=language_tag()).data(),
             **_choices(),
         )
 
@@ -70,9 +59,9 @@ def add_lesson_pages(app: FastAPI, shelf: Shelf, page: Page, latest: Callable[[]
 
 def _choices() -> dict[str, Any]:
     can_film = find_spec("av") is not None
-    sections = [(name, *_SECTION_WORDS[name]) for name in SECTIONS if name != "clips" or can_film]
+    sections = [name for name in SECTIONS if name != "clips" or can_film]
     return {
         "sections": sections,
         "audio": AUDIO,
-        "languages": [(code, _LANGUAGES.get(code, code)) for code in languages()],
+        "lesson_languages": [(code, NAMES[code]) for code in LANGUAGES],
     }

@@ -8,17 +8,17 @@ from typing import Any
 
 from fioritura.arrange.arrangement import Arrangement
 from fioritura.arrange.arrangement_file import arrangement_from_json
-from fioritura.lesson.manifest import Source as PackSource
+from fioritura.lesson.manifest import PackSource
 from fioritura.lesson.pack import write_pack
 from fioritura.lesson.plan import plan_of, planned_lesson
-from fioritura.web.intake import Reading, Source, read_source
+from fioritura.web.intake import ReadingOptions, Source, read_source
 from fioritura.web.jobs import Bench, Made
 
 __all__ = ["make_pack", "moved_octaves"]
 
 
 def make_pack(
-    bench: Bench, text: str, data: Mapping[str, Any], revision: int, source: Source, reading: Reading
+    bench: Bench, text: str, data: Mapping[str, Any], revision: int, source: Source, reading: ReadingOptions
 ) -> Made:
     """Write the pack of a plan (`data`, which stood at `revision`) on an arrangement (`text`) into one ZIP file."""
     plan, arrangement = plan_of(data), arrangement_from_json(text)
@@ -45,7 +45,7 @@ def make_pack(
     return Made(facts, file=name)
 
 
-def moved_octaves(arrangement: Arrangement, source: Source, reading: Reading) -> int:
+def moved_octaves(arrangement: Arrangement, source: Source, reading: ReadingOptions) -> int:
     """By how many octaves an arrangement's tune lies above its file's."""
     written = read_source(source, reading).notes[0].pitch
     return (arrangement.tune.notes[0].pitch.midi - written.midi) // 12

@@ -12,14 +12,15 @@ from fioritura.arrange.arrangement import Arrangement
 from fioritura.arrange.rendition import Rendition, laid_out
 from fioritura.lesson.edition import sounding_start
 from fioritura.notation.engraving.engrave import System, engrave_systems
-from fioritura.notation.musicxml.writer import write_musicxml
+from fioritura.notation.engraving.svg import described
 from fioritura.notation.score import Label, Score, Staff
 from fioritura.techniques.figure import Figure
 from fioritura.techniques.table import technique_named
 from fioritura.tune import Note, Tune
 from fioritura.web.engraver import Engraver
+from fioritura.words import message, say
 
-__all__ = ["Sheet", "bars_of", "engraved", "engraved_tune", "little_staff", "renamed"]
+__all__ = ["PageSize", "bars_of", "engraved", "engraved_tune", "little_staff", "renamed"]
 
 _NARROW_MM: Final = 130.0
 """On a page narrower than this the staves have no names."""
@@ -29,7 +30,7 @@ _LITTLE_STAFF_MM: Final = 5.5
 
 
 @dataclass(frozen=True, slots=True)
-class Sheet:
+class PageSize:
     """How large the page is: its width and a staff's height in millimetres."""
 
     width_mm: float
@@ -39,7 +40,7 @@ class Sheet:
 def engraved(
     engraver: Engraver,
     arrangement: Arrangement,
-    sheet: Sheet,
+    sheet: PageSize,
     other: Rendition | None = None,
     like: Sequence[System] = (),
 ) -> tuple[System, ...]:
@@ -47,7 +48,7 @@ def engraved(
     rendition = arrangement.rendition
     staves = [_staff("plain", rendition), _staff("ornamented", rendition, rendition.line, _labels(rendition))]
     if other is not None:
-        staves[1] = replace(staves[1], name="this one")
+        staves[1] = replace(staves[1], name=_staff_name("this"))
         staves.append(_staff("other", other, other.line, _labels(other)))
     if sheet.width_mm < _NARROW_MM:
         staves = [replace(staff, name="\N{NO-BREAK SPACE}") for staff in staves]
@@ -55,10 +56,10 @@ def engraved(
     return engraver.engrave(score, sheet.width_mm, sheet.staff_mm, like)
 
 
-def engraved_tune(tune: Tune, sheet: Sheet) -> tuple[System, ...]:
+def engraved_tune(tune: Tune, sheet: PageSize) -> tuple[System, ...]:
     """A tune alone, at sounding pitch."""
     score = Score(tune, (Staff(tune.notes),), is_concert=True)
-    return engrave_systems(write_musicxml(score), width_mm=sheet.width_mm, staff_mm=sheet.staff_mm)
+    return engrave_systems(score, width_mm=sheet.width_mm, staff_mm=sheet.staff_mm)
 
 
 def little_staff(tune: Tune, rendition: Rendition, figure: Figure) -> str:
@@ -68,9 +69,9 @@ def little_staff(tune: Tune, rendition: Rendition, figure: Figure) -> str:
     part = excerpt(tune, first, last)
     staff = Staff(line, instrument=rendition.setting.instrument)
     systems = engrave_systems(
-        write_musicxml(Score(part, (staff,))), width_mm=_LITTLE_MM, staff_mm=_LITTLE_STAFF_MM, shows_tempo=False
+        Score(part, (staff,)), width_mm=_LITTLE_MM, staff_mm=_LITTLE_STAFF_MM, shows_tempo=False
     )
-    return systems[0].svg
+    return described(systems[0].svg, "", systems[0].words)
 
 
 def bars_of(tune: Tune, figure: Figure) -> tuple[int, int]:
@@ -85,15 +86,19 @@ def renamed(svg: str, prefix: str) -> str:
     return re.sub(r'(\sid="|href="#)', rf"\g<1>{prefix}", svg)
 
 
+def _staff_name(line: str) -> str:
+    return say(message("staff-name", line=line))
+
+
 def _staff(
     name: str, rendition: Rendition, line: Sequence[Note] | None = None, labels: tuple[Label, ...] = ()
 ) -> Staff:
     notes = rendition.tune.notes if line is None else tuple(line)
-    return Staff(notes, name, rendition.setting.instrument, labels, shows_chords=line is None)
+    return Staff(notes, _staff_name(name), rendition.setting.instrument, labels, shows_chords=line is None)
 
 
 def _labels(rendition: Rendition) -> tuple[Label, ...]:
     return tuple(
-        Label(sounding_start(rendition.tune, figure), technique_named(figure.technique).label, number)
+        Label(sounding_start(rendition.tune, figure), say(technique_named(figure.technique).label), number)
         for number, figure in enumerate(rendition.figures)
     )

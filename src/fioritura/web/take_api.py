@@ -16,7 +16,7 @@ from fioritura.shelf.takes import NewTake
 from fioritura.web.hearing import Sounds, hearing
 from fioritura.web.jobs import Made
 from fioritura.web.jobs_api import JobView, job_view, jobs_of
-from fioritura.web.staves import Sheet
+from fioritura.web.staves import PageSize
 from fioritura.web.take_job import Order, PlayedBar, listen
 from fioritura.web.take_models import (
     Keeping,
@@ -44,7 +44,7 @@ Wanted = Annotated[int | None, Query(ge=1, le=2**53)]
 
 
 def _shelf(request: Request) -> Shelf:
-    shelf: Shelf = request.app.state.desk.shelf
+    shelf: Shelf = request.app.state.workspace.shelf
     return shelf
 
 
@@ -79,10 +79,10 @@ def remove_student(request: Request, id: Number) -> Response:
 @take_api.get("/arrangements/{id}/line", tags=["takes"])
 def line(request: Request, id: Number, which: Which, width: Width = 180, staff: Staff = 7) -> LineView:
     """One line of an arrangement, engraved alone, to be played from."""
-    work = request.app.state.desk.open(id)
+    work = request.app.state.workspace.open(id)
     with work.lock:
         arrangement = work.arrangement
-    return line_view(arrangement, which, Sheet(width, staff))
+    return line_view(arrangement, which, PageSize(width, staff))
 
 
 @take_api.post("/takes", tags=["takes"], status_code=202)
@@ -179,7 +179,7 @@ def played_line(
     entry = take_summary(shelf.takes.take(id))
     report = checked_report(shelf.takes.report(id))
     arrangement = arrangement_from_json(shelf.takes.arrangement(id))
-    return take_line(arrangement, entry.facts.line, report, passage, Sheet(width, staff))
+    return take_line(arrangement, entry.facts.line, report, passage, PageSize(width, staff))
 
 
 @take_api.post("/takes/{id}/print", tags=["takes"], status_code=202)
@@ -216,7 +216,7 @@ def recorded_sound(request: Request, id: TakeId) -> Response:
 def _recording(request: Request, name: str) -> Path:
     path = _shelf(request).takes.recordings.path(name)
     if not path.is_file():
-        raise NotOnShelfError(f"The recording is no longer in {path.parent}: put {name} back, or discard the take.")
+        raise NotOnShelfError("recording-gone", folder=str(path.parent), name=name)
     return path
 
 

@@ -10,10 +10,9 @@ from pydantic import ValidationError
 from fioritura.arrange.arrangement import Arrangement
 from fioritura.errors import ReadError
 from fioritura.notation.engraving.engrave import engrave_systems
-from fioritura.notation.musicxml.writer import write_musicxml
 from fioritura.notation.score import Label, Score, Staff
 from fioritura.shelf.takes import StudentEntry, TakeEntry
-from fioritura.web.staves import Sheet
+from fioritura.web.staves import PageSize
 from fioritura.web.take_models import (
     FigureResult,
     LineNote,
@@ -27,17 +26,18 @@ from fioritura.web.take_models import (
     Which,
 )
 from fioritura.web.views import system_views
+from fioritura.words import say
 
 __all__ = ["check_take", "checked_report", "line_view", "student_view", "take_line", "take_summary", "take_view"]
 
 
-def line_view(arrangement: Arrangement, which: Which, sheet: Sheet, labels: Sequence[Label] = ()) -> LineView:
+def line_view(arrangement: Arrangement, which: Which, sheet: PageSize, labels: Sequence[Label] = ()) -> LineView:
     """The plain or the ornamented line of an arrangement, engraved alone for its player."""
     rendition, tune = arrangement.rendition, arrangement.tune
     instrument = rendition.setting.instrument
     line = tune.notes if which == "plain" else rendition.line
     score = Score(tune, (Staff(tuple(line), "", instrument, tuple(labels)),))
-    systems = engrave_systems(write_musicxml(score), width_mm=sheet.width_mm, staff_mm=sheet.staff_mm)
+    systems = engrave_systems(score, width_mm=sheet.width_mm, staff_mm=sheet.staff_mm)
     return LineView(
         systems=system_views(systems),
         bar_numbers=[bar.number for bar in tune.bars],
@@ -53,17 +53,17 @@ def line_view(arrangement: Arrangement, which: Which, sheet: Sheet, labels: Sequ
     )
 
 
-def take_line(arrangement: Arrangement, which: Which, report: Report, passage: int, sheet: Sheet) -> TakeLine:
+def take_line(arrangement: Arrangement, which: Which, report: Report, passage: int, sheet: PageSize) -> TakeLine:
     """What was to be played with what was played in a passage (from 1); figures are labelled by their number."""
     if not 1 <= passage <= len(report.passages):
-        raise ReadError(f"The take has {len(report.passages)} passages, and no passage {passage}.")
+        raise ReadError("no-such-passage", count=len(report.passages), given=passage)
     labels = [_label(number, row) for number, row in enumerate(report.figures) if row.passage == passage]
     shown = line_view(arrangement, which, sheet, labels)
     return TakeLine(**shown.model_dump(), passage=passage, trace=report.passages[passage - 1])
 
 
 def _label(number: int, row: FigureResult) -> Label:
-    return Label(max(0, row.onset_ticks), row.label, number)
+    return Label(max(0, row.onset_ticks), say(row.label), number)
 
 
 def take_summary(entry: TakeEntry) -> TakeSummary:
@@ -100,7 +100,7 @@ def checked_report(text: str) -> Report:
     try:
         return Report.model_validate_json(text)
     except ValidationError as error:
-        raise ReadError(f"The report is damaged ({error.error_count()} faults): record the take again.") from None
+        raise ReadError("report-damaged", count=error.error_count()) from None
 
 
 def check_take(report: str, facts: Mapping[str, Any]) -> None:
@@ -113,4 +113,4 @@ def check_take(report: str, facts: Mapping[str, Any]) -> None:
     try:
         TakeFacts.model_validate(facts)
     except ValidationError as error:
-        raise ReadError(f"The facts of a take are damaged ({error.error_count()} faults).") from None
+        raise ReadError("take-facts-damaged", count=error.error_count()) from None

@@ -7,9 +7,11 @@ common practice in lead sheets), and never leaves one bar alone on the last syst
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Final
+
+from fioritura.paths import best_division
 
 __all__ = ["BarWidth", "system_starts"]
 
@@ -32,13 +34,11 @@ _PHRASE_BARS: Final = 4
 class BarWidth:
     """A bar's natural `width`, and the width of the `head` (clef, key) of a system that begins with it.
 
-    A system must begin with a bar that `must_begin`, and ends gladly with one that `ends_section` (a double bar,
-    a repeat sign). A pickup, or the second half of a bar that a repeat sign divides, `counts` for no bar.
+    A system ends gladly with a bar that `ends_section` (a double bar, a repeat sign). A pickup, or the second half of a bar that a repeat sign divides, `counts` for no bar.
     """
 
     width: float
     head: float
-    must_begin: bool = False
     ends_section: bool = False
     counts: bool = True
 
@@ -52,9 +52,8 @@ def system_starts(bars: Sequence[BarWidth], line_width: float, bars_per_system: 
     """
     count = len(bars)
     places = _phrase_places(bars)
-    best = [0.0] + [float("inf")] * count
-    came_from = [0] * (count + 1)
-    for end in range(1, count + 1):
+
+    def ways_to(end: int, totals: Sequence[float]) -> Iterator[tuple[int, float]]:
         width, length = 0.0, 0
         for start in range(end - 1, -1, -1):
             width += bars[start].width
@@ -62,17 +61,9 @@ def system_starts(bars: Sequence[BarWidth], line_width: float, bars_per_system: 
             fill = (width + bars[start].head) / line_width
             if fill > 1.0 and start < end - 1:
                 break
-            cost = best[start] + _line_cost(length, fill, places[end], end == count, bars_per_system)
-            if cost < best[end]:
-                best[end], came_from[end] = cost, start
-            if bars[start].must_begin:
-                break
-    starts = []
-    end = count
-    while end > 0:
-        end = came_from[end]
-        starts.append(end)
-    return starts[::-1]
+            yield start, totals[start] + _line_cost(length, fill, places[end], end == count, bars_per_system)
+
+    return [start for start, _ in best_division(count, ways_to)]
 
 
 def _phrase_places(bars: Sequence[BarWidth]) -> list[int]:

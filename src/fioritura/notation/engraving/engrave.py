@@ -1,17 +1,18 @@
-"""Engrave MusicXML: one SVG a system, or one for the whole piece.
+"""Engrave a score: one SVG a system, or one for the whole piece.
 
-The engraver is verovio, which reads MusicXML into MEI. The MEI is dressed for a method book
-(`fioritura.notation.engraving.mei`), divided into systems (`fioritura.notation.engraving.breaking`), laid out, and its SVG finished
-(`fioritura.notation.engraving.svg`). Note ids of the MusicXML are the ids of the notes' groups in the SVG, and the same bytes
-give the same SVG. Text stands in the fonts of `fioritura.notation.engraving.fonts`; there is no background.
+The engraver is verovio. The score is written as MEI (`fioritura.notation.engraving.mei`), divided into systems
+(`fioritura.notation.engraving.breaking`), laid out, and its SVG finished (`fioritura.notation.engraving.svg`). The ids of
+notes, labels and chord symbols in the MEI are those of their groups in the SVG, which holds no others but its glyphs', and
+the same score gives the same SVG. Text stands in the fonts of `fioritura.notation.engraving.fonts`; there is no background.
 
 Lengths are millimetres; `staff_mm` is the height of a five-line staff.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+import threading
+from collections.abc import Sequence
+from dataclasses import dataclass, field, replace
 from importlib.resources import files
 from itertools import accumulate
 from typing import TYPE_CHECKING, Any, Final
@@ -20,15 +21,27 @@ from zlib import crc32
 from lxml import etree
 
 from fioritura.errors import OptionError, ToolError
+from fioritura.notation.alternative import StaffAlternative, staff_alternative
+from fioritura.notation.alternative_words import told
 from fioritura.notation.engraving.breaking import BarWidth, system_starts
 from fioritura.notation.engraving.fonts import ENGRAVING_FONT
-from fioritura.notation.engraving.mei import Piece, read_piece, with_breaks
-from fioritura.notation.engraving.svg import STAFF_UNITS, Drawing, dress, standalone, to_svg, with_text_above
+from fioritura.notation.engraving.mei import Piece, piece_of
+from fioritura.notation.engraving.svg import (
+    STAFF_UNITS,
+    Drawing,
+    described,
+    dressed,
+    standalone,
+    to_svg,
+    with_text_above,
+)
+from fioritura.notation.score import Score
+from fioritura.words import message
 
 if TYPE_CHECKING:
     import verovio
 
-__all__ = ["System", "engrave_page", "engrave_systems"]
+__all__ = ["System", "engrave_page", "engrave_systems", "with_staves"]
 
 _SVG: Final = "{http://www.w3.org/2000/svg}"
 _UNITS_PER_PIXEL: Final = 10
@@ -48,7 +61,7 @@ _WIDENING: Final = 1.025
 _TRIES: Final = 8
 _TEMPO_SIZE: Final = 440
 _OPTIONS: Final[dict[str, Any]] = {
-    "inputFrom": "auto",
+    "inputFrom": "mei",
     "font": ENGRAVING_FONT,
     "header": "none",
     "footer": "none",
@@ -60,6 +73,8 @@ _OPTIONS: Final[dict[str, Any]] = {
     "pageMarginTop": 0,
     "pageMarginBottom": 0,
     "pageMarginRight": 0,
+    "spacingSystem": 12,
+    "systemMaxPerPage": 0,
     "minLastJustification": 0.0,
     "spacingLinear": 0.2,
     "spacingNonLinear": 0.55,
@@ -81,6 +96,13 @@ class System:
     bar_count: int
     mm_per_unit: float
     """Size of a drawing unit of the engraver."""
+    staves: tuple[StaffAlternative, ...] = field(default=(), repr=False)
+    """What the drawing shows, bar by bar: its alternative for who can't see it."""
+
+    @property
+    def words(self) -> str:
+        """The alternative in the language that is spoken."""
+        return told(self.staves) if self.staves else ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,33 +113,32 @@ class _Line:
 
 
 def engrave_systems(
-    musicxml: bytes,
+    score: Score,
     *,
     width_mm: float = 180.0,
     staff_mm: float = 7.0,
     bars_per_system: int | None = None,
-    keeps_breaks: bool = False,
     shows_tempo: bool = True,
     like: Sequence[System] = (),
 ) -> tuple[System, ...]:
     """The piece as one SVG a system, none wider than `width_mm`.
 
     Systems end with phrases of four bars where they can; dense music has fewer bars a system, sparse music more.
-    `bars_per_system` asks for a number of bars instead, and `keeps_breaks` for a new system wherever the
-    MusicXML has one; a system that would be overfull is divided all the same. A last system is spread like the
-    others, not stretched over the page. A single bar too wide for `width_mm` makes the staff smaller. The opening
-    tempo mark stands over the first system unless `shows_tempo` is False.
+    `bars_per_system` asks for a number of bars instead; a system that would be overfull is divided all the same. A
+    last system is spread like the others, not stretched over the page. A single bar too wide for `width_mm` makes the
+    staff smaller. The opening tempo mark stands over the first system unless `shows_tempo` is False.
 
     With the systems of an earlier engraving as `like`, of a piece with as many bars and at the same width, every bar
     keeps its system: little moves when a few notes have changed, and a third of the time is saved.
 
     Raises:
         OptionError: a width, height or number of bars outside its limits.
-        ToolError: the engraver is missing or can't read the MusicXML.
+        OutputError: the score has no staff or no bars, or a note lies outside the octaves 0 to 9.
+        TuneError: notes of a line overlap or lie outside the bars.
+        ToolError: the engraver is missing or can't lay out the music.
     """
-    piece, lines, mm_per_unit = _engraved(
-        musicxml, width_mm, staff_mm, bars_per_system, keeps_breaks, shows_tempo, like
-    )
+    piece, lines, mm_per_unit = _engraved(score, width_mm, staff_mm, bars_per_system, shows_tempo, like)
+    staves = [staff_alternative(part) for part in piece.parts]
     return tuple(
         System(
             svg=to_svg([line.drawing], 0.0, mm_per_unit),
@@ -126,18 +147,18 @@ def engrave_systems(
             first_bar=piece.bars[line.start].number,
             bar_count=line.bar_count,
             mm_per_unit=mm_per_unit,
+            staves=_bars_of(staves, line.start, line.bar_count),
         )
         for line in lines
     )
 
 
 def engrave_page(
-    musicxml: bytes,
+    score: Score,
     *,
     width_mm: float = 180.0,
     staff_mm: float = 7.0,
     bars_per_system: int | None = None,
-    keeps_breaks: bool = False,
     shows_tempo: bool = True,
     gap_mm: float = 7.0,
 ) -> str:
@@ -145,30 +166,44 @@ def engrave_page(
 
     Options and errors are those of `engrave_systems`.
     """
-    _, lines, mm_per_unit = _engraved(musicxml, width_mm, staff_mm, bars_per_system, keeps_breaks, shows_tempo)
-    return standalone(to_svg([line.drawing for line in lines], gap_mm / mm_per_unit, mm_per_unit))
+    piece, lines, mm_per_unit = _engraved(score, width_mm, staff_mm, bars_per_system, shows_tempo)
+    svg = to_svg([line.drawing for line in lines], gap_mm / mm_per_unit, mm_per_unit)
+    words = told([staff_alternative(part) for part in piece.parts])
+    return described(standalone(svg), score.tune.title, words)
+
+
+def with_staves(systems: Sequence[System], score: Score) -> tuple[System, ...]:
+    """The systems of a score, which were kept without what they show, with it."""
+    staves = [staff_alternative(part) for part in piece_of(score).parts]
+    found, start = [], 0
+    for system in systems:
+        found.append(replace(system, staves=_bars_of(staves, start, system.bar_count)))
+        start += system.bar_count
+    return tuple(found)
+
+
+def _bars_of(staves: Sequence[StaffAlternative], start: int, count: int) -> tuple[StaffAlternative, ...]:
+    return tuple(replace(staff, bars=staff.bars[start : start + count]) for staff in staves)
 
 
 def _engraved(
-    musicxml: bytes,
+    score: Score,
     width_mm: float,
     staff_mm: float,
     bars_per_system: int | None,
-    keeps_breaks: bool,
     shows_tempo: bool,
     like: Sequence[System] = (),
 ) -> tuple[Piece, list[_Line], float]:
     _check(width_mm, staff_mm, bars_per_system)
-    toolkit = _toolkit(crc32(musicxml) & 0x7FFF_FFFF or 1)
-    piece = read_piece(toolkit, musicxml)
-    if piece.staff_count > 1:
-        toolkit.setOptions({"pageMarginLeft": _BRACKET_PIXELS})
+    piece = piece_of(score)
+    toolkit = _toolkit()
+    toolkit.setOptions({"pageMarginLeft": _BRACKET_PIXELS if len(piece.parts) > 1 else 0, "xmlIdSeed": 1})
     if like and sum(system.bar_count for system in like) == len(piece.bars):
         starts = [0, *accumulate(system.bar_count for system in like[:-1])]
         line_units = width_mm / like[0].mm_per_unit
         last_units = like[-1].width_mm / like[0].mm_per_unit
     else:
-        bars = _natural_widths(toolkit, piece, keeps_breaks)
+        bars = _natural_widths(toolkit, piece)
         widest = max(bar.width + bar.head for bar in bars)
         line_units = max(width_mm * STAFF_UNITS / staff_mm, widest)
         starts = system_starts(bars, line_units, bars_per_system)
@@ -180,7 +215,7 @@ def _engraved(
         line_units, last_units = _WIDENING * line_units, _WIDENING * last_units
         drawings = _laid_out(toolkit, piece, starts, line_units, last_units)
     if drawings is None:
-        raise ToolError(f"The engraver can't set the music in {len(starts)} systems: give fewer bars a system.")
+        raise ToolError("engraver-no-room", systems=len(starts))
     if piece.tempo and shows_tempo:
         drawings[0] = with_text_above(drawings[0], piece.tempo, _TEMPO_SIZE)
     counts = [end - start for start, end in zip(starts, [*starts[1:], len(piece.bars)], strict=True)]
@@ -190,52 +225,45 @@ def _engraved(
 
 def _check(width_mm: float, staff_mm: float, bars_per_system: int | None) -> None:
     if not 2.0 <= staff_mm <= 40.0:
-        raise OptionError(f"A staff of {staff_mm:g} mm can't be engraved; give 2 to 40 mm (7 is usual).")
+        raise OptionError("staff-height-outside", given=f"{staff_mm:g}")
     if not 5.0 * staff_mm <= width_mm <= 200.0 * staff_mm:
-        raise OptionError(
-            f"A page {width_mm:g} mm wide doesn't go with a staff of {staff_mm:g} mm; "
-            f"give {5 * staff_mm:g} to {200 * staff_mm:g} mm."
-        )
+        low, high = f"{5 * staff_mm:g}", f"{200 * staff_mm:g}"
+        raise OptionError("page-width-outside", given=f"{width_mm:g}", staff=f"{staff_mm:g}", low=low, high=high)
     if bars_per_system is not None and not 1 <= bars_per_system <= 32:
-        raise OptionError(f"{bars_per_system} bars a system can't be engraved; give 1 to 32.")
+        raise OptionError("bars-per-system-outside", given=bars_per_system)
 
 
-def _toolkit(seed: int) -> verovio.toolkit:
-    """A fresh toolkit. The engraver knows where its fonts are in the thread that imported it only: each is told anew."""
-    try:
-        import verovio
-    except ImportError as error:
-        raise ToolError(f"The engraver is missing ({error}): install the package 'verovio'.") from None
-    verovio.enableLog(verovio.LOG_OFF)
-    verovio.setDefaultResourcePath(str(files("verovio") / "data"))
-    toolkit = verovio.toolkit()
-    toolkit.setOptions({**_OPTIONS, "pageMarginLeft": 0, "xmlIdSeed": seed})
+_of_thread = threading.local()
+
+
+def _toolkit() -> verovio.toolkit:
+    """This thread's toolkit. The engraver knows where its fonts are in the thread that imported it only: each is told."""
+    toolkit = getattr(_of_thread, "toolkit", None)
+    if toolkit is None:
+        try:
+            import verovio
+        except ImportError as error:
+            raise ToolError("engraver-missing", reason=str(error)) from None
+        verovio.enableLog(verovio.LOG_OFF)
+        verovio.setDefaultResourcePath(str(files("verovio") / "data"))
+        toolkit = _of_thread.toolkit = verovio.toolkit()
+        toolkit.setOptions(_OPTIONS)
     return toolkit
 
 
-def _pages(toolkit: verovio.toolkit, mei: str, *, is_last: bool = False, **options: Any) -> Iterator[str]:
-    """The SVG of each page of a layout, or of the last one alone."""
+def _load(toolkit: verovio.toolkit, mei: str, **options: Any) -> None:
     toolkit.setOptions(options)
     if not toolkit.loadData(mei):
-        raise ToolError(f"The engraver can't lay out the music: {toolkit.getLog().strip() or 'no reason given'}.")
-    count = toolkit.getPageCount()
-    for number in range(count if is_last else 1, count + 1):
-        yield toolkit.renderToSVG(number)
+        raise ToolError("engraver-no-layout", reason=toolkit.getLog().strip() or message("no-reason-given"))
 
 
-def _natural_widths(toolkit: verovio.toolkit, piece: Piece, keeps_breaks: bool) -> list[BarWidth]:
+def _natural_widths(toolkit: verovio.toolkit, piece: Piece) -> list[BarWidth]:
     """The width of every bar at its narrowest good spacing."""
     spans: list[tuple[float, float]] = []
     head = 0.0
-    layout = _pages(
-        toolkit,
-        with_breaks(piece, []),
-        breaks="auto",
-        noJustification=True,
-        systemMaxPerPage=0,
-        pageWidth=_WIDE_PIXELS,
-    )
-    for page in layout:
+    _load(toolkit, piece.mei(), breaks="auto", noJustification=True, pageWidth=_WIDE_PIXELS)
+    for number in range(1, toolkit.getPageCount() + 1):
+        page = toolkit.renderToSVG(number)
         for system in etree.fromstring(page.encode()).iter(f"{_SVG}g"):
             if system.get("class") != "system":
                 continue
@@ -248,12 +276,11 @@ def _natural_widths(toolkit: verovio.toolkit, piece: Piece, keeps_breaks: bool) 
                 places[0] = (places[0][0] + head, places[0][1])
             spans += places
     if len(spans) != len(piece.bars):
-        raise ToolError(f"The engraver drew {len(spans)} bars of {len(piece.bars)}: check the MusicXML's bar lines.")
+        raise ToolError("engraver-lost-bars", drawn=len(spans), bars=len(piece.bars))
     return [
         BarWidth(
             width=right - left,
             head=head if number else 0.0,
-            must_begin=keeps_breaks and bar.begins_system,
             ends_section=bar.ends_section,
             counts=bar.is_full,
         )
@@ -287,25 +314,23 @@ def _laid_out(
 
     None where the engraver, short of room by a hair, divides a system.
     """
-    mei = with_breaks(piece, starts)
-    pages = list(_system_pages(toolkit, mei, line_units))
-    if len(pages) != len(starts):
-        return None
-    if last_units < line_units - _UNITS_PER_PIXEL:
-        pages[-1] = list(_system_pages(toolkit, mei, last_units, is_last=True))[-1]
-    return [dress(page, piece.effects) for page in pages]
+    is_last_short = last_units < line_units - _UNITS_PER_PIXEL
+    mei = piece.mei(starts, last_on_page=is_last_short)
+    name = f"{crc32(mei.encode()):08x}"
+    drawings: list[Drawing] = []
+    if len(starts) > 1 or not is_last_short:
+        drawings += dressed(_system_page(toolkit, mei, line_units), piece.effects, name)
+    if is_last_short:
+        last = _system_page(toolkit, mei, last_units, is_last=True)
+        drawings += dressed(last, piece.effects, f"{name}-last")
+    return drawings if len(drawings) == len(starts) else None
 
 
-def _system_pages(toolkit: verovio.toolkit, mei: str, width_units: float, *, is_last: bool = False) -> Iterator[str]:
-    return _pages(
-        toolkit,
-        mei,
-        is_last=is_last,
-        breaks="encoded",
-        noJustification=False,
-        systemMaxPerPage=1,
-        pageWidth=round(width_units / _UNITS_PER_PIXEL),
-    )
+def _system_page(toolkit: verovio.toolkit, mei: str, width_units: float, *, is_last: bool = False) -> str:
+    """The SVG of the first or the last page, its systems where the MEI breaks them."""
+    width = round(width_units / _UNITS_PER_PIXEL)
+    _load(toolkit, mei, breaks="encoded", noJustification=False, pageWidth=width)
+    return str(toolkit.renderToSVG(toolkit.getPageCount() if is_last else 1))
 
 
 def _last_width(bars: list[BarWidth], starts: list[int], line_units: float) -> float:

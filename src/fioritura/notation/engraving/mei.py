@@ -1,274 +1,334 @@
-"""MusicXML through the engraver's own importer into MEI, dressed for the page.
+"""Write a score as MEI for the engraver.
 
-What the importer leaves out is carried over here: the ids of labels and chord symbols, wind effects (returned by
-note id, to be drawn later), and the signs of shakes, vibrato and rolls. Labels are made small. The opening tempo
-mark is taken out, to be set above the first system rather than between the chord symbols and the staff. A label is
-a slanted direction that has no effect on playing. Element names: MEI 5, MusicXML 4.0.
+Staves share bars, so that bar stands under bar. Pitches and keys are written for the staff's instrument, or as they
+sound when the score is in concert pitch. Element names: MEI 5.
+
+* Notes, labels and chord symbols have the ids that they have in MusicXML: ``"s1-n0"``, ``"s1-n0-2"`` for its second
+  tied piece, ``"s1-n0-g1"`` for its first grace note, ``"s2-l0"``, ``"s1-c0"``.
+* A label is a `dir` of the type `LABEL_CLASS`; shakes, vibrato and rolls are signs in a `dir` of the type "sign".
+* Tempo, feel and jumps stand over the first staff only, once for all. The opening tempo mark is no part of the MEI:
+  it is to be set above the first system rather than between the chord symbols and the staff.
+* Systems begin where the reader of `Piece` asks for it.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections import deque
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from itertools import count
-from typing import TYPE_CHECKING, Final
+from typing import Final
+from xml.sax.saxutils import escape
 
-from lxml import etree
+from fioritura.notation.engraving.fonts import BEAT_SIGNS
+from fioritura.notation.engraving.mei_notes import LayerWriter
+from fioritura.notation.engraving.svg import LABEL_CLASS, LABEL_PADDING, Effect
+from fioritura.notation.score import Score, Staff
+from fioritura.notation.written_part import (
+    WrittenPart,
+    beat_value,
+    check_score,
+    chord_words,
+    clean,
+    closes_ending,
+    closing_jumps,
+    decimal_text,
+    is_split_bar,
+    opens_ending,
+    tempo_marks,
+    written_part,
+)
+from fioritura.players.instruments import Clef
+from fioritura.theory.key import Key
+from fioritura.theory.metre import QUARTER, Metre
+from fioritura.tune import Bar, Jump, Tempo
+from fioritura.words import say
 
-from fioritura.errors import ToolError
-from fioritura.notation.engraving.svg import LABEL_CLASS, LABEL_PADDING, Effect, joined_words
+__all__ = ["MeiBar", "Piece", "piece_of"]
 
-if TYPE_CHECKING:
-    import verovio
-
-__all__ = ["MeiBar", "Piece", "read_piece", "with_breaks"]
-
-_MEI: Final = "{http://www.music-encoding.org/ns/mei}"
-_XML_ID: Final = "{http://www.w3.org/XML/1998/namespace}id"
 _LABEL_SIZE: Final = "80%"
 _CHORD_SIZE: Final = "112%"
-_EFFECTS: Final[tuple[Effect, ...]] = ("scoop", "plop", "falloff", "doit")
-_SIGNS: Final = {"shake": "\ue59d\ue59d\ue59d", "wavy-line": "\ueaa4\ueaa4\ueaa4", "other-ornament": "~"}
-"""Signs above a note, in SMuFL: a zigzag for a shake, a smooth wave for vibrato; a tilde for a roll."""
-
-_LABEL_MARK: Final = "figure:"
-"""Begins the font family of a label on its way through the importer, which keeps no ids of directions."""
-
-_CLOSING_JUMPS: Final = frozenset({"dacapo", "dalsegno", "fine", "tocoda"})
-"""The importer's types of words that stand at the end of a bar: they end at its bar line."""
-
-_SECTION_ENDS: Final = frozenset({"dbl", "end", "rptend", "rptboth"})
+_CLEFS: Final[dict[Clef, str]] = {"treble": 'shape="G" line="2"', "bass": 'shape="F" line="4"'}
+_JUMP_TYPES: Final = {
+    Jump.TO_CODA: "tocoda",
+    Jump.FINE: "fine",
+    Jump.DA_CAPO: "dacapo",
+    Jump.DAL_SEGNO: "dalsegno",
+}
+_OPENING: Final = (
+    '<mei xmlns="http://www.music-encoding.org/ns/mei" meiversion="5.0"><meiHead><fileDesc><titleStmt><title/>'
+    "</titleStmt><pubStmt/></fileDesc></meiHead><music><body><mdiv><score>"
+)
+_CLOSING: Final = "</section></score></mdiv></body></music></mei>"
 
 
 @dataclass(frozen=True, slots=True)
 class MeiBar:
     """What the choice of systems needs to know of a bar: its number, whether it is a full bar with a number of its
-    own (else `number` is that of the bar after it), and what stands at its bar lines."""
+    own (else `number` is that of the bar after it), and whether a section ends at its bar line."""
 
     number: str
     is_full: bool
-    begins_system: bool
     ends_section: bool
+
+
+@dataclass(frozen=True, slots=True)
+class _Sign:
+    """An element above the staff."""
+
+    onset_ticks: int
+    tag: str
+    attributes: str
+    words: str
+
+
+@dataclass(frozen=True, slots=True)
+class _Measure:
+    """A `measure` in parts: what stands before it, the start tag of an ending that begins here, the measure without
+    its end tag, its end tags, and its number where it must be told."""
+
+    before: str
+    ending: str
+    body: str
+    end: str
+    told_number: str
 
 
 @dataclass(frozen=True)
 class Piece:
-    """A piece ready for layout: its MEI, its bars, its opening tempo mark, and wind effects by note id."""
+    """A score ready for layout: its parts and bars, its opening tempo mark, and wind effects by note id."""
 
-    mei: etree._Element
+    parts: tuple[WrittenPart, ...]
+    head: str
+    measures: tuple[_Measure, ...]
     bars: tuple[MeiBar, ...]
-    staff_count: int
     tempo: str
-    effects: dict[str, list[Effect]]
+    effects: Mapping[str, Sequence[Effect]]
+
+    def mei(self, starts: Sequence[int] = (), *, last_on_page: bool = False) -> str:
+        """The MEI, with a system break before each bar of `starts` but the first; with `last_on_page` the last system
+        has a page of its own.
+
+        A system that begins with a bar without a number, the second half of a bar that a repeat sign divides, bears
+        the number of the bar that follows.
+        """
+        breaks = dict.fromkeys(starts, "<sb/>")
+        if starts and last_on_page:
+            breaks[starts[-1]] = "<pb/>"
+        breaks.pop(0, None)
+        parts = [self.head]
+        for index, measure in enumerate(self.measures):
+            parts += (measure.before, breaks.get(index, ""), measure.ending, measure.body)
+            if index in breaks and measure.told_number:
+                parts.append(f"<mNum>{measure.told_number}</mNum>")
+            parts.append(measure.end)
+        parts.append(_CLOSING)
+        return "".join(parts)
 
 
-def read_piece(toolkit: verovio.toolkit, musicxml: bytes) -> Piece:
-    """The piece in a MusicXML document.
+def piece_of(score: Score) -> Piece:
+    """The piece that a score is.
 
     Raises:
-        ToolError: the engraver can't read the document; its own words are given.
+        OutputError: the score has no staff or no bars, or a note lies outside the octaves 0 to 9.
+        TuneError: notes of a line overlap or lie outside the bars.
     """
-    score = _parsed(musicxml)
-    effects, signs = _note_signs(score)
-    _mark_labels(score)
-    _drop_unprinted_degrees(score)
-    toolkit.setOptions({"breaks": "none"})
-    if not toolkit.loadData(etree.tostring(score, encoding="unicode")):
-        raise ToolError(f"The engraver can't read this MusicXML: {toolkit.getLog().strip() or 'no reason given'}.")
-    mei = etree.fromstring(toolkit.getMEI().encode(), etree.XMLParser(collect_ids=False))
-    measures = list(mei.iter(f"{_MEI}measure"))
-    if not measures:
-        raise ToolError("The MusicXML to be engraved has no bars: give it at least one.")
-    begins = _take_breaks(mei)
-    tempo = _take_tempo(measures[0])
-    _set_directions(mei)
-    _set_chords(mei, score)
-    _add_signs(mei, signs)
-    first = measures[0]
-    if len(first.findall(f"{_MEI}staff")) == 1:
-        for name in list(mei.iter(f"{_MEI}label", f"{_MEI}labelAbbr")):
-            _remove(name)
+    check_score(score)
+    parts = [written_part(score, number) for number in range(1, len(score.staves) + 1)]
+    layers = [LayerWriter(part) for part in parts]
+    bars = parts[0].tune.bars
+    facts = tuple(_bar_facts(bars))
+    contents = [
+        list(zip(layer.bars(), _above_bars(part), strict=True)) for part, layer in zip(parts, layers, strict=True)
+    ]
+    measures = []
+    for index, bar in enumerate(bars):
+        staves, events = [], [*_opening_jumps(bar)]
+        for number, content in enumerate(contents, start=1):
+            (layer, attached), above = content[index]
+            staves.append(f'<staff n="{number}"><layer n="1">{layer}</layer></staff>')
+            events += (above, attached)
+            if number == 1:
+                events += _closing_jumps(bar, bars)
+        tag = f"<measure {_number(bars, index)}{_bar_lines(bars, index)}>"
+        measures.append(
+            _Measure(
+                before=_changes(parts, index),
+                ending=_ending(bars, index),
+                body="".join((tag, *staves, *events)),
+                end="</measure></ending>" if closes_ending(bars, index) else "</measure>",
+                told_number=facts[index].number if is_split_bar(bars, index) else "",
+            )
+        )
     return Piece(
-        mei=mei,
-        bars=tuple(_bars(measures, begins)),
-        staff_count=len(first.findall(f"{_MEI}staff")),
-        tempo=tempo,
-        effects=effects,
+        parts=tuple(parts),
+        head=f"{_OPENING}<scoreDef>{_staff_group(parts)}</scoreDef><section>",
+        measures=tuple(measures),
+        bars=facts,
+        tempo=_opening_tempo(parts[0]),
+        effects={name: found for layer in layers for name, found in layer.effects.items()},
     )
 
 
-def with_breaks(piece: Piece, starts: list[int]) -> str:
-    """The piece's MEI as text, with a page break before each bar of `starts` but the first.
-
-    A system that begins with a bar without a number, the second half of a bar that a repeat sign divides, bears
-    the number of the bar that follows.
-    """
-    for old in list(piece.mei.iter(f"{_MEI}pb", f"{_MEI}mNum")):
-        _remove(old)
-    measures = list(piece.mei.iter(f"{_MEI}measure"))
-    for start in starts:
-        if start:
-            place = measures[start]
-            if not place.get("n", "").isdecimal():
-                etree.SubElement(place, f"{_MEI}mNum").text = piece.bars[start].number
-            parent = place.getparent()
-            if parent is not None and parent.tag == f"{_MEI}ending" and parent[0] is place:
-                place = parent
-            place.addprevious(etree.Element(f"{_MEI}pb"))
-    return etree.tostring(piece.mei, encoding="unicode")
+# --- Staves, keys and metres ---------------------------------------------------------------------------------------
 
 
-def _parsed(musicxml: bytes) -> etree._Element:
-    parser = etree.XMLParser(resolve_entities=False, no_network=True, load_dtd=False)
-    try:
-        return etree.fromstring(musicxml, parser)
-    except etree.XMLSyntaxError as error:
-        raise ToolError(f"The MusicXML to be engraved is damaged ({error}): write or export it again.") from None
+def _staff_group(parts: Sequence[WrittenPart]) -> str:
+    """The definitions of the staves; a staff alone has no name."""
+    staves = []
+    for part in parts:
+        names = _names(part.staff) if len(parts) > 1 else ""
+        bar = part.tune.bars[0]
+        signs = f"<clef {_CLEFS[part.clef]}/>{_key(bar.key)}{_metre(bar.metre)}"
+        staves.append(f'<staffDef n="{part.number}" lines="5">{names}{signs}</staffDef>')
+    bracket = ' symbol="bracket" bar.thru="true"' if len(parts) > 1 else ""
+    return f"<staffGrp{bracket}>{''.join(staves)}</staffGrp>"
 
 
-def _note_signs(score: etree._Element) -> tuple[dict[str, list[Effect]], dict[str, str]]:
-    """Effects and signs above by note id; notes that need an id for it are given one."""
-    effects: dict[str, list[Effect]] = {}
-    signs: dict[str, str] = {}
-    fresh = (f"marked-{number}" for number in count(1))
-    for notations in score.iter("notations"):
-        found = [effect for effect in _EFFECTS if notations.find(f"articulations/{effect}") is not None]
-        sign = next((name for name in _SIGNS if _begins(notations.find(f"ornaments/{name}"))), None)
-        note = notations.getparent()
-        if note is None or not (found or sign):
-            continue
-        ident = note.get("id") or next(fresh)
-        note.set("id", ident)
-        if found:
-            effects[ident] = found
-        if sign:
-            signs[ident] = _SIGNS[sign]
-            _drop(notations, f"ornaments/{sign}")
-    return effects, signs
+def _names(staff: Staff) -> str:
+    name = _text(staff.name) or _text(say(staff.instrument.title))
+    short = "" if staff.name else _text(say(staff.instrument.abbreviation))
+    return f"<label>{name}</label>" + (f"<labelAbbr>{short}</labelAbbr>" if short else "")
 
 
-def _drop(parent: etree._Element, path: str) -> None:
-    for element in parent.findall(path):
-        _remove(element)
+def _key(key: Key) -> str:
+    sign = f"{abs(key.fifths)}{'s' if key.fifths > 0 else 'f'}" if key.fifths else "0"
+    return f'<keySig sig="{sign}" mode="{key.mode}"/>'
 
 
-def _drop_unprinted_degrees(score: etree._Element) -> None:
-    """Verovio prints every degree of a chord symbol, also one that the symbol's own text holds already."""
-    for degree in list(score.iter("degree")):
-        if degree.get("print-object") == "no":
-            _remove(degree)
+def _metre(metre: Metre) -> str:
+    return f'<meterSig count="{metre.beats}" unit="{metre.unit}"/>'
 
 
-def _mark_labels(score: etree._Element) -> None:
-    for direction in score.iter("direction"):
-        if direction.find("sound") is None:
-            for words in direction.iter("words"):
-                if words.get("font-style") == "italic" and words.get("font-weight") != "bold":
-                    words.set("font-family", _LABEL_MARK + words.get("id", ""))
+def _changes(parts: Sequence[WrittenPart], index: int) -> str:
+    """New keys and a new metre before a bar."""
+    keys = [part.has_new_key(index) for part in parts]
+    metre = _metre(parts[0].tune.bars[index].metre) if parts[0].has_new_metre(index) else ""
+    if index == 0 or not (metre or any(keys)):
+        return ""
+    signs = {_key(part.tune.bars[index].key) if is_new else "" for part, is_new in zip(parts, keys, strict=True)}
+    if len(signs) == 1:
+        return f"<scoreDef>{signs.pop()}{metre}</scoreDef>"
+    staves = (
+        f'<staffDef n="{part.number}">{_key(part.tune.bars[index].key) if is_new else ""}{metre}</staffDef>'
+        for part, is_new in zip(parts, keys, strict=True)
+    )
+    return f"<scoreDef><staffGrp>{''.join(staves)}</staffGrp></scoreDef>"
 
 
-def _begins(sign: etree._Element | None) -> bool:
-    return sign is not None and sign.get("type", "start") == "start"
+# --- Bars ----------------------------------------------------------------------------------------------------------
 
 
-def _take_breaks(mei: etree._Element) -> set[str]:
-    """Remove page and system breaks; the ids of the bars that followed one."""
-    begins: set[str] = set()
-    pending = False
-    for element in list(mei.iter(f"{_MEI}sb", f"{_MEI}pb", f"{_MEI}measure")):
-        if element.tag != f"{_MEI}measure":
-            pending = True
-            _remove(element)
-        else:
-            if pending:
-                begins.add(element.get(_XML_ID, ""))
-            pending = False
-    return begins
+def _number(bars: Sequence[Bar], index: int) -> str:
+    """A pickup is bar 0; the second half of a bar that a repeat sign splits has no number of its own."""
+    bar = bars[index]
+    is_split = is_split_bar(bars, index)
+    fills_metre = bar.duration_ticks == bar.metre.bar_ticks and bar.number != 0 and not is_split
+    return f'n="{"X" if is_split else ""}{bar.number}"' + ("" if fills_metre else ' metcon="false"')
 
 
-def _take_tempo(measure: etree._Element) -> str:
-    """Remove the tempo marks at the start of a bar; their text, its signs in Unicode."""
-    texts = []
-    for tempo in measure.findall(f"{_MEI}tempo"):
-        if float(tempo.get("tstamp", "1")) <= 1.0:
-            texts.append(joined_words(_texts(tempo)))
-            _remove(tempo)
-    return "  ".join(texts)
+def _bar_lines(bars: Sequence[Bar], index: int) -> str:
+    left = ' left="rptstart"' if bars[index].opens_repeat else ""
+    right = _right_line(bars, index)
+    return f'{left} right="{right}"' if right else left
 
 
-def _texts(element: etree._Element) -> Iterator[str]:
-    for text in element.itertext():
-        yield str(text)
+def _right_line(bars: Sequence[Bar], index: int) -> str:
+    bar = bars[index]
+    if bar.repeats:
+        return "rptend"
+    return "end" if index + 1 == len(bars) else "dbl" if bar.ends_section else ""
 
 
-def _set_directions(mei: etree._Element) -> None:
-    """Labels small, words of repetition flush with the bar line."""
-    for direction in mei.iter(f"{_MEI}dir"):
-        for rend in direction.findall(f"{_MEI}rend"):
-            if direction.get("type") in _CLOSING_JUMPS:
-                rend.set("halign", "right")
-                rend.set("fontweight", "bold")
-            family = rend.get("fontfam", "")
-            if family.startswith(_LABEL_MARK):
-                del rend.attrib["fontfam"]
-                rend.set("fontsize", _LABEL_SIZE)
-                rend.text = (rend.text or "") + LABEL_PADDING
-                direction.set("type", LABEL_CLASS)
-                direction.set(_XML_ID, family.removeprefix(_LABEL_MARK) or direction.get(_XML_ID, ""))
+def _ending(bars: Sequence[Bar], index: int) -> str:
+    """The start tag of the ending that a bar opens; its bracket is closed at the right where a section ends."""
+    if not opens_ending(bars, index):
+        return ""
+    last = index
+    while not closes_ending(bars, last):
+        last += 1
+    numbers = ", ".join(map(str, bars[index].endings))
+    return f'<ending n="{numbers}" lendsym="{"angledown" if _right_line(bars, last) else "none"}">'
 
 
-def _set_chords(mei: etree._Element, score: etree._Element) -> None:
-    """Chord symbols a little larger than other text, under the ids that they have in the MusicXML."""
-    names = {
-        str(number): [harmony.get("id", "") for harmony in part.iter("harmony")]
-        for number, part in enumerate(score.iter("part"), start=1)
-    }
-    harms: dict[str, list[etree._Element]] = {}
-    for harm in mei.iter(f"{_MEI}harm"):
-        harms.setdefault(harm.get("staff", ""), []).append(harm)
-        rend = etree.Element(f"{_MEI}rend", fontsize=_CHORD_SIZE)
-        rend.text = "".join(_texts(harm))
-        for child in list(harm):
-            harm.remove(child)
-        harm.text = None
-        harm.append(rend)
-    for staff, found in harms.items():
-        if len(names.get(staff, ())) == len(found):
-            for harm, name in zip(found, names[staff], strict=True):
-                if name:
-                    harm.set(_XML_ID, name)
-
-
-def _add_signs(mei: etree._Element, signs: dict[str, str]) -> None:
-    for note in list(mei.iter(f"{_MEI}note")) if signs else []:
-        ident = note.get(_XML_ID, "")
-        if ident not in signs:
-            continue
-        measure = next(note.iterancestors(f"{_MEI}measure"))
-        staff = next(note.iterancestors(f"{_MEI}staff"))
-        place = {"place": "above", "startid": f"#{ident}", "staff": staff.get("n", "1"), "type": "sign"}
-        sign = etree.Element(f"{_MEI}dir", place)
-        measure.insert(len(measure.findall(f"{_MEI}staff")), sign)
-        rend = etree.SubElement(sign, f"{_MEI}rend")
-        if signs[ident] != "~":
-            rend.set("glyph.auth", "smufl")
-        rend.text = signs[ident]
-
-
-def _bars(measures: list[etree._Element], begins: set[str]) -> Iterator[MeiBar]:
-    for measure, following in zip(measures, [*measures[1:], None], strict=True):
-        opens_next = following is not None and following.get("left") == "rptstart"
-        number = measure.get("n", "")
-        has_number = number.isdecimal()
+def _bar_facts(bars: Sequence[Bar]) -> Iterator[MeiBar]:
+    for index, bar in enumerate(bars):
+        following = bars[index + 1] if index + 1 < len(bars) else None
+        is_split = is_split_bar(bars, index)
+        borrowed = is_split and following is not None
+        opens_next = following is not None and following.opens_repeat
         yield MeiBar(
-            number=number if has_number or following is None else following.get("n", ""),
-            is_full=has_number and number != "0",
-            begins_system=measure.get(_XML_ID, "") in begins,
-            ends_section=opens_next or measure.get("right") in _SECTION_ENDS,
+            number=str(following.number if borrowed and following is not None else bar.number),
+            is_full=not is_split and bar.number != 0,
+            ends_section=opens_next or bool(_right_line(bars, index)),
         )
 
 
-def _remove(element: etree._Element) -> None:
-    parent = element.getparent()
-    if parent is not None:
-        parent.remove(element)
+# --- What stands above the staff -------------------------------------------------------------------------------------
+
+
+def _above(part: WrittenPart) -> Iterator[_Sign]:
+    """Tempo marks, then chord symbols, then labels, each in order."""
+    tune, number = part.tune, part.number
+    if number == 1:
+        for onset, swings, tempo in tempo_marks(tune):
+            if onset > tune.bars[0].start_ticks:
+                yield _Sign(onset, "tempo", ' place="above"', _tempo_words(swings, tempo, tune.bar_at(onset).metre))
+    if part.staff.shows_chords:
+        for index, span in enumerate(tune.chords):
+            words = f'<rend fontsize="{_CHORD_SIZE}">{_text(chord_words(span))}</rend>'
+            yield _Sign(span.onset_ticks, "harm", f' xml:id="s{number}-c{index}"', words)
+    for index, label in enumerate(part.staff.labels):
+        words = f'<rend fontstyle="italic" fontsize="{_LABEL_SIZE}">{_text(label.text)}{LABEL_PADDING}</rend>'
+        attributes = f' xml:id="s{number}-l{index}" place="above" type="{LABEL_CLASS}"'
+        yield _Sign(label.onset_ticks, "dir", attributes, words)
+
+
+def _above_bars(part: WrittenPart) -> Iterator[str]:
+    """What stands above the staff, bar by bar."""
+    waiting = deque(sorted(_above(part), key=lambda sign: sign.onset_ticks))
+    for bar in part.tune.bars:
+        found = []
+        while waiting and waiting[0].onset_ticks < bar.end_ticks:
+            sign = waiting.popleft()
+            place = _time_stamp(bar, max(sign.onset_ticks, bar.start_ticks))
+            found.append(f'<{sign.tag}{sign.attributes} staff="{part.number}" {place}>{sign.words}</{sign.tag}>')
+        yield "".join(found)
+
+
+def _time_stamp(bar: Bar, ticks: int) -> str:
+    return f'tstamp="{1 + (ticks - bar.start_ticks) / bar.metre.unit_ticks:.6g}"'
+
+
+def _opening_tempo(part: WrittenPart) -> str:
+    """The tempo mark at the beginning as one text, its signs in Unicode (``"Swing ♩ = 126"``)."""
+    tune = part.tune
+    start = tune.bars[0].start_ticks
+    marks = [_tempo_words(swings, tempo, tune.metre) for onset, swings, tempo in tempo_marks(tune) if onset <= start]
+    return "  ".join(marks)
+
+
+def _tempo_words(swings: bool, tempo: Tempo | None, metre: Metre) -> str:
+    words = ["Swing"] if swings else []
+    if tempo:
+        value, is_dotted = beat_value(metre)
+        sign = BEAT_SIGNS[value] + ("\N{MUSICAL SYMBOL COMBINING AUGMENTATION DOT}" if is_dotted else "")
+        words.append(f"{sign} = {decimal_text(tempo.quarters_per_minute * QUARTER / metre.beat_ticks)}")
+    return " ".join(words)
+
+
+def _opening_jumps(bar: Bar) -> Iterator[str]:
+    for jump in bar.jumps:
+        if jump in (Jump.SEGNO, Jump.CODA):
+            yield f'<repeatMark place="above" staff="1" tstamp="1" func="{jump.value}"/>'
+
+
+def _closing_jumps(bar: Bar, bars: Sequence[Bar]) -> Iterator[str]:
+    """Words of repetition, flush with the bar line."""
+    for jump, words in closing_jumps(bar, bars):
+        rend = f'<rend fontstyle="italic" fontweight="bold" halign="right">{words}</rend>'
+        place = _time_stamp(bar, bar.end_ticks)
+        yield f'<dir type="{_JUMP_TYPES[jump]}" place="above" staff="1" {place}>{rend}</dir>'
+
+
+def _text(text: str) -> str:
+    return escape(clean(text))

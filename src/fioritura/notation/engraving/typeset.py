@@ -12,6 +12,7 @@ from collections.abc import Iterable
 from functools import lru_cache
 from importlib.resources import files
 from typing import TYPE_CHECKING, Final, Literal
+from xml.sax.saxutils import unescape
 
 from fioritura.errors import OptionError, ToolError
 from fioritura.notation.engraving.engrave import System
@@ -50,6 +51,7 @@ __all__ = ["canvas_png", "pdf", "pngs"]
 
 _POINTS_PER_INCH: Final = 72.0
 _LINE_BREAKS: Final = re.compile("[\t-\r\x85\u2028\u2029]+")
+_LABEL: Final = re.compile(r'<svg [^>]*?aria-label="([^"]*)"')
 _UNPRINTABLE: Final = re.compile("[\x00-\x1f\x7f-\x9f\u202a-\u202e\u2066-\u2069\ud800-\udfff]")
 
 
@@ -72,7 +74,7 @@ def pngs(document: Document, *, dots_per_inch: float = 144.0, is_transparent: bo
         ToolError: the typesetter is missing or failed.
     """
     if not 20.0 <= dots_per_inch <= 1200.0:
-        raise OptionError(f"{dots_per_inch:g} dots an inch can't be drawn; give 20 to 1200 (144 suits a screen).")
+        raise OptionError("resolution-outside", given=f"{dots_per_inch:g}")
     return _typeset(_program(document, "none" if is_transparent else "white"), "png", dots_per_inch)
 
 
@@ -85,7 +87,7 @@ def canvas_png(canvas: Canvas) -> bytes:
     """
     for side in (canvas.width, canvas.height):
         if not 16 <= side <= 8192:
-            raise OptionError(f"A picture {canvas.width} by {canvas.height} pixels can't be drawn: give 16 to 8192.")
+            raise OptionError("picture-size-outside", width=canvas.width, height=canvas.height)
     fill = "none" if canvas.is_transparent else "white"
     items = _sequence(map(_placed, canvas.items))
     program = f"\n#canvas({canvas.width}pt, {canvas.height}pt, {fill}, {items})\n"
@@ -104,7 +106,7 @@ def _typeset(program: str, kind: Literal["pdf", "png"], dots_per_inch: float | N
     try:
         import typst
     except ImportError as error:
-        raise ToolError(f"The typesetter is missing ({error}): install the package 'typst'.") from None
+        raise ToolError("typesetter-missing", reason=str(error)) from None
     source = _template() + program
     try:
         compiler = typst.Compiler(
@@ -112,9 +114,9 @@ def _typeset(program: str, kind: Literal["pdf", "png"], dots_per_inch: float | N
         )
         made = compiler.compile(format=kind, ppi=dots_per_inch, timestamp=0)
     except RuntimeError as error:
-        raise ToolError(f"The typesetter failed ({error}): report the tune with which it happens.") from None
+        raise ToolError("typesetter-failed", reason=str(error)) from None
     if made is None:
-        raise ToolError("The typesetter made no page: report the tune with which it happens.")
+        raise ToolError("typesetter-made-no-page")
     return list(made) if isinstance(made, list) else [made]
 
 
@@ -215,7 +217,10 @@ def _lead_sheet(sheet: LeadSheet, document: Document) -> str:
 
 
 def _drawing(system: System) -> str:
-    return f"drawing({_string(system.svg)}, {_mm(system.width_mm)})"
+    """A drawing with its alternative text, which a plot has as its label."""
+    label = _LABEL.match(system.svg)
+    words = system.words or (unescape(label[1], {"&quot;": '"'}) if label else "")
+    return f"drawing({_string(system.svg)}, {_mm(system.width_mm)}, alt: {_string(words) if words else 'none'})"
 
 
 def _text(text: Text) -> str:

@@ -7,7 +7,6 @@ its own and is written as an `other-ornament`.
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable, Mapping, Sequence
 from typing import Final
 
@@ -16,11 +15,12 @@ from lxml import etree
 from fioritura.errors import OutputError
 from fioritura.notation.accidentals import ACCIDENTAL_NAMES, AccidentalMemory
 from fioritura.notation.rhythm import TYPE_NAMES, WrittenEvent
+from fioritura.notation.written_part import WrittenPart, clean, slurs
 from fioritura.theory.key import Key
 from fioritura.theory.pitch import Pitch
 from fioritura.tune import Mark, Note
 
-__all__ = ["Element", "NoteWriter", "add", "clean", "slur_numbers"]
+__all__ = ["Element", "NoteWriter", "add", "slur_numbers"]
 
 Element = etree._Element
 
@@ -45,7 +45,6 @@ _ORNAMENTS: Final = {
     Mark.INVERTED_MORDENT: "inverted-mordent",
     Mark.SHAKE: "shake",
 }
-_NOT_XML: Final = re.compile("[^\t\n\r\x20-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]")
 
 _Sign = tuple[str, str | None, dict[str, str]]
 """An element's tag, text and attributes."""
@@ -61,25 +60,21 @@ def add(parent: Element, tag: str, content: object = None, /, **attributes: str)
     return child
 
 
-def clean(text: str) -> str:
-    """The text without characters that XML can't hold."""
-    return _NOT_XML.sub("", text)
-
-
 def slur_numbers(line: Sequence[Note]) -> dict[int, list[tuple[str, int]]]:
     """For each note number: the slurs that stop and start on it, as (type, number); unpaired signs are left out."""
     numbers: dict[int, list[tuple[str, int]]] = {}
     opened: list[tuple[int, int]] = []
-    for index, note in enumerate(line):
-        if Mark.SLUR_STOP in note.marks and opened:
-            start, number = opened.pop(0)
-            numbers.setdefault(start, []).append(("start", number))
-            numbers.setdefault(index, []).append(("stop", number))
-        if Mark.SLUR_START in note.marks and len(opened) < len(_SLUR_NUMBERS):
-            taken = {number for _, number in opened}
-            closing = {number for kind, number in numbers.get(index, ()) if kind == "stop"}
-            free = [number for number in _SLUR_NUMBERS if number not in taken]
-            opened.append((index, next((number for number in free if number not in closing), free[0])))
+    for start, stop in slurs(line):
+        closing = {number for end, number in opened if end == start}
+        opened = [(end, number) for end, number in opened if end > start]
+        taken = {number for _, number in opened}
+        free = [number for number in _SLUR_NUMBERS if number not in taken]
+        if not free:
+            continue
+        number = next((number for number in free if number not in closing), free[0])
+        opened.append((stop, number))
+        numbers.setdefault(start, []).append(("start", number))
+        numbers.setdefault(stop, []).append(("stop", number))
     return numbers
 
 
@@ -87,9 +82,10 @@ class NoteWriter:
     """Writes the notes of one staff in order; ids are ``"s1-n0"`` (note 0 of staff 1), with ``"-2"`` for the second
     tied piece and ``"-g1"`` for the first grace note."""
 
-    def __init__(self, staff: int, line: Sequence[Note]) -> None:
-        self._staff = staff
-        self._slurs: SlurNumbers = slur_numbers(line)
+    def __init__(self, part: WrittenPart) -> None:
+        self._staff = part.number
+        self._shows_rests = part.staff.shows_rests
+        self._slurs: SlurNumbers = slur_numbers(part.tune.notes)
         self._accidentals = AccidentalMemory()
         self._inside_word = False
 
@@ -130,6 +126,8 @@ class NoteWriter:
 
     def _rest(self, measure: Element, event: WrittenEvent) -> None:
         element = add(measure, "note")
+        if not self._shows_rests:
+            element.set("print-object", "no")
         if event.fills_bar:
             add(element, "rest", measure="yes")
         else:
@@ -163,7 +161,7 @@ class NoteWriter:
 
     def _pitch(self, element: Element, pitch: Pitch) -> None:
         if not 0 <= pitch.octave <= 9:
-            raise OutputError(f"{pitch} can't be written: MusicXML has octaves 0 to 9; move the notes by octaves.")
+            raise OutputError("xml-octave-outside", pitch=pitch)
         child = add(element, "pitch")
         add(child, "step", pitch.letter)
         if pitch.alter:

@@ -19,7 +19,6 @@ from __future__ import annotations
 
 from collections import deque
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
 from datetime import date
 from functools import cache
 from importlib.metadata import version
@@ -27,15 +26,29 @@ from typing import Final
 
 from lxml import etree
 
-from fioritura.errors import OptionError, OutputError
-from fioritura.notation.musicxml.notes import Element, NoteWriter, add, clean
-from fioritura.notation.part_spelling import written_tune
-from fioritura.notation.rhythm import TYPE_NAMES, written_bars
+from fioritura.errors import OptionError
+from fioritura.notation.musicxml.notes import Element, NoteWriter, add
+from fioritura.notation.rhythm import TYPE_NAMES
 from fioritura.notation.score import Score, Staff
+from fioritura.notation.written_part import (
+    WrittenPart,
+    beat_value,
+    check_score,
+    chord_words,
+    clean,
+    closes_ending,
+    closing_jumps,
+    decimal_text,
+    is_split_bar,
+    opens_ending,
+    tempo_marks,
+    written_part,
+)
 from fioritura.players.instruments import Clef
-from fioritura.theory.metre import QUARTER, WHOLE, Metre
+from fioritura.theory.metre import QUARTER, Metre
 from fioritura.theory.pitch import Interval, NoteName
-from fioritura.tune import Bar, ChordSpan, Jump, Tempo, Tune, key_interval
+from fioritura.tune import Bar, ChordSpan, Jump, Tempo, Tune
+from fioritura.words import say
 
 __all__ = ["write_musicxml"]
 
@@ -44,7 +57,6 @@ _DOCTYPE: Final = (
     '"http://www.musicxml.org/dtds/partwise.dtd">'
 )
 _CLEFS: Final[dict[Clef, tuple[str, int]]] = {"treble": ("G", 2), "bass": ("F", 4)}
-_BASS_CLEF_BELOW_MIDI: Final = 55
 _UNISON: Final = Interval(0, 0)
 _DRUM_CHANNEL: Final = 10
 _ITALIC: Final = {"font-style": "italic"}
@@ -66,14 +78,13 @@ def write_musicxml(score: Score, *, bars_per_system: int | None = None, encoded_
         TuneError: notes of a line overlap or lie outside the bars.
     """
     if bars_per_system is not None and bars_per_system < 1:
-        raise OptionError(f"{bars_per_system} bars a system make no page: give 1 or more.")
-    if not score.staves or not score.tune.bars:
-        raise OutputError("A score without staves or bars can't be written: give at least one of each.")
+        raise OptionError("no-bars-per-system", given=bars_per_system)
+    check_score(score)
     root = etree.Element("score-partwise", version="4.0")
     _header(root, score, encoded_on)
     _part_list(root, score.staves)
-    for number, staff in enumerate(score.staves, start=1):
-        _PartWriter(score, staff, number, bars_per_system).write(add(root, "part", id=f"P{number}"))
+    for number in range(1, len(score.staves) + 1):
+        _PartWriter(written_part(score, number), bars_per_system).write(add(root, "part", id=f"P{number}"))
     return bytes(
         etree.tostring(
             root, xml_declaration=True, encoding="UTF-8", pretty_print=True, doctype=_DOCTYPE, standalone=False
@@ -117,11 +128,11 @@ def _part_list(root: Element, staves: Sequence[Staff]) -> None:
     for number, (staff, channel) in enumerate(zip(staves, channels, strict=False), start=1):
         instrument = staff.instrument
         part = add(parts, "score-part", id=f"P{number}")
-        add(part, "part-name", clean(staff.name) or instrument.name)
+        add(part, "part-name", clean(staff.name) or say(instrument.title))
         if not staff.name and instrument.abbreviation:
-            add(part, "part-abbreviation", instrument.abbreviation)
+            add(part, "part-abbreviation", say(instrument.abbreviation))
         sound = add(part, "score-instrument", id=f"P{number}-I1")
-        add(sound, "instrument-name", instrument.name)
+        add(sound, "instrument-name", say(instrument.title))
         midi = add(part, "midi-instrument", id=f"P{number}-I1")
         add(midi, "midi-channel", (channel - 1) % 16 + 1)
         add(midi, "midi-program", instrument.program)
@@ -132,26 +143,22 @@ def _part_list(root: Element, staves: Sequence[Staff]) -> None:
 class _PartWriter:
     """Writes one staff as a part, bar by bar."""
 
-    def __init__(self, score: Score, staff: Staff, number: int, bars_per_system: int | None) -> None:
-        self._staff = staff
-        self._number = number
+    def __init__(self, part: WrittenPart, bars_per_system: int | None) -> None:
+        self._part = part
         self._bars_per_system = bars_per_system
-        self._sounding = replace(score.tune, notes=staff.line)
-        self._by = _UNISON if score.is_concert else staff.instrument.transposition
-        self._written = written_tune(self._sounding, self._by)
-        self._notes = NoteWriter(number, self._written.notes)
+        self._notes = NoteWriter(part)
         self._signs = deque(sorted(self._all_signs(), key=lambda sign: sign[0]))
 
-    def write(self, part: Element) -> None:
+    def write(self, element: Element) -> None:
         """Append all measures."""
-        bars = self._written.bars
-        for index, written in enumerate(written_bars(self._written.notes, bars)):
+        bars, is_first = self._part.tune.bars, self._part.number == 1
+        for index, written in enumerate(self._part.bars):
             bar = written.bar
-            measure = self._measure(part, index)
+            measure = self._measure(element, index)
             self._system_break(measure, index)
             self._attributes(measure, index)
             _left_barline(measure, bars, index)
-            if self._number == 1:
+            if is_first:
                 _opening_jumps(measure, bar)
             self._notes.open_bar(bar.key)
             for event in written.events:
@@ -159,15 +166,15 @@ class _PartWriter:
                     onset, sign = self._signs.popleft()
                     _place(measure, sign, max(0, onset - event.onset_ticks))
                 self._notes.write(measure, event)
-            if self._number == 1:
+            if is_first:
                 _closing_jumps(measure, bar, bars)
             _right_barline(measure, bars, index)
 
     def _measure(self, part: Element, index: int) -> Element:
         """A pickup is measure 0; the second half of a bar that a repeat sign splits has no number of its own."""
-        bars = self._written.bars
+        bars = self._part.tune.bars
         number = bars[index].number
-        if index and bars[index - 1].number == number:
+        if is_split_bar(bars, index):
             return add(part, "measure", number=f"X{number}", implicit="yes")
         measure = add(part, "measure", number=str(number))
         if number == 0:
@@ -177,21 +184,18 @@ class _PartWriter:
     def _system_break(self, measure: Element, index: int) -> None:
         if self._bars_per_system is None:
             return
-        bars = self._written.bars
+        bars = self._part.tune.bars
         full = index - (1 if bars[0].metre_offset_ticks and len(bars) > 1 else 0)
         if full > 0 and full % self._bars_per_system == 0:
             add(measure, "print", **{"new-system": "yes"})
 
     def _attributes(self, measure: Element, index: int) -> None:
-        bar = self._written.bars[index]
-        before = self._written.bars[index - 1] if index else None
-        by = self._bar_interval(index)
-        is_new_key = before is None or before.key != bar.key or self._bar_interval(index - 1) != by
-        is_new_metre = before is None or before.metre != bar.metre
+        part, bar, by = self._part, self._part.tune.bars[index], self._part.shifts[index]
+        is_new_key, is_new_metre = part.has_new_key(index), part.has_new_metre(index)
         if not (is_new_key or is_new_metre):
             return
         attributes = add(measure, "attributes")
-        if before is None:
+        if index == 0:
             add(attributes, "divisions", QUARTER)
         if is_new_key:
             key = add(attributes, "key")
@@ -201,34 +205,24 @@ class _PartWriter:
             time = add(attributes, "time")
             add(time, "beats", bar.metre.beats)
             add(time, "beat-type", bar.metre.unit)
-        if before is None:
-            sign, line = _CLEFS[self._clef()]
+        if index == 0:
+            sign, line = _CLEFS[part.clef]
             clef = add(attributes, "clef")
             add(clef, "sign", sign)
             add(clef, "line", line)
         if is_new_key and by != _UNISON:
             _transposition(attributes, by)
 
-    def _bar_interval(self, index: int) -> Interval:
-        return key_interval(self._sounding.bars[index].key, self._written.bars[index].key, self._by)
-
-    def _clef(self) -> Clef:
-        """The instrument's clef; at sounding pitch, the bass clef for a low line."""
-        pitches = sorted(note.pitch.midi for note in self._written.notes)
-        is_low = bool(pitches) and pitches[len(pitches) // 2] < _BASS_CLEF_BELOW_MIDI
-        is_sounding = self._by == _UNISON and self._staff.instrument.transposition != _UNISON
-        return "bass" if is_sounding and is_low else self._staff.instrument.clef
-
     def _all_signs(self) -> Iterator[Sign]:
         """What stands above the staff, from the top down where several share a place."""
-        tune = self._written
-        if self._number == 1:
+        part, tune = self._part, self._part.tune
+        if part.number == 1:
             yield from _tempo_signs(tune)
-        if self._staff.shows_chords:
+        if part.staff.shows_chords:
             for number, span in enumerate(tune.chords):
-                yield span.onset_ticks, _harmony(span, f"s{self._number}-c{number}")
-        for number, label in enumerate(self._staff.labels):
-            direction = _words(label.text, id=f"s{self._number}-l{number}", **_SMALL)
+                yield span.onset_ticks, _harmony(span, f"s{part.number}-c{number}")
+        for number, label in enumerate(part.staff.labels):
+            direction = _words(label.text, id=f"s{part.number}-l{number}", **_SMALL)
             yield label.onset_ticks, direction
 
 
@@ -268,11 +262,7 @@ def _words(text: str, **attributes: str) -> Element:
 
 def _tempo_signs(tune: Tune) -> Iterator[Sign]:
     """Tempo marks; the feel stands before the first."""
-    tempos: list[Tempo | None] = list(tune.tempos)
-    if tune.feel == "swing" and not (tune.tempos and tune.tempos[0].onset_ticks <= tune.bars[0].start_ticks):
-        tempos.insert(0, None)
-    for number, tempo in enumerate(tempos):
-        swings = number == 0 and tune.feel == "swing"
+    for onset, swings, tempo in tempo_marks(tune):
         direction = _direction()
         if swings:
             add(add(direction, "direction-type"), "words", "Swing", **{"font-weight": "bold"})
@@ -280,26 +270,21 @@ def _tempo_signs(tune: Tune) -> Iterator[Sign]:
             _metronome(direction, tempo, tune.bar_at(tempo.onset_ticks).metre)
         sound = add(direction, "sound")
         if tempo:
-            sound.set("tempo", _decimal(tempo.quarters_per_minute))
+            sound.set("tempo", decimal_text(tempo.quarters_per_minute))
         if swings:
             swing = add(sound, "swing")
             for tag, value in (("first", "2"), ("second", "1"), ("swing-type", "eighth")):
                 add(swing, tag, value)
-        yield (tempo.onset_ticks if tempo else tune.bars[0].start_ticks), direction
+        yield onset, direction
 
 
 def _metronome(direction: Element, tempo: Tempo, metre: Metre) -> None:
-    is_dotted = WHOLE % metre.beat_ticks != 0
+    unit, is_dotted = beat_value(metre)
     metronome = add(add(direction, "direction-type"), "metronome", parentheses="no")
-    unit = WHOLE // metre.beat_ticks if not is_dotted else WHOLE // (metre.beat_ticks * 2 // 3)
     add(metronome, "beat-unit", TYPE_NAMES[unit])
     if is_dotted:
         add(metronome, "beat-unit-dot")
-    add(metronome, "per-minute", _decimal(tempo.quarters_per_minute * QUARTER / metre.beat_ticks))
-
-
-def _decimal(value: float) -> str:
-    return f"{value:.3f}".rstrip("0").rstrip(".")
+    add(metronome, "per-minute", decimal_text(tempo.quarters_per_minute * QUARTER / metre.beat_ticks))
 
 
 def _harmony(span: ChordSpan, name: str) -> Element:
@@ -307,9 +292,8 @@ def _harmony(span: ChordSpan, name: str) -> Element:
     chord = span.chord
     if chord is None:
         add(add(harmony, "root"), "root-step", "C", text="")
-        text = clean(span.text)
-        is_silent = text.upper().replace(".", "").replace(" ", "") in ("NC", "NOCHORD", "")
-        add(harmony, "kind", "none" if is_silent else "other", text="N.C." if is_silent else text)
+        text = clean(chord_words(span))
+        add(harmony, "kind", "none" if text == "N.C." else "other", text=text)
         return harmony
     opens, closes = ("(", ")") if span.is_inferred else ("", "")
     bass = f"/{chord.bass.display}" if chord.bass else ""
@@ -350,11 +334,11 @@ def _barline(measure: Element, location: str, style: str = "") -> Element:
 
 def _left_barline(measure: Element, bars: Sequence[Bar], index: int) -> None:
     bar = bars[index]
-    opens_ending = bool(bar.endings) and not _same_ending(bars, index - 1)
-    if not (bar.opens_repeat or opens_ending):
+    begins_ending = opens_ending(bars, index)
+    if not (bar.opens_repeat or begins_ending):
         return
     barline = _barline(measure, "left", "heavy-light" if bar.opens_repeat else "")
-    if opens_ending:
+    if begins_ending:
         add(barline, "ending", number=", ".join(map(str, bar.endings)), type="start")
     if bar.opens_repeat:
         add(barline, "repeat", direction="forward")
@@ -363,25 +347,18 @@ def _left_barline(measure: Element, bars: Sequence[Bar], index: int) -> None:
 def _right_barline(measure: Element, bars: Sequence[Bar], index: int) -> None:
     bar = bars[index]
     is_last = index + 1 == len(bars)
-    closes_ending = bool(bar.endings) and not _same_ending(bars, index)
+    ends_ending = closes_ending(bars, index)
     style = "light-heavy" if bar.repeats or is_last else "light-light" if bar.ends_section else ""
-    if not (style or closes_ending):
+    if not (style or ends_ending):
         return
     barline = _barline(measure, "right", style)
-    if closes_ending:
+    if ends_ending:
         kind = "stop" if style else "discontinue"
         add(barline, "ending", number=", ".join(map(str, bar.endings)), type=kind)
     if bar.repeats:
         repeat = add(barline, "repeat", direction="backward")
         if bar.repeats > 1 and not bar.endings:
             repeat.set("times", str(bar.repeats + 1))
-
-
-def _same_ending(bars: Sequence[Bar], index: int) -> bool:
-    """True when the bars at `index` and after it stand under one bracket."""
-    if not 0 <= index < len(bars) - 1:
-        return False
-    return bars[index].endings == bars[index + 1].endings and not bars[index].repeats
 
 
 def _opening_jumps(measure: Element, bar: Bar) -> None:
@@ -393,17 +370,14 @@ def _opening_jumps(measure: Element, bar: Bar) -> None:
 
 
 def _closing_jumps(measure: Element, bar: Bar, bars: Sequence[Bar]) -> None:
-    signs = {jump for each in bars for jump in each.jumps}
-    goal = " al Fine" if Jump.FINE in signs else " al Coda" if Jump.TO_CODA in signs else ""
-    words = {
-        Jump.TO_CODA: ("To Coda", "tocoda", "coda"),
-        Jump.FINE: ("Fine", "fine", "yes"),
-        Jump.DA_CAPO: (f"D.C.{goal}", "dacapo", "yes"),
-        Jump.DAL_SEGNO: (f"D.S.{goal}", "dalsegno", "segno"),
+    meanings = {
+        Jump.TO_CODA: ("tocoda", "coda"),
+        Jump.FINE: ("fine", "yes"),
+        Jump.DA_CAPO: ("dacapo", "yes"),
+        Jump.DAL_SEGNO: ("dalsegno", "segno"),
     }
-    for jump in bar.jumps:
-        if jump in words:
-            text, attribute, value = words[jump]
-            direction = _words(text, **_ITALIC)
-            add(direction, "sound", **{attribute: value})
-            measure.append(direction)
+    for jump, text in closing_jumps(bar, bars):
+        attribute, value = meanings[jump]
+        direction = _words(text, **_ITALIC)
+        add(direction, "sound", **{attribute: value})
+        measure.append(direction)

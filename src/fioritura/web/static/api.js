@@ -1,28 +1,8 @@
 /** The JSON API (its OpenAPI document: /api/openapi.json). */
 
-/**
- * @typedef {{svg: string, first: number, bars: number}} SystemView
- * @typedef {{note: number, written: string, element: string}} AddedNote
- * @typedef {{id: string, number: number, technique: string, name: string, label: string, family: string, bar: number,
- *   beat: number, reason: string, text: string, how: string, level: number, difficulty: number, is_kept: boolean,
- *   elements: string[], added: AddedNote[]}} FigureView
- * @typedef {{player: string, level: number, idiom: string, feel: string, tempo: number, beat: number, only: string[],
- *   without: string[], seed: number, density: number}} SettingView
- * @typedef {{id: number, tune_id: number, title: string, composer: string, key: string,
- *   step: {at: number, undoes: string, redoes: string}, setting: SettingView, kept_share: number, bar_numbers: number[],
- *   figures: FigureView[], other: FigureView[], other_seed: number | null, left_out: number, systems: SystemView[],
- *   notes: string[]}} ArrangementView
- * @typedef {{id: string, name: string, family: string, reason: string, level: number, difficulty: number, worth: number,
- *   stands: boolean, svg: string}} AlternativeView
- * @typedef {{name: string, sound: string, notes: [number, number, string][]}} LineTime
- * @typedef {{tempo: number, feel: string, starts_at: number, ends_at: number,
- *   bars: {start: number, end: number, bar: number}[], lines: LineTime[], band: Record<string, string>,
- *   remark: string}} HearingView
- * @typedef {{problem: string, line?: number | null, column?: number | null, length?: number}} Problem
- * @typedef {{id: number, title: string, composer: string, key: string, metre: string, bars: number, tags: string[],
- *   source_name: string, changed_at: string, arrangement: number | null,
- *   versions: {id: number, name: string, changed_at: string}[]}} TuneView
- */
+import { say } from "./words.js";
+
+/** @typedef {{problem: string} & Partial<import("../types.d.ts").Problem>} Problem What is wrong, as the server says it or this page does. */
 
 /** What the server says is wrong. */
 export class ApiError extends Error {
@@ -66,10 +46,10 @@ async function answered(path, init) {
     answer = await fetch(`/api/${path}`, init);
   } catch (error) {
     if (error instanceof DOMException && error.name === "AbortError") throw error;
-    throw new ApiError(0, { problem: "The server does not answer: is `fioritura serve` still running?" });
+    throw new ApiError(0, { problem: say("page-server-silent") });
   }
   if (answer.ok) return answer;
-  const problem = await answer.json().catch(() => ({ problem: `The server failed (${answer.status}).` }));
+  const problem = await answer.json().catch(() => ({ problem: say("page-server-failed", { status: String(answer.status) }) }));
   throw new ApiError(answer.status, problem);
 }
 

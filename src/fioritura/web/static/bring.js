@@ -3,8 +3,9 @@
 import { ask } from "./api.js";
 import { byId, el, svgOf } from "./dom.js";
 import { cancelJob, followJob } from "./jobs.js";
+import { say } from "./words.js";
 
-/** @typedef {import("./api.js").Problem} Problem @typedef {import("./api.js").TuneView} TuneView @typedef {import("./api.js").SystemView} SystemView */
+/** @typedef {import("./api.js").Problem} Problem @typedef {import("../types.d.ts").Welcome} Welcome @typedef {import("../types.d.ts").SystemView} SystemView */
 
 const PATIENCE_MS = 220;
 const ENDINGS = /\.(musicxml|xml|mxl|abc|midi?)$/i;
@@ -30,7 +31,7 @@ async function look() {
   looking = new AbortController();
   const width = Math.max(60, Math.min(600, (preview.clientWidth * 25.4) / 96));
   try {
-    /** @type {{problem: Problem | null, systems: SystemView[], warnings: string[]}} */
+    /** @type {import("../types.d.ts").AbcView} */
     const seen = await ask("abc", { method: "POST", json: { text: abc.value, width }, signal: looking.signal });
     showProblem(seen.problem);
     take.disabled = seen.problem !== null;
@@ -47,7 +48,7 @@ function showMusic(systems) {
   preview.replaceChildren(...systems.map((system) => {
     const svg = svgOf(system.svg);
     svg.setAttribute("role", "img");
-    svg.setAttribute("aria-label", `Bars from ${system.first + 1}`);
+    svg.setAttribute("aria-label", say("page-bring-bars-from", { bar: system.first + 1 }));
     return el("div", { class: "system" }, /** @type {any} */ (svg));
   }));
 }
@@ -57,12 +58,11 @@ function showProblem(wrong) {
   problem.classList.toggle("wrong", wrong !== null);
   abc.setAttribute("aria-invalid", String(wrong !== null));
   if (!wrong) {
-    problem.textContent = "It can be read.";
+    problem.textContent = say("page-bring-readable");
     marks.replaceChildren();
     return;
   }
-  const where = wrong.line ? `Line ${wrong.line}, column ${wrong.column}: ` : "";
-  problem.textContent = where + wrong.problem;
+  problem.textContent = wrong.line ? say("page-bring-problem-at", { line: wrong.line, column: wrong.column ?? 1, problem: wrong.problem }) : wrong.problem;
   if (!wrong.line || !wrong.column) return marks.replaceChildren();
   const lines = abc.value.split("\n");
   const at = lines.slice(0, wrong.line - 1).reduce((sum, line) => sum + line.length + 1, 0) + wrong.column - 1;
@@ -70,26 +70,26 @@ function showProblem(wrong) {
   marks.replaceChildren(abc.value.slice(0, at), el("mark", {}, abc.value.slice(at, at + length) || " "), abc.value.slice(at + length));
 }
 
-/** @param {{tunes: TuneView[], problems: Problem[]}} welcome */
+/** @param {Welcome} welcome */
 function showWelcome(welcome) {
   found.replaceChildren(
-    ...welcome.tunes.map((tune) => el("li", {}, el("a", { href: `/stand/${tune.arrangement}` }, tune.title), ` – ${tune.key}, ${tune.metre}, ${tune.bars} bars`)),
-    ...welcome.problems.map((wrong) => el("li", { class: "wrong" }, wrong.line ? `${wrong.problem} (line ${wrong.line}, column ${wrong.column})` : wrong.problem)));
+    ...welcome.tunes.map((tune) => el("li", {}, el("a", { href: `/stand/${tune.arrangement}` }, tune.title), ` – ${say("page-bring-tune-facts", { key: tune.key, metre: tune.metre, bars: tune.bars })}`)),
+    ...welcome.problems.map((wrong) => el("li", { class: "wrong" }, wrong.line ? say("page-bring-problem-in", { problem: wrong.problem, line: wrong.line, column: wrong.column ?? 1 }) : wrong.problem)));
   if (welcome.tunes.length === 1 && !welcome.problems.length) location.assign(`/stand/${welcome.tunes[0].arrangement}`);
 }
 
-/** Many files, with progress. @param {FormData} body @returns {Promise<{tunes: TuneView[], problems: Problem[]}>} */
+/** Many files, with progress. @param {FormData} body @returns {Promise<Welcome>} */
 async function bringMany(body) {
-  const words = el("span", {}), bar = el("progress", { "aria-label": "Files read" });
+  const words = el("span", {}), bar = el("progress", { "aria-label": say("page-bring-files-read") });
   const started = await ask("tunes/import", { method: "POST", body });
-  const stop = el("button", { type: "button", click: () => void cancelJob(started.id) }, "Stop");
+  const stop = el("button", { type: "button", click: () => void cancelJob(started.id) }, say("page-stop"));
   found.replaceChildren(el("li", { class: "importing" }, words, bar, stop));
   const end = await followJob(started.id, (job) => {
     const step = job.steps[0];
-    words.textContent = step ? `${step.done} of ${step.total} files` : "Waiting…";
+    words.textContent = step ? say("page-bring-files-done", { done: step.done, total: step.total }) : say("page-waiting");
     if (step) [bar.max, bar.value] = [step.total, step.done];
   });
-  if (end.state === "cancelled") throw new Error("Stopped: nothing was put on the shelf.");
+  if (end.state === "cancelled") throw new Error(say("page-bring-stopped"));
   return /** @type {any} */ (end.result);
 }
 
@@ -100,20 +100,20 @@ async function bring(files) {
     .sort((one, other) => pathOf(one).localeCompare(pathOf(other), undefined, { numeric: true })).slice(0, MOST_FILES);
   const skipped = files.length - known.length;
   if (!known.length) {
-    found.replaceChildren(el("li", { class: "wrong" }, "None of these is a MusicXML, ABC or MIDI file."));
+    found.replaceChildren(el("li", { class: "wrong" }, say("page-bring-no-tunes")));
     return;
   }
   if (known.reduce((sum, file) => sum + file.size, 0) > MOST_BYTES) {
-    found.replaceChildren(el("li", { class: "wrong" }, "These files are too large together: bring them in by parts of 15 MB."));
+    found.replaceChildren(el("li", { class: "wrong" }, say("page-bring-too-large", { most: MOST_BYTES / 2 ** 20 })));
     return;
   }
-  found.replaceChildren(el("li", {}, `Reading ${known.length} file${known.length > 1 ? "s" : ""}…`));
+  found.replaceChildren(el("li", {}, say("page-bring-reading", { count: known.length })));
   const body = new FormData();
   for (const file of known) body.append("files", file, file.name);
   for (const [name, value] of Object.entries(choices())) body.append(name, String(value));
   try {
     showWelcome(known.length > A_FEW ? await bringMany(body) : await ask("tunes", { method: "POST", body }));
-    if (skipped) found.append(el("li", { class: "muted" }, `${skipped} other files were left alone.`));
+    if (skipped) found.append(el("li", { class: "muted" }, say("page-bring-skipped", { count: skipped })));
   } catch (error) {
     found.replaceChildren(el("li", { class: "wrong" }, error instanceof Error ? error.message : String(error)));
   }
@@ -127,7 +127,7 @@ abc.addEventListener("input", () => {
 abc.addEventListener("scroll", () => { marks.scrollTop = abc.scrollTop; });
 take.addEventListener("click", async () => {
   try {
-    /** @type {{tunes: TuneView[], problems: Problem[]}} */
+    /** @type {Welcome} */
     const welcome = await ask("tunes/typed", { method: "POST", json: { text: abc.value, ...choices() } });
     if (welcome.problems.length) showProblem(welcome.problems[0]);
     else location.assign(`/stand/${welcome.tunes[0].arrangement}`);

@@ -67,10 +67,10 @@ export function svgOf(text) {
 let silence = 0;
 
 /**
- * Say something, to be seen and read out.
+ * Put words where they are seen and read out.
  * @param {string} words
  */
-export function say(words) {
+export function announce(words) {
   byId("said", HTMLElement).textContent = words;
   clearTimeout(silence);
   silence = window.setTimeout(() => { byId("said", HTMLElement).textContent = ""; }, 6000);

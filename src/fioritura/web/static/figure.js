@@ -1,16 +1,18 @@
 /** The panel about one figure: what it is and why, what could stand there instead, and what to do with it. */
 
 import { ask, askSound, query } from "./api.js";
-import { el, say, svgOf } from "./dom.js";
+import { announce, el, svgOf } from "./dom.js";
 import { familyName, shapeIcon } from "./families.js";
+import { say } from "./words.js";
 
-/** @typedef {import("./api.js").FigureView} FigureView @typedef {import("./api.js").AlternativeView} AlternativeView */
+/** @typedef {import("../types.d.ts").FigureView} FigureView @typedef {import("../types.d.ts").AlternativeView} AlternativeView */
 /**
- * @typedef {{kind: string, figure: string, other?: string, note?: number}} Wish
+ * @typedef {Pick<import("../types.d.ts").Decision, "kind" | "figure"> & Partial<import("../types.d.ts").Decision>} Wish
  * @typedef {{decide: (wish: Wish) => void, hear: (sound: Promise<ArrayBuffer>) => void}} Hands
  */
 
 const DIFFICULTIES = ["easy", "moderate", "demanding", "hard"];
+const WELL = 0.75, FAIRLY = 1.5, POORLY = 3;
 
 /** Shows a figure in a place; `hands` do what is asked for. */
 export class FigurePanel {
@@ -30,11 +32,11 @@ export class FigurePanel {
     this.asking?.abort();
     this.figure = figure;
     if (!figure) {
-      this.place.replaceChildren(el("p", { class: "muted" }, "Choose a figure in the music, or go from one to the next with the arrow keys."));
+      this.place.replaceChildren(el("p", { class: "muted" }, say("page-figure-none")));
       return;
     }
-    const list = el("div", { "aria-busy": "true" }, el("p", { class: "muted" }, "Looking for what else could stand here…"));
-    this.place.replaceChildren(...this.#head(figure), ...this.#bends(figure), el("h3", {}, "What else could stand here"), list);
+    const list = el("div", { "aria-busy": "true" }, el("p", { class: "muted" }, say("page-figure-looking")));
+    this.place.replaceChildren(...this.#head(figure), ...this.#bends(figure), el("h3", {}, say("page-figure-alternatives")), list);
     void this.#fill(figure, list);
   }
 
@@ -42,17 +44,17 @@ export class FigurePanel {
   #head(figure) {
     return [
       el("div", { class: `figure-head fam-${figure.family}` }, shapeIcon(figure.family), el("h2", {}, figure.name)),
-      el("p", { class: "where" }, `${familyName(figure.family)} · bar ${figure.bar}, beat ${figure.beat}`),
+      el("p", { class: "where" }, say("page-figure-where", { family: familyName(figure.family), where: figure.where })),
       el("p", { class: "reason" }, figure.reason),
       el("div", { class: "row" },
-        el("button", { type: "button", id: "keep", "aria-pressed": String(figure.is_kept), click: () => this.keep() }, figure.is_kept ? "Kept" : "Keep"),
-        el("button", { type: "button", id: "leave-out", click: () => this.leaveOut() }, "Leave out"),
-        el("button", { type: "button", id: "hear-figure", click: () => this.hear() }, "Hear it")),
+        el("button", { type: "button", id: "keep", "aria-pressed": String(figure.is_kept), click: () => this.keep() }, figure.is_kept ? say("page-figure-kept") : say("page-figure-keep")),
+        el("button", { type: "button", id: "leave-out", click: () => this.leaveOut() }, say("page-figure-leave-out")),
+        el("button", { type: "button", id: "hear-figure", click: () => this.hear() }, say("page-figure-hear"))),
       el("dl", { class: `facts fam-${figure.family}` },
-        el("dt", {}, "Level"), el("dd", {}, String(figure.level)),
-        el("dt", {}, "Difficulty"), el("dd", {}, ...difficulty(figure.difficulty)),
-        el("dt", {}, "What it is"), el("dd", {}, figure.text),
-        el("dt", {}, "How"), el("dd", {}, figure.how)),
+        el("dt", {}, say("page-level")), el("dd", {}, String(figure.level)),
+        el("dt", {}, say("page-figure-difficulty")), el("dd", {}, ...difficulty(figure.difficulty)),
+        el("dt", {}, say("page-technique-text")), el("dd", {}, figure.text),
+        el("dt", {}, say("page-technique-how")), el("dd", {}, figure.how)),
     ];
   }
 
@@ -60,13 +62,13 @@ export class FigurePanel {
   #bends(figure) {
     if (!figure.added.length) return [];
     const notes = figure.added.map((added) => {
-      const bend = (/** @type {string} */ kind) => () => this.hands.decide({ kind, figure: figure.id, note: added.note });
-      return el("div", { class: "bend", role: "group", "aria-label": `Added note ${added.written}` },
-        el("button", { type: "button", "aria-label": `Lower ${added.written}`, click: bend("lower") }, "▾"),
+      const bend = (/** @type {"lower" | "raise"} */ kind) => () => this.hands.decide({ kind, figure: figure.id, note: added.note });
+      return el("div", { class: "bend", role: "group", "aria-label": say("page-figure-added-note", { note: added.written }) },
+        el("button", { type: "button", "aria-label": say("page-figure-lower", { note: added.written }), click: bend("lower") }, "▾"),
         el("b", {}, added.written),
-        el("button", { type: "button", "aria-label": `Raise ${added.written}`, click: bend("raise") }, "▴"));
+        el("button", { type: "button", "aria-label": say("page-figure-raise", { note: added.written }), click: bend("raise") }, "▴"));
     });
-    return [el("h3", {}, "Its notes, as written"), el("div", { class: "bends" }, ...notes)];
+    return [el("h3", {}, say("page-figure-notes")), el("div", { class: "bends" }, ...notes)];
   }
 
   /** @param {FigureView} figure @param {HTMLElement} list */
@@ -89,16 +91,16 @@ export class FigurePanel {
   #card(figure, one, best) {
     const svg = svgOf(one.svg);
     svg.setAttribute("role", "img");
-    svg.setAttribute("aria-label", `${one.name} on a staff`);
+    svg.setAttribute("aria-label", say("page-figure-on-staff", { name: one.name }));
     const isThis = one.id === figure.id;
     return el("article", { class: `alternative fam-${one.family}${isThis ? " stands" : ""}` },
       el("h4", {}, shapeIcon(one.family), one.name, el("span", { class: "fit" }, fit(best - one.worth))),
       svg,
       el("p", {}, one.reason),
       el("div", { class: "row" },
-        el("button", { type: "button", "aria-label": `Hear: ${one.name}`, click: () => this.#hear(one.id) }, "▶\uFE0E Hear"),
-        isThis ? el("span", { class: "muted" }, "stands now")
-          : el("button", { type: "button", class: "take", "aria-label": `Take instead: ${one.name}`, click: () => this.hands.decide({ kind: "replace", figure: figure.id, other: one.id }) }, "Take instead")));
+        el("button", { type: "button", "aria-label": say("page-figure-hear-name", { name: one.name }), click: () => this.#hear(one.id) }, `▶\uFE0E ${say("page-hear")}`),
+        isThis ? el("span", { class: "muted" }, say("page-figure-stands"))
+          : el("button", { type: "button", class: "take", "aria-label": say("page-figure-take-name", { name: one.name }), click: () => this.hands.decide({ kind: "replace", figure: figure.id, other: one.id }) }, say("page-figure-take"))));
   }
 
   keep() {
@@ -117,7 +119,7 @@ export class FigurePanel {
   toAlternatives() {
     const first = this.place.querySelector("button.take");
     if (first instanceof HTMLElement) first.focus();
-    else say("Nothing else could stand here.");
+    else announce(say("page-figure-no-other"));
   }
 
   /** @param {string} id */
@@ -128,12 +130,12 @@ export class FigurePanel {
 
 /** How well a figure fits, by how far the whole falls behind the best with it. @param {number} behind */
 function fit(behind) {
-  return behind < 0.75 ? "fits best" : behind < 1.5 ? "fits well" : behind < 3 ? "fits" : "fits less well";
+  return say("page-figure-fit", { fit: behind < WELL ? "best" : behind < FAIRLY ? "well" : behind < POORLY ? "fairly" : "less" });
 }
 
 /** @param {number} value */
 function difficulty(value) {
   const filled = Math.max(1, Math.min(5, Math.ceil(value * 5)));
-  const words = DIFFICULTIES[Math.min(3, Math.floor(value * 4))];
+  const words = say("page-difficulty-name", { difficulty: DIFFICULTIES[Math.min(3, Math.floor(value * 4))] });
   return [el("span", { class: "difficulty", "aria-hidden": "true" }, "●".repeat(filled) + "○".repeat(5 - filled)), ` ${words}`];
 }

@@ -1,12 +1,9 @@
 /** Long work on the server: followed as it goes, and cancelled. */
 
 import { ApiError, ask } from "./api.js";
+import { say } from "./words.js";
 
-/**
- * @typedef {{name: string, done: number, total: number}} JobStep
- * @typedef {{id: string, kind: string, title: string, about: string, state: "waiting" | "running" | "done" | "failed" | "cancelled",
- *   steps: JobStep[], problem: string, result: Record<string, any> | null, file: string}} JobView
- */
+/** @typedef {import("../types.d.ts").JobView} JobView */
 
 /** @param {JobView} job */
 export function isOver(job) {
@@ -31,7 +28,7 @@ export function followJob(id, told) {
       else resolve(job);
     });
     stream.addEventListener("error", () => {
-      if (stream.readyState === EventSource.CLOSED) reject(new ApiError(0, { problem: "The server forgot this work: start it again." }));
+      if (stream.readyState === EventSource.CLOSED) reject(new ApiError(0, { problem: say("page-server-forgot") }));
     });
   });
 }

@@ -1,6 +1,7 @@
 /** The keyboard: one table of keys, from which the help is drawn. Single letters can be turned off. */
 
 import { byId, el } from "./dom.js";
+import { say } from "./words.js";
 
 /** @typedef {{keys: string[], shown?: string, words: string, act: () => void}} Key */
 
@@ -16,7 +17,7 @@ export function listenForKeys(table) {
   letters.checked = localStorage.getItem(STORED) !== "off";
   letters.addEventListener("change", () => localStorage.setItem(STORED, letters.checked ? "on" : "off"));
   /** @type {Key} */
-  const help = { keys: ["?"], words: "these keys", act: () => dialog.showModal() };
+  const help = { keys: ["?"], words: say("page-key-help"), act: () => dialog.showModal() };
   byId("help", HTMLButtonElement).addEventListener("click", help.act);
   const all = [...table, help];
   byId("key-list", HTMLElement).replaceChildren(

@@ -1,18 +1,14 @@
 /** The lesson: a plan that keeps itself on the shelf, the examples that it leads to, and the pack. */
 
 import { ApiError, ask, query } from "./api.js";
-import { byId, el, say, svgOf } from "./dom.js";
+import { announce, byId, el, svgOf } from "./dom.js";
 import { shapeIcon } from "./families.js";
 import { listenForKeys } from "./keys.js";
 import { Packing } from "./packing.js";
 import { PlanForm } from "./plan.js";
+import { say } from "./words.js";
 
-/** @typedef {import("./plan.js").Plan} Plan @typedef {import("./plan.js").Offer} Offer */
-/**
- * @typedef {{id: number, arrangement: number, tune: string, title: string, plan: Plan, revision: number}} LessonView
- * @typedef {{number: number, technique: string, name: string, family: string, first_bar: number, last_bar: number,
- *   reason: string, svgs: string[]}} ExampleView
- */
+/** @typedef {import("../types.d.ts").LessonView} LessonView @typedef {import("../types.d.ts").ExampleView} ExampleView */
 
 const PATIENCE_MS = 350;
 const MM = 25.4 / 96;
@@ -24,6 +20,7 @@ const preview = byId("preview", HTMLElement), previewWords = byId("preview-words
 /** @type {LessonView | null} */
 let lesson = null;
 let waiting = 0;
+let isKeeping = false;
 /** @type {AbortController | null} */
 let looking = null;
 /** Changes are kept one after the other, so that each is about the revision that the one before has made. */
@@ -32,14 +29,15 @@ let keeping = Promise.resolve();
 const form = new PlanForm(JSON.parse(main.dataset.usual ?? "{}"), {
   changed: () => {
     clearTimeout(waiting);
-    kept.textContent = "Keeping…";
+    isKeeping = true;
+    kept.textContent = say("page-lesson-keeping");
     waiting = window.setTimeout(() => { void keep(); void look(); }, PATIENCE_MS);
   },
   offer: () => void fetchOffer(),
 });
 const packing = new Packing(async () => {
   await keep();
-  if (!lesson) throw new ApiError(0, { problem: "The lesson could not be kept: try again." });
+  if (!lesson) throw new ApiError(0, { problem: say("page-lesson-unkept") });
   return lesson;
 });
 
@@ -62,7 +60,7 @@ function keep() {
       }
       packing.outdated(/** @type {LessonView} */ (lesson));
     } catch (error) {
-      say(error instanceof Error ? error.message : String(error));
+      announce(error instanceof Error ? error.message : String(error));
       if (error instanceof ApiError && error.status === 409 && lesson) showLesson(await ask(`lessons/${lesson.id}`));
     }
     showKept();
@@ -76,7 +74,8 @@ function same(one, other) {
 }
 
 function showKept() {
-  kept.textContent = lesson ? "On the shelf" : "Not kept yet";
+  isKeeping = false;
+  kept.textContent = lesson ? say("page-lesson-kept") : say("page-lesson-not-kept");
   byId("remove", HTMLElement).hidden = lesson === null;
 }
 
@@ -95,10 +94,10 @@ async function look() {
   preview.setAttribute("aria-busy", "true");
   const width = widthMm(preview, getComputedStyle(preview).gridTemplateColumns.split(" ").length);
   try {
-    /** @type {{examples: ExampleView[], left_out: {player: string, reason: string}[], problem: string}} */
+    /** @type {import("../types.d.ts").PreviewView} */
     const seen = await ask(`lessons/preview${query({ width })}`, { method: "POST", json: { arrangement, plan: form.plan }, signal: looking.signal });
-    previewWords.textContent = seen.problem || [`${seen.examples.length} technique${seen.examples.length === 1 ? "" : "s"}, easiest first.`,
-      ...seen.left_out.map((one) => `No part for ${one.player}: ${one.reason}`)].join(" ");
+    previewWords.textContent = seen.problem || [say("page-lesson-examples", { count: seen.examples.length }),
+      ...seen.left_out.map((one) => say("page-lesson-no-part", { player: one.player, reason: one.reason }))].join(" ");
     previewWords.classList.toggle("wrong", seen.problem !== "");
     packing.allow(seen.problem === "");
     preview.replaceChildren(...seen.examples.map(showExample));
@@ -111,11 +110,11 @@ async function look() {
 
 /** @param {ExampleView} one */
 function showExample(one) {
-  const bars = one.first_bar === one.last_bar ? `Bar ${one.first_bar}` : `Bars ${one.first_bar}–${one.last_bar}`;
+  const bars = say(one.first_bar === one.last_bar ? "page-bar-one" : "page-bars-span", { first: one.first_bar, last: one.last_bar });
   const staves = one.svgs.map((text) => {
     const svg = svgOf(text);
     svg.setAttribute("role", "img");
-    svg.setAttribute("aria-label", `${one.name}, plain over ornamented`);
+    svg.setAttribute("aria-label", say("page-lesson-example-music", { name: one.name }));
     return svg;
   });
   return el("article", { class: `example fam-${one.family}` }, el("h3", {}, shapeIcon(one.family), `${one.number}  ${one.name}`),
@@ -127,7 +126,7 @@ async function fetchOffer() {
     const plan = form.plan, width = widthMm(byId("phrases", HTMLElement), 1) - 8;
     form.showOffer(await ask(`arrangements/${arrangement}/lesson-offer${query({ level: plan.level, language: plan.language, width })}`));
   } catch (error) {
-    say(error instanceof Error ? error.message : String(error));
+    announce(error instanceof Error ? error.message : String(error));
   }
 }
 
@@ -136,18 +135,18 @@ byId("remove", HTMLElement).addEventListener("click", () => {
   sure.returnValue = "";
   sure.showModal();
   sure.addEventListener("close", () => {
-    if (sure.returnValue === "ok" && lesson) ask(`lessons/${lesson.id}`, { method: "DELETE" }).then(() => location.assign(`/lesson/for/${arrangement}`), (error) => say(error.message));
+    if (sure.returnValue === "ok" && lesson) ask(`lessons/${lesson.id}`, { method: "DELETE" }).then(() => location.assign(`/lesson/for/${arrangement}`), (error) => announce(error.message));
   }, { once: true });
 });
-addEventListener("pagehide", () => { if (kept.textContent === "Keeping…") void keep(); });
+addEventListener("pagehide", () => { if (isKeeping) void keep(); });
 
 listenForKeys([
-  { keys: ["b"], shown: "B", words: "build the pack", act: () => void packing.build() },
-  { keys: ["d"], shown: "D", words: "download the pack", act: () => packing.download() },
-  { keys: ["Escape"], shown: "Esc", words: "stop building", act: () => void packing.cancel() },
-  { keys: ["1"], shown: "1 – 5", words: "level", act: () => form.setLevel(1) },
-  ...[2, 3, 4, 5].map((level) => ({ keys: [String(level)], words: `level ${level}`, act: () => form.setLevel(level) })),
-  { keys: ["s"], shown: "S", words: "back to the stand", act: () => location.assign(`/stand/${arrangement}`) },
+  { keys: ["b"], shown: "B", words: say("page-lesson-key-build"), act: () => void packing.build() },
+  { keys: ["d"], shown: "D", words: say("page-lesson-key-download"), act: () => packing.download() },
+  { keys: ["Escape"], shown: say("page-keycap-escape"), words: say("page-lesson-key-stop"), act: () => void packing.cancel() },
+  { keys: ["1"], shown: "1 – 5", words: say("page-key-level"), act: () => form.setLevel(1) },
+  ...[2, 3, 4, 5].map((level) => ({ keys: [String(level)], words: say("page-key-level-number", { level }), act: () => form.setLevel(level) })),
+  { keys: ["s"], shown: "S", words: say("page-lesson-key-stand"), act: () => location.assign(`/stand/${arrangement}`) },
 ]);
 
 if (main.dataset.lesson) showLesson(await ask(`lessons/${main.dataset.lesson}`));

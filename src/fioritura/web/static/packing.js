@@ -1,13 +1,11 @@
 /** Building a lesson's pack: progress as it goes, stopping, and the file. */
 
 import { ask } from "./api.js";
-import { byId, el, say } from "./dom.js";
+import { announce, byId, el } from "./dom.js";
 import { cancelJob, followJob, isOver } from "./jobs.js";
+import { say } from "./words.js";
 
-/** @typedef {import("./jobs.js").JobView} JobView @typedef {{id: number, revision: number}} Built */
-
-/** @type {Record<string, string>} */
-const STEPS = { engraving: "Engraving", sound: "Sound", documents: "Pages to print", page: "Offline page", overlays: "Pictures", clips: "Clips" };
+/** @typedef {import("../types.d.ts").JobView} JobView @typedef {{id: number, revision: number}} Built */
 
 /** The row at the bottom; `kept` gives the lesson after its last change has been kept. */
 export class Packing {
@@ -31,7 +29,7 @@ export class Packing {
     this.#busy(true);
     this.link.hidden = true;
     this.isUnwanted = false;
-    this.words.textContent = "Beginning…";
+    this.words.textContent = say("page-pack-beginning");
     try {
       const lesson = await this.kept();
       const job = await ask(`lessons/${lesson.id}/pack`, { method: "POST" });
@@ -49,7 +47,7 @@ export class Packing {
   }
 
   download() {
-    if (this.link.hidden) say("There is no pack yet: build it first.");
+    if (this.link.hidden) announce(say("page-pack-none"));
     else this.link.click();
   }
 
@@ -71,7 +69,7 @@ export class Packing {
     if (this.link.hidden || this.link.dataset.of === String(lesson.revision)) return;
     this.link.hidden = true;
     this.#named(false);
-    this.words.textContent = "Changed since it was built.";
+    this.words.textContent = say("page-pack-outdated");
   }
 
   /** @param {JobView} job @param {boolean} isWatched */
@@ -81,7 +79,7 @@ export class Packing {
     try {
       if (this.isUnwanted) await cancelJob(job.id);
       const end = await followJob(job.id, (now) => this.#show(now));
-      if (end.state === "cancelled") this.words.textContent = "Stopped.";
+      if (end.state === "cancelled") this.words.textContent = say("page-pack-stopped");
       else this.#done(end, isWatched);
     } finally {
       this.job = null;
@@ -91,7 +89,7 @@ export class Packing {
 
   /** @param {boolean} isBuilt */
   #named(isBuilt) {
-    this.buildButton.textContent = isBuilt ? "Build again" : "Build the pack";
+    this.buildButton.textContent = isBuilt ? say("page-pack-build-again") : say("page-pack-build");
     this.buildButton.classList.toggle("play", !isBuilt);
   }
 
@@ -105,15 +103,15 @@ export class Packing {
 
   /** @param {JobView} job */
   #show(job) {
-    if (job.state === "waiting") this.words.textContent = "Waiting for other work…";
-    else if (job.state === "running") this.words.textContent = job.steps.length ? "Building…" : "Reading the lesson…";
+    if (job.state === "waiting") this.words.textContent = say("page-pack-waiting");
+    else if (job.state === "running") this.words.textContent = job.steps.length ? say("page-pack-building") : say("page-pack-reading");
     for (const step of job.steps) {
       let row = this.progress.querySelector(`[data-step="${step.name}"]`);
       if (!row) {
         row = el("label", { "data-step": step.name }, el("span", {}), el("progress", { max: step.total }));
         this.progress.append(row);
       }
-      /** @type {HTMLElement} */ (row.firstElementChild).textContent = `${STEPS[step.name] ?? step.name} ${step.done} / ${step.total}`;
+      /** @type {HTMLElement} */ (row.firstElementChild).textContent = say("page-pack-step", { step: step.name, done: step.done, total: step.total });
       /** @type {HTMLProgressElement} */ (row.lastElementChild).value = step.done;
     }
   }
@@ -125,7 +123,7 @@ export class Packing {
     this.link.dataset.of = String(made.revision);
     this.link.hidden = false;
     this.#named(true);
-    this.words.textContent = [`Ready: ${made.files} files, ${(made.bytes / 1e6).toFixed(1)} MB.`, ...made.left_out.map((one) => `No part for ${one.player}: ${one.reason}.`)].join(" ");
+    this.words.textContent = [say("page-pack-ready", { count: made.files, size: made.bytes / 1e6 }), ...made.left_out.map((one) => say("page-pack-no-part", { player: one.player, reason: one.reason }))].join(" ");
     if (isWatched) this.link.focus();
   }
 }

@@ -2,19 +2,16 @@
 
 import { byId, el, svgOf } from "./dom.js";
 import { shapeIcon } from "./families.js";
+import { say } from "./words.js";
 
 /**
- * @typedef {{techniques: string[] | null, phrases: number[] | null, level: number | null, language: string,
- *   note_names: string | null, paper: string, players: string[], sections: string[], audio: string,
- *   overrides: {words: Record<string, string>, techniques: Record<string, Record<string, string>>}}} Plan
- * @typedef {{number: number, first_bar: number, last_bar: number, returns: boolean, figures: number, svgs: string[]}} PhraseView
- * @typedef {{id: string, name: string, family: string, level: number, used: number, phrases: number[],
- *   texts: Record<string, string>}} TechniqueOffer
- * @typedef {{title: string, composer: string, level: number, phrases: PhraseView[], techniques: TechniqueOffer[]}} Offer
+ * @typedef {import("../types.d.ts").Plan} Plan @typedef {import("../types.d.ts").OfferView} Offer @typedef {import("../types.d.ts").PhraseView} PhraseView
+ * @typedef {import("../types.d.ts").TechniqueOffer} TechniqueOffer
  */
 
 const FIELDS = /** @type {const} */ ([
-  ["name", "Name"], ["label", "Sign over the notes"], ["text", "What it is"], ["how", "How"], ["when", "When"], ["fault", "What goes wrong"], ["cure", "What helps"],
+  ["name", say("page-technique-name")], ["label", say("page-technique-label")], ["text", say("page-technique-text")], ["how", say("page-technique-how")],
+  ["when", say("page-technique-when")], ["fault", say("page-technique-fault")], ["cure", say("page-technique-cure")],
 ]);
 
 /** Shows a plan and an offer; tells when the plan was changed, and when another offer is needed. */
@@ -82,8 +79,8 @@ export class PlanForm {
   /** @param {PhraseView} phrase */
   #phrase(phrase) {
     const isChosen = this.#phrases.includes(phrase.number);
-    const bars = phrase.first_bar === 0 ? `Pickup to bar ${phrase.last_bar}` : `Bars ${phrase.first_bar}–${phrase.last_bar}`;
-    const words = [phrase.returns ? "heard before" : "new", `${phrase.figures} figure${phrase.figures === 1 ? "" : "s"}`].join(", ");
+    const bars = say(phrase.first_bar === 0 ? "page-bars-pickup" : "page-bars-span", { first: phrase.first_bar, last: phrase.last_bar });
+    const words = say(phrase.returns ? "page-lesson-phrase-returns" : "page-lesson-phrase-new", { count: phrase.figures });
     const staves = phrase.svgs.map((text) => svgOf(text));
     for (const svg of staves) svg.setAttribute("aria-hidden", "true");
     return el("label", { class: `phrase${isChosen ? " chosen" : ""}` },
@@ -96,12 +93,12 @@ export class PlanForm {
     const isEdited = Object.keys(this.plan.overrides.techniques[one.id] ?? {}).length > 0;
     const box = el("div", { class: "own" });
     const details = el("details", { open: isOpen, toggle: () => { if (details.open && !box.childElementCount) this.#fill(box, one); } },
-      el("summary", { "aria-label": `Words on ${one.name}` }, "Words"), box);
+      el("summary", { "aria-label": say("page-lesson-words-on", { name: one.name }) }, say("page-lesson-words")), box);
     if (isOpen) this.#fill(box, one);
     return el("div", { class: `technique fam-${one.family}${isEdited ? " edited" : ""}`, "data-technique": one.id },
       el("div", { class: "technique-line" }, shapeIcon(one.family),
         el("label", { class: "check" }, el("input", { type: "checkbox", name: "techniques", value: one.id, checked: this.#techniques.includes(one.id) }), one.name),
-        el("span", { class: "uses" }, `level ${one.level} · ${one.used === 0 ? "not in the arrangement" : one.used === 1 ? "once" : `${one.used} times`}`)),
+        el("span", { class: "uses" }, say("page-lesson-technique-use", { level: one.level, count: one.used }))),
       details);
   }
 
@@ -116,7 +113,7 @@ export class PlanForm {
       box.replaceChildren();
       this.#fill(box, one);
       box.closest(".technique")?.classList.remove("edited");
-    } }, "Put the usual words back");
+    } }, say("page-lesson-words-back"));
     box.replaceChildren(...fields, el("div", { class: "row" }, back));
   }
 

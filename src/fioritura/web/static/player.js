@@ -5,7 +5,7 @@
 
 import { askSound } from "./api.js";
 
-/** @typedef {import("./api.js").HearingView} HearingView */
+/** @typedef {import("../types.d.ts").HearingView} HearingView */
 /** @typedef {{from: number, start: number, loop: [number, number] | null, passes: number, countIn: boolean}} Plan */
 /** @typedef {{startedAt: number, from: number, loop: [number, number] | null, endsAt: number, turn: number}} Run */
 

@@ -2,8 +2,9 @@
 
 import { svgEl, svgOf } from "./dom.js";
 import { shapePath } from "./families.js";
+import { say } from "./words.js";
 
-/** @typedef {import("./api.js").ArrangementView} ArrangementView @typedef {import("./api.js").FigureView} FigureView */
+/** @typedef {import("../types.d.ts").ArrangementView} ArrangementView @typedef {import("../types.d.ts").FigureView} FigureView */
 
 const PAD = 110;
 const DRAG_PIXELS = 8;
@@ -51,7 +52,7 @@ export class Score {
       svg.removeAttribute("width");
       svg.removeAttribute("height");
       svg.setAttribute("role", "group");
-      svg.setAttribute("aria-label", `Bars ${first} to ${last}`);
+      svg.setAttribute("aria-label", say("page-bars-from-to", { first, last }));
       const holder = document.createElement("div");
       holder.className = "system";
       holder.dataset.number = String(number);
@@ -89,11 +90,10 @@ export class Score {
   #drawFigure({ figure, isOwn, elements, boxes, label, labelWidth }) {
     const group = svgEl("g", { class: `fig fam-${figure.family}`, "data-figure": isOwn ? figure.id : null });
     if (isOwn) {
-      const kept = figure.is_kept ? ", kept" : "";
       group.setAttribute("role", "button");
       group.setAttribute("tabindex", "-1");
       group.setAttribute("aria-pressed", "false");
-      group.setAttribute("aria-label", `${figure.name}, bar ${figure.bar} beat ${figure.beat}${kept}`);
+      group.setAttribute("aria-label", say(figure.is_kept ? "page-figure-place-kept" : "page-figure-place", { name: figure.name, where: figure.where }));
       for (const element of elements) this.owners.set(element.id, figure.id);
       this.groups.set(figure.id, group);
     }

@@ -2,8 +2,9 @@
 
 import { byId } from "./dom.js";
 import { shapePath } from "./families.js";
+import { say } from "./words.js";
 
-/** @typedef {import("./api.js").SettingView} SettingView */
+/** @typedef {import("../types.d.ts").SettingView} SettingView */
 
 /** Shows a setting, and tells of each change. */
 export class SettingForm {
@@ -48,7 +49,7 @@ export class SettingForm {
 
   #densityWords() {
     const density = Number(new FormData(this.form).get("density"));
-    byId("density-words", HTMLOutputElement).textContent = density === 1 ? "as usual" : `${density < 1 ? "fewer" : "more"} (${Math.round(100 * density)} %)`;
+    byId("density-words", HTMLOutputElement).textContent = say(density === 1 ? "page-density-usual" : density < 1 ? "page-density-fewer" : "page-density-more", { share: Math.round(100 * density) });
   }
 
   /** Choose a level. @param {number} level */
@@ -62,7 +63,7 @@ export class SettingForm {
   /** The level and player in words. */
   get words() {
     const player = byId("setting", HTMLFormElement).querySelector("select");
-    return `${player?.selectedOptions[0]?.textContent ?? ""}, level ${this.wanted.level}, ${this.wanted.idiom}`;
+    return say("page-stand-setting", { player: player?.selectedOptions[0]?.textContent ?? "", level: this.wanted.level ?? 0, idiom: this.wanted.idiom ?? "" });
   }
 
   /** Kinds that are not wanted, and single techniques of the others. */

@@ -1,7 +1,8 @@
 /** The shelf: titles, tags, removing, and restoring an export. */
 
 import { ask } from "./api.js";
-import { byId, say } from "./dom.js";
+import { announce, byId } from "./dom.js";
+import { say } from "./words.js";
 
 const describe = byId("describe", HTMLDialogElement), remove = byId("remove", HTMLDialogElement);
 const restore = byId("restore", HTMLInputElement);
@@ -11,7 +12,7 @@ function asked(dialog, act) {
   dialog.returnValue = "";
   dialog.showModal();
   dialog.addEventListener("close", () => {
-    if (dialog.returnValue === "ok") act().then(() => location.reload(), (error) => say(error.message));
+    if (dialog.returnValue === "ok") act().then(() => location.reload(), (error) => announce(error.message));
   }, { once: true });
 }
 
@@ -40,14 +41,14 @@ document.addEventListener("click", (event) => {
 restore.addEventListener("change", async () => {
   const file = restore.files?.[0];
   if (!file) return;
-  say("Restoring…");
+  announce(say("page-shelf-restoring"));
   const body = new FormData();
   body.append("archive", file);
   try {
     await ask("restore", { method: "POST", body });
     location.assign("/shelf");
   } catch (error) {
-    say(error instanceof Error ? error.message : String(error));
+    announce(error instanceof Error ? error.message : String(error));
   }
   restore.value = "";
 });

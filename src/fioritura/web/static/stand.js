@@ -1,15 +1,16 @@
 /** The stand: an arrangement on the page, to be worked on and heard. */
 
 import { ApiError, ask, query } from "./api.js";
-import { byId, el, say } from "./dom.js";
+import { announce, byId, el } from "./dom.js";
 import { familyName, shapeIcon } from "./families.js";
 import { FigurePanel } from "./figure.js";
 import { listenForKeys } from "./keys.js";
 import { Score } from "./score.js";
 import { SettingForm } from "./setting.js";
 import { Transport } from "./transport.js";
+import { say } from "./words.js";
 
-/** @typedef {import("./api.js").ArrangementView} ArrangementView */
+/** @typedef {import("../types.d.ts").ArrangementView} ArrangementView */
 
 const STAFF_STEPS = [5, 5.75, 6.5, 7, 7.75, 8.75, 10, 11.5];
 const STORED_SIZE = "fioritura-staff";
@@ -53,9 +54,9 @@ function show(next) {
   byId("setting-words", HTMLElement).textContent = setting.words;
   const undo = byId("undo", HTMLButtonElement), redo = byId("redo", HTMLButtonElement);
   undo.disabled = !next.step.undoes;
-  undo.title = next.step.undoes ? `Undo: ${next.step.undoes} (U)` : "Nothing to undo";
+  undo.title = next.step.undoes ? say("page-stand-undo-what", { what: next.step.undoes }) : say("page-stand-undo-nothing");
   redo.disabled = !next.step.redoes;
-  redo.title = next.step.redoes ? `Redo: ${next.step.redoes} (Y)` : "Nothing to redo";
+  redo.title = next.step.redoes ? say("page-stand-redo-what", { what: next.step.redoes }) : say("page-stand-redo-nothing");
   byId("notes", HTMLElement).replaceChildren(...next.notes.map((note) => el("li", {}, note)));
   showLegend(next);
   showVersions(next);
@@ -74,7 +75,7 @@ function stillThere(before, next) {
 /** @param {ArrangementView} next */
 function showLegend(next) {
   const families = [...new Set([...next.figures, ...next.other].map((figure) => figure.family))];
-  const kept = `${next.figures.length} figures · ${Math.round(100 * next.kept_share)} % of the tune as it was`;
+  const kept = say("page-stand-figures", { count: next.figures.length, share: Math.round(100 * next.kept_share) });
   byId("legend", HTMLElement).replaceChildren(
     ...families.map((family) => el("li", {}, shapeIcon(family), familyName(family))), el("li", { class: "muted" }, kept));
 }
@@ -133,9 +134,9 @@ async function sent(path, method, json, done) {
     show(next);
     if (here && document.activeElement?.id !== here) document.getElementById(here)?.focus();
     music.dataset.tookMs = (performance.now() - started).toFixed(0);
-    if (words) say(words);
+    if (words) announce(words);
   } catch (error) {
-    say(error instanceof Error ? error.message : String(error));
+    announce(error instanceof Error ? error.message : String(error));
     if (view) setting.show(view.setting);
     if (error instanceof ApiError && error.status === 409) void reload();
   }
@@ -153,11 +154,10 @@ function decide(wish) {
 
 /** @param {"undo" | "redo"} kind */
 function travel(kind) {
-  const words = () => (kind === "undo" ? view?.step.undoes : view?.step.redoes);
-  return send(`/${kind}`, "POST", () => ({ at: view?.step.at }), () => `${kind === "undo" ? "Undone" : "Redone"}: ${words()}`);
+  return send(`/${kind}`, "POST", () => ({ at: view?.step.at }), () => (kind === "undo" ? say("page-stand-undone", { what: view?.step.undoes ?? "" }) : say("page-stand-redone", { what: view?.step.redoes ?? "" })));
 }
 
-/** @param {Partial<import("./api.js").SettingView>} wanted */
+/** @param {Partial<import("../types.d.ts").SettingView>} wanted */
 function set(wanted) {
   return send("/setting", "PUT", () => {
     const { beat, ...now } = /** @type {ArrangementView} */ (view).setting;
@@ -179,7 +179,7 @@ function openPanel(which) {
 function loopFigure() {
   const figure = view?.figures.find((one) => one.id === chosen);
   if (transport.loop || !figure || !view) {
-    if (!transport.loop) say("Drag over the bars to loop, or choose a figure first.");
+    if (!transport.loop) announce(say("page-stand-loop-how"));
     else transport.setLoop(null, []);
     return;
   }
@@ -221,7 +221,7 @@ byId("copy", HTMLFormElement).addEventListener("submit", async (event) => {
     const name = String(new FormData(byId("copy", HTMLFormElement)).get("name"));
     location.assign(`/stand/${(await ask(`arrangements/${id}/copy`, { method: "POST", json: { name } })).id}`);
   } catch (error) {
-    say(error instanceof Error ? error.message : String(error));
+    announce(error instanceof Error ? error.message : String(error));
   }
 });
 byId("close-panel", HTMLElement).addEventListener("click", () => panel.classList.remove("open"));
@@ -237,31 +237,31 @@ for (const name of /** @type {const} */ (["figure", "setting"])) {
 }
 
 listenForKeys([
-  { keys: [" "], shown: "Space", words: "play, stop", act: () => void transport.toggle() },
-  { keys: ["ArrowRight"], shown: "→", words: "next figure", act: () => step(1) },
-  { keys: ["ArrowLeft"], shown: "←", words: "figure before", act: () => step(-1) },
-  { keys: ["k"], shown: "K", words: "keep the figure, or set it free again", act: () => figurePanel.keep() },
-  { keys: ["x", "Delete"], shown: "X", words: "leave the figure out", act: () => figurePanel.leaveOut() },
-  { keys: ["h"], shown: "H", words: "hear the figure", act: () => figurePanel.hear() },
-  { keys: ["r"], shown: "R", words: "go to what else could stand here", act: () => { openPanel("figure"); figurePanel.toAlternatives(); } },
-  { keys: ["u", "Ctrl+z"], shown: "U Ctrl+Z", words: "undo", act: () => void travel("undo") },
-  { keys: ["y", "Ctrl+Shift+z", "Ctrl+y"], shown: "Y Ctrl+Y", words: "redo", act: () => void travel("redo") },
-  { keys: ["p"], shown: "P", words: "hear the plain tune", act: () => transport.setWhat("plain") },
-  { keys: ["o"], shown: "O", words: "hear the ornamented line", act: () => transport.setWhat("ornamented") },
-  { keys: ["t"], shown: "T", words: "hear them in turn", act: () => transport.setWhat("in-turn") },
-  { keys: ["l"], shown: "L", words: "loop the bars around the figure, or no loop", act: loopFigure },
-  { keys: ["["], shown: "[ ]", words: "slower, faster", act: () => transport.nudgeTempo(-4) },
-  { keys: ["]"], words: "faster", act: () => transport.nudgeTempo(4) },
-  { keys: ["c"], shown: "C", words: "count-in on, off", act: () => byId("count-in", HTMLInputElement).click() },
-  { keys: ["b"], shown: "B", words: "band on, off", act: () => transport.toggleBand() },
-  { keys: ["1"], shown: "1 – 5", words: "level", act: () => setting.setLevel(1) },
-  ...[2, 3, 4, 5].map((level) => ({ keys: [String(level)], words: `level ${level}`, act: () => setting.setLevel(level) })),
-  { keys: ["s"], shown: "S", words: "the setting", act: () => { openPanel("setting"); byId("tab-setting", HTMLElement).focus(); } },
-  { keys: ["v"], shown: "V", words: "another version beside this one, or put it away", act: () => void beside(seed === null ? (view?.setting.seed ?? 0) + 1 : null) },
-  { keys: ["m"], shown: "M", words: "make a lesson of it", act: () => location.assign(`/lesson/for/${id}`) },
-  { keys: ["-"], shown: "− +", words: "smaller, larger notes", act: () => resize(-1) },
-  { keys: ["+", "="], words: "larger notes", act: () => resize(1) },
-  { keys: ["Escape"], shown: "Esc", words: "close the panel", act: () => panel.classList.remove("open") },
+  { keys: [" "], shown: say("page-keycap-space"), words: say("page-stand-key-play"), act: () => void transport.toggle() },
+  { keys: ["ArrowRight"], shown: "→", words: say("page-stand-key-next"), act: () => step(1) },
+  { keys: ["ArrowLeft"], shown: "←", words: say("page-stand-key-before"), act: () => step(-1) },
+  { keys: ["k"], shown: "K", words: say("page-stand-key-keep"), act: () => figurePanel.keep() },
+  { keys: ["x", "Delete"], shown: "X", words: say("page-stand-key-leave-out"), act: () => figurePanel.leaveOut() },
+  { keys: ["h"], shown: "H", words: say("page-stand-key-hear"), act: () => figurePanel.hear() },
+  { keys: ["r"], shown: "R", words: say("page-stand-key-alternatives"), act: () => { openPanel("figure"); figurePanel.toAlternatives(); } },
+  { keys: ["u", "Ctrl+z"], shown: `U ${say("page-keycap-control")}+Z`, words: say("page-stand-key-undo"), act: () => void travel("undo") },
+  { keys: ["y", "Ctrl+Shift+z", "Ctrl+y"], shown: `Y ${say("page-keycap-control")}+Y`, words: say("page-stand-key-redo"), act: () => void travel("redo") },
+  { keys: ["p"], shown: "P", words: say("page-stand-key-plain"), act: () => transport.setWhat("plain") },
+  { keys: ["o"], shown: "O", words: say("page-stand-key-ornamented"), act: () => transport.setWhat("ornamented") },
+  { keys: ["t"], shown: "T", words: say("page-stand-key-in-turn"), act: () => transport.setWhat("in-turn") },
+  { keys: ["l"], shown: "L", words: say("page-stand-key-loop"), act: loopFigure },
+  { keys: ["["], shown: "[ ]", words: say("page-key-slower-faster"), act: () => transport.nudgeTempo(-4) },
+  { keys: ["]"], words: say("page-key-faster"), act: () => transport.nudgeTempo(4) },
+  { keys: ["c"], shown: "C", words: say("page-stand-key-count-in"), act: () => byId("count-in", HTMLInputElement).click() },
+  { keys: ["b"], shown: "B", words: say("page-stand-key-band"), act: () => transport.toggleBand() },
+  { keys: ["1"], shown: "1 – 5", words: say("page-key-level"), act: () => setting.setLevel(1) },
+  ...[2, 3, 4, 5].map((level) => ({ keys: [String(level)], words: say("page-key-level-number", { level }), act: () => setting.setLevel(level) })),
+  { keys: ["s"], shown: "S", words: say("page-stand-key-setting"), act: () => { openPanel("setting"); byId("tab-setting", HTMLElement).focus(); } },
+  { keys: ["v"], shown: "V", words: say("page-stand-key-version"), act: () => void beside(seed === null ? (view?.setting.seed ?? 0) + 1 : null) },
+  { keys: ["m"], shown: "M", words: say("page-stand-key-lesson"), act: () => location.assign(`/lesson/for/${id}`) },
+  { keys: ["-"], shown: "− +", words: say("page-key-smaller-larger"), act: () => resize(-1) },
+  { keys: ["+", "="], words: say("page-key-larger"), act: () => resize(1) },
+  { keys: ["Escape"], shown: say("page-keycap-escape"), words: say("page-key-close-panel"), act: () => panel.classList.remove("open") },
 ]);
 
 let width = score.widthMm, settling = 0;

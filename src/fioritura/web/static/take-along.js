@@ -3,7 +3,7 @@
 import { ask, askSound, query } from "./api.js";
 import { Player } from "./player.js";
 
-/** @typedef {import("./take-report.js").TakeSummary} TakeSummary @typedef {import("./api.js").HearingView} HearingView */
+/** @typedef {import("../types.d.ts").TakeSummary} TakeSummary @typedef {import("../types.d.ts").HearingView} HearingView */
 
 const RATE = 48000;
 const BAND = { bass: 0.64, chords: 0.64, drums: 0.64, click: 0 };

@@ -3,6 +3,8 @@
  * measured with clicks through the air, or set by hand. It is taken off, so that a note with the beat is heard on the beat.
  */
 
+import { say } from "./words.js";
+
 const CLICKS = 5;
 const EVERY_SEC = 0.4;
 const LEAD_SEC = 0.3;
@@ -11,7 +13,7 @@ const CLEAR = 8;
 const APART_SEC = 0.004;
 const STORED = "fioritura-delay";
 
-/** @typedef {{sec: number, how: "guessed" | "measured" | "set by hand"}} Delay */
+/** @typedef {{sec: number, how: "guessed" | "measured" | "by-hand"}} Delay */
 
 /** What the browser and the device say of their delays. @param {AudioContext} context @param {import("./take-microphone.js").Microphone} microphone @returns {Delay} */
 export function guessedDelay(context, microphone) {
@@ -68,7 +70,7 @@ export async function measuredDelay(context, microphone) {
   await new Promise((resolve) => setTimeout(resolve, 1000 * (LEAD_SEC + CLICKS * EVERY_SEC + 0.2)));
   const { samples, rate, startsAt } = microphone.stop();
   const sec = delayOf(samples, rate, times.map((time) => time - startsAt), wave);
-  if (sec === null) throw new Error("The clicks did not come back clearly: hold an earpiece to the microphone, turn it up a little, and measure again.");
+  if (sec === null) throw new Error(say("page-delay-unclear"));
   return { sec, how: "measured" };
 }
 

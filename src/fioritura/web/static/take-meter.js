@@ -1,6 +1,7 @@
 /** The level of the microphone as a bar, and what to do about it in words. */
 
 import { byId } from "./dom.js";
+import { say } from "./words.js";
 
 /** @typedef {import("./take-microphone.js").Level} Level */
 
@@ -45,18 +46,18 @@ export class Meter {
     if (db > SOFT_DB) this.heardAt = now;
     this.bar.style.width = `${share(this.shown)}%`;
     this.mark.style.left = `${share(this.loudest)}%`;
-    const words = this.#words(now);
+    const state = this.#state(now), words = say("page-meter-words", { state });
     this.meter.setAttribute("aria-valuenow", this.shown.toFixed(0));
-    this.meter.setAttribute("aria-valuetext", `${this.shown.toFixed(0)} decibels, ${words.toLowerCase()}`);
-    this.meter.dataset.state = words === "Good" ? "good" : words.startsWith("Too") ? "hot" : "soft";
+    this.meter.setAttribute("aria-valuetext", say("page-meter-spoken", { level: Math.round(this.shown), state }));
+    this.meter.dataset.state = state === "clips" ? "hot" : state;
     if (this.words.textContent !== words) this.words.textContent = words;
   }
 
   /** @param {number} now */
-  #words(now) {
-    if (now - this.clippedAt < HOLD_MS) return "Too loud: it clips. Move back, or turn the input down";
-    if (this.shown > HOT_DB) return "Too near the top: move back a little";
-    return now - this.heardAt < HOLD_MS ? "Good" : "Soft: come nearer, or turn the input up";
+  #state(now) {
+    if (now - this.clippedAt < HOLD_MS) return "clips";
+    if (this.shown > HOT_DB) return "hot";
+    return now - this.heardAt < HOLD_MS ? "good" : "soft";
   }
 }
 

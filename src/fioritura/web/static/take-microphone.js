@@ -1,5 +1,7 @@
 /** The microphone: opened when it is first needed, metered while it is open, recorded to the sample. */
 
+import { say } from "./words.js";
+
 /** @typedef {{peak: number, rms: number, clipped: boolean}} Level */
 /** @typedef {{samples: Float32Array, rate: number, startsAt: number}} Recorded `startsAt`: on the context's clock, in seconds */
 
@@ -45,7 +47,7 @@ export class Microphone {
    * @param {AudioContext} context @param {string} [device]
    */
   async open(context, device) {
-    if (!navigator.mediaDevices?.getUserMedia) throw new Error("A browser gives no microphone to a page of another machine that is not encrypted: record on the machine itself, or bring a recording.");
+    if (!navigator.mediaDevices?.getUserMedia) throw new Error(say("page-microphone-not-encrypted"));
     if (this.isOpen && this.context === context && !device) return;
     this.close();
     const constraints = device ? { ...PLAIN, deviceId: { exact: device } } : PLAIN;
@@ -85,7 +87,8 @@ export class Microphone {
 
   /** What was recorded since the start. @returns {Recorded} */
   stop() {
-    const blocks = this.blocks ?? [], rate = this.context?.sampleRate ?? 48000;
+    const rate = this.context?.sampleRate ?? 48000;
+    const blocks = this.blocks ?? /** @type {{at: number, samples: Float32Array}[]} */ ([]);
     this.blocks = null;
     const samples = new Float32Array(blocks.reduce((sum, block) => sum + block.samples.length, 0));
     let filled = 0;
@@ -143,8 +146,8 @@ export function wavOf(samples, rate) {
 /** @param {unknown} error */
 function refusal(error) {
   const name = error instanceof DOMException ? error.name : "";
-  if (name === "NotAllowedError") return "The microphone is not allowed to this page: allow it in the browser's address bar, or bring a recording.";
-  if (name === "NotFoundError" || name === "OverconstrainedError") return "No microphone is connected: connect one, or bring a recording.";
-  if (name === "NotReadableError") return "Another program holds the microphone: close that program, or bring a recording.";
+  if (name === "NotAllowedError") return say("page-microphone-not-allowed");
+  if (name === "NotFoundError" || name === "OverconstrainedError") return say("page-microphone-none");
+  if (name === "NotReadableError") return say("page-microphone-taken");
   return error instanceof Error ? error.message : String(error);
 }

@@ -1,11 +1,12 @@
 /** A student's takes over time: three small charts, and the same figures in a table. */
 
 import { ask, query } from "./api.js";
-import { byId, el, say, svgEl } from "./dom.js";
+import { announce, byId, el, svgEl } from "./dom.js";
+import { language, moment, say } from "./words.js";
 
-/** @typedef {import("./take-report.js").TakeSummary} TakeSummary */
+/** @typedef {import("../types.d.ts").TakeSummary} TakeSummary */
 /**
- * @typedef {{title: string, words: string, unit: string, value: (take: TakeSummary) => number | null, most: (values: number[]) => number,
+ * @typedef {{title: string, words: string, unit: "cents" | "ms" | "percent", value: (take: TakeSummary) => number | null, most: (values: number[]) => number,
  *   goal: [number, number], better: 1 | -1}} Measure
  */
 
@@ -14,11 +15,11 @@ const student = Number(byId("main", HTMLElement).dataset.student), list = byId("
 
 /** @type {Measure[]} */
 const MEASURES = [
-  { title: "Pitch", words: "Cents from the middle of the note, as a median. Within 10 (shaded) is in tune to most ears.", unit: "cents", goal: [0, 10], better: -1,
+  { title: say("page-measure-pitch"), words: say("page-progress-pitch-about"), unit: "cents", goal: [0, 10], better: -1,
     value: (take) => take.facts.pitch_cents, most: (values) => Math.max(30, ...values) },
-  { title: "Timing", words: "How widely notes lie around the player's own beat. Within 35 ms (shaded) is steady.", unit: "ms", goal: [0, 35], better: -1,
+  { title: say("page-measure-timing"), words: say("page-progress-timing-about"), unit: "ms", goal: [0, 35], better: -1,
     value: (take) => take.facts.spread_ms, most: (values) => Math.max(70, ...values) },
-  { title: "Ornaments", words: "How many of the asked ornaments came out. From four of five on (shaded) they are safe.", unit: "%", goal: [80, 100], better: 1,
+  { title: say("page-measure-ornaments"), words: say("page-progress-ornaments-about"), unit: "percent", goal: [80, 100], better: 1,
     value: (take) => (take.facts.asked ? (100 * take.facts.done) / take.facts.asked : null), most: () => 100 },
 ];
 
@@ -41,19 +42,20 @@ function show() {
   byId("charts", HTMLElement).replaceChildren(...(kept.length ? MEASURES.map((measure) => chart(measure, kept)) : []));
   byId("charts", HTMLElement).setAttribute("aria-busy", "false");
   byId("takes", HTMLTableElement).replaceChildren(
-    el("thead", {}, el("tr", {}, ...["When", "Tune", "Line", "Tempo", "Pitch", "Timing", "Ornaments", "Notes right"].map((head, index) => el("th", { scope: "col", class: index > 2 ? "number" : null }, head)))),
+    el("thead", {}, el("tr", {}, ...[say("page-progress-when"), say("page-tune"), say("page-progress-line"), say("page-tempo"), say("page-measure-pitch"), say("page-measure-timing"), say("page-measure-ornaments"), say("page-progress-right")].map((head, index) => el("th", { scope: "col", class: index > 2 ? "number" : null }, head)))),
     el("tbody", {}, ...shown.map(row)));
 }
 
 /** @param {TakeSummary} take */
 function row(take) {
   const { facts } = take;
-  const day = new Date(take.taken_at).toLocaleString("en-GB", { dateStyle: "medium", timeStyle: "short" });
-  const cells = [`${Math.round(facts.tempo)}`, `${facts.pitch_cents.toFixed(1)} cents`, `${facts.spread_ms.toFixed(0)} ms`,
-    facts.asked ? `${facts.done} of ${facts.asked}` : facts.added ? `${facts.added} added` : "none asked", `${facts.right} of ${facts.notes}`];
+  const day = moment(take.taken_at);
+  const cells = [`${Math.round(facts.tempo)}`, say("page-progress-cents", { cents: facts.pitch_cents }), say("page-milliseconds", { ms: Math.round(facts.spread_ms) }),
+    facts.asked ? say("page-share-of", { count: facts.done, total: facts.asked }) : facts.added ? say("page-ornaments-added", { count: facts.added }) : say("page-progress-none-asked"),
+    say("page-share-of", { count: facts.right, total: facts.notes })];
   return el("tr", {},
-    el("td", {}, el("a", { href: `/takes/${take.id}` }, el("time", { datetime: take.taken_at }, day)), take.is_kept ? null : el("span", { class: "waits" }, " · keep it?")),
-    el("td", {}, take.tune), el("td", {}, facts.line), ...cells.map((words) => el("td", { class: "number" }, words)));
+    el("td", {}, el("a", { href: `/takes/${take.id}` }, el("time", { datetime: take.taken_at }, day)), take.is_kept ? null : el("span", { class: "waits" }, ` · ${say("page-progress-keep")}`)),
+    el("td", {}, take.tune), el("td", {}, say("page-line-name", { line: facts.line })), ...cells.map((words) => el("td", { class: "number" }, words)));
 }
 
 /** @param {Measure} measure @param {TakeSummary[]} kept */
@@ -61,7 +63,7 @@ function chart(measure, kept) {
   const points = kept.map((take) => ({ take, value: measure.value(take) })).filter((point) => point.value !== null);
   const values = points.map((point) => Number(point.value));
   const title = el("h2", {}, measure.title);
-  if (!values.length) return el("section", { class: "card chart" }, title, el("p", {}, "No ornament has been asked for yet."));
+  if (!values.length) return el("section", { class: "card chart" }, title, el("p", {}, say("page-progress-no-ornament")));
   const most = measure.most(values);
   const x = (/** @type {number} */ index) => (values.length === 1 ? (LEFT + WIDTH - RIGHT) / 2 : LEFT + 8 + ((WIDTH - LEFT - RIGHT - 16) * index) / (values.length - 1));
   const y = (/** @type {number} */ value) => HEIGHT - BOTTOM - ((HEIGHT - TOP - BOTTOM) * Math.min(value, most)) / most;
@@ -73,7 +75,7 @@ function chart(measure, kept) {
   svg.append(svgEl("path", { class: "course", d: values.map((value, index) => `${index ? "L" : "M"}${x(index).toFixed(1)} ${y(value).toFixed(1)}`).join("") }));
   for (const [index, { take, value }] of points.entries()) {
     const point = svgEl("circle", { class: `point ${take.facts.line}`, cx: x(index), cy: y(Number(value)), r: 4 }, svgEl("title", {}));
-    /** @type {Element} */ (point.firstElementChild).textContent = `${take.tune}, ${short(take)}: ${Number(value).toFixed(0)} ${measure.unit}`;
+    /** @type {Element} */ (point.firstElementChild).textContent = say("page-progress-point", { tune: take.tune, day: short(take), value: Math.round(Number(value)), unit: measure.unit });
     svg.append(point);
   }
   svg.append(text(short(points[0].take), LEFT, HEIGHT - 6, "start"));
@@ -84,13 +86,13 @@ function chart(measure, kept) {
 /** The chart in words. @param {Measure} measure @param {number[]} values */
 function told(measure, values) {
   const first = values[0], last = values[values.length - 1], change = (last - first) * measure.better;
-  const course = values.length < 2 ? "" : Math.abs(change) < 1 ? ", as at first" : `, ${change > 0 ? "better" : "less good"} than ${first.toFixed(0)} at first`;
-  return `${measure.title}: ${last.toFixed(0)} ${measure.unit} in the latest of ${values.length} takes${course}`;
+  const course = values.length < 2 ? "none" : Math.abs(change) < 1 ? "same" : change > 0 ? "better" : "worse";
+  return say("page-progress-chart", { measure: measure.title, value: Math.round(last), unit: measure.unit, count: values.length, course, first: Math.round(first) });
 }
 
 /** @param {TakeSummary} take */
 function short(take) {
-  return new Date(take.taken_at).toLocaleDateString("en-GB", { day: "numeric", month: "short" });
+  return new Date(take.taken_at).toLocaleDateString(language, { day: "numeric", month: "short" });
 }
 
 /** @param {string | number} words @param {number} x @param {number} y @param {string} anchor */
@@ -101,4 +103,4 @@ function text(words, x, y, anchor) {
 }
 
 list.addEventListener("change", show);
-load().catch((error) => say(error.message));
+load().catch((error) => announce(error.message));

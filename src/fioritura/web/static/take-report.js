@@ -1,28 +1,16 @@
 /** The report on a take: what was heard, what to practise, and whether to keep it. */
 
 import { ask, query } from "./api.js";
-import { byId, el, say, svgEl } from "./dom.js";
+import { announce, byId, el, svgEl } from "./dom.js";
 import { familyName, shapeIcon } from "./families.js";
 import { followJob } from "./jobs.js";
 import { Along } from "./take-along.js";
 import { statusSign, Trace } from "./take-trace.js";
+import { moment, say } from "./words.js";
 
 /**
- * @typedef {{technique: string, name: string, label: string, family: string, status: string, bar: number, beat: number,
- *   onset_ticks: number, passage: number, confidence: number, other: string}} FigureResult
- * @typedef {{name: string, count: number, value: number}} Tendency
- * @typedef {{tempo: number, drift_percent: number, spread_ms: number, swing_ratio: number, grace_ms: number | null,
- *   behind_band_ms: number | null, beats: Tendency[]}} TimingView
- * @typedef {{subject: string, title: string, finding: string, practice: string, bars: number[], technique: string}} AdviceView
- * @typedef {{praise: string, advice: AdviceView[], remarks: string[], key_words: string, likeness: number, tuning_cents: number,
- *   level_db: number, level_range_db: number, notes: number, right: number, figures: FigureResult[],
- *   slips: {kind: string, bar: number, beat: number, passage: number, words: string}[], by_note: Tendency[], by_register: Tendency[],
- *   timing: TimingView, passages: import("./take-trace.js").TraceNote[][]}} Report
- * @typedef {{line: string, tempo: number, feel: string, seconds: number, is_with_band: boolean, offset_sec: number, pitch_cents: number,
- *   spread_ms: number, done: number, asked: number, added: number, right: number, notes: number}} TakeFacts
- * @typedef {{id: string, tune_id: number, tune: string, arrangement: number | null, student_id: number | null, student: string,
- *   taken_at: string, is_kept: boolean, facts: TakeFacts}} TakeSummary
- * @typedef {TakeSummary & {report: Report}} TakeView
+ * @typedef {import("../types.d.ts").Report} Report @typedef {import("../types.d.ts").FigureResult} FigureResult @typedef {import("../types.d.ts").Tendency} Tendency
+ * @typedef {import("../types.d.ts").AdviceView} AdviceView @typedef {import("../types.d.ts").TakeView} TakeView @typedef {import("../types.d.ts").TakeSummary} TakeSummary
  */
 
 const main = byId("main", HTMLElement), id = main.dataset.take ?? "";
@@ -30,8 +18,7 @@ const music = byId("music", HTMLElement), audio = byId("audio", HTMLAudioElement
 const FAR_CENTS = 12;
 const FAR_MS = 20;
 const MOST_NOTES = 10;
-const STATUS_WORDS = /** @type {Record<string, string>} */ ({ done: "came out", missed: "not heard", added: "added by you" });
-const KINDS = /** @type {Record<string, string>} */ ({ right: "a note of the tune", figure: "in an ornament", wrong: "another note", added: "an added note" });
+const KINDS = /** @type {const} */ (["right", "figure", "wrong", "added"]);
 
 const trace = new Trace(music, (note) => playFrom(note.onset_sec));
 
@@ -44,14 +31,14 @@ let passage = 1;
 async function show() {
   take = await ask(`takes/${id}`);
   const { report, facts } = /** @type {TakeView} */ (take);
-  const day = new Date(/** @type {TakeView} */ (take).taken_at).toLocaleString("en-GB", { dateStyle: "long", timeStyle: "short" });
+  const day = moment(/** @type {TakeView} */ (take).taken_at, "long");
   byId("about", HTMLElement).textContent = [
-    facts.line === "plain" ? "The plain tune" : "With its ornaments", `asked at ${Math.round(facts.tempo)}`, day, lasting(facts.seconds),
+    say("page-take-line", { line: facts.line }), say("page-report-asked-at", { tempo: Math.round(facts.tempo) }), day, lasting(facts.seconds),
   ].join(" · ");
   const praise = byId("praise", HTMLElement);
   praise.textContent = report.praise;
   praise.setAttribute("aria-busy", "false");
-  const remarks = report.key_words ? [`It sounds ${report.key_words}.`, ...report.remarks] : report.remarks;
+  const remarks = report.key_words ? [say("page-report-key", { where: report.key_words }), ...report.remarks] : report.remarks;
   byId("remarks", HTMLElement).replaceChildren(...remarks.map((words) => el("li", {}, words)));
   byId("advice", HTMLElement).replaceChildren(...report.advice.map(advised));
   showFigures(report);
@@ -81,8 +68,8 @@ async function drawLine() {
     const kinds = [...new Set(take.report.passages[passage - 1].map((note) => note.kind))];
     const statuses = [...new Set(take.report.figures.filter((row) => row.passage === passage).map((row) => row.status))];
     byId("legend", HTMLElement).replaceChildren(
-      ...Object.keys(KINDS).filter((kind) => kinds.includes(kind)).map((kind) => el("li", {}, sample(kind), KINDS[kind])),
-      ...statuses.map((status) => el("li", {}, /** @type {any} */ (statusSign(status)), `ornament ${STATUS_WORDS[status]}`)));
+      ...KINDS.filter((kind) => kinds.includes(kind)).map((kind) => el("li", {}, sample(kind), say("page-report-note-kind", { kind }))),
+      ...statuses.map((status) => el("li", {}, /** @type {any} */ (statusSign(status)), say("page-report-ornament-status", { status }))));
   } catch (error) {
     music.replaceChildren(el("p", { class: "wrong" }, error instanceof Error ? error.message : String(error)));
   }
@@ -97,7 +84,7 @@ function sample(kind) {
 /** @param {Report} report */
 function showPassages(report) {
   const list = byId("passages", HTMLSelectElement), count = report.passages.length;
-  list.replaceChildren(...report.passages.map((_, index) => el("option", { value: index + 1 }, `${index + 1} of ${count}`)));
+  list.replaceChildren(...report.passages.map((_, index) => el("option", { value: index + 1 }, say("page-share-of", { count: index + 1, total: count }))));
   byId("passages-label", HTMLElement).hidden = count < 2;
 }
 
@@ -113,29 +100,29 @@ function playFrom(sec) {
 /** @param {Report} report */
 function showFigures(report) {
   const { figures, slips } = report, table = byId("figures", HTMLTableElement);
-  if (!figures.length) table.replaceChildren(el("caption", {}, "No ornament was asked for, and none was heard."));
+  if (!figures.length) table.replaceChildren(el("caption", {}, say("page-report-no-ornaments")));
   else {
     const asked = figures.filter((row) => row.status !== "added").length, done = figures.filter((row) => row.status === "done").length;
     const added = figures.length - asked;
-    const words = [asked ? `${done} of ${asked} came out` : "", added ? `${added} added` : ""].filter(Boolean).join(", ");
+    const words = [asked ? say("page-report-came-out", { count: done, total: asked }) : "", added ? say("page-ornaments-added", { count: added }) : ""].filter(Boolean).join(", ");
     table.replaceChildren(
       el("caption", {}, words),
-      el("thead", {}, el("tr", {}, ...["Bar", "Ornament", "What became of it", "How sure", ""].map((head, index) => el("th", { scope: "col", class: index === 3 ? "number" : null }, head || el("span", { class: "hidden" }, "Hear"))))),
+      el("thead", {}, el("tr", {}, ...[say("page-report-where"), say("page-ornament"), say("page-report-outcome"), say("page-report-sure"), ""].map((head, index) => el("th", { scope: "col", class: index === 3 ? "number" : null }, head || el("span", { class: "hidden" }, say("page-hear")))))),
       el("tbody", {}, ...figures.map((row) => figureRow(report, row))));
   }
   byId("slips-title", HTMLElement).hidden = !slips.length;
-  byId("slips", HTMLElement).replaceChildren(...slips.map((slip) => el("li", {}, `Bar ${slip.bar}, beat ${beatWords(slip.beat)}: ${slip.words}`)));
+  byId("slips", HTMLElement).replaceChildren(...slips.map((slip) => el("li", {}, say("page-report-slip", { where: slip.where, what: slip.words }))));
 }
 
 /** @param {Report} report @param {FigureResult} row */
 function figureRow(report, row) {
-  const place = `bar ${row.bar}, beat ${beatWords(row.beat)}`, sec = secondOf(report, row);
+  const sec = secondOf(report, row);
   return el("tr", {},
-    el("td", {}, `${row.bar}, beat ${beatWords(row.beat)}`),
+    el("td", {}, row.where),
     el("td", {}, el("span", { class: "row" }, /** @type {any} */ (shapeIcon(row.family)), el("span", { title: familyName(row.family) }, row.name))),
-    el("td", {}, el("span", { class: "row" }, /** @type {any} */ (statusSign(row.status)), STATUS_WORDS[row.status])),
-    el("td", { class: "number" }, row.status === "missed" ? "" : `${Math.round(100 * row.confidence)} %`),
-    el("td", {}, sec === null ? null : el("button", { type: "button", "aria-label": `Hear ${row.name}, ${place}`, click: () => playFrom(sec) }, "▶\uFE0E Hear")));
+    el("td", {}, el("span", { class: "row" }, /** @type {any} */ (statusSign(row.status)), say("page-report-status", { status: row.status }))),
+    el("td", { class: "number" }, row.status === "missed" ? "" : say("page-percent", { share: Math.round(100 * row.confidence) })),
+    el("td", {}, sec === null ? null : el("button", { type: "button", "aria-label": say("page-report-hear", { name: row.name, where: row.where }), click: () => playFrom(sec) }, `▶\uFE0E ${say("page-hear")}`)));
 }
 
 /** When a figure was played, a beat before it. @param {Report} report @param {FigureResult} row */
@@ -145,20 +132,15 @@ function secondOf(report, row) {
   return near ? Math.max(0, near.onset_sec - 60 / report.timing.tempo) : null;
 }
 
-/** @param {number} beat */
-function beatWords(beat) {
-  return String(Math.round(100 * beat) / 100);
-}
-
 // Time and pitch
 
 /** @param {Report} report */
 function showTime({ timing }) {
-  const rows = [["Tempo", `${Math.round(timing.tempo)} beats a minute`], ["From beginning to end", drift(timing.drift_percent)],
-    ["Around your own beat", `notes lie within ${Math.round(timing.spread_ms)} ms`],
-    ["Eighth notes", timing.swing_ratio < 1.05 ? "even" : `${timing.swing_ratio.toFixed(2)} to 1`]];
-  if (timing.behind_band_ms !== null) rows.push(["Against what was behind you", offset(timing.behind_band_ms)]);
-  if (timing.grace_ms !== null) rows.push(["Grace notes", `${Math.round(timing.grace_ms)} ms`]);
+  const rows = [[say("page-tempo"), say("page-report-tempo", { tempo: Math.round(timing.tempo) })], [say("page-report-drift"), drift(timing.drift_percent)],
+    [say("page-report-spread"), say("page-report-spread-within", { ms: Math.round(timing.spread_ms) })],
+    [say("page-eighth-notes"), timing.swing_ratio < 1.05 ? say("page-report-even") : say("page-report-swing", { ratio: timing.swing_ratio })]];
+  if (timing.behind_band_ms !== null) rows.push([say("page-report-behind-band"), offset(timing.behind_band_ms)]);
+  if (timing.grace_ms !== null) rows.push([say("page-report-graces"), say("page-milliseconds", { ms: Math.round(timing.grace_ms) })]);
   byId("time", HTMLElement).replaceChildren(...defined(rows));
   byId("beats", HTMLElement).replaceChildren(...timing.beats.map((row) => tendency(row, FAR_MS, 60, (ms) => offset(ms))));
 }
@@ -167,11 +149,11 @@ function showTime({ timing }) {
 function showPitch(report) {
   const cents = report.tuning_cents;
   byId("pitch", HTMLElement).replaceChildren(...defined([
-    ["Your A", `${Math.round(440 * 2 ** (cents / 1200))} Hz, ${signed(cents)} cents from 440`],
-    ["Melody notes", `${report.right} of ${report.notes} right`],
-    ["Soft to loud", `${Math.round(report.level_range_db)} dB`]]));
-  const rows = [...report.by_register.map((row) => ({ ...row, name: `${row.name[0].toUpperCase()}${row.name.slice(1)}` })), ...report.by_note.slice(0, MOST_NOTES)];
-  byId("tuning", HTMLElement).replaceChildren(...rows.map((row) => tendency(row, FAR_CENTS, 40, (value) => `${signed(value)} cents`)));
+    [say("page-report-your-a"), say("page-report-tuning", { hertz: Math.round(440 * 2 ** (cents / 1200)), cents: signed(cents) })],
+    [say("page-report-melody"), say("page-report-right", { count: report.right, total: report.notes })],
+    [say("page-report-soft-loud"), say("page-report-decibels", { range: Math.round(report.level_range_db) })]]));
+  const rows = [...report.by_register, ...report.by_note.slice(0, MOST_NOTES)];
+  byId("tuning", HTMLElement).replaceChildren(...rows.map((row) => tendency(row, FAR_CENTS, 40, (value) => say("page-report-cents", { cents: signed(value) }))));
 }
 
 /** @param {string[][]} rows */
@@ -197,19 +179,19 @@ function signed(value) {
 /** @param {number} ms */
 function offset(ms) {
   const whole = Math.round(Math.abs(ms));
-  return whole < 3 ? "on it" : `${whole} ms ${ms > 0 ? "late" : "early"}`;
+  return say(whole < 3 ? "page-report-on-beat" : ms > 0 ? "page-report-late" : "page-report-early", { ms: whole });
 }
 
 /** @param {number} percent */
 function drift(percent) {
   const whole = Math.round(Math.abs(percent));
-  return whole < 1 ? "steady" : `${whole} percent ${percent > 0 ? "faster" : "slower"}`;
+  return say(whole < 1 ? "page-report-steady" : percent > 0 ? "page-report-faster" : "page-report-slower", { percent: whole });
 }
 
 /** @param {number} seconds */
 function lasting(seconds) {
   const whole = Math.round(seconds);
-  return whole < 60 ? `${whole} s` : `${Math.floor(whole / 60)} min ${whole % 60} s`;
+  return say(whole < 60 ? "page-report-seconds" : "page-report-minutes", { minutes: Math.floor(whole / 60), seconds: whole % 60 });
 }
 
 // Keep or discard
@@ -223,19 +205,19 @@ async function keep() {
     byId("kept", HTMLElement).hidden = false;
     const whose = byId("whose", HTMLAnchorElement);
     whose.href = `/students/${kept.student_id ?? 0}`;
-    whose.textContent = kept.student ? `All takes of ${kept.student}` : "Takes of nobody in particular";
-    say(kept.student ? `Kept as a take of ${kept.student}.` : "Kept.");
+    whose.textContent = kept.student ? say("page-takes-all-of", { student: kept.student }) : say("page-takes-of-nobody");
+    announce(kept.student ? say("page-report-kept-of", { student: kept.student }) : say("page-report-kept-now"));
   } catch (error) {
-    say(error instanceof Error ? error.message : String(error));
+    announce(error instanceof Error ? error.message : String(error));
   }
 }
 
 async function print() {
   const button = byId("print", HTMLButtonElement), words = byId("print-words", HTMLElement), link = byId("printed", HTMLAnchorElement);
   button.disabled = true;
-  words.textContent = "Setting the pages…";
+  words.textContent = say("page-report-printing");
   try {
-    /** @type {import("./jobs.js").JobView} */
+    /** @type {import("../types.d.ts").JobView} */
     const started = await ask(`takes/${id}/print`, { method: "POST" });
     const done = await followJob(started.id, () => {});
     link.href = done.file;
@@ -260,7 +242,7 @@ discarding.addEventListener("close", async () => {
     await ask(`takes/${id}`, { method: "DELETE" });
     location.assign(main.dataset.arrangement ? `/take/${main.dataset.arrangement}` : "/students");
   } catch (error) {
-    say(error instanceof Error ? error.message : String(error));
+    announce(error instanceof Error ? error.message : String(error));
   }
 });
 byId("passages", HTMLSelectElement).addEventListener("change", (event) => {
@@ -277,17 +259,17 @@ function follow() {
 function alongChanged() {
   const button = byId("along", HTMLButtonElement), isPlaying = along?.isPlaying ?? false;
   button.setAttribute("aria-pressed", String(isPlaying));
-  button.textContent = isPlaying ? "Stop" : "Hear it with the band";
+  button.textContent = isPlaying ? say("page-stop") : say("page-report-along");
   follow();
 }
 
 byId("along", HTMLButtonElement).addEventListener("click", async () => {
   audio.pause();
-  byId("along", HTMLButtonElement).textContent = "Wait…";
+  byId("along", HTMLButtonElement).textContent = say("page-wait");
   try {
     await along?.toggle();
   } catch (error) {
-    say(error instanceof Error ? error.message : String(error));
+    announce(error instanceof Error ? error.message : String(error));
     alongChanged();
   }
 });

@@ -3,11 +3,11 @@
 import { ask } from "./api.js";
 import { byId } from "./dom.js";
 import { cancelJob, followJob } from "./jobs.js";
+import { say } from "./words.js";
 
 /** @typedef {import("./take-session.js").Taken} Taken */
 
 const ENDINGS = /\.(wav|flac|mp3|ogg|oga)$/i;
-const TITLE = "This can't be reported on";
 
 /** Sends recordings and shows what comes of them; `busy` is told when one is being listened to. */
 export class Sending {
@@ -28,9 +28,9 @@ export class Sending {
     body.append("recording", recording, "take");
     for (const [name, value] of Object.entries(wanted)) if (value !== null && value !== "") body.append(name, String(value));
     this.busy(true);
-    this.show("Listening to it…", "Notes, ornaments, pitch and time are looked for. This takes some seconds for each minute of music.", true);
+    this.show(say("page-sending-listening"), say("page-sending-listening-about"), true);
     try {
-      /** @type {{take: string, job: import("./jobs.js").JobView}} */
+      /** @type {import("../types.d.ts").Started} */
       const started = await ask("takes", { method: "POST", body });
       this.job = started.job.id;
       const done = await followJob(this.job, () => {}).catch((error) => forget(started.take).then(() => { throw error; }));
@@ -38,7 +38,7 @@ export class Sending {
       await forget(started.take);
       this.hide();
     } catch (error) {
-      this.show(TITLE, error instanceof Error ? error.message : String(error), false);
+      this.show(say("page-sending-failed"), error instanceof Error ? error.message : String(error), false);
     }
     this.job = null;
     this.busy(false);
@@ -47,10 +47,10 @@ export class Sending {
   /** Whether a file may be a recording; says why not. @param {File} file */
   takes(file) {
     const isSound = ENDINGS.test(file.name) || file.type.startsWith("audio/");
-    if (!isSound) this.show(TITLE, "It is no recording: bring a WAV, FLAC, MP3 or OGG file.", false);
+    if (!isSound) this.show(say("page-sending-failed"), say("page-sending-no-recording"), false);
     else if (file.size > this.mostBytes) {
       const size = Math.ceil(file.size / 2 ** 20), most = this.mostBytes / 2 ** 20;
-      this.show(TITLE, `The file has ${size} MB; ${most} MB is the limit. Save it as MP3, or record one tune at a time.`, false);
+      this.show(say("page-sending-failed"), say("page-sending-too-large", { size, most }), false);
     } else return true;
     return false;
   }

@@ -2,7 +2,7 @@
 
 import { Player } from "./player.js";
 
-/** @typedef {import("./api.js").HearingView} HearingView @typedef {import("./take-microphone.js").Microphone} Microphone */
+/** @typedef {import("../types.d.ts").HearingView} HearingView @typedef {import("./take-microphone.js").Microphone} Microphone */
 /** @typedef {{line: string, behind: "band" | "click" | "nothing", loudness: number, guide: boolean}} Wish */
 /** @typedef {{samples: Float32Array, rate: number, offset: number | null}} Taken `offset`: where in the time of the hearing it begins */
 

@@ -1,37 +1,38 @@
 /** Students: names, how many takes each has, adding, renaming and removing. */
 
 import { ask } from "./api.js";
-import { byId, el, say } from "./dom.js";
+import { announce, byId, el } from "./dom.js";
+import { language, say } from "./words.js";
 
-/** @typedef {{id: number, name: string, takes: number, last_at: string}} StudentView */
+/** @typedef {import("../types.d.ts").StudentView} StudentView */
 
 const list = byId("students", HTMLElement), name = byId("name", HTMLInputElement);
 const naming = byId("naming", HTMLDialogElement), removing = byId("removing", HTMLDialogElement);
 
 async function show() {
-  /** @type {[StudentView[], import("./take-report.js").TakeSummary[]]} */
+  /** @type {[StudentView[], import("../types.d.ts").TakeSummary[]]} */
   const [students, takes] = await Promise.all([ask("students"), ask("takes")]);
   const others = takes.filter((take) => take.student_id === null);
   byId("none", HTMLElement).hidden = students.length + others.length > 0;
   list.replaceChildren(...students.map(card), ...(others.length ? [el("article", { class: "card tune" },
-    el("h2", {}, el("a", { href: "/students/0" }, "Nobody in particular")), el("p", { class: "muted" }, counted(others.length)))] : []));
+    el("h2", {}, el("a", { href: "/students/0" }, say("page-students-nobody"))), el("p", { class: "muted" }, counted(others.length)))] : []));
   list.setAttribute("aria-busy", "false");
 }
 
 /** @param {StudentView} student */
 function card(student) {
-  const last = student.last_at ? `, the last on ${new Date(student.last_at).toLocaleDateString("en-GB", { dateStyle: "long" })}` : "";
+  const last = student.last_at ? new Date(student.last_at).toLocaleDateString(language, { dateStyle: "long" }) : "";
   return el("article", { class: "card tune" },
     el("h2", {}, el("a", { href: `/students/${student.id}` }, student.name)),
-    el("p", { class: "muted" }, counted(student.takes) + last),
+    el("p", { class: "muted" }, last ? say("page-students-takes-last", { count: student.takes, day: last }) : counted(student.takes)),
     el("div", { class: "row" },
-      el("button", { type: "button", "aria-label": `Another name for ${student.name}`, click: () => rename(student) }, "Another name"),
-      el("button", { type: "button", class: "quiet", "aria-label": `Remove ${student.name}`, click: () => remove(student) }, "Remove")));
+      el("button", { type: "button", "aria-label": say("page-students-rename-name", { name: student.name }), click: () => rename(student) }, say("page-students-rename")),
+      el("button", { type: "button", class: "quiet", "aria-label": say("page-remove-name", { name: student.name }), click: () => remove(student) }, say("page-remove"))));
 }
 
 /** @param {number} count */
 function counted(count) {
-  return count === 0 ? "No takes kept" : count === 1 ? "One take" : `${count} takes`;
+  return say("page-students-takes", { count });
 }
 
 /** @param {StudentView} student */
@@ -44,7 +45,7 @@ function rename(student) {
 /** @param {StudentView} student */
 function remove(student) {
   byId("removing-name", HTMLElement).textContent = student.name;
-  byId("removing-count", HTMLElement).textContent = student.takes ? `${counted(student.takes).toLowerCase()} with ${student.takes === 1 ? "its recording" : "their recordings"} too` : "nothing else";
+  byId("removing-count", HTMLElement).textContent = say("page-students-removed-too", { count: student.takes });
   asked(removing, () => ask(`students/${student.id}`, { method: "DELETE" }));
 }
 
@@ -61,7 +62,7 @@ async function done(act) {
     await act();
     await show();
   } catch (error) {
-    say(error instanceof Error ? error.message : String(error));
+    announce(error instanceof Error ? error.message : String(error));
   }
 }
 

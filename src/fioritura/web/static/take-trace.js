@@ -1,13 +1,10 @@
 /** The pitch of a take, drawn over the engraved line that was to be played. */
 
 import { svgEl, svgOf } from "./dom.js";
+import { say } from "./words.js";
 
 /**
- * @typedef {{start_ticks: number, end_ticks: number, step: number, kind: string, name: string, onset_sec: number, end_sec: number,
- *   contour: number[]}} TraceNote
- * @typedef {{element: string, onset_ticks: number, step: number}} LineNote
- * @typedef {{systems: import("./api.js").SystemView[], bar_numbers: number[], ends_ticks: number[], notes: LineNote[],
- *   passage: number, trace: TraceNote[]}} TakeLine
+ * @typedef {import("../types.d.ts").TraceNote} TraceNote @typedef {import("../types.d.ts").TakeLine} TakeLine
  * @typedef {{label: string, status: string}} Labelled
  */
 
@@ -50,7 +47,7 @@ export class Trace {
       svg.removeAttribute("width");
       svg.removeAttribute("height");
       svg.setAttribute("role", "img");
-      svg.setAttribute("aria-label", `Bars ${first} to ${last}`);
+      svg.setAttribute("aria-label", say("page-bars-from-to", { first, last }));
       holder.className = "system";
       holder.append(svg);
       return holder;
@@ -72,7 +69,7 @@ export class Trace {
   }
 
   /**
-   * @param {TakeLine} line @param {import("./api.js").SystemView} system @param {HTMLElement} holder @param {Head[]} heads
+   * @param {TakeLine} line @param {import("../types.d.ts").SystemView} system @param {HTMLElement} holder @param {Head[]} heads
    * @param {number} bottom
    */
   #drawSystem(line, system, holder, heads, bottom) {
@@ -133,7 +130,7 @@ function staffLines(staff) {
 
 /**
  * Where time lies on a system: pairs of ticks and x, both growing.
- * @param {TakeLine} line @param {import("./api.js").SystemView} system @param {HTMLElement} holder @param {Head[]} heads
+ * @param {TakeLine} line @param {import("../types.d.ts").SystemView} system @param {HTMLElement} holder @param {Head[]} heads
  * @returns {[number, number][]}
  */
 function railOf(line, system, holder, heads) {
@@ -174,7 +171,7 @@ function course(contour, left, right, zero, stepHeight) {
 function titled(note) {
   const title = svgEl("title", {});
   const middle = note.contour.slice().sort((a, b) => a - b)[note.contour.length >> 1] ?? 0;
-  title.textContent = `${note.name}, ${middle > 0 ? "+" : ""}${middle} cents`;
+  title.textContent = say("page-report-note", { note: note.name, cents: `${middle > 0 ? "+" : ""}${middle}` });
   return title;
 }
 

@@ -1,7 +1,7 @@
 /** The take: the line is shown, a recording is made or brought, and it is listened to. */
 
 import { ask, query } from "./api.js";
-import { byId, el, say } from "./dom.js";
+import { announce, byId, el } from "./dom.js";
 import { listenForKeys } from "./keys.js";
 import { Score } from "./score.js";
 import { guessedDelay, keepDelay, keptDelay, measuredDelay } from "./take-delay.js";
@@ -10,9 +10,10 @@ import { Microphone, wavOf } from "./take-microphone.js";
 import { Sending } from "./take-sending.js";
 import { Session } from "./take-session.js";
 import { noteAt } from "./transport.js";
+import { moment, say } from "./words.js";
 
-/** @typedef {import("./api.js").HearingView} HearingView @typedef {import("./api.js").ArrangementView} ArrangementView */
-/** @typedef {import("./take-session.js").Wish} Wish */
+/** @typedef {import("../types.d.ts").HearingView} HearingView @typedef {import("../types.d.ts").ArrangementView} ArrangementView */
+/** @typedef {import("./take-session.js").Wish} Wish @typedef {"idle" | "starting" | "recording" | "listening"} State */
 
 const STAFF_STEPS = [5, 5.75, 6.5, 7, 7.75, 8.75, 10, 11.5];
 const PATIENCE_MS = 350;
@@ -34,7 +35,7 @@ let setting = null;
 /** @type {number[]} */
 let barNumbers = [];
 let size = innerWidth < 560 ? 2 : 4;
-/** @type {"idle" | "starting" | "recording" | "listening"} */
+/** @type {State} */
 let state = "idle";
 let ready = Promise.resolve();
 let asked = 0, waiting = 0, frame = 0;
@@ -56,11 +57,11 @@ async function showLine() {
   const { line } = chosen();
   music.setAttribute("aria-busy", "true");
   try {
-    /** @type {{systems: import("./api.js").SystemView[], bar_numbers: number[]}} */
+    /** @type {import("../types.d.ts").LineView} */
     const shown = await ask(`arrangements/${id}/line${query({ which: line, width: score.widthMm, staff: STAFF_STEPS[size] })}`);
     barNumbers = shown.bar_numbers;
     score.draw(/** @type {any} */ ({ ...shown, figures: [], other: [] }), score.widthMm);
-    byId("line-words", HTMLElement).textContent = line === "plain" ? "The plain tune" : "With its ornaments";
+    byId("line-words", HTMLElement).textContent = say("page-take-line", { line });
   } catch (error) {
     music.replaceChildren(el("p", { class: "wrong" }, wordsOf(error)));
   }
@@ -83,7 +84,7 @@ function resize(by) {
 
 function tempoWords() {
   const share = Math.round((100 * Number(tempo.value)) / (setting?.tempo ?? 1));
-  byId("tempo-words", HTMLOutputElement).textContent = share === 100 ? `${tempo.value}` : `${tempo.value} (${share} %)`;
+  byId("tempo-words", HTMLOutputElement).textContent = share === 100 ? `${tempo.value}` : say("page-tempo-share", { tempo: Number(tempo.value), share });
 }
 
 /** @param {number} afterMs */
@@ -99,7 +100,7 @@ async function load() {
   try {
     /** @type {HearingView} */
     const hearing = await ask(`arrangements/${id}/hearing${query({ tempo: Number(tempo.value) })}`);
-    words.textContent = "Preparing the sound…";
+    words.textContent = say("page-sound-preparing");
     await session.load(hearing);
     if (number === asked) words.textContent = hearing.remark;
   } catch (error) {
@@ -113,17 +114,17 @@ async function load() {
 async function openMicrophone(device) {
   await microphone.open(session.context, device);
   const devices = await microphone.devices(), list = byId("devices", HTMLSelectElement);
-  list.replaceChildren(...devices.map((one) => el("option", { value: one.deviceId, selected: one.label === microphone.label }, one.label || "Microphone")));
+  list.replaceChildren(...devices.map((one) => el("option", { value: one.deviceId, selected: one.label === microphone.label }, one.label || say("page-microphone"))));
   byId("devices-label", HTMLElement).hidden = devices.length < 2;
-  byId("try", HTMLButtonElement).textContent = "Close the microphone";
+  byId("try", HTMLButtonElement).textContent = say("page-microphone-close");
   showDelay();
 }
 
 function closeMicrophone() {
   microphone.close();
-  byId("try", HTMLButtonElement).textContent = "Try the microphone";
+  byId("try", HTMLButtonElement).textContent = say("page-microphone-try");
   byId("level-words", HTMLElement).textContent = "";
-  byId("meter", HTMLElement).setAttribute("aria-valuetext", "closed");
+  byId("meter", HTMLElement).setAttribute("aria-valuetext", say("page-microphone-closed"));
   byId("meter-bar", HTMLElement).style.width = byId("meter-peak", HTMLElement).style.left = "0";
 }
 
@@ -139,9 +140,9 @@ function delay() {
 
 function showDelay() {
   const { sec, how } = delay(), ms = Math.round(1000 * sec);
-  byId("delay-words", HTMLElement).textContent = `${ms} ms, ${how}`;
+  byId("delay-words", HTMLElement).textContent = say("page-delay-how", { ms, how });
   byId("delay", HTMLInputElement).value = String(ms);
-  byId("delay-value", HTMLOutputElement).textContent = `${ms} ms`;
+  byId("delay-value", HTMLOutputElement).textContent = say("page-milliseconds", { ms });
 }
 
 async function measure() {
@@ -149,10 +150,10 @@ async function measure() {
   button.disabled = true;
   await told(async () => {
     if (!microphone.isOpen) await openMicrophone();
-    say("Listening for five clicks…");
+    announce(say("page-delay-listening"));
     keepDelay(microphone.label, await measuredDelay(session.context, microphone));
     showDelay();
-    say(`The delay is ${byId("delay-words", HTMLElement).textContent}.`);
+    announce(say("page-delay-found", { delay: byId("delay-words", HTMLElement).textContent ?? "" }));
   });
   button.disabled = false;
 }
@@ -169,7 +170,7 @@ async function toggle() {
     void session.context;
     await ready;
     await openMicrophone();
-    if (!session.hearing) throw new Error("The sound is not ready: wait a moment, and record again.");
+    if (!session.hearing) throw new Error(say("page-take-sound-not-ready"));
     meter.reset();
     microphone.full = () => void finish();
     await session.start(wish(), mostSec);
@@ -186,11 +187,11 @@ function follow() {
   const count = byId("count", HTMLElement);
   if (sec < hearing.starts_at - 0.02) {
     const beats = Math.ceil(((hearing.starts_at - sec) * hearing.tempo) / 60);
-    count.textContent = `Count-in: ${beats}`;
+    count.textContent = say("page-take-count-in", { beats });
   } else {
     const bar = hearing.bars.findLast((one) => one.start <= sec) ?? hearing.bars[0];
     const number = barNumbers[bar.bar];
-    count.textContent = number ? `Bar ${number} of ${barNumbers.at(-1)}` : "Pickup";
+    count.textContent = number ? say("page-take-bar", { bar: number, last: barNumbers.at(-1) ?? number }) : say("page-pickup");
   }
   const line = hearing.lines.find((one) => one.name === chosen().line);
   score.mark(line ? noteAt(line.notes, sec)?.replace(/^s\d-/, "s1-") ?? null : null);
@@ -205,18 +206,18 @@ async function finish() {
   score.mark(null);
   byId("count", HTMLElement).textContent = "";
   const seconds = last.samples.length / last.rate;
-  if (seconds < 1) return say("That was too short to be heard: play the tune, or a phrase of it.");
-  if (meter.clips) say(`The recording clips in ${meter.clips} places: move back from the microphone next time.`);
+  if (seconds < 1) return announce(say("page-take-too-short"));
+  if (meter.clips) announce(say("page-take-clips", { count: meter.clips }));
   await send(wavOf(last.samples, last.rate), last.offset);
 }
 
-/** @param {typeof state} next */
+/** @param {State} next */
 function setState(next) {
   state = next;
   choices.disabled = next !== "idle";
   record.disabled = next === "listening" || next === "starting";
   record.setAttribute("aria-pressed", String(next === "recording"));
-  byId("record-words", HTMLElement).textContent = { idle: "Record", starting: "Wait…", recording: "Stop", listening: "Record" }[next];
+  byId("record-words", HTMLElement).textContent = say("page-take-record-button", { state: next });
 }
 
 /** @param {Blob} recording @param {number | null} offset */
@@ -236,22 +237,22 @@ async function bring(file) {
 async function addStudent() {
   const field = byId("student-name", HTMLInputElement), list = byId("student", HTMLSelectElement);
   await told(async () => {
-    /** @type {{id: number, name: string}} */
+    /** @type {import("../types.d.ts").StudentView} */
     const made = await ask("students", { method: "POST", json: { name: field.value } });
     list.append(el("option", { value: made.id }, made.name));
     list.value = String(made.id);
     field.value = "";
-    say(`${made.name} plays.`);
+    announce(say("page-take-plays", { name: made.name }));
   });
 }
 
 async function showEarlier() {
-  /** @type {import("./take-report.js").TakeSummary[]} */
+  /** @type {import("../types.d.ts").TakeSummary[]} */
   const takes = await ask(`takes${query({ tune: Number(root.dataset.tune) })}`);
   byId("earlier-part", HTMLElement).hidden = !takes.length;
   byId("earlier", HTMLElement).replaceChildren(...takes.slice(0, MOST_EARLIER).map((take) => el("li", {},
-    el("a", { href: `/takes/${take.id}` }, new Date(take.taken_at).toLocaleString("en-GB", { dateStyle: "medium", timeStyle: "short" })),
-    el("span", { class: "muted" }, [take.student, take.facts.asked ? `${take.facts.done} of ${take.facts.asked} ornaments` : "plain", take.is_kept ? "" : "not kept yet"].filter(Boolean).join(", ")))));
+    el("a", { href: `/takes/${take.id}` }, moment(take.taken_at)),
+    el("span", { class: "muted" }, [take.student, take.facts.asked ? say("page-take-ornaments", { count: take.facts.done, total: take.facts.asked }) : say("page-line-name", { line: "plain" }), take.is_kept ? "" : say("page-take-not-kept")].filter(Boolean).join(", ")))));
 }
 
 /** Do something, and say what goes wrong. @param {() => Promise<void>} act */
@@ -259,7 +260,7 @@ async function told(act) {
   try {
     await act();
   } catch (error) {
-    say(wordsOf(error));
+    announce(wordsOf(error));
   }
 }
 
@@ -281,7 +282,7 @@ function nudgeTempo(by) {
   if (choices.disabled) return;
   tempo.value = String(Number(tempo.value) + by);
   tempo.dispatchEvent(new Event("input"));
-  say(`Tempo ${tempo.value}`);
+  announce(say("page-tempo-now", { tempo: Number(tempo.value) }));
 }
 
 const panel = byId("panel", HTMLElement), wishesButton = byId("wishes-button", HTMLButtonElement);
@@ -305,7 +306,7 @@ byId("devices", HTMLSelectElement).addEventListener("change", (event) => void to
 byId("measure", HTMLElement).addEventListener("click", () => void measure());
 byId("guess", HTMLElement).addEventListener("click", () => { keepDelay(microphone.label, null); showDelay(); });
 byId("delay", HTMLInputElement).addEventListener("input", (event) => {
-  keepDelay(microphone.label, { sec: Number(/** @type {HTMLInputElement} */ (event.target).value) / 1000, how: "set by hand" });
+  keepDelay(microphone.label, { sec: Number(/** @type {HTMLInputElement} */ (event.target).value) / 1000, how: "by-hand" });
   showDelay();
 });
 byId("delay-part", HTMLElement).addEventListener("toggle", showDelay);
@@ -327,17 +328,17 @@ document.addEventListener("drop", (event) => {
 addEventListener("pagehide", () => microphone.close());
 
 listenForKeys([
-  { keys: [" ", "r"], shown: "Space R", words: "record, stop", act: () => void toggle() },
-  { keys: ["m"], shown: "M", words: "try the microphone, close it", act: () => void tryMicrophone() },
-  { keys: ["p"], shown: "P", words: "play the plain tune", act: () => choose("line", "plain") },
-  { keys: ["o"], shown: "O", words: "play the ornamented line", act: () => choose("line", "ornamented") },
-  { keys: ["b"], shown: "B", words: "with the band", act: () => choose("behind", "band") },
-  { keys: ["c"], shown: "C", words: "with a click", act: () => choose("behind", "click") },
-  { keys: ["["], shown: "[ ]", words: "slower, faster", act: () => nudgeTempo(-4) },
-  { keys: ["]"], words: "faster", act: () => nudgeTempo(4) },
-  { keys: ["-"], shown: "− +", words: "smaller, larger notes", act: () => resize(-1) },
-  { keys: ["+", "="], words: "larger notes", act: () => resize(1) },
-  { keys: ["Escape"], shown: "Esc", words: "close the panel", act: () => openPanel(false) },
+  { keys: [" ", "r"], shown: `${say("page-keycap-space")} R`, words: say("page-take-key-record"), act: () => void toggle() },
+  { keys: ["m"], shown: "M", words: say("page-take-key-microphone"), act: () => void tryMicrophone() },
+  { keys: ["p"], shown: "P", words: say("page-take-key-plain"), act: () => choose("line", "plain") },
+  { keys: ["o"], shown: "O", words: say("page-take-key-ornamented"), act: () => choose("line", "ornamented") },
+  { keys: ["b"], shown: "B", words: say("page-take-key-band"), act: () => choose("behind", "band") },
+  { keys: ["c"], shown: "C", words: say("page-take-key-click"), act: () => choose("behind", "click") },
+  { keys: ["["], shown: "[ ]", words: say("page-key-slower-faster"), act: () => nudgeTempo(-4) },
+  { keys: ["]"], words: say("page-key-faster"), act: () => nudgeTempo(4) },
+  { keys: ["-"], shown: "− +", words: say("page-key-smaller-larger"), act: () => resize(-1) },
+  { keys: ["+", "="], words: say("page-key-larger"), act: () => resize(1) },
+  { keys: ["Escape"], shown: say("page-keycap-escape"), words: say("page-key-close-panel"), act: () => openPanel(false) },
 ]);
 
 byId("student", HTMLSelectElement).value = new URLSearchParams(location.search).get("student") ?? "";

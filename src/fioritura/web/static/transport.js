@@ -1,10 +1,11 @@
 /** The row of controls under the music: what is heard, which bars, how fast, and with whom. */
 
 import { ask, query } from "./api.js";
-import { byId, el, say } from "./dom.js";
+import { announce, byId, el } from "./dom.js";
 import { Player } from "./player.js";
+import { say } from "./words.js";
 
-/** @typedef {import("./api.js").HearingView} HearingView @typedef {import("./api.js").ArrangementView} ArrangementView */
+/** @typedef {import("../types.d.ts").HearingView} HearingView @typedef {import("../types.d.ts").ArrangementView} ArrangementView */
 
 /** @type {Record<string, string[]>} */
 const LINES = { plain: ["plain"], ornamented: ["ornamented"], "in-turn": ["plain", "ornamented"], other: ["other"], both: ["ornamented", "other"] };
@@ -40,19 +41,19 @@ export class Transport {
 
   #build() {
     const feel = byId("band-feel", HTMLSelectElement);
-    for (const name of FEELS) feel.append(el("option", { value: name }, name));
+    for (const name of FEELS) feel.append(el("option", { value: name }, say("page-feel-name", { feel: name })));
     feel.addEventListener("change", () => this.refresh(0));
     for (const part of PARTS) {
       const words = el("output", {});
       const fader = el("input", { type: "range", id: `fader-${part}`, min: 0, max: 100, step: 1 });
       const set = () => {
-        words.textContent = fader.value === "0" ? "off" : fader.value;
+        words.textContent = fader.value === "0" ? say("page-off") : fader.value;
         this.player.setLevel(part, (Number(fader.value) / 100) ** 2);
       };
       fader.value = String(100 * USUAL[part]);
       fader.addEventListener("input", set);
       set();
-      byId("faders", HTMLElement).append(el("label", { class: "fader" }, part[0].toUpperCase() + part.slice(1), fader, words));
+      byId("faders", HTMLElement).append(el("label", { class: "fader" }, say("page-part-name", { part }), fader, words));
     }
     const mixerButton = byId("mixer-button", HTMLButtonElement), mixer = byId("mixer", HTMLElement);
     mixerButton.addEventListener("click", () => {
@@ -110,7 +111,7 @@ export class Transport {
       /** @type {HearingView} */
       const hearing = await ask(`arrangements/${this.arrangement}/hearing${query({ tempo: this.tempo, feel, seed: this.seed })}`);
       if (number !== this.asked) return;
-      words.textContent = "Preparing the sound…";
+      words.textContent = say("page-sound-preparing");
       await this.player.prepare(hearing);
       if (number !== this.asked) return;
       this.hearing = hearing;
@@ -127,7 +128,7 @@ export class Transport {
       this.#shown();
       return;
     }
-    byId("play-words", HTMLElement).textContent = "Wait…";
+    byId("play-words", HTMLElement).textContent = say("page-wait");
     await this.ready;
     await this.#start(this.loop ? this.loop[0] : this.startBar, byId("count-in", HTMLInputElement).checked);
   }
@@ -173,22 +174,22 @@ export class Transport {
     const slider = byId("tempo", HTMLInputElement);
     slider.value = String(Number(slider.value) + by);
     this.#tempoChanged(Number(slider.value));
-    say(`Tempo ${slider.value}`);
+    announce(say("page-tempo-now", { tempo: Number(slider.value) }));
   }
 
   #tempoWords() {
     const share = Math.round((100 * this.tempo) / this.arrangedFor);
-    byId("tempo-words", HTMLOutputElement).textContent = share === 100 ? `${Math.round(this.tempo)}` : `${Math.round(this.tempo)} (${share} %)`;
+    byId("tempo-words", HTMLOutputElement).textContent = share === 100 ? `${Math.round(this.tempo)}` : say("page-tempo-share", { tempo: Math.round(this.tempo), share });
   }
 
   /** Loop bars, by their indices. @param {[number, number] | null} range @param {number[]} numbers */
   setLoop(range, numbers) {
     this.loop = range;
     this.score.showRange(range);
-    const words = range ? `bars ${numbers[range[0]]}–${numbers[range[1]]}` : "";
+    const words = range ? say("page-hear-loop-bars", { first: numbers[range[0]], last: numbers[range[1]] }) : "";
     byId("loop-words", HTMLElement).textContent = words;
     byId("loop", HTMLButtonElement).setAttribute("aria-pressed", String(range !== null));
-    say(range ? `Loop: ${words}` : "No loop");
+    announce(range ? say("page-hear-loop-on", { bars: words }) : say("page-hear-loop-off"));
     if (this.player.isPlaying && this.hearing) {
       const here = this.player.position;
       void this.#start(range ? range[0] : barAt(this.hearing, here?.sec ?? 0), false);
@@ -209,7 +210,7 @@ export class Transport {
     try {
       await this.player.playAlone(sound);
     } catch (error) {
-      say(error instanceof Error ? error.message : String(error));
+      announce(error instanceof Error ? error.message : String(error));
     }
     this.#shown();
   }
@@ -222,13 +223,13 @@ export class Transport {
       fader.value = on ? "0" : String(100 * USUAL[PARTS[number + 1]]);
       fader.dispatchEvent(new Event("input"));
     }
-    say(on ? "Band off" : "Band on");
+    announce(on ? say("page-hear-band-off") : say("page-hear-band-on"));
   }
 
   #shown() {
     const isPlaying = this.player.isPlaying;
     byId("play", HTMLButtonElement).setAttribute("aria-pressed", String(isPlaying));
-    byId("play-words", HTMLElement).textContent = isPlaying ? "Stop" : "Play";
+    byId("play-words", HTMLElement).textContent = isPlaying ? say("page-stop") : say("page-play");
     if (!isPlaying) this.score.mark(null);
   }
 

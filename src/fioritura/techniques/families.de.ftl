@@ -1,0 +1,11 @@
+family-graces = Vorschläge
+family-inflections = Tonbeugungen
+family-repetitions = Tonwiederholungen
+family-anticipations = Vorausnahmen
+family-neighbours = Nebennoten
+family-passing-notes = Durchgangsnoten
+family-approaches = Annäherungen
+family-delays = Verzögerungen und Vorhalte
+family-fills = Antworten
+family-runs = Läufe
+family-turns = Doppelschläge, Mordente und Triller

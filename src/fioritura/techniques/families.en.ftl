@@ -1,0 +1,11 @@
+family-graces = grace notes
+family-inflections = inflections
+family-repetitions = repeated notes
+family-anticipations = anticipations
+family-neighbours = neighbour notes
+family-passing-notes = passing notes
+family-approaches = approach notes
+family-delays = delays
+family-fills = fills
+family-runs = runs
+family-turns = turns, mordents and shakes

@@ -1,0 +1,11 @@
+family-graces = notas de adorno
+family-inflections = inflexiones
+family-repetitions = notas repetidas
+family-anticipations = anticipaciones
+family-neighbours = bordaduras
+family-passing-notes = notas de paso
+family-approaches = notas de aproximación
+family-delays = retardos
+family-fills = respuestas
+family-runs = escalas rápidas
+family-turns = grupetos, mordentes y trinos

@@ -1,0 +1,11 @@
+family-graces = appoggiatures brèves
+family-inflections = inflexions
+family-repetitions = notes répétées
+family-anticipations = anticipations
+family-neighbours = broderies
+family-passing-notes = notes de passage
+family-approaches = notes d’approche
+family-delays = retards
+family-fills = réponses
+family-runs = traits
+family-turns = gruppettos, mordants et trilles

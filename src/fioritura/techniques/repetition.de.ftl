@@ -1,0 +1,23 @@
+repeated-notes = Tonwiederholung
+    .label = Wiederh.
+    .text = Aus einer Viertel werden zwei Achtel, aus einer Halben zwei Viertel: derselbe Ton, noch einmal gesagt.
+    .how = Jede Note leicht anstoßen, „da-da“, bei durchlaufender Luft.
+    .when = Bei einer Note, die länger ist als ihre Nachbarn, wo die Linie sonst stehen bliebe.
+    .fault = Die Luft hält bei jedem Zungenstoß an.
+    .cure = Die Note lang spielen, dann mit der Zunge antippen, ohne die Luft zu ändern.
+
+repeated-notes-lively = Tonwiederholung im Rhythmus
+    .label = Rhythmus
+    .text = Aus einer langen Note wird ein kleiner Rhythmus auf einem Ton, oft synkopiert.
+    .how = Ihn formen: Eine Note ist die laute, die anderen führen zu ihr hin oder von ihr weg.
+    .when = Bei einer gehaltenen Note, während die Band weiterspielt, oder um einen schlichten Schluss zu wecken.
+    .fault = Alle Noten sind gleich laut.
+    .cure = Den Rhythmus mit einer betonten Silbe sprechen, dann genau das anstoßen.
+
+repeated-notes-why = Eine Note, lang genug, um zweimal gesagt zu werden: Der Ton bleibt, der Rhythmus bewegt sich.
+repeated-notes-lively-why = Aus einer langen Note wird ein Rhythmus von { $count ->
+    [2] zwei
+    [3] drei
+    [4] vier
+   *[other] { $count }
+} Noten auf einem Ton, während die Melodie wartet.

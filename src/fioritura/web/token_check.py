@@ -1,0 +1,82 @@
+"""The entrance of a server that others can reach: who gives the token once may come in, with a cookie to show for it."""
+
+from __future__ import annotations
+
+import secrets
+from collections.abc import Callable
+from hashlib import sha256
+from http.cookies import CookieError, SimpleCookie
+from typing import Annotated, Final
+
+from fastapi import FastAPI, Form, Request
+from fastapi.responses import RedirectResponse, Response
+from starlette.datastructures import Headers
+
+from fioritura.errors import OptionError
+from fioritura.web.languages import CHOICE
+
+__all__ = ["ENTRANCE", "SHORTEST_TOKEN", "TokenCheck", "add_entrance", "new_token"]
+
+ENTRANCE: Final = "/enter"
+SHORTEST_TOKEN: Final = 16
+COOKIE: Final = "fioritura-door"
+_LETTERS: Final = "abcdefghjkmnpqrstuvwxyz23456789"
+"""Without those that look alike."""
+
+_OPEN_TO_ALL: Final = ("/static/", "/fonts/")
+_GROUPS: Final = 4
+_GROUP: Final = 4
+
+
+def new_token() -> str:
+    """A token of 79 random bits that can be typed: ``"abcd-efgh-jkmn-pqrs"``."""
+    return "-".join("".join(secrets.choice(_LETTERS) for _ in range(_GROUP)) for _ in range(_GROUPS))
+
+
+class TokenCheck:
+    """Knows the token that lets in. The cookie holds a digest of it, not the token itself."""
+
+    def __init__(self, token: str) -> None:
+        """A check that lets `token` pass.
+
+        Raises:
+            OptionError: the token is too short to keep anyone out.
+        """
+        if len(token) < SHORTEST_TOKEN:
+            raise OptionError("token-too-short", count=len(token), limit=SHORTEST_TOKEN)
+        self._token = token
+        self.cookie = sha256(b"fioritura door " + token.encode()).hexdigest()
+
+    def fits(self, token: str) -> bool:
+        """True for the token, whatever spaces and capitals it was typed with."""
+        typed = "".join(token.split())
+        return any(secrets.compare_digest(each.encode(), self._token.encode()) for each in (typed, typed.lower()))
+
+    def lets_in(self, path: str, headers: Headers) -> bool:
+        """True when a request may pass: by cookie, by ``Authorization: Bearer``, or on its way to the entrance."""
+        if path in (ENTRANCE, CHOICE) or path.startswith(_OPEN_TO_ALL):
+            return True
+        scheme, _, token = headers.get("authorization", "").partition(" ")
+        if scheme.lower() == "bearer" and self.fits(token):
+            return True
+        try:
+            shown = SimpleCookie(headers.get("cookie", "")).get(COOKIE)
+        except CookieError:
+            return False
+        return shown is not None and secrets.compare_digest(shown.value.encode(), self.cookie.encode())
+
+
+def add_entrance(app: FastAPI, check: TokenCheck, page: Callable[..., Response]) -> None:
+    """Add the entrance; `page` renders a template."""
+
+    @app.get(ENTRANCE, include_in_schema=False)
+    def entrance(request: Request) -> Response:
+        return page(request, "enter", is_wrong=False)
+
+    @app.post(ENTRANCE, include_in_schema=False)
+    def enter(request: Request, token: Annotated[str, Form(max_length=200)] = "") -> Response:
+        if not check.fits(token):
+            return page(request, "enter", 401, is_wrong=True)
+        answer = RedirectResponse("/", 303)
+        answer.set_cookie(COOKIE, check.cookie, httponly=True, samesite="strict", max_age=30 * 86400)
+        return answer

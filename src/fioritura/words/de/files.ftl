@@ -1,0 +1,9 @@
+file-is-folder = { $path } ist ein Ordner, keine Datei: eine Datei darin nennen.
+file-too-large = { $path } hat { $size } Bytes, { $limit } sind möglich: in kleinere Dateien aufteilen.
+file-missing = { $path } gibt es nicht: Namen und Ordner prüfen.
+file-unreadable = { $path } lässt sich nicht lesen ({ $reason }): Namen und Rechte prüfen.
+file-empty = { $path } ist leer: noch einmal exportieren oder speichern.
+out-is-file = { $path } ist eine Datei, kein Ordner: einen anderen Ordner nennen.
+out-unwritable = { $path } lässt sich nicht schreiben ({ $reason }): Platz und Rechte prüfen oder einen anderen Ort nennen.
+repeats-too-long = Die Wiederholungen ergeben mehr als { $limit } Takte: eine Wiederholung entfernen oder das Stück wie geschrieben verwenden.
+repeats-leave-nothing = Wiederholungen und Sprünge lassen alle Noten aus: entfernen oder das Stück wie geschrieben verwenden.

@@ -1,0 +1,15 @@
+soundfont-unreadable = Der Soundfont { $path } lässt sich nicht lesen ({ $reason }): eine andere .sf2-Datei nennen.
+soundfont-incomplete = Dem Soundfont { $path } fehlen Tabellen: eine andere .sf2-Datei nennen.
+no-audio-format = Als „{ $given }“ lässt sich Ton nicht schreiben: möglich ist { LIST($known, "or") }.
+midi-channels-out = MIDI hat 16 Kanäle, zu wenige für diese Stimmen: einige weglassen.
+no-soundfont = Es gibt keinen Soundfont zum Abspielen: einen für General MIDI installieren (Debian: fluid-soundfont-gm) oder { $variable } auf eine .sf2-Datei setzen.
+not-a-soundfont = { $path } ist keine SoundFont-2-Datei: eine .sf2-Datei nennen.
+soundfont-compressed = { $path } ist ein komprimierter Soundfont (SF3), der sich nicht abspielen lässt: eine .sf2-Datei nennen.
+fluidsynth-missing = Das Programm fluidsynth ist nicht installiert: installieren oder den eingebauten Synthesizer verwenden.
+synth-not-installed = Der eingebaute Synthesizer (midirenderer) ist nicht installiert, vielleicht gibt es ihn für diesen Rechner nicht: das Programm fluidsynth installieren, dann wird es verwendet.
+no-synth = Einen Synthesizer „{ $given }“ gibt es nicht: möglich ist { LIST($known, "or") }.
+synth-gone = Der eingebaute Synthesizer (midirenderer) ist nicht mehr installiert: neu installieren.
+synth-did-not-run = { $name } ließ sich nicht starten ({ $reason }): neu installieren.
+synth-failed = { $name } ist gescheitert ({ $reason }): einen anderen Soundfont versuchen.
+synth-odd-audio = Der Synthesizer lieferte kein 16-Bit-Stereo mit 48 kHz: den anderen Synthesizer versuchen.
+synth-no-wave = Der Synthesizer lieferte keine WAV-Datei ({ $reason }): den anderen Synthesizer versuchen.

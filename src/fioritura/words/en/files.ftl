@@ -1,0 +1,9 @@
+file-is-folder = { $path } is a folder, not a file: name a file in it.
+file-too-large = { $path } has { $size } bytes; { $limit } is the limit: split it into smaller files.
+file-missing = { $path } does not exist: check the name and the folder.
+file-unreadable = { $path } can't be read ({ $reason }): check its name and your rights to it.
+file-empty = { $path } is empty: export or save it again.
+out-is-file = { $path } is a file, not a folder: name another folder.
+out-unwritable = { $path } can't be written ({ $reason }): check space and rights, or name another place.
+repeats-too-long = The repeats play more than { $limit } bars: take out a repeat, or use the tune as written.
+repeats-leave-nothing = The tune's repeats and jumps leave out every note: take them out, or use the tune as written.

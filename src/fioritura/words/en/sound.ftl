@@ -1,0 +1,15 @@
+soundfont-unreadable = The soundfont { $path } can't be read ({ $reason }): name another .sf2 file.
+soundfont-incomplete = The soundfont { $path } lacks tables: name another .sf2 file.
+no-audio-format = Audio can't be written as “{ $given }”: choose { LIST($known, "or") }.
+midi-channels-out = MIDI has 16 channels, too few for these parts: leave some of them out.
+no-soundfont = There is no soundfont to play with: install a General MIDI one (Debian: fluid-soundfont-gm) or set { $variable } to an .sf2 file.
+not-a-soundfont = { $path } is not a SoundFont 2 file: name an .sf2 file.
+soundfont-compressed = { $path } is a compressed soundfont (SF3), which can't be played: name an .sf2 file.
+fluidsynth-missing = The fluidsynth program is not installed: install it, or use the built-in synth.
+synth-not-installed = The built-in synth (midirenderer) is not installed, for want of a build for this machine perhaps: install the fluidsynth program and it will be used.
+no-synth = No synth “{ $given }”: choose { LIST($known, "or") }.
+synth-gone = The built-in synth (midirenderer) is no longer installed: install it again.
+synth-did-not-run = { $name } did not run ({ $reason }): install it again.
+synth-failed = { $name } failed ({ $reason }): try another soundfont.
+synth-odd-audio = The synth gave audio that is not 16-bit stereo at 48 kHz: try the other synth.
+synth-no-wave = The synth gave no WAV file ({ $reason }): try the other synth.

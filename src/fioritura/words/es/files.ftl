@@ -1,0 +1,9 @@
+file-is-folder = { $path } es una carpeta, no un archivo: nombre un archivo que contenga.
+file-too-large = { $path } tiene { $size } bytes; el límite es { $limit }: divídalo en archivos menores.
+file-missing = { $path } no existe: compruebe el nombre y la carpeta.
+file-unreadable = { $path } no se puede leer ({ $reason }): compruebe el nombre y sus permisos.
+file-empty = { $path } está vacío: expórtelo o guárdelo de nuevo.
+out-is-file = { $path } es un archivo, no una carpeta: nombre otra carpeta.
+out-unwritable = { $path } no se puede escribir ({ $reason }): compruebe el espacio y los permisos, o nombre otro lugar.
+repeats-too-long = Las repeticiones suman más de { $limit } compases: quite una repetición o use la melodía tal como está escrita.
+repeats-leave-nothing = Las repeticiones y los saltos dejan fuera todas las notas: quítelos o use la melodía tal como está escrita.

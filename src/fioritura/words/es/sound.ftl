@@ -1,0 +1,15 @@
+soundfont-unreadable = El banco de sonidos { $path } no se puede leer ({ $reason }): nombre otro archivo .sf2.
+soundfont-incomplete = Al banco de sonidos { $path } le faltan tablas: nombre otro archivo .sf2.
+no-audio-format = El audio no se puede escribir como «{ $given }»: elija { LIST($known, "or") }.
+midi-channels-out = MIDI tiene 16 canales, pocos para estas partes: deje fuera algunas.
+no-soundfont = No hay banco de sonidos: instale uno de General MIDI (Debian: fluid-soundfont-gm) o ponga en { $variable } un archivo .sf2.
+not-a-soundfont = { $path } no es un archivo SoundFont 2: nombre un archivo .sf2.
+soundfont-compressed = { $path } es un banco de sonidos comprimido (SF3) que no se puede tocar: nombre un archivo .sf2.
+fluidsynth-missing = El programa fluidsynth no está instalado: instálelo o use el sintetizador incorporado.
+synth-not-installed = El sintetizador incorporado (midirenderer) no está instalado, quizá porque no existe para esta máquina: instale el programa fluidsynth y se usará.
+no-synth = No hay sintetizador «{ $given }»: elija { LIST($known, "or") }.
+synth-gone = El sintetizador incorporado (midirenderer) ya no está instalado: vuelva a instalarlo.
+synth-did-not-run = { $name } no se pudo iniciar ({ $reason }): vuelva a instalarlo.
+synth-failed = { $name } ha fallado ({ $reason }): pruebe otro banco de sonidos.
+synth-odd-audio = El sintetizador no dio audio estéreo de 16 bits a 48 kHz: pruebe el otro sintetizador.
+synth-no-wave = El sintetizador no dio ningún archivo WAV ({ $reason }): pruebe el otro sintetizador.

@@ -1,0 +1,9 @@
+file-is-folder = { $path } est un dossier, pas un fichier : nommez un fichier qu’il contient.
+file-too-large = { $path } compte { $size } octets ; { $limit } est la limite : partagez-le en fichiers plus petits.
+file-missing = { $path } n’existe pas : vérifiez le nom et le dossier.
+file-unreadable = { $path } ne peut être lu ({ $reason }) : vérifiez son nom et vos droits.
+file-empty = { $path } est vide : exportez-le ou enregistrez-le de nouveau.
+out-is-file = { $path } est un fichier, pas un dossier : nommez un autre dossier.
+out-unwritable = { $path } ne peut être écrit ({ $reason }) : vérifiez la place et les droits, ou nommez un autre endroit.
+repeats-too-long = Les reprises font plus de { $limit } mesures : retirez une reprise, ou prenez l’air tel qu’il est écrit.
+repeats-leave-nothing = Les reprises et les renvois sautent toutes les notes : retirez-les, ou prenez l’air tel qu’il est écrit.

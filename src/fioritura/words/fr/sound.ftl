@@ -1,0 +1,15 @@
+soundfont-unreadable = La banque de sons { $path } ne peut être lue ({ $reason }) : nommez un autre fichier .sf2.
+soundfont-incomplete = Il manque des tables à la banque de sons { $path } : nommez un autre fichier .sf2.
+no-audio-format = Le son ne peut être écrit en « { $given } » : choisissez { LIST($known, "or") }.
+midi-channels-out = Le MIDI a 16 canaux, trop peu pour ces parties : laissez-en quelques-unes.
+no-soundfont = Il n’y a pas de banque de sons : installez-en une pour General MIDI (Debian : fluid-soundfont-gm) ou donnez un fichier .sf2 à { $variable }.
+not-a-soundfont = { $path } n’est pas un fichier SoundFont 2 : nommez un fichier .sf2.
+soundfont-compressed = { $path } est une banque de sons compressée (SF3), qui ne peut être jouée : nommez un fichier .sf2.
+fluidsynth-missing = Le programme fluidsynth n’est pas installé : installez-le, ou prenez le synthétiseur intégré.
+synth-not-installed = Le synthétiseur intégré (midirenderer) n’est pas installé, faute peut-être d’une version pour cette machine : installez le programme fluidsynth, il sera utilisé.
+no-synth = Pas de synthétiseur « { $given } » : choisissez { LIST($known, "or") }.
+synth-gone = Le synthétiseur intégré (midirenderer) n’est plus installé : réinstallez-le.
+synth-did-not-run = { $name } n’a pas démarré ({ $reason }) : réinstallez-le.
+synth-failed = { $name } a échoué ({ $reason }) : essayez une autre banque de sons.
+synth-odd-audio = Le synthétiseur n’a pas rendu du son stéréo 16 bits à 48 kHz : essayez l’autre synthétiseur.
+synth-no-wave = Le synthétiseur n’a pas rendu de fichier WAV ({ $reason }) : essayez l’autre synthétiseur.
