@@ -53,7 +53,8 @@ def hear(source: Path | str | NDArray[Any], rate: int = 44100) -> Take:
         rate: sampling rate of an array in Hz; a file knows its own.
 
     Returns:
-        The notes in order, the player's tuning, and what spoils the recording. An hour needs some 300 MB at the peak.
+        The notes in order, the player's tuning, and what spoils the recording. An hour needs some
+        600 MB at the peak, half of it for the net.
 
     Raises:
         ReadError: the file is missing or not audio.

@@ -75,17 +75,16 @@ class NeuralEar:
 def _probabilities(decibels: Any, level: float) -> tuple[Any, Floats]:
     """Probabilities of pitches and silence at each frame, in half precision, and of onsets."""
     session = _session()
-    pitches, onsets = [], []
+    pitches = np.empty((len(decibels), SILENCE + 1), np.float16)
+    onsets = np.empty(len(decibels), np.float32)
     for start in range(0, len(decibels), PIECE):
         first = max(0, start - MARGIN)
         part = decibels[first : start + PIECE + MARGIN].astype(np.float32)
         pitch, onset = session.run(None, {"spectra": scaled(part, level)[None]})
         wanted = slice(start - first, start - first + PIECE)
-        pitches.append(pitch[0, wanted].astype(np.float16))
-        onsets.append(onset[0, wanted])
-    if not pitches:
-        return np.zeros((0, SILENCE + 1), np.float16), np.zeros(0, np.float32)
-    return np.concatenate(pitches), np.concatenate(onsets)
+        pitches[start : start + PIECE] = pitch[0, wanted]
+        onsets[start : start + PIECE] = onset[0, wanted]
+    return pitches, onsets
 
 
 @cache

@@ -105,7 +105,8 @@ class Spectra:
             left -= _BATCH
         if not self._parts:
             return np.zeros((0, FINE_BINS + QUICK_BINS), np.float16), float(10 * np.log10(_FLOOR))
-        return np.concatenate(self._parts), float(np.percentile(np.concatenate(self._levels), _LEVEL_PERCENTILE))
+        parts, self._parts = self._parts, []
+        return np.concatenate(parts), float(np.percentile(np.concatenate(self._levels), _LEVEL_PERCENTILE))
 
     def _analyse(self, count: int) -> None:
         frames = sliding_window_view(self._pending, FINE_WINDOW)[::HOP][:count]
