@@ -1,11 +1,15 @@
 """Hear a take: the way from a recording to notes, in one direction.
 
 audio -> frames (`pitch`) -> segments (`segment`, `attack`) -> tones (`inflect`) -> notes (`notes`)
+
+Where onnxruntime is installed, a small net (`neural`) sets where the tones begin, where they end and what they are, in
+rooms and over a band; what is measured inside them (cents, vibrato, scoops) comes from the frames all the same. In a dry
+take of one tone at a time the frames tell all, and short grace notes better than the net: there they decide.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from math import exp
 from pathlib import Path
 from typing import Any, Final
@@ -17,9 +21,11 @@ from numpy.typing import NDArray
 from fioritura.listening.attack import struck_odds, tonguing
 from fioritura.listening.audio import blocks_of_array, blocks_of_file
 from fioritura.listening.inflect import Tone, inflections, pitch_line, steady_pitch, tones, vibrato
+from fioritura.listening.net_tones import net_tones
+from fioritura.listening.neural import Heard, NeuralEar, has_net
 from fioritura.listening.notes import CONTOUR_SEC, Attack, PlayedNote, Take
 from fioritura.listening.pitch import FRAME_SEC, Floats, Track, Tracker
-from fioritura.listening.quality import ClipMeter, PartMeter, findings
+from fioritura.listening.quality import ClipMeter, PartMeter, findings, player_share
 from fioritura.listening.segment import STRUCK_MARGIN, gate_db, segments
 
 __all__ = ["hear", "notes_of", "tuning_cents"]
@@ -32,6 +38,10 @@ _LOUD_DB: Final = 15.0
 _RELEASE_DB: Final = 18.0
 _FAINT_ODDS: Final = -2.0
 """Chosen on the train half of the benchmark's tunes, dry and in a room."""
+_STRAY_CENTS: Final = 60.0
+"""Farther from the net's note the frames hear something else that sounds at the time."""
+_RINGING_FRAMES: Final = 70
+"""For 0.4 s a room keeps a note: what lies at its pitch before the next is no scoop into that."""
 _CONTOUR_FRAMES: Final = round(CONTOUR_SEC / FRAME_SEC)
 
 
@@ -43,7 +53,8 @@ def hear(source: Path | str | NDArray[Any], rate: int = 44100) -> Take:
         rate: sampling rate of an array in Hz; a file knows its own.
 
     Returns:
-        The notes in order, the player's tuning, and what spoils the recording. An hour needs some 300 MB at the peak.
+        The notes in order, the player's tuning, and what spoils the recording. An hour needs some
+        600 MB at the peak, half of it for the net.
 
     Raises:
         ReadError: the file is missing or not audio.
@@ -51,17 +62,31 @@ def hear(source: Path | str | NDArray[Any], rate: int = 44100) -> Take:
     """
     blocks = blocks_of_array(source, rate) if isinstance(source, np.ndarray) else blocks_of_file(Path(source))
     tracker, clipping, parts = Tracker(), ClipMeter(), PartMeter()
+    ear = NeuralEar() if has_net() else None
     for block in blocks:
         clipping.feed(block.raw)
         parts.feed(block.mono)
         tracker.feed(block.mono)
+        if ear:
+            ear.feed(block.mono)
     track = tracker.finish()
+    heard = ear.finish() if ear else None
+    player = player_share(track, heard, parts.share) if heard else None
+    if player is not None and player.is_clean:
+        heard = None
+    notes = tuple(notes_of(track, heard))
     return Take(
-        notes=tuple(notes_of(track)),
+        notes=notes,
         duration_sec=round(track.duration_sec, 3),
-        tuning_cents=round(tuning_cents(track), 1),
-        findings=tuple(findings(track, clipping.share, parts.share, gate_db(track.level_db))),
+        tuning_cents=round(_tuning_of_notes(notes) if heard else tuning_cents(track), 1),
+        findings=tuple(findings(track, clipping.share, parts.share, gate_db(track.level_db), player)),
     )
+
+
+def _tuning_of_notes(notes: Sequence[PlayedNote]) -> float:
+    """The circular mean of the notes' deviations within the semitone, by their lengths."""
+    turns = sum(note.duration_sec * np.exp(2j * np.pi * note.pitch_cents / 100) for note in notes)
+    return float(np.angle(turns) * 100 / (2 * np.pi)) if notes else 0.0
 
 
 def tuning_cents(track: Track) -> float:
@@ -82,22 +107,30 @@ def tuning_cents(track: Track) -> float:
     return float(np.angle(np.exp(2j * np.pi * within / 100).mean()) * 100 / (2 * np.pi))
 
 
-def notes_of(track: Track) -> Iterator[PlayedNote]:
-    """The notes of a track, in order; they begin and end between two frames."""
-    tuning = tuning_cents(track)
+def notes_of(track: Track, heard: Heard | None = None) -> Iterator[PlayedNote]:
+    """The notes of a track, in order; they begin and end between two frames.
+
+    Given what the net heard, its notes are measured; without, the frames alone say what the notes are.
+    """
+    tuning = heard.tuning_cents if heard else tuning_cents(track)
     tongued, struck = tonguing(track), struck_odds(track)
-    found = tones(segments(track, tuning, struck), track, tuning)
+    found = net_tones(heard, track) if heard else tones(segments(track, tuning, struck), track, tuning)
     unclear = np.minimum(track.heard.best()[1], track.fresh.aperiodicity.min(axis=1))
     for place, tone in enumerate(found):
         before = found[place - 1] if place else None
         is_joined = before is not None and before.stop >= tone.start
-        line = pitch_line(track, tone.start, tone.stop, 100.0 * (tone.midi - 69) + tuning)
-        if not line.size:
+        is_near = before is not None and heard is not None and tone.start - before.stop < _RINGING_FRAMES
+        ringing = before if is_joined or is_near else None
+        home = 100.0 * (tone.midi - 69) + tuning
+        line = pitch_line(track, tone.start, tone.stop, home)
+        if not line.size and heard is None:
             continue
-        stop = _release(track, tone)
+        stop = tone.stop if heard else _release(track, tone)
         is_slurred = is_joined and bool((tongued[max(0, tone.start - 4) : tone.start + 6] <= 0).all())
         swing = vibrato(line[tone.core_start - tone.start : tone.core_stop - tone.start])
-        pitch = swing[1] if swing else steady_pitch(line, tone)
+        pitch = swing[1] if swing else steady_pitch(line, tone) if line.size else home
+        if heard and abs(pitch - home) > _STRAY_CENTS:
+            pitch, swing = home, None
         yield PlayedNote(
             onset_sec=round(track.time(tone.start - 0.5), 4),
             offset_sec=round(track.time(stop - 0.5), 4),
@@ -105,11 +138,11 @@ def notes_of(track: Track) -> Iterator[PlayedNote]:
             midi=tone.midi,
             level_db=round(float(np.median(track.level_db[tone.core_start : tone.core_stop])), 1),
             attack=Attack.SLURRED if is_slurred else Attack.TONGUED,
-            inflections=tuple(inflections(line, tone, pitch, track.time(tone.start), before if is_joined else None)),
+            inflections=tuple(inflections(line, tone, pitch, track.time(tone.start), ringing)),
             vibrato=swing[0] if swing else None,
             confidence=round(_confidence(float(np.median(unclear[tone.core_start : tone.core_stop])), tone), 2),
             apartness=round(1 / (1 + exp(-tone.struck_odds)), 2) if is_joined else 1.0,
-            faint_attacks=tuple(_faint_attacks(struck, track, tone.start, stop)),
+            faint_attacks=tone.faint if heard else tuple(_faint_attacks(struck, track, tone.start, stop)),
             contour=tuple(line[: stop - tone.start : _CONTOUR_FRAMES].round(1).tolist()),
         )
 
@@ -130,6 +163,8 @@ def _release(track: Track, tone: Tone) -> int:
 
 
 def _confidence(unclear: float, tone: Tone) -> float:
-    """Clear tones of 50 ms and more are sure; short and unclear ones are not."""
+    """Clear tones of 50 ms and more are sure; short and unclear ones are not. The net knows how sure it is."""
     length = min(1.0, (tone.stop - tone.start) / 9)
+    if tone.confidence is not None:
+        return max(0.05, min(1.0, tone.confidence * length))
     return max(0.05, min(1.0, (1 - 1.5 * unclear)) * length)

@@ -42,6 +42,7 @@ VIBRATO_LEAST_CENTS: Final = 7.0
 _SLOPE_FRAMES: Final = 14
 _UNCLEAR: Final = 0.4
 _NEAR_CENTS: Final = 550.0
+_RINGING_CENTS: Final = 40.0
 
 Line = NDArray[np.float64]
 
@@ -49,7 +50,7 @@ Line = NDArray[np.float64]
 @dataclass(frozen=True, slots=True)
 class Tone:
     """A note with what leads into it and out of it: frames `start` to `stop`, of which `core_start` to `core_stop`
-    hold the pitch."""
+    hold the pitch. Where the net found it, `confidence` and `faint` are the net's: see `PlayedNote`."""
 
     start: int
     core_start: int
@@ -58,6 +59,8 @@ class Tone:
     midi: int
     is_struck: bool
     struck_odds: float = np.inf
+    confidence: float | None = None
+    faint: tuple[tuple[float, float], ...] = ()
 
 
 def tones(segments: Sequence[Segment], track: Track, tuning_cents: float) -> list[Tone]:
@@ -190,7 +193,7 @@ def inflections(
     first, last = int(settled[0]), int(settled[-1])
     own = _own_start(away[:first], before, tone)
     lead, lowest = (first - own) * FRAME_SEC, float(away[own:first].min(initial=0.0))
-    is_deep = SCOOP_CENTS[0] <= -lowest <= SCOOP_CENTS[1]
+    is_deep = SCOOP_CENTS[0] <= -lowest <= SCOOP_CENTS[1] and not _is_ringing(lowest, before, tone)
     if lead >= SCOOP_SEC and is_deep and _rise_sec(line[own : first + 3]) > SLOW_SEC:
         yield Inflection(InflectionKind.SCOOP, start_sec + own * FRAME_SEC, lead, lowest)
     yield from _bends(away[first : last + 1], start_sec + first * FRAME_SEC)
@@ -208,6 +211,13 @@ def _own_start(away: Line, before: Tone | None, tone: Tone) -> int:
         return 0
     held = np.flatnonzero(np.abs(away - 100 * (before.midi - tone.midi)) < SLUR_CENTS)
     return int(held[-1]) + 1 if held.size else 0
+
+
+def _is_ringing(lowest_cents: float, before: Tone | None, tone: Tone) -> bool:
+    """True where a net's note, as in a room, begins no deeper than about the pitch of the note before."""
+    if before is None or tone.confidence is None:
+        return False
+    return abs(lowest_cents - 100 * (before.midi - tone.midi)) < _RINGING_CENTS
 
 
 def _bends(away: Line, start_sec: float) -> Iterator[Inflection]:

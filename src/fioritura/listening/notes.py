@@ -113,6 +113,7 @@ class QualityKind(StrEnum):
     CLIPPING = "clipping"
     POLYPHONY = "polyphony"
     NOISE = "noise"
+    NO_PLAYER = "no player"
 
 
 @dataclass(frozen=True, slots=True)

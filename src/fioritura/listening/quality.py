@@ -9,16 +9,29 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
+from fioritura.listening.neural import Heard, seconds_of
 from fioritura.listening.notes import Finding, QualityKind
-from fioritura.listening.pitch import RATE, Floats, Track
+from fioritura.listening.pitch import FRAME_SEC, RATE, Floats, Track
+from fioritura.listening.segment import gate_db
 from fioritura.words import message
 
-__all__ = ["ClipMeter", "PartMeter", "findings"]
+__all__ = ["ClipMeter", "PartMeter", "PlayerShare", "findings", "player_share"]
 
 SILENT_DB: Final = -60.0
 CLIPPED_SHARE: Final = 1e-4
 SECOND_SHARE: Final = 0.25
 NOISY_SHARE: Final = 0.5
+PLAYER_SHARE: Final = 0.1
+"""Of what sounds at least so much should be the player's: less is a band alone, or speech."""
+SURE: Final = 0.8
+"""The net's notes of one player, in any room and over a band, are likelier than this; of two players less likely.
+Chosen on the trial takes: 0.91 and more of one, 0.69 and less of two as loud as each other."""
+CLEAN_SHARE: Final = 0.78
+"""A take whose frames are clean for so long holds one tone at a time, and little more; chosen on trial takes and the
+train half of the benchmark's: dry ones have 0.80 and more, but for a saxophone whose attacks crack (0.73 and less)."""
+_CLEAN: Final = 0.02
+DRY_DB: Final = 30.0
+_DRY_SEC: Final = 0.08
 _FULL_SCALE: Final = 0.985
 _FLAT: Final = 1e-3
 _NOISY: Final = 0.4
@@ -147,17 +160,53 @@ def _fit(base_hz: float, hertz: Reals, power: Reals) -> float:
     return float(power[number > 0].sum() / power.sum()) - charge
 
 
-def findings(track: Track, clipped_share: float, second_share: float, gate_db: float) -> Iterator[Finding]:
-    """All that is wrong, the worst first."""
-    sounding = track.level_db > max(gate_db, SILENT_DB)
+@dataclass(frozen=True, slots=True)
+class PlayerShare:
+    """What is a player's: the share of the sounding time, how sure the net is of the notes (0 to 1), and whether the
+    take is so clean that the frames alone tell its notes, and tell short ones better than the net."""
+
+    share: float
+    sureness: float
+    is_clean: bool
+
+
+def player_share(track: Track, heard: Heard, second_share: float) -> PlayerShare:
+    """How much of what sounds is a player, by the net and by the frames."""
+    sounding = track.level_db > max(gate_db(track.level_db), SILENT_DB)
+    share = heard.sounding_sec / max(float(sounding.sum()) * FRAME_SEC, FRAME_SEC)
+    clean = float((track.heard.best()[1][sounding] < _CLEAN).mean()) if sounding.any() else 0.0
+    is_clean = clean >= CLEAN_SHARE and second_share <= SECOND_SHARE
+    return PlayerShare(min(1.0, share), heard.sureness, is_clean and (share < PLAYER_SHARE or _is_dry(track, heard)))
+
+
+def _is_dry(track: Track, heard: Heard) -> bool:
+    """True when notes before rests are gone at once: most of them sink by `DRY_DB` within `_DRY_SEC`."""
+    falls = []
+    starts = [note.start for note in heard.notes[1:]]
+    for note, following in zip(heard.notes, [*starts, np.inf], strict=True):
+        end = round((seconds_of(note.stop) - track.time(0)) / FRAME_SEC)
+        last = end + round(_DRY_SEC / FRAME_SEC)
+        if seconds_of(following - note.stop) > 1.5 * _DRY_SEC and end > 10 and last + 3 <= len(track):
+            falls.append(float(track.level_db[end - 10 : end].max() - track.level_db[last : last + 3].max()))
+    return bool(falls) and float(np.median(falls)) > DRY_DB
+
+
+def findings(
+    track: Track, clipped_share: float, second_share: float, least_db: float, player: PlayerShare | None = None
+) -> Iterator[Finding]:
+    """All that is wrong, the worst first; with what the net says of the player, where it listened."""
+    sounding = track.level_db > max(least_db, SILENT_DB)
     sounding_share = float(sounding.mean())
     if float(np.percentile(track.level_db, 99)) < SILENT_DB or sounding_share < 0.01:
         yield Finding(QualityKind.SILENCE, round(1 - sounding_share, 3), message("recording-silent"))
         return
     noisy = float((track.heard.best()[1][sounding] > _NOISY).mean())
-    if noisy > NOISY_SHARE:
+    has_player = player is not None and (player.share >= PLAYER_SHARE or player.is_clean)
+    if noisy > NOISY_SHARE and not has_player:
         yield Finding(QualityKind.NOISE, round(noisy, 3), message("recording-noisy"))
-    elif second_share > SECOND_SHARE:
+    elif second_share > SECOND_SHARE and not (has_player and player is not None and player.sureness >= SURE):
         yield Finding(QualityKind.POLYPHONY, round(second_share, 3), message("recording-of-several"))
+    elif player is not None and not has_player:
+        yield Finding(QualityKind.NO_PLAYER, round(1 - player.share, 3), message("recording-without-player"))
     if clipped_share > CLIPPED_SHARE:
         yield Finding(QualityKind.CLIPPING, round(clipped_share, 5), message("recording-clipped"))

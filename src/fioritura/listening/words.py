@@ -26,7 +26,7 @@ __all__ = [
     "slip_words",
 ]
 
-_HOPELESS: Final = frozenset({QualityKind.SILENCE, QualityKind.POLYPHONY, QualityKind.NOISE})
+_HOPELESS: Final = frozenset({QualityKind.SILENCE, QualityKind.POLYPHONY, QualityKind.NOISE, QualityKind.NO_PLAYER})
 
 
 def key_words(semitones: int) -> Message | None:

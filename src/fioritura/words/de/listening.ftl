@@ -10,6 +10,7 @@ recording-unclear = { $name }: { $advice }
 recording-without-notes = { $name }: Es ist keine Note zu hören: näher am Instrument und länger aufnehmen.
 recording-silent = Es ist kaum etwas zu hören: Mikrofon und Pegel prüfen und neu aufnehmen.
 recording-noisy = Das meiste ist Geräusch ohne Tonhöhe: näher ans Mikrofon gehen und weg vom Lärm.
+recording-without-player = Darin ist kein Bläser zu hören, nur anderer Klang: die Melodie aufnehmen, nah am Mikrofon.
 recording-of-several = Zwei oder mehr Stimmen klingen zugleich: die Melodie allein aufnehmen oder die Begleitung über Kopfhörer hören.
 recording-clipped = Die lauten Stellen sind abgeschnitten: den Aufnahmepegel senken, bis die Anzeige nicht mehr in den roten Bereich kommt.
 the-recording = die Aufnahme

@@ -10,6 +10,7 @@ recording-unclear = { $name }: { $advice }
 recording-without-notes = { $name }: No note can be heard in it: record nearer to the instrument, and longer.
 recording-silent = Hardly anything is to be heard: check the microphone and its level, and record again.
 recording-noisy = Most of it is noise without a pitch: go nearer to the microphone, and away from the noise.
+recording-without-player = No wind player can be heard in it, only other sounds: record the melody, near to the microphone.
 recording-of-several = Two or more parts sound at once: record the melody alone, or with the backing on headphones.
 recording-clipped = The loud moments are cut off: turn the recording level down until the meter stays below the red.
 the-recording = the recording

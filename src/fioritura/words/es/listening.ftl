@@ -10,6 +10,7 @@ recording-unclear = { $name }: { $advice }
 recording-without-notes = { $name }: no se oye ninguna nota: grabe más cerca del instrumento y durante más tiempo.
 recording-silent = Apenas se oye nada: compruebe el micrófono y su nivel, y grabe de nuevo.
 recording-noisy = La mayor parte es ruido sin altura: acérquese al micrófono y aléjese del ruido.
+recording-without-player = No se oye a ningún instrumentista de viento, solo otros sonidos: grabe la melodía cerca del micrófono.
 recording-of-several = Suenan dos o más voces a la vez: grabe la melodía sola, o con el acompañamiento en los auriculares.
 recording-clipped = Los momentos fuertes están recortados: baje el nivel de grabación hasta que el indicador no llegue al rojo.
 the-recording = la grabación

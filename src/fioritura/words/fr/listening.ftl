@@ -10,6 +10,7 @@ recording-unclear = { $name } : { $advice }
 recording-without-notes = { $name } : aucune note ne s’entend : enregistrer plus près de l’instrument, et plus longtemps.
 recording-silent = On n’entend presque rien : vérifier le micro et son niveau, puis enregistrer de nouveau.
 recording-noisy = C’est surtout du bruit sans hauteur : se rapprocher du micro et s’éloigner du bruit.
+recording-without-player = On n’y entend aucun instrument à vent, seulement d’autres sons : enregistrer la mélodie, près du micro.
 recording-of-several = Deux voix ou plus sonnent à la fois : enregistrer la mélodie seule, ou écouter l’accompagnement au casque.
 recording-clipped = Les moments forts sont écrêtés : baisser le niveau d’enregistrement jusqu’à ce que l’indicateur reste hors du rouge.
 the-recording = l’enregistrement

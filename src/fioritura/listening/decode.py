@@ -1,0 +1,186 @@
+"""From what the net gives for each frame to notes: Viterbi over semitones and silence, beginnings where onsets peak.
+
+The player's tuning is the circular mean of the pitches that the net takes for likely. Semitones on that tuning, and
+silence, are the states of the programme; every change costs the same. A note begins at the peak of the onset curve
+near its change; further peaks inside it are new attacks on the same pitch.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+from itertools import pairwise
+from typing import Any, Final
+
+import numpy as np
+from numpy.typing import NDArray
+
+from fioritura.listening.pitch import Floats
+from fioritura.listening.spectra import BINS_A_SEMITONE, LOWEST_MIDI
+
+__all__ = ["SEMITONES", "SILENCE", "NetNote", "notes_of_frames", "tuning_of"]
+
+SEMITONES: Final = 61
+"""From MIDI 36 to 96."""
+SILENCE: Final = SEMITONES * BINS_A_SEMITONE
+"""The column of silence, after those of pitches."""
+
+CHANGE: Final = 4.0
+"""Price of a change of state, in nats; what the net says of a frame is a natural logarithm too."""
+AGAIN: Final = 0.4
+"""An onset inside a note that is likelier than this is a new attack."""
+_FLOOR: Final = 1e-4
+_PULL: Final = 4
+_APART: Final = 4
+_LEAST: Final = 0.1
+_SHORTEST: Final = 2
+_CRACK_ONSET: Final = 0.1
+_CRACK_FRAMES: Final = 25
+
+
+@dataclass(frozen=True, slots=True)
+class NetNote:
+    """A note in frames, which may lie between two: where it begins and ends, its MIDI number, how likely it is at its
+    frames (0 to 1), how likely its onset, and where inside it (frame, probability) there may have been another."""
+
+    start: float
+    stop: float
+    midi: int
+    confidence: float
+    onset: float
+    faint: tuple[tuple[float, float], ...] = ()
+
+
+def tuning_of(likely: NDArray[Any]) -> float:
+    """The tuning in semitones, −0.5 to 0.5; `likely` holds the probabilities of pitches, shape (frames, pitches)."""
+    total = likely[:, :SILENCE].sum(axis=0, dtype=np.float64)
+    turn = np.exp(2j * np.pi * (np.arange(SILENCE) - 1) / BINS_A_SEMITONE)
+    mean = complex((total * turn).sum())
+    return float(np.angle(mean) / (2 * np.pi)) if abs(mean) > 1e-6 else 0.0
+
+
+def notes_of_frames(likely: NDArray[Any], onsets: Floats, tuning: float) -> list[NetNote]:
+    """The notes of a take, in order.
+
+    Args:
+        likely: probabilities of pitches and silence at each frame, shape (frames, `SILENCE` + 1).
+        onsets: probability of an onset at each frame.
+        tuning: in semitones.
+    """
+    if not len(likely):
+        return []
+    table = _by_semitone(likely, tuning)
+    line = _best_path(np.log(table + _FLOOR))
+    edges = [0, *(np.flatnonzero(np.diff(line)) + 1).tolist(), len(line)]
+    peaks = _peaks(onsets)
+    found: list[NetNote] = []
+    for start, stop in pairwise(edges):
+        if line[start] < SEMITONES:
+            found += _parted(start, stop, int(line[start]), table, onsets, peaks)
+    return _closed(_without_cracks(found))
+
+
+def _by_semitone(likely: NDArray[Any], tuning: float) -> Floats:
+    """Probabilities of semitones on a tuning, and of silence: shape (frames, `SEMITONES` + 1)."""
+    place = (np.arange(SILENCE) - 1) / BINS_A_SEMITONE - tuning
+    away = np.abs(place[:, None] - np.arange(SEMITONES))
+    share = np.clip((1 / 2 + 1 / 6 - away) * BINS_A_SEMITONE, 0, 1).astype(np.float32)
+    table = np.empty((len(likely), SEMITONES + 1), np.float32)
+    for first in range(0, len(likely), 4096):
+        span = slice(first, first + 4096)
+        table[span, :SEMITONES] = likely[span, :SILENCE].astype(np.float32) @ share
+        table[span, SEMITONES] = likely[span, SILENCE]
+    return table
+
+
+def _best_path(score: Floats) -> NDArray[np.int16]:
+    """The best state at each frame where every change costs `CHANGE`."""
+    origin = np.empty(score.shape, np.int16)
+    states = np.arange(score.shape[1], dtype=np.int16)
+    total = score[0].copy()
+    for frame in range(1, len(score)):
+        best = int(total.argmax())
+        changed = total[best] - CHANGE
+        stays = total >= changed
+        origin[frame] = np.where(stays, states, best)
+        total = np.where(stays, total, changed) + score[frame]
+        if frame % 1024 == 0:
+            total -= total.max()
+    line = np.empty(len(score), np.int16)
+    line[-1] = total.argmax()
+    for frame in range(len(score) - 1, 0, -1):
+        line[frame - 1] = origin[frame, line[frame]]
+    return line
+
+
+def _peaks(onsets: Floats) -> NDArray[np.intp]:
+    """Frames where the onset curve is highest among its neighbours, and not negligible."""
+    held = np.pad(onsets, 1)
+    is_peak = (onsets > _LEAST) & (onsets >= held[:-2]) & (onsets > held[2:])
+    return np.flatnonzero(is_peak)
+
+
+def _parted(
+    start: int, stop: int, semitone: int, table: Floats, onsets: Floats, peaks: NDArray[np.intp]
+) -> Iterator[NetNote]:
+    """A stretch of one pitch as notes: from the peak near its start, and again from each clear peak inside it."""
+    near = peaks[(peaks >= start - _PULL) & (peaks <= start + _PULL)]
+    first = int(near[np.argmax(onsets[near])]) if near.size else start
+    inner = peaks[(peaks > max(first, start) + _APART - 1) & (peaks < stop - _APART)]
+    begins, faint = [first], []
+    for peak in inner.tolist():
+        if onsets[peak] > AGAIN and peak - begins[-1] >= _APART:
+            begins.append(peak)
+        elif peak - begins[-1] >= _APART:
+            faint.append(peak)
+    for begin, end in zip(begins, [*begins[1:], stop], strict=True):
+        if end - begin < _SHORTEST:
+            continue
+        inside = slice(max(start, begin), max(start, begin, end - 1) + 1)
+        yield NetNote(
+            _between(onsets, begin) if onsets[begin] > _LEAST else float(begin),
+            _between(onsets, end) if end < stop else float(end),
+            LOWEST_MIDI + semitone,
+            float(table[inside, semitone].mean()),
+            float(onsets[begin]),
+            tuple((_between(onsets, peak), float(onsets[peak])) for peak in faint if begin < peak < end),
+        )
+
+
+def _between(onsets: Floats, peak: int) -> float:
+    """Where between frames a bell-shaped peak lies: the top of the parabola through its logarithms."""
+    if not 0 < peak < len(onsets) - 1:
+        return float(peak)
+    before, here, after = np.log(onsets[peak - 1 : peak + 2].astype(np.float64) + 1e-3)
+    bend = before - 2 * here + after
+    return peak + float(np.clip(0.5 * (before - after) / bend, -0.5, 0.5)) if bend < -1e-6 else float(peak)
+
+
+def _without_cracks(notes: list[NetNote]) -> list[NetNote]:
+    """Notes that speak an octave low at first, as in the upper register of reeds, taken for one: the jump has no onset."""
+    line: list[NetNote] = []
+    for note in notes:
+        last = line[-1] if line else None
+        is_crack = (
+            last is not None
+            and note.midi - last.midi == 12
+            and note.onset < _CRACK_ONSET
+            and note.start - last.stop < _APART
+            and last.stop - last.start < _CRACK_FRAMES
+        )
+        if last is not None and is_crack:
+            line[-1] = replace(note, start=last.start, onset=last.onset)
+        else:
+            line.append(note)
+    return line
+
+
+def _closed(notes: list[NetNote]) -> list[NetNote]:
+    """Each note that another follows directly lasts until that begins, and none longer."""
+    line: list[NetNote] = []
+    for place, note in enumerate(notes):
+        follower = notes[place + 1].start if place + 1 < len(notes) else np.inf
+        end = follower if follower - note.stop < _PULL / 2 else note.stop
+        if end - note.start >= 1:
+            line.append(replace(note, stop=end))
+    return line
