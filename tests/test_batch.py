@@ -354,7 +354,7 @@ def test_takes_go_to_the_longest_name(tmp_path: Path) -> None:
         (("--make", "coffee"), "No thing to make “coffee”"),
         (("--formats", "docx"), "No format “docx”"),
         (("--player", "kazoo"), "No instrument “kazoo”"),
-        (("--only", "yodel"), "No technique 'yodel'"),
+        (("--only", "yodel"), "No technique “yodel”"),
         (("--workers", "0"), "0 workers can't work"),
         (("--limit", "0"), "leaves no time"),
         (("--takes", "takes"), "ask for them with --make report"),

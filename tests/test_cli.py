@@ -187,7 +187,7 @@ def test_a_zip_bomb_is_refused(tmp_path: Path, capsys: pytest.CaptureFixture[str
 @pytest.mark.parametrize(
     ("arguments", "message"),
     [
-        (["--level", "9"], "no level 9"),
+        (["--level", "9"], "Level 9"),
         (["--player", "kazoo"], "kazoo"),
         (["--tempo", "5000"], "5,000"),
         (["--only", "warble"], "warble"),

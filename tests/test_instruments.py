@@ -75,8 +75,8 @@ def test_an_unknown_instrument_is_answered_with_those_there_are() -> None:
     [
         ("en", "Alto saxophone in E♭", "A. Sax."),
         ("de", "Altsaxophon in Es", "A.-Sax."),
-        ("fr", "Saxophone alto en Mi♭", "Sax. a."),
-        ("es", "Saxofón alto en Mi♭", "Sax. a."),
+        ("fr", "Saxophone alto en mi♭", "Sax. a."),
+        ("es", "Saxofón alto en mi♭", "Sax. a."),
     ],
 )
 def test_instruments_are_named_in_each_language(language: str, title: str, short: str) -> None:

@@ -51,6 +51,8 @@ def main(arguments: Sequence[str] | None = None) -> int:
     warnings.formatwarning = _in_words
     parser = command_parser()
     options = parser.parse_args(arguments)
+    options.asked_language = options.language or os.environ.get(LANGUAGE_VARIABLE)
+    options.language = options.asked_language or LANGUAGES[0]
     is_known = options.language in (*LANGUAGES, PSEUDO)
     with speaking(options.language if is_known else LANGUAGES[0], getattr(options, "notes", None)):
         try:
@@ -87,7 +89,6 @@ def command_parser() -> argparse.ArgumentParser:
         import_module(f"fioritura.cli.{name}").add_parser(subparsers)
         subparsers.choices[name].add_argument(
             "--language",
-            default=os.environ.get(LANGUAGE_VARIABLE, LANGUAGES[0]),
             metavar="CODE",
             help=f"of all that is said and written: {', '.join(LANGUAGES)} (default: {LANGUAGE_VARIABLE}, or en)",
         )

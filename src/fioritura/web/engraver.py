@@ -90,7 +90,7 @@ class Engraver:
                 with self._lock:
                     if self._pool is pool:
                         self._pool = None
-        raise ToolError("The engraver's process was ended, perhaps for want of memory: try again.")
+        raise ToolError("engraver-ended")
 
     def _ready(self) -> ProcessPoolExecutor:
         with self._lock:

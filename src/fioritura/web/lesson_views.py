@@ -19,7 +19,7 @@ from fioritura.lesson.lesson import Lesson
 from fioritura.lesson.overrides import TECHNIQUE_FIELDS
 from fioritura.lesson.parts import part_for
 from fioritura.lesson.plan import LessonPlan, check_language, phrase_of, plan_of
-from fioritura.notation.engraving.engrave import engrave_systems
+from fioritura.notation.engraving.engrave import System, engrave_systems
 from fioritura.notation.engraving.svg import described
 from fioritura.notation.score import Label, Score, Staff
 from fioritura.phrase import Phrase, phrases
@@ -35,7 +35,7 @@ from fioritura.web.lesson_models import (
     TechniqueOffer,
 )
 from fioritura.web.staves import renamed
-from fioritura.words import say, speaking
+from fioritura.words import message, say, speaking
 
 __all__ = ["check_plan", "examples_of_plan", "offer_view"]
 
@@ -53,7 +53,7 @@ def check_plan(data: Mapping[str, Any]) -> None:
     try:
         Plan.model_validate(dict(data))
     except ValidationError as error:
-        raise ReadError(f"The plan of a lesson is damaged ({error.error_count()} faults).") from None
+        raise ReadError("plan-damaged", count=error.error_count()) from None
 
 
 def offer_view(arrangement: Arrangement, title: str, language: str, width_mm: float) -> OfferView:
@@ -79,7 +79,7 @@ def examples_of_plan(lesson: Lesson, plan: LessonPlan, width_mm: float) -> Previ
         for id in plan.players:
             instrument = instrument_named(id)
             if part_for(lesson, instrument) is None:
-                reason = "No octave holds all of the line."
+                reason = say(message("part-without-octave"))
                 left_out.append(LeftOut(player=say(instrument.title), reason=reason))
     with lesson.speaking():
         views = [_example_view(lesson, example, width_mm) for example in lesson.examples]
@@ -87,10 +87,13 @@ def examples_of_plan(lesson: Lesson, plan: LessonPlan, width_mm: float) -> Previ
 
 
 @lru_cache(maxsize=256)
-def _engraved(score: Score, width_mm: float, prefix: str) -> list[str]:
+def _systems(score: Score, width_mm: float) -> tuple[System, ...]:
     """The systems of some bars; kept, as a change of words leaves the music as it is."""
-    systems = engrave_systems(score, width_mm=width_mm, staff_mm=_STAFF_MM, shows_tempo=False)
-    drawings = (described(system.svg, "", system.words) for system in systems)
+    return tuple(engrave_systems(score, width_mm=width_mm, staff_mm=_STAFF_MM, shows_tempo=False))
+
+
+def _engraved(score: Score, width_mm: float, prefix: str) -> list[str]:
+    drawings = (described(system.svg, "", system.words) for system in _systems(score, width_mm))
     return [renamed(svg, f"{prefix}{number}-") for number, svg in enumerate(drawings)]
 
 

@@ -31,7 +31,6 @@ from fioritura.web.take_models import (
 )
 from fioritura.web.take_print import player_and_day, print_report, rows_before
 from fioritura.web.take_views import checked_report, line_view, student_view, take_line, take_summary, take_view
-from fioritura.words import language
 
 __all__ = ["take_api"]
 
@@ -116,7 +115,6 @@ def bring_take(
         seconds=kept.seconds,
         offset_sec=offset or 0.0,
         bars=bars,
-        language=language(),
     )
 
     def shelve(made: Made) -> Made:
@@ -198,7 +196,6 @@ def print_take(request: Request, id: TakeId) -> JobView:
         feel=facts.feel,
         seconds=facts.seconds,
         name=", ".join(player_and_day(entry)),
-        language=language(),
     )
     rows = rows_before(takes.takes(tune_id=entry.tune_id), entry, arrangement)
     return job_view(jobs_of(request).start("print", entry.tune, print_report, order, rows, player_and_day(entry)))
@@ -219,7 +216,7 @@ def recorded_sound(request: Request, id: TakeId) -> Response:
 def _recording(request: Request, name: str) -> Path:
     path = _shelf(request).takes.recordings.path(name)
     if not path.is_file():
-        raise NotOnShelfError(f"The recording is no longer in {path.parent}: put {name} back, or discard the take.")
+        raise NotOnShelfError("recording-gone", folder=str(path.parent), name=name)
     return path
 
 

@@ -16,7 +16,7 @@ from fioritura.words.speech import (
     say,
     speaking,
 )
-from fioritura.words.stored import message_data, message_from
+from fioritura.words.stored import kept, message_data, message_from, remembered
 
 __all__ = [
     "LANGUAGES",
@@ -26,12 +26,14 @@ __all__ = [
     "Value",
     "add_words",
     "capital",
+    "kept",
     "language",
     "language_tag",
     "message",
     "message_data",
     "message_from",
     "naming",
+    "remembered",
     "say",
     "speaking",
     "verbatim",

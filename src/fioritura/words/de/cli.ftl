@@ -91,3 +91,36 @@ cli-transcribed = { $title }: { $notes } Töne und { $graces } Vorschläge in { 
     [swing] , Achtel geswingt
    *[straight] {""}
 }; Stimmung { $tuning } Cent.
+cli-which-tune = Welches Stück wurde gespielt? --tune mit seiner Datei oder --asked mit einer arrangement.json angeben.
+cli-named = { $title }: { $figures ->
+    [one] eine Figur
+   *[other] { $figures } Figuren
+}, { $slips ->
+    [one] ein Fehler
+   *[other] { $slips } Fehler
+}.
+cli-sounds = Es klingt { $where }.
+cli-passage = Durchgang { $number } von { $count }
+cli-else = { $name } (sonst { $other })
+cli-slip = Fehler
+cli-hearing = { $name } anhören
+cli-reading = lesen
+cli-played =   Tempo { $tempo }, { $drift } Prozent bis zum Ende; Töne auf { $spread } ms genau; Achtel { $swing } zu 1; Stimmung { $tuning } Cent
+cli-practise-next = Als Nächstes üben:
+cli-status = { $status ->
+    [done] gelungen
+    [missed] fehlt
+   *[added] eigene
+}
+cli-no-part-for = keine Stimme für { $player }: { $reason }
+cli-pack-made = { $title }: { $techniques ->
+    [one] eine Technik
+   *[other] { $techniques } Techniken
+}, { $files } Dateien, { $size } MB in { $out }
+cli-pack-step = { $step ->
+    [engraving] Notensatz
+    [sound] Klang
+    [pages] Seiten
+    [clips] Clips
+   *[other] { $step }
+}

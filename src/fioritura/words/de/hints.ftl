@@ -1,3 +1,4 @@
+hint-port-unusable = mit --port einen anderen angeben, mit --port 0 irgendeinen freien
 hint-every-technique-refused = eine aus --without weglassen
 hint-no-such-figure = `fioritura spots` listet sie auf; sie stehen auch in figures.json
 hint-octave-too-far = --octave nimmt -3 bis 3

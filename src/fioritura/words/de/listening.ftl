@@ -15,7 +15,6 @@ recording-clipped = Die lauten Stellen sind abgeschnitten: den Aufnahmepegel sen
 the-recording = die Aufnahme
 record-nearer = Noch einmal aufnehmen, näher am Mikrofon.
 no-notes-heard = In { $seconds } s Ton war keine Note zu hören. { $remedy }
-beats-out-of-reach = Ein Tempo von { $given } Schlägen in der Minute geht nicht: möglich sind { $low } bis { $high }.
 title-as-played = Was gespielt wurde
 
 # Eine Linie neben der Melodie.

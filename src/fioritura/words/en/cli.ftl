@@ -91,3 +91,36 @@ cli-transcribed = { $title }: { $notes } notes and { $graces } grace notes in { 
     [swing] , eighths swung
    *[straight] {""}
 }; tuning { $tuning } cents.
+cli-which-tune = Which tune was played? Give --tune with its file, or --asked with an arrangement.json.
+cli-named = { $title }: { $figures ->
+    [one] one figure
+   *[other] { $figures } figures
+}, { $slips ->
+    [one] one slip
+   *[other] { $slips } slips
+}.
+cli-sounds = It sounds { $where }.
+cli-passage = Time through { $number } of { $count }
+cli-else = { $name } (else { $other })
+cli-slip = slip
+cli-hearing = hearing { $name }
+cli-reading = reading
+cli-played =   tempo { $tempo }, { $drift } percent to the end; notes within { $spread } ms; eighths { $swing } to 1; tuning { $tuning } cents
+cli-practise-next = To practise next:
+cli-status = { $status ->
+    [done] came out
+    [missed] missed
+   *[added] added
+}
+cli-no-part-for = no part for { $player }: { $reason }
+cli-pack-made = { $title }: { $techniques ->
+    [one] one technique
+   *[other] { $techniques } techniques
+}, { $files } files, { $size } MB in { $out }
+cli-pack-step = { $step ->
+    [engraving] engraving
+    [sound] sound
+    [pages] pages
+    [clips] clips
+   *[other] { $step }
+}

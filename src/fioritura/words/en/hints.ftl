@@ -1,3 +1,4 @@
+hint-port-unusable = another --port, or --port 0 for any that is free
 hint-every-technique-refused = leave one out of --without
 hint-no-such-figure = list those there are with `fioritura spots`, or see figures.json
 hint-octave-too-far = --octave takes -3 to 3

@@ -15,7 +15,6 @@ recording-clipped = The loud moments are cut off: turn the recording level down 
 the-recording = the recording
 record-nearer = Record again, nearer to the microphone.
 no-notes-heard = No notes were heard in { $seconds } s of sound. { $remedy }
-beats-out-of-reach = A tempo of { $given } beats a minute is out of reach: it goes from { $low } to { $high }.
 title-as-played = What was played
 
 # A line against the tune.

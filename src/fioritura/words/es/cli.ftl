@@ -91,3 +91,36 @@ cli-transcribed = { $title }: { $notes } notas y { $graces } notas de adorno en 
     [swing] , corcheas con swing
    *[straight] {""}
 }; afinación { $tuning } cents.
+cli-which-tune = ¿Qué melodía se tocó? Dé --tune con su archivo, o --asked con un arrangement.json.
+cli-named = { $title }: { $figures ->
+    [one] una figura
+   *[other] { $figures } figuras
+}, { $slips ->
+    [one] un fallo
+   *[other] { $slips } fallos
+}.
+cli-sounds = Suena { $where }.
+cli-passage = Vuelta { $number } de { $count }
+cli-else = { $name } (si no, { $other })
+cli-slip = fallo
+cli-hearing = escuchando { $name }
+cli-reading = leyendo
+cli-played =   tempo { $tempo }, { $drift } por ciento hasta el final; notas dentro de { $spread } ms; corcheas { $swing } a 1; afinación { $tuning } cents
+cli-practise-next = Para practicar a continuación:
+cli-status = { $status ->
+    [done] logrado
+    [missed] falta
+   *[added] añadido
+}
+cli-no-part-for = no hay parte para { $player }: { $reason }
+cli-pack-made = { $title }: { $techniques ->
+    [one] una técnica
+   *[other] { $techniques } técnicas
+}, { $files } archivos, { $size } MB en { $out }
+cli-pack-step = { $step ->
+    [engraving] grabado
+    [sound] sonido
+    [pages] páginas
+    [clips] clips
+   *[other] { $step }
+}

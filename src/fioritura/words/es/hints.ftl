@@ -1,3 +1,4 @@
+hint-port-unusable = dé otro puerto con --port, o --port 0 para cualquiera que esté libre
 hint-every-technique-refused = quite una de --without
 hint-no-such-figure = `fioritura spots` las enumera; también están en figures.json
 hint-octave-too-far = --octave admite de -3 a 3

@@ -15,7 +15,6 @@ recording-clipped = Los momentos fuertes están recortados: baje el nivel de gra
 the-recording = la grabación
 record-nearer = Grabe de nuevo, más cerca del micrófono.
 no-notes-heard = No se oyó ninguna nota en { $seconds } s de sonido. { $remedy }
-beats-out-of-reach = Un tempo de { $given } tiempos por minuto está fuera de alcance: va de { $low } a { $high }.
 title-as-played = Lo que se tocó
 
 # Una línea frente a la melodía.

@@ -3,7 +3,7 @@ density-out-of-reach = Una densidad de { $given } está fuera de alcance: va de 
 no-such-feel = No hay ningún ritmo «{ $given }»: elija { LIST($known, "or") }.
 no-such-idiom = No hay ningún estilo «{ $given }»: elija { LIST($known, "or") }.
 no-such-instrument = No hay ningún instrumento «{ $given }»: elija { LIST($known, "or") }.
-no-such-level = No hay nivel { $given }: elija de { $low } (segundo año) a { $high } (profesional).
+no-such-level = El nivel { $given } no existe: los niveles van de { $low } (principiante) a { $high } (experto).
 tempo-not-above-0 = Un tempo de { $given } no se puede tocar: indique negras por minuto por encima de 0.
 hard-places-not-above-0 = El tempo ({ $tempo }) y el número de pasajes ({ $count }) deben ser ambos mayores que 0.
 no-fingering = No hay digitación para la nota escrita { $pitch }, la tabla va de { $low } a { $high }: desplace la línea una octava.
@@ -20,7 +20,7 @@ plugin-stranger = tiene una tabla o un aire para «{ $id }», que no es ninguno 
 # Instrumentos: en la frase, con artículo, con «de» y junto al pentagrama.
 
 instrument-title = { CAPITAL($instrument) }
-instrument-in-key = { CAPITAL($instrument) } en { $tonic }
+instrument-in-key = { CAPITAL($instrument) } en { LOWER($tonic) }
 instrument-at-concert-pitch = { CAPITAL($instrument) }, sonido real
 
 instrument-concert = notación en sonido real

@@ -91,3 +91,36 @@ cli-transcribed = { $title } : { $notes } notes et { $graces } petites notes en 
     [swing] , croches swinguées
    *[straight] {""}
 } ; accord { $tuning } cents.
+cli-which-tune = Quel air a été joué ? Donnez --tune avec son fichier, ou --asked avec un arrangement.json.
+cli-named = { $title } : { $figures ->
+    [one] une figure
+   *[other] { $figures } figures
+}, { $slips ->
+    [one] une faute
+   *[other] { $slips } fautes
+}.
+cli-sounds = Cela sonne { $where }.
+cli-passage = Passage { $number } sur { $count }
+cli-else = { $name } (sinon { $other })
+cli-slip = faute
+cli-hearing = écoute de { $name }
+cli-reading = lecture
+cli-played =   tempo { $tempo }, { $drift } pour cent jusqu’à la fin ; notes à { $spread } ms près ; croches { $swing } pour 1 ; accord { $tuning } cents
+cli-practise-next = À travailler ensuite :
+cli-status = { $status ->
+    [done] réussi
+    [missed] manque
+   *[added] ajouté
+}
+cli-no-part-for = pas de partie pour { $player } : { $reason }
+cli-pack-made = { $title } : { $techniques ->
+    [one] une technique
+   *[other] { $techniques } techniques
+}, { $files } fichiers, { $size } Mo dans { $out }
+cli-pack-step = { $step ->
+    [engraving] gravure
+    [sound] son
+    [pages] pages
+    [clips] clips
+   *[other] { $step }
+}

@@ -1,3 +1,4 @@
+hint-port-unusable = donnez un autre port avec --port, ou --port 0 pour n’importe quel port libre
 hint-every-technique-refused = retirez-en une de --without
 hint-no-such-figure = `fioritura spots` en donne la liste ; elles sont aussi dans figures.json
 hint-octave-too-far = --octave accepte de -3 à 3

@@ -15,7 +15,6 @@ recording-clipped = Les moments forts sont écrêtés : baisser le niveau d’e
 the-recording = l’enregistrement
 record-nearer = Enregistrer de nouveau, plus près du micro.
 no-notes-heard = Aucune note ne s’entend dans { $seconds } s de son. { $remedy }
-beats-out-of-reach = Un tempo de { $given } temps à la minute est hors de portée : il va de { $low } à { $high }.
 title-as-played = Ce qui a été joué
 
 # Une ligne face à la mélodie.

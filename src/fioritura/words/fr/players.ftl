@@ -3,7 +3,7 @@ density-out-of-reach = Une densité de { $given } est hors de portée : elle va 
 no-such-feel = Pas de feeling « { $given } » : choisissez { LIST($known, "or") }.
 no-such-idiom = Pas de style « { $given } » : choisissez { LIST($known, "or") }.
 no-such-instrument = Il n’y a pas d’instrument « { $given } » : choisir { LIST($known, "or") }.
-no-such-level = Il n’y a pas de niveau { $given } : choisir de { $low } (deuxième année) à { $high } (professionnel).
+no-such-level = Le niveau { $given } n’existe pas : les niveaux vont de { $low } (débutant) à { $high } (expert).
 tempo-not-above-0 = Un tempo de { $given } ne peut pas être joué : indiquer des noires à la minute au-dessus de 0.
 hard-places-not-above-0 = Le tempo ({ $tempo }) et le nombre de passages ({ $count }) doivent tous deux dépasser 0.
 no-fingering = Il n’y a pas de doigté pour la note écrite { $pitch }, la tablature va de { $low } à { $high } : déplacer la ligne d’une octave.
@@ -20,7 +20,7 @@ plugin-stranger = il a une tablature ou un souffle pour « { $id } », qui n�
 # Instruments : dans la phrase, avec l’article, avec « de », et devant la portée.
 
 instrument-title = { CAPITAL($instrument) }
-instrument-in-key = { CAPITAL($instrument) } en { $tonic }
+instrument-in-key = { CAPITAL($instrument) } en { LOWER($tonic) }
 instrument-at-concert-pitch = { CAPITAL($instrument) }, sons réels
 
 instrument-concert = notation en sons réels
