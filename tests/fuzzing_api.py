@@ -214,8 +214,9 @@ def _finished(served: Served, started: dict[str, Any]) -> None:
     job = served.inner.state.jobs.job(started.get("job", started)["id"])
     while not job.status.is_over:
         time.sleep(0.02)
-    assert "The work failed" not in job.status.problem, job.status.problem
-    assert "worker process" not in job.status.problem, job.status.problem
+    problem = str(job.status.problem or "")
+    assert "The work failed" not in problem, problem
+    assert "worker process" not in problem, problem
 
 
 @cache

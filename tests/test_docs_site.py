@@ -333,6 +333,7 @@ def served(folder: Path) -> Iterator[str]:
     threading.Thread(target=server.serve_forever, daemon=True).start()
     yield f"http://127.0.0.1:{server.server_port}"
     server.shutdown()
+    server.server_close()
 
 
 class _Quiet(SimpleHTTPRequestHandler):

@@ -120,7 +120,7 @@ def test_overloud_audio_is_clipped_not_wrapped(format: AudioFormat) -> None:
 
 def test_formats_go_by_ending() -> None:
     assert format_named(Path("x.MP3").suffix) == "mp3"
-    with pytest.raises(OptionError, match="mp3, wav, flac"):
+    with pytest.raises(OptionError, match="mp3, wav or flac"):
         format_named(".ogg")
 
 

@@ -311,7 +311,7 @@ def test_notes_outside_the_instrument_are_never_playable() -> None:
 
 def test_players_are_shared_and_levels_checked() -> None:
     assert Player.of("flute", 2) is Player.of("flute", 2)
-    with pytest.raises(OptionError, match="level 6"):
+    with pytest.raises(OptionError, match="Level 6"):
         Player.of("flute", 6)
     with pytest.raises(OptionError, match="theremin"):
         Player.of("theremin", 3)

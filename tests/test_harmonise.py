@@ -261,7 +261,7 @@ def test_the_halves_of_a_split_bar_count_as_one() -> None:
         ("C | | G | C", "Bar 2 of the chords holds nothing"),
         ("% | C", "Bar 1"),
         ("C | F % ", "Bar 2"),
-        ("C | H7", "Bar 2 of the chords: 'H7' is not a chord symbol"),
+        ("C | H7", "Bar 2 of the chords: “H7” is not a chord symbol"),
         ("C D E F G", "room for 4"),
     ],
 )

@@ -177,7 +177,7 @@ def test_own_techniques_stand_beside_the_tables(tune: Tune, tmp_path: Path) -> N
 @pytest.mark.parametrize(
     ("technique", "problem"),
     [
-        (TURN.id, "'turn' is no technique: give techniques as objects"),
+        (TURN.id, f"'{TURN.id}' is no technique: give techniques as objects"),
         (Technique(TURN.id, "turns", 2, _kick), f"there is a technique “{TURN.id}” already"),
         (Technique("Octave Kick", "graces", 2, _kick), "not of the form lower-case-words"),
         (Technique("kick", "graces", 9, _kick), "the level of “kick” is 9, not 1 to 5"),

@@ -16,14 +16,13 @@ OPTIONAL = {"av", "distributed"}
 
 NEVER_IMPORTED = {
     "brotli": "fonttools reads and writes WOFF2 fonts with it",
-    "jinja2": "starlette renders templates with it",
     "midirenderer": "asked for by name, in a process of its own",
     "pretty_midi": "carries the soundfont that is used where there is no other",
     "python-multipart": "starlette reads forms with it",
 }
 """Declared, but for others: name and reason."""
 
-MODULES = {"fontTools": "fonttools"}
+MODULES = {"fontTools": "fonttools", "fluent": "fluent.runtime"}
 """Packages that import under another name."""
 
 

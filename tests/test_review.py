@@ -256,7 +256,7 @@ def test_clipping_is_said_and_the_report_given(tune: Tune) -> None:
 def test_what_can_not_be_asked(tune: Tune) -> None:
     with pytest.raises(OptionError, match="Which tune"):
         review_take(np.zeros(100))
-    with pytest.raises(OptionError, match="level 6"):
+    with pytest.raises(OptionError, match="Level 6"):
         review_take(np.zeros(100), tune, level=6)
 
 

@@ -76,6 +76,9 @@ _LONGEST_PART: Final = 500
 _LONGEST_TEXT: Final = 4000
 """What goes on longer is cut: a damaged file may hold a name of megabytes."""
 
+_LARGEST_NUMBER: Final = 1e15
+"""What is larger, or no number, is written as it comes: a damaged file may hold any."""
+
 _FIRST_SIGN: Final = 0xF0000
 
 _added: dict[str, dict[str, str]] = {}
@@ -264,6 +267,8 @@ class _Speaker:
 
     def number(self, value: float) -> object:
         """A number as Fluent takes it: Spanish groups digits from five on (CLDR, ``minimumGroupingDigits``)."""
+        if not abs(value) < _LARGEST_NUMBER:
+            return str(value)
         from fluent.runtime.types import fluent_number
 
         is_short = self.language == "es" and 1000 <= abs(value) < 10_000
