@@ -18,7 +18,7 @@ from fioritura.notation.abc.reader import read_abc
 from fioritura.notation.musicxml.reader import read_musicxml
 from fioritura.players.feel import feel_by_custom, feel_of
 from fioritura.players.setting import Idiom, Setting
-from fioritura.tune import Tune
+from fioritura.tune import Feel, Tune
 from fioritura.words import speaking
 
 BODY = '"C"CDEF|"G7"GAB2|"Am"cBA2|"C"c4|\n'
@@ -72,8 +72,9 @@ def test_what_the_user_says_holds_for_line_and_band() -> None:
 @pytest.mark.parametrize("language", ["en", "de", "fr", "es"])
 @pytest.mark.parametrize("ending", ["abc", "musicxml"])
 def test_the_sheet_says_it_and_comes_back_the_same(language: str, ending: str) -> None:
+    cases: list[tuple[Tune, Feel | None]] = [(tune(), None), (tune(), "straight"), (tune(pace='"Bossa"'), None)]
     with speaking(language):
-        for found, feel in ((tune(), None), (tune(), "straight"), (tune(pace='"Bossa"'), None)):
+        for found, feel in cases:
             arrangement = arranged(found, Setting("concert", feel=feel).on(found))
             data = line_bytes(Edition(arrangement.rendition, arrangement=arrangement), ending)
             back = read_abc(data.decode())[0] if ending == "abc" else read_musicxml(data)
