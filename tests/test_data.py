@@ -9,6 +9,7 @@ from typing import Any
 import pytest
 
 from fioritura.cli import main
+from fioritura.techniques.grace import LOWER_GRACE_SEMITONE
 
 TUNE = 'X:1\nT:Data\nM:4/4\nL:1/4\nQ:1/4=100\nK:C\nG|"C"CDEF|"G7"GAB2|"Am"cBA2|"C"c3|]\n'
 FIELDS = {"pitch", "midi", "onset_quarters", "duration_quarters", "bar", "beat", "place", "chord"}
@@ -47,7 +48,7 @@ def test_spots_have_notes_and_places(folder: Path, capsys: pytest.CaptureFixture
 
 
 def test_spots_show_their_pitches(folder: Path, capsys: pytest.CaptureFixture[str]) -> None:
-    argv = ["spots", str(folder / "tune.abc"), "--player", "concert", "--only", "lower-grace-semitone", "--language"]
+    argv = ["spots", str(folder / "tune.abc"), "--player", "concert", "--only", LOWER_GRACE_SEMITONE.id, "--language"]
     assert main([*argv, "en"]) == 0
     assert "Grace note a semitone below (B3/): " in capsys.readouterr().out
     assert main([*argv, "de"]) == 0

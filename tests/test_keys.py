@@ -14,6 +14,7 @@ from fioritura.errors import OptionError, RangeError, TuneError
 from fioritura.notation.abc.reader import read_abc
 from fioritura.notation.read import read_tune
 from fioritura.players.instruments import INSTRUMENTS
+from fioritura.techniques.inflection import FALL
 from fioritura.theory.key import Key
 from fioritura.tune import Tune
 from fioritura.words import say
@@ -136,7 +137,7 @@ def test_the_best_key_of_a_class_is_the_least_sum() -> None:
 @pytest.mark.parametrize(("ending", "key"), [("musicxml", "G major"), ("abc", "G major")])
 def test_a_key_on_the_command_line_is_what_is_written(ending: str, key: str, tmp_path: Path) -> None:
     (tmp_path / "tune.abc").write_text(HEAD + 'K:C\n"C"CDEF|"G7"GAB2|"C"c4|\n', encoding="utf-8")
-    argv = ["ornament", str(tmp_path / "tune.abc"), "--player", "concert", "--key", "G", "--only", "fall"]
+    argv = ["ornament", str(tmp_path / "tune.abc"), "--player", "concert", "--key", "G", "--only", FALL.id]
     assert main([*argv, "--formats", ending, "--out", str(tmp_path / "out"), "--concert"]) == 0
     name = "plain.musicxml" if ending == "musicxml" else "ornamented.abc"
     written = read_tune(tmp_path / "out" / name)
