@@ -72,12 +72,8 @@ def test_what_the_user_says_holds_for_line_and_band() -> None:
 @pytest.mark.parametrize("language", ["en", "de", "fr", "es"])
 @pytest.mark.parametrize("ending", ["abc", "musicxml"])
 def test_the_sheet_says_it_and_comes_back_the_same(language: str, ending: str) -> None:
+    cases: list[tuple[Tune, Feel | None]] = [(tune(), None), (tune(), "straight"), (tune(pace='"Bossa"'), None)]
     with speaking(language):
-        cases: tuple[tuple[Tune, Feel | None], ...] = (
-            (tune(), None),
-            (tune(), "straight"),
-            (tune(pace='"Bossa"'), None),
-        )
         for found, feel in cases:
             arrangement = arranged(found, Setting("concert", feel=feel).on(found))
             data = line_bytes(Edition(arrangement.rendition, arrangement=arrangement), ending)

@@ -75,7 +75,7 @@ def test_steps_go_back_and_forth_and_a_new_one_forgets_what_was_undone(shelf: Sh
 def test_nothing_is_undone_before_the_first_step_or_redone_after_the_last(shelf: Shelf) -> None:
     id = shelf.add_arrangement(add_tune(shelf), "first", "zero")
     for by, word in ((-1, "undo"), (1, "redo")):
-        with pytest.raises(OptionError, match=f"Nothing to {word}"):
+        with pytest.raises(OptionError, match=f"nothing to {word}"):
             shelf.move(id, 0, by)
 
 

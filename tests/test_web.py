@@ -220,15 +220,19 @@ def test_abc_is_engraved_as_it_is_typed(client: TestClient) -> None:
     assert sum(system["bars"] for system in seen["systems"]) == 8
 
 
-@pytest.mark.parametrize(
-    ("music", "wrong"), [("G A B/0 c", "B/0"), ("G A B c]", "]"), ("G A [ce] c", "["), ('G A "D7 c', '"')]
-)
+@pytest.mark.parametrize(("music", "wrong"), [("G A B/0 c", "B/0"), ("G A B c]", "]"), ('G A "D7 c', '"')])
 def test_an_error_in_abc_is_shown_at_its_character(client: TestClient, music: str, wrong: str) -> None:
     seen = client.post("/api/abc", json={"text": f"X:1\nM:4/4\nL:1/4\nK:G\n{music}|]\n"}).json()
     problem = seen["problem"]
     assert problem["line"] == 5
     start = problem["column"] - 1
     assert music[start : start + problem["length"]] == wrong
+
+
+def test_of_notes_at_once_in_abc_the_top_line_is_shown_and_that_is_said(client: TestClient) -> None:
+    seen = client.post("/api/abc", json={"text": "X:1\nM:4/4\nL:1/4\nK:G\nG A [ce] c|]\n"}).json()
+    assert seen["problem"] is None and seen["systems"]
+    assert any("the top line is taken" in warning for warning in seen["warnings"])
 
 
 def test_bars_that_do_not_add_up_are_named_and_shown_all_the_same(client: TestClient) -> None:
