@@ -20,6 +20,7 @@ from fioritura.errors import FiorituraError
 from fioritura.notation.abc.reader import AbcEntry, list_abc
 from fioritura.theory.metre import QUARTER
 from fioritura.tune import Tune
+from fioritura.words import say
 
 BOOKS = ("airdsAirs", "essenFolksong", "oneills1850", "ryansMammoth", "nottingham-dataset", "miscFolk", "josquin")
 Sound = tuple[Fraction, int, Fraction]
@@ -255,9 +256,7 @@ def disagreement(entry: AbcEntry) -> str:
         own = again
         if _reference_agrees(own, plainer, ties_carry_accidentals=True):
             return name
-    return (
-        "damaged text" if any(" is left out: " in warning for warning in map(str, tune.warnings)) else "unexplained"
-    )
+    return "damaged text" if any(" is left out: " in say(warning) for warning in tune.warnings) else "unexplained"
 
 
 def _reference_agrees(own: list[Sound], text: str, *, ties_carry_accidentals: bool) -> bool:

@@ -12,6 +12,7 @@ from fioritura.players.player import Player
 from fioritura.players.setting import Setting
 from fioritura.theory.pitch import Interval
 from fioritura.tune import Tune, transpose
+from fioritura.words import Naming
 
 
 @cache
@@ -25,6 +26,7 @@ def demo_lesson(
     level: int = 3,
     *,
     language: str = "en",
+    naming: Naming | None = None,
     up: Interval | None = None,
     overrides: Overrides | None = None,
 ) -> Lesson:
@@ -32,4 +34,5 @@ def demo_lesson(
     instrument = instrument_named(player)
     ready = prepared(tune, instrument)
     setting = Setting(Player.of(player, level), ready.quarters_per_minute, ready.feel, "jazz")
-    return lesson_of(ready, setting, language=language, overrides=overrides, octave=instrument.reading_octave)
+    octave = instrument.reading_octave
+    return lesson_of(ready, setting, language=language, naming=naming, overrides=overrides, octave=octave)

@@ -8,6 +8,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 from io import BytesIO
+from pathlib import Path
 from typing import Any
 
 import pypdf
@@ -15,9 +16,10 @@ import pytest
 from hypothesis import given, settings
 from lxml import etree
 
+import fioritura
 from fioritura.notation.abc.reader import list_abc
 from fioritura.notation.alternative import EventAlternative, StaffAlternative, staff_alternative
-from fioritura.notation.alternative_english import TERMS, in_english
+from fioritura.notation.alternative_words import told as in_words
 from fioritura.notation.engraving.engrave import engrave_page, engrave_systems
 from fioritura.notation.engraving.sheet import comparison_pdf
 from fioritura.notation.engraving.svg import described
@@ -30,6 +32,8 @@ from tests.notation_strategies import scores
 from tests.scores import ornamented
 from tests.test_mei import rich
 
+WORDS = Path(fioritura.__file__).parent / "words"
+
 
 def staff_of(abc: str, *labels: Label, instrument: str = "concert") -> StaffAlternative:
     tune = list_abc(abc)[0].read(irregular="keep")
@@ -39,7 +43,7 @@ def staff_of(abc: str, *labels: Label, instrument: str = "concert") -> StaffAlte
 
 def test_a_bar_is_told_event_by_event() -> None:
     abc = 'X:1\nM:4/4\nL:1/4\nK:C\n"C"CDEF|{^G}a3z|(3:2:3c/d/e/ !fermata!_B2-B|z4|]\n'
-    assert in_english([staff_of(abc)]) == (
+    assert in_words([staff_of(abc)]) == (
         "bar 1: key of C major; 4/4 time; chord C, C4 quarter; D4 quarter; E4 quarter; F4 quarter. "
         "bar 2: A5 dotted half with a grace note G sharp 4 before it; quarter rest. "
         "bar 3: C5 triplet eighth; D5 triplet eighth; E5 triplet eighth; B flat 4 dotted half, with a fermata. "
@@ -50,12 +54,12 @@ def test_a_bar_is_told_event_by_event() -> None:
 def test_the_player_is_told_written_pitch() -> None:
     staff = staff_of("X:1\nM:4/4\nL:1/1\nK:Eb\nE|]\n", instrument="alto-sax")
     assert [event.pitch for event in staff.bars[0].events] == [Pitch.parse("C5")]
-    assert in_english([staff]) == "bar 1: key of C major; 4/4 time; C5 whole."
+    assert in_words([staff]) == "bar 1: key of C major; 4/4 time; C5 whole."
 
 
 def test_repeats_endings_ties_and_labels_are_told() -> None:
     abc = "X:1\nM:2/4\nL:1/4\nK:C\n|:CD-|1 D2:|2 G2||\n"
-    assert in_english([staff_of(abc, Label(0, "turn"))]) == (
+    assert in_words([staff_of(abc, Label(0, "turn"))]) == (
         "bar 1: key of C major; 2/4 time; repeat begins; figure turn, C4 quarter; D4 quarter, tied on. "
         "bar 2: ending 1; D4 half; repeat ends. "
         "bar 3: ending 2; G4 half."
@@ -76,16 +80,19 @@ def test_every_note_chord_and_label_is_told_in_its_bar(score: Score) -> None:
             pitch for note in part.tune.notes for pitch in note.graces
         ]
         assert sum(len(event.labels) for event in events) == len(staff.labels)
-        assert in_english([told])
+        assert in_words([told])
 
 
 @pytest.mark.parametrize("term", [*Mark, Jump.SEGNO, Jump.CODA])
 def test_there_are_words_for_every_sign(term: Mark | Jump) -> None:
-    assert TERMS[term]
+    name = "told-mark" if isinstance(term, Mark) else "told-jump"
+    text = (WORDS / "en/score.ftl").read_text(encoding="utf-8")
+    (entry,) = re.findall(rf"^{name} = .*?^}}$", text, re.MULTILINE | re.DOTALL)
+    assert str(term) in re.findall(r"\[([a-z-]+)\]", entry)
 
 
 def test_staves_are_told_one_after_the_other_by_name() -> None:
-    words = in_english([StaffAlternative("plain", ()), StaffAlternative("", ())])
+    words = in_words([StaffAlternative("plain", ()), StaffAlternative("", ())])
     assert words == "plain:  staff 2: "
 
 
@@ -170,4 +177,4 @@ def test_drawings_of_every_page_are_described() -> None:
 
 
 def test_a_bar_that_ends_with_an_abbreviation_has_one_full_stop() -> None:
-    assert in_english([staff_of("X:1\nM:2/4\nL:1/2\nK:C\n!segno!C|D!D.S.!|]\n")]).endswith("bar 2: D4 half; D.S.")
+    assert in_words([staff_of("X:1\nM:2/4\nL:1/2\nK:C\n!segno!C|D!D.S.!|]\n")]).endswith("bar 2: D4 half; D.S.")

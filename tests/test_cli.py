@@ -189,7 +189,7 @@ def test_a_zip_bomb_is_refused(tmp_path: Path, capsys: pytest.CaptureFixture[str
     [
         (["--level", "9"], "Level 9"),
         (["--player", "kazoo"], "kazoo"),
-        (["--tempo", "5000"], "5000"),
+        (["--tempo", "5000"], "5,000"),
         (["--only", "warble"], "warble"),
         (["--chords", "C | D | E"], "bars"),
         (["--chords", "C | H7 | C | C | C | C | C | C"], "H7"),

@@ -1,11 +1,14 @@
 """Instruments. Outside checks: music21.instrument for transpositions, lowest notes and General MIDI programs."""
 
+from dataclasses import replace
+
 import music21
 import pytest
 
 from fioritura.errors import OptionError
 from fioritura.players.instruments import INSTRUMENTS, Instrument, instrument_named
 from fioritura.theory.pitch import Pitch
+from fioritura.words import say, speaking
 
 REFERENCES = {
     "soprano-sax": music21.instrument.SopranoSaxophone,
@@ -65,3 +68,26 @@ def test_ranges_are_nested_and_reachable(instrument: Instrument) -> None:
 def test_an_unknown_instrument_is_answered_with_those_there_are() -> None:
     with pytest.raises(OptionError, match="alto-sax"):
         instrument_named("kazoo")
+
+
+@pytest.mark.parametrize(
+    ("language", "title", "short"),
+    [
+        ("en", "Alto saxophone in E♭", "A. Sax."),
+        ("de", "Altsaxophon in Es", "A.-Sax."),
+        ("fr", "Saxophone alto en mi♭", "Sax. a."),
+        ("es", "Saxofón alto en mi♭", "Sax. a."),
+    ],
+)
+def test_instruments_are_named_in_each_language(language: str, title: str, short: str) -> None:
+    alto = INSTRUMENTS["alto-sax"]
+    with speaking(language):
+        assert (say(alto.full_title), say(alto.abbreviation)) == (title, short)
+        names = {say(instrument.name) for instrument in INSTRUMENTS.values()}
+        assert len(names) == len(INSTRUMENTS)
+
+
+def test_an_instrument_of_a_plugin_keeps_the_name_that_it_brings() -> None:
+    horn = replace(INSTRUMENTS["oboe"], id="english-horn", name="English horn")
+    with speaking("de"):
+        assert (say(horn.name), say(horn.title)) == ("English horn", "English horn")

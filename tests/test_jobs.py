@@ -100,7 +100,7 @@ def test_a_job_that_fails_says_why_and_the_next_one_is_done(
 ) -> None:
     job = finished(jobs.start("bad", "Bad", work))
     assert job.status.state == "failed"
-    assert problem in job.status.problem
+    assert problem in str(job.status.problem)
     assert finished(jobs.start("count", "To two", count, 2)).status.state == "done"
     until(lambda: not job.folder.exists())
 
@@ -130,7 +130,7 @@ def test_waiting_jobs_are_bounded_and_can_be_cancelled(jobs: Jobs, tmp_path: Pat
 def test_a_job_that_takes_too_long_is_ended(tmp_path: Path) -> None:
     jobs = Jobs(most_sec=1.5)
     job = finished(jobs.start("sleep", "Sleep", sleep_with_a_child, tmp_path / "pid"))
-    assert "more than" in job.status.problem
+    assert "more than" in str(job.status.problem)
     jobs.close()
 
 

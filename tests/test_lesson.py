@@ -14,7 +14,6 @@ from PIL import Image
 from fioritura.arrange.prepare import prepared
 from fioritura.arrange.survey import survey
 from fioritura.errors import OptionError
-from fioritura.lesson.catalogue import TECHNIQUE_FIELDS, catalogue, languages
 from fioritura.lesson.example import bars_around, sounding_window
 from fioritura.lesson.geometry import layout_of
 from fioritura.lesson.handout import example_engraving, handout, handout_engravings
@@ -22,11 +21,9 @@ from fioritura.lesson.lesson import Lesson, drawn_here
 from fioritura.lesson.overrides import parse_overrides
 from fioritura.notation.engraving.page import Document, paper_mm
 from fioritura.notation.engraving.typeset import pdf, pngs
-from fioritura.techniques.table import all_techniques, technique_named
+from fioritura.techniques.table import technique_named
 from fioritura.techniques.turn import TURN
-from fioritura.theory.key import Key
-from fioritura.theory.pitch import NoteName
-from fioritura.words import say
+from fioritura.words import message, say
 
 from .lessons import demo_lesson, demo_tune
 
@@ -111,12 +108,13 @@ def test_examples_are_engraved_on_a_narrow_page_too(lesson: Lesson) -> None:
 def test_the_pdf_has_every_heading_and_every_text(lesson: Lesson, pages: list[pypdf.PageObject]) -> None:
     text = _squeezed("".join(page.extract_text() for page in pages))
     for id in ("techniques", "summary", "performance", "plan", "care", "hard"):
-        assert _squeezed(lesson.words(f"handout.{id}")) in text
+        assert _squeezed(say(message(f"handout-{id}"))) in text
     for example in lesson.examples:
-        for field in ("name", "text", "how", "when", "fault", "cure"):
+        assert _squeezed(lesson.heading(example.technique)) in text
+        for field in ("text", "how", "when", "fault", "cure"):
             assert _squeezed(lesson.of(example.technique, field)) in text, (example.name, field)
-    for id in ("hearing", "pain", "rights"):
-        assert _squeezed(lesson.words(f"care.{id}")) in text
+    for caution in lesson.cautions:
+        assert _squeezed(caution) in text
 
 
 def test_the_pdf_has_the_bar_number_of_each_system(lesson: Lesson, pages: list[pypdf.PageObject]) -> None:
@@ -133,7 +131,7 @@ def test_the_pdf_has_the_bar_number_of_each_system(lesson: Lesson, pages: list[p
 def test_the_summary_fits_on_one_page(pages: list[pypdf.PageObject], lesson: Lesson) -> None:
     texts = [_squeezed(page.extract_text()) for page in pages]
     (summary,) = [text for text in texts if text.startswith(_squeezed("All techniques at a glance"))]
-    assert all(_squeezed(lesson.of(example.technique, "name")) in summary for example in lesson.examples)
+    assert all(_squeezed(lesson.heading(example.technique)) in summary for example in lesson.examples)
 
 
 def test_no_page_is_empty_and_nothing_stands_in_the_margins(document: Document) -> None:
@@ -226,7 +224,7 @@ def test_overrides_replace_title_notes_studio_line_and_texts() -> None:
         ("just words", "Line 1"),
         ("[no-such]\nhow: x", "no-such"),
         ("[turn]\ntitle: x", "Line 2"),
-        (f"title: {'x' * 5000}", "5000"),
+        (f"title: {'x' * 5000}", "5,000"),
     ],
 )
 def test_bad_overrides_are_named(text: str, complaint: str) -> None:
@@ -234,73 +232,7 @@ def test_bad_overrides_are_named(text: str, complaint: str) -> None:
         parse_overrides(text)
 
 
-# Languages -------------------------------------------------------------------------------------------------------
-
-
-def test_every_language_has_every_text_with_the_same_places() -> None:
-    english = catalogue("en").tables["texts"]
-    for language in languages():
-        words = catalogue(language).tables
-        assert set(words["texts"]) == set(english)
-        for id, text in english.items():
-            assert _places(words["texts"][id]) == _places(text), (language, id)
-        for source, wanted in words["sentences"].items():
-            assert _places(source) >= _places(wanted), source
-        if language != "en":
-            for technique in all_techniques().values():
-                assert set(words["techniques"][technique.id]) == set(TECHNIQUE_FIELDS)
-
-
-def _places(text: str) -> set[str]:
-    return set(re.findall(r"\{(\w+)\}", text))
-
-
-def test_german_knows_every_reason_of_the_tune() -> None:
-    german = catalogue("de")
-    english_words = re.compile(r"\b(the|and|note|beat|with|between|melody|it)\b")
-    for level in (3, 5):
-        lesson = demo_lesson(level=level, language="de")
-        for figure in survey(lesson.tune, lesson.setting).candidates:
-            assert not english_words.search(german.sentence(figure.why)), figure.why
-        for place in lesson.hard_places:
-            for text in (place.why, *place.practice):
-                assert not english_words.search(german.sentence(text)), text
-
-
-@pytest.mark.parametrize(
-    ("english", "german", "syllable"),
-    # Names of the notes as German and Romance theory books give them (common practice).
-    [
-        ("B", "H", "Si"),
-        ("Bb", "B", "Si♭"),
-        ("F#", "Fis", "Fa♯"),
-        ("Eb", "Es", "Mi♭"),
-        ("Ab", "As", "La♭"),
-        ("B#", "His", "Si♯"),
-        ("Db", "Des", "Re♭"),
-        ("Gb", "Ges", "Sol♭"),
-        ("C", "C", "Do"),
-    ],
-)
-def test_note_names_follow_the_language(english: str, german: str, syllable: str) -> None:
-    name = NoteName.parse(english)
-    assert catalogue("de").note(name) == german
-    assert catalogue("en", "solfege").note(name) == syllable
-    assert catalogue("en").note(name) == name.display
-
-
-def test_keys_and_sentences_are_named_in_german() -> None:
-    german = catalogue("de")
-    assert german.key(Key.of("Bb")) == "B-Dur"
-    assert german.key(Key.of("B", "minor")) == "h-Moll"
-    assert german.key(Key.of("F#", "minor")) == "fis-Moll"
-    assert german.sentence("B♭4 to B4: the tongue has to be quick.") == "B4 nach H4: die Zunge muss schnell sein."
-    assert german.sentence("Nobody knows this.") == "Nobody knows this."
-
-
-def test_an_unknown_language_is_named() -> None:
-    with pytest.raises(OptionError, match="'xx'"):
-        catalogue("xx")
+# The tune ---------------------------------------------------------------------------------------------------------
 
 
 def test_the_demo_tune_is_left_as_it_was(lesson: Lesson) -> None:

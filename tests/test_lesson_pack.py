@@ -4,6 +4,7 @@ import json
 import os
 import zipfile
 from concurrent.futures import ThreadPoolExecutor
+from dataclasses import replace
 from hashlib import sha256
 from pathlib import Path
 from typing import Any
@@ -14,9 +15,11 @@ from fioritura.cli import main
 from fioritura.errors import ToolError
 from fioritura.lesson import pack as pack_module
 from fioritura.lesson.cache import Cache
+from fioritura.lesson.handout import handout_engravings
 from fioritura.lesson.lesson import Lesson
 from fioritura.lesson.pack import PackOptions, write_pack
 from fioritura.lesson.soundtrack import balance_of, tracks, write_track
+from fioritura.notation.engraving.engrave import with_staves
 
 from .lessons import demo_lesson
 
@@ -99,6 +102,13 @@ def test_a_zip_holds_the_same_files_and_is_the_same_twice(lesson: Lesson, cache:
     assert found == _files(tmp_path / "pack")
 
 
+def test_systems_are_kept_with_what_they_show(lesson: Lesson) -> None:
+    for engraving in handout_engravings(lesson)[:3]:
+        systems = engraving.systems()
+        assert systems[0].staves
+        assert with_staves([replace(system, staves=()) for system in systems], engraving.score) == systems
+
+
 def test_two_runs_share_a_cache(lesson: Lesson, tmp_path: Path) -> None:
     shared = Cache(tmp_path / "shared")
     options = PackOptions(players=("flute",), sections=("parts",), workers=1)
@@ -171,7 +181,7 @@ def test_a_tune_below_the_player_is_moved_and_told_so(tmp_path: Path, capsys: py
     out = tmp_path / "out"
     options = ["--player", "flute", "--players", "flute,trombone", "--sections", "parts", "--level", "1"]
     assert main(["lesson", str(tmp_path / "low.abc"), *options, "--out", str(out)]) == 0
-    assert "Moved by 1 octave" in capsys.readouterr().err
+    assert "Moved an octave up" in capsys.readouterr().err
     manifest = json.loads((out / "manifest.json").read_text())
     assert manifest["moved_octaves"]["flute"] == 1
     assert manifest["left_out"] == []
@@ -180,9 +190,9 @@ def test_a_tune_below_the_player_is_moved_and_told_so(tmp_path: Path, capsys: py
 @pytest.mark.parametrize(
     ("options", "complaint"),
     [
-        (["--language", "xx"], "No words in 'xx'"),
-        (["--players", "kazoo"], "No instrument 'kazoo'"),
-        (["--sections", "poster"], "No section 'poster'"),
+        (["--language", "xx"], "No language “xx”"),
+        (["--players", "kazoo"], "No instrument “kazoo”"),
+        (["--sections", "poster"], "No section “poster”"),
         (["--words", "nowhere.txt"], "nowhere.txt does not exist"),
         (["--level", "9"], "Level 9"),
     ],

@@ -59,7 +59,8 @@ def test_the_page_has_every_example_and_text(lesson: Lesson, html: str) -> None:
 
     for example in lesson.examples:
         assert f'id="{example.name}"' in html
-        for field in ("name", "text", "how", "when", "fault", "cure"):
+        assert escape(lesson.heading(example.technique)) in html
+        for field in ("text", "how", "when", "fault", "cure"):
             assert escape(lesson.of(example.technique, field)) in html
 
 

@@ -86,18 +86,18 @@ def test_a_plan_survives_as_plain_data() -> None:
 @pytest.mark.parametrize(
     ("wrong", "said"),
     [
-        ({"language": "xx"}, "language 'xx'"),
+        ({"language": "xx"}, "No language “xx”"),
         ({"paper": "a3"}, "paper"),
         ({"techniques": ["whistle"]}, "whistle"),
         ({"players": ["kazoo"]}, "kazoo"),
         ({"sections": ["film"]}, "film"),
-        ({"level": 9}, "level 9"),
-        ({"phrases": "all"}, "'a' is no phrase"),
-        ({"phrases": [-1]}, "-1 is no phrase"),
+        ({"level": 9}, "Level 9"),
+        ({"phrases": "all"}, "“a” is no phrase"),
+        ({"phrases": [-1]}, "“-1” is no phrase"),
         ({"phrases": 3}, "no plan"),
         ({"colour": "red"}, "no plan"),
         ({"overrides": {"words": {"price": "5"}}}, "price"),
-        ({"overrides": {"words": {"notes": "x" * 4001}}}, "4000 is the limit"),
+        ({"overrides": {"words": {"notes": "x" * 4001}}}, "4,000 is the limit"),
         ({"overrides": {"techniques": {TURN.id: {"sound": "loud"}}}}, "sound"),
     ],
 )

@@ -187,7 +187,7 @@ def test_fast_runs_are_no_grace_notes() -> None:
 def test_refusals() -> None:
     with pytest.raises(TuneError, match="No notes were heard"):
         transcribe(Take((), 2.0, 0.0))
-    with pytest.raises(OptionError, match="20-400"):
+    with pytest.raises(OptionError, match="20 to 400"):
         transcribe(take_of(SCALE, 100), beats_per_minute=1000)
 
 

@@ -14,6 +14,7 @@ from fioritura.errors import FiorituraError
 from fioritura.notation.musicxml.reader import read_musicxml
 from fioritura.theory.metre import QUARTER
 from fioritura.tune import Tune
+from fioritura.words import say
 
 from .corpus import content
 
@@ -75,7 +76,7 @@ def comparison(path: Path) -> bool | None:
     parts = list(score.toSoundingPitch().parts) if isinstance(score, music21.stream.Score) else []
     named = [part for part in parts if part.partName == tune.part_name]
     part = named[0] if len(named) == 1 else parts[0] if len(parts) == 1 else None
-    if part is None or any("only voice" in warning for warning in map(str, tune.warnings)):
+    if part is None or any("only voice" in say(warning) for warning in tune.warnings):
         return None
     measures = list(part.getElementsByClass(music21.stream.Measure))
     if any(measure.voices for measure in measures):

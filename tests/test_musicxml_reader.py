@@ -15,6 +15,7 @@ from fioritura.players.instruments import INSTRUMENTS
 from fioritura.theory.metre import QUARTER
 from fioritura.tune import Jump, Mark, Tune
 from fioritura.unfold import playing_order
+from fioritura.words import say
 
 from .musicxml_schema import schema_errors
 from .musicxml_text import DATA, attributes, harmony, note, notes, score, score_of
@@ -87,7 +88,9 @@ def test_the_notes_of_the_lead_sheet_are_exact() -> None:
 def test_a_transposing_part_is_chosen_and_sounds_right_with_the_other_parts_chords_and_tempo() -> None:
     tune = read_tune(DATA / "quayside_waltz.musicxml")
     assert tune.part_name == "Alto Saxophone"
-    assert "the melody was taken from Alto Saxophone; there are: 1 Piano, 2 Alto Saxophone" in str(tune.warnings[0])
+    assert "the melody was taken from Alto Saxophone; there are: 1 Piano and 2 Alto Saxophone" in say(
+        tune.warnings[0]
+    )
     assert str(tune.key) == "C major"
     assert sounding(tune)[:4] == [("C4", 1.5), ("D4", 0.5), ("E4", 1.0), ("G4", 4.0)]
     assert [span.text for span in tune.chords] == ["C", "G7", "G7", "C"]
@@ -95,10 +98,10 @@ def test_a_transposing_part_is_chosen_and_sounds_right_with_the_other_parts_chor
 
 
 def test_another_part_can_be_asked_for_and_polyphony_names_the_bar_and_the_parts() -> None:
-    with pytest.raises(TuneError, match=r"bar 1 has E4 and G4 at once.*--part \(1 Piano, 2 Alto Saxophone\)"):
+    with pytest.raises(TuneError, match=r"bar 1 has E4 and G4 at once.*\(1 Piano and 2 Alto Saxophone\)"):
         read_tune(DATA / "quayside_waltz.musicxml", part="piano")
     assert read_tune(DATA / "quayside_waltz.musicxml", part=2).part_name == "Alto Saxophone"
-    with pytest.raises(OptionError, match="there are: 1 Piano, 2 Alto Saxophone"):
+    with pytest.raises(OptionError, match="there are: 1 Piano and 2 Alto Saxophone"):
         read_tune(DATA / "quayside_waltz.musicxml", part="tuba")
 
 
@@ -140,7 +143,7 @@ def test_a_chord_symbol_without_a_meaning_is_kept_and_reported() -> None:
     numeral = "<harmony><function>V7</function><kind>dominant</kind></harmony>"
     tune = read_musicxml(score(attributes() + numeral + FULL))
     assert (tune.chords[0].text, tune.chords[0].chord) == ("V7", None)
-    assert "bar 1: 'V7' can't be read" in str(tune.warnings[0])
+    assert "bar 1: “V7” can't be read" in say(tune.warnings[0])
 
 
 def test_a_chord_symbol_counts_at_its_offset_and_sounds_in_a_transposing_part() -> None:
@@ -198,7 +201,7 @@ def test_marks(notation: str, mark: Mark) -> None:
 
 def test_signs_that_have_no_place_are_counted_in_a_warning() -> None:
     text = attributes() + note("C4", 16, after='<notations><glissando type="start"/></notations>')
-    assert "1 glissando sign left out" in str(read_musicxml(score(text)).warnings[0])
+    assert "1 glissando sign left out" in say(read_musicxml(score(text)).warnings[0])
 
 
 def test_slurs_from_a_grace_note_go_to_the_main_note_or_without_saying() -> None:
@@ -235,7 +238,7 @@ def test_lengths_finer_than_a_tick_are_rounded_with_a_warning() -> None:
     tune = read_musicxml(score(text + body))
     assert tune.bars[0].duration_ticks == 4 * QUARTER
     assert sum(n.duration_ticks for n in tune.notes) == 4 * QUARTER
-    assert "finer than 1/1680 of a quarter note" in str(tune.warnings[0])
+    assert "finer than 1/1680 of a quarter note" in say(tune.warnings[0])
 
 
 def test_backup_forward_and_a_second_voice() -> None:
@@ -243,7 +246,7 @@ def test_backup_forward_and_a_second_voice() -> None:
     gap = note("C4", 4) + "<forward><duration>4</duration></forward>" + note("E4", 8)
     tune = read_musicxml(score(attributes() + gap + second))
     assert [(str(n.pitch), n.onset_ticks // QUARTER) for n in tune.notes] == [("C4", 0), ("E4", 2)]
-    assert "only voice 1 of the top staff was read; 1 note of other voices" in str(tune.warnings[0])
+    assert "only voice 1 of the top staff was read; 1 note of other voices" in say(tune.warnings[0])
 
 
 def test_a_piano_staff_gives_its_upper_staff_and_voices_that_cross_staves_stay_whole() -> None:
@@ -256,7 +259,7 @@ def test_a_piano_staff_gives_its_upper_staff_and_voices_that_cross_staves_stay_w
 
 def test_grace_notes_without_a_note_to_follow_are_reported() -> None:
     tune = read_musicxml(score(attributes() + FULL + note("B3", before="<grace/>")))
-    assert "grace notes at the end" in str(tune.warnings[0])
+    assert "grace notes at the end" in say(tune.warnings[0])
 
 
 def test_cue_and_slash_notes_are_not_melody() -> None:
@@ -361,15 +364,15 @@ def test_a_bar_that_the_file_does_not_count_may_be_short(number_of_measure: str,
 @pytest.mark.parametrize(
     "body, message",
     [
-        ("<attributes><divisions>x</divisions></attributes>", "<divisions> holds 'x'"),
+        ("<attributes><divisions>x</divisions></attributes>", "<divisions> holds “x”"),
         ("<attributes><divisions>0</divisions></attributes>", "0 divisions"),
         ("<attributes><divisions>1e999999</divisions></attributes>", "makes no sense"),
-        (note("H4", 4), "<step> holds 'H'"),
+        (note("H4", 4), "<step> holds “H”"),
         (note("C4", -4), "negative duration"),
         ("<note><pitch><step>C</step></pitch><duration>4</duration></note>", "<octave> is missing"),
         (
             "<note><pitch><step>C</step><octave>99</octave></pitch><duration>4</duration></note>",
-            "<octave> holds '99'",
+            "<octave> holds “99”",
         ),
         ("<note><rest/></note>", "<duration> is missing"),
         ("<backup><duration>99</duration></backup>" + FULL, "before the start of the measure"),

@@ -6,19 +6,28 @@ import base64
 import re
 import shutil
 from collections.abc import Iterable, Iterator
+from importlib.resources import files
 from pathlib import Path
 from typing import Any
 
 import pytest
+from fluent.syntax import FluentParser, ast
 from jinja2 import Environment, nodes
 from markupsafe import Markup
 
 import fioritura.web
-from fioritura.web.words import Piece, message_ids, pieces_of, say, say_in_html
+from fioritura.web.words import Piece, pieces_of, say_in_html
+from fioritura.words import LANGUAGES, message, say, speaking
+from fioritura.words.speech import locale
 
 CHROMIUM = shutil.which("chromium") or shutil.which("chromium-browser")
 WEB = Path(fioritura.web.__file__).parent
 SAID = re.compile(r'"(page-[a-z-]+)"')
+
+
+def _message_ids() -> set[str]:
+    text = files("fioritura").joinpath("words", "en", "page.ftl").read_text(encoding="utf-8")
+    return {entry.id.name for entry in FluentParser().parse(text).body if isinstance(entry, ast.Message)}
 
 
 def _in_scripts() -> set[str]:
@@ -47,7 +56,7 @@ def _arguments(pieces: Iterable[Piece]) -> Iterator[str]:
 
 def test_every_message_is_said_and_every_one_that_is_said_is_there() -> None:
     said = _in_scripts() | {id for id, _ in _in_templates()}
-    assert said == message_ids()
+    assert said == _message_ids()
 
 
 def test_templates_give_the_arguments_that_messages_need() -> None:
@@ -66,17 +75,19 @@ def test_templates_hold_no_words_of_their_own() -> None:
 
 
 def test_messages_are_said_with_their_arguments() -> None:
-    assert say("page-stop") == "Stop"
-    assert say("page-bars-count", count=1) == "1 bar"
-    assert say("page-bars-count", count=32) == "32 bars"
-    assert say("page-pack-ready", count=2, size=1.25).startswith("Ready: 2 files, 1.")
+    assert say_in_html("page-stop") == "Stop"
+    assert say_in_html("page-bars-count", count=1) == "1 bar"
+    assert say_in_html("page-bars-count", count=32) == "32 bars"
+    assert say_in_html("page-pack-ready", count=2, size=1.25).startswith("Ready: 2 files, 1.")
 
 
 def test_what_is_missing_is_an_error() -> None:
     with pytest.raises(LookupError, match="page-nowhere"):
-        say("page-nowhere")
-    with pytest.raises(LookupError, match="count"):
-        say("page-bars-count")
+        say_in_html("page-nowhere")
+    with pytest.raises(LookupError, match="page-nowhere"):
+        pieces_of(["page-nowhere"])
+    with pytest.raises(ValueError, match="count"):
+        say_in_html("page-bars-count")
 
 
 def test_text_is_escaped_and_html_is_kept() -> None:
@@ -97,19 +108,24 @@ def _samples(pieces: Iterable[Piece]) -> Iterator[dict[str, Any]]:
 
 
 @pytest.mark.skipif(CHROMIUM is None, reason="the page is tested in Chromium: apt-get install chromium")
-def test_the_browser_says_what_the_server_says() -> None:
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_the_browser_says_what_the_server_says(language: str) -> None:
     playwright = pytest.importorskip("playwright.sync_api")
-    messages = pieces_of(message_ids())
+    with speaking(language):
+        messages, tag = pieces_of(_message_ids()), locale()
     asked = [(id, args) for id, pieces in messages.items() for args in _samples(pieces)]
     module = base64.b64encode((WEB / "static" / "words.js").read_bytes()).decode()
-    script = """async ({module, messages, asked}) => {
+    script = """async ({module, messages, asked, tag}) => {
       const {filled} = await import(`data:text/javascript;base64,${module}`);
-      return asked.map(([id, args]) => filled(messages[id], args, "en-GB"));
+      return asked.map(([id, args]) => filled(messages[id], args, tag));
     }"""
     with playwright.sync_playwright() as driver:
         browser = driver.chromium.launch(executable_path=CHROMIUM, args=["--no-sandbox", "--disable-gpu"])
-        found = browser.new_page().evaluate(script, {"module": module, "messages": messages, "asked": asked})
+        found = browser.new_page().evaluate(
+            script, {"module": module, "messages": messages, "asked": asked, "tag": tag}
+        )
         browser.close()
     assert len(asked) > 1000
-    for (id, args), text in zip(asked, found, strict=True):
-        assert text == say(id, **args), (id, args)
+    with speaking(language):
+        for (id, args), text in zip(asked, found, strict=True):
+            assert text == say(message(id, **args)), (id, args)

@@ -8,6 +8,7 @@ import pytest
 
 from fioritura.errors import OptionError, TuneError
 from fioritura.notation.part_choice import PartSummary, choose_part, part_list
+from fioritura.words import say
 
 
 def part(name: str, midi: float = 65.0, count: int = 100, **traits: Any) -> PartSummary:
@@ -46,7 +47,7 @@ def test_a_part_by_name_part_of_a_name_or_number(wanted: int | str, index: int) 
 
 @pytest.mark.parametrize("wanted", ["oboe", 0, 4, "", "999999999999999999999", "lute", "²"])
 def test_unknown_or_ambiguous_parts_list_what_there_is(wanted: int | str) -> None:
-    with pytest.raises(OptionError, match="1 Flute, 2 Alto Flute, 3 Piano"):
+    with pytest.raises(OptionError, match="1 Flute, 2 Alto Flute and 3 Piano"):
         choose_part(PARTS, wanted)
 
 
@@ -58,4 +59,5 @@ def test_nothing_to_choose() -> None:
 
 
 def test_long_lists_are_cut() -> None:
-    assert part_list([part(f"P{n}") for n in range(30)]).endswith("20 P19 and 10 more")
+    named = list(map(say, part_list([part(f"P{n}") for n in range(30)])))
+    assert len(named) == 21 and named[-2:] == ["20 P19", "10 more"]

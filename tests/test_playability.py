@@ -11,6 +11,8 @@ from hypothesis import strategies as st
 
 from fioritura.errors import OptionError, RangeError
 from fioritura.players.breath import BREATH_SEC, HASTY_BREATH_SEC, BreathPlan, breath_marks
+from fioritura.players.fingering import chart_of
+from fioritura.players.instruments import INSTRUMENTS
 from fioritura.players.playability import hardest_places
 from fioritura.players.player import Player
 from fioritura.players.practice import start_tempo
@@ -18,6 +20,7 @@ from fioritura.theory.key import Key
 from fioritura.theory.metre import EIGHTH, HALF, QUARTER, SIXTEENTH, WHOLE, Metre
 from fioritura.theory.pitch import Pitch
 from fioritura.tune import Bar, Mark, Note, Tune
+from fioritura.words import LANGUAGES, message, say, speaking
 from tests.playability_checker import violations
 
 
@@ -144,9 +147,9 @@ def test_the_break_is_the_hardest_place_of_a_clarinet_line() -> None:
     place, *others = hardest_places(player, line, tune_of(line), 120)
     assert [str(pitch) for pitch in place.pair] == ["A4", "B4"]
     assert (place.bar, place.beat) == (2, 2.0)
-    assert "break" in place.why
+    assert "break" in say(place.why)
     assert place.strain > max(other.strain for other in others)
-    assert any("right hand" in step for step in place.practice)
+    assert any("right hand" in say(step) for step in place.practice)
 
 
 @pytest.mark.parametrize(
@@ -165,8 +168,51 @@ def test_hard_places_say_why_in_the_words_of_the_trade(id: str, written: str, pa
     line = line_of(player, written, SIXTEENTH)
     place = hardest_places(player, line, tune_of(line), 96, count=1)[0]
     assert {str(pitch) for pitch in place.pair} == set(pair)
-    assert words in place.why
-    assert "♩ =" in place.practice[-1]
+    assert words in say(place.why)
+    assert "♩ =" in say(place.practice[-1])
+
+
+@pytest.mark.parametrize(
+    ("language", "why", "step"),
+    [
+        (
+            "de",
+            "H3 nach Cis4: der linke kleine Finger geht von der tiefen H-Klappe zu der tiefen Cis-Klappe; "
+            "6,4 Noten in der Sekunde.",
+            "H3–Cis4 achtmal in jeder Richtung binden; der kleine Finger bleibt beim Gleiten auf den Klappen.",
+        ),
+        (
+            "fr",
+            "Si3 vers Do♯4\u00a0: l’auriculaire gauche va de la clé de Si grave à la clé de Do♯ grave\u202f; "
+            "cela passe à 6,4 notes par seconde.",
+            "Lier Si3–Do♯4 huit fois dans chaque sens\u202f; l’auriculaire reste sur les clés en glissant.",
+        ),
+        (
+            "es",
+            "Si3 a Do♯4: el meñique izquierdo va de la llave de Si grave a la llave de Do♯ grave; "
+            "pasa a 6,4 notas por segundo.",
+            "Ligue Si3–Do♯4 ocho veces en cada sentido; el meñique sigue sobre las llaves al deslizarse.",
+        ),
+    ],
+)
+def test_hard_places_are_said_in_each_language(language: str, why: str, step: str) -> None:
+    player = Player.of("alto-sax", 3)
+    line = line_of(player, "G4 A4 G4 A4 B3 C#4 D4 E4", SIXTEENTH)
+    place = hardest_places(player, line, tune_of(line), 96, count=1)[0]
+    with speaking(language):
+        assert (say(place.why), say(place.practice[0])) == (why, step)
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_every_key_of_every_chart_has_a_name_where_a_finger_goes_to_it(language: str) -> None:
+    charts = [chart for id in INSTRUMENTS if (chart := chart_of(id))]
+    with speaking(language):
+        for chart in charts:
+            for fingering in chart.fingerings:
+                assert say(chart.in_words(fingering))
+            for key in chart.keys.values():
+                said = {say(message(id, key=key.name)) for id in ("key-the", "key-from", "key-to")}
+                assert all(len(each) > 1 or each.isdecimal() for each in said), said
 
 
 def test_a_grace_note_over_the_break_is_found_and_named() -> None:

@@ -191,11 +191,11 @@ def test_a_broken_technique_is_named_and_left_out(
     [
         ("INSTRUMENTS = ()", "it has no INSTRUMENTS"),
         ("INSTRUMENTS = ('kazoo',)", "is no instrument"),
-        ("INSTRUMENTS = (replace(INSTRUMENTS[0], id='oboe'),)", "there is an instrument 'oboe' already"),
+        ("INSTRUMENTS = (replace(INSTRUMENTS[0], id='oboe'),)", "there is an instrument “oboe” already"),
         ("INSTRUMENTS = (replace(INSTRUMENTS[0], program=0),)", "out of bounds"),
         ("INSTRUMENTS = (replace(INSTRUMENTS[0], lowest=Pitch.parse('C2')),)", "lacks written MIDI number 36"),
         ("BREATH = {'english-horn': 60}", "outside 0.2 to 5 times"),
-        ("CHARTS = {'shawm': oboe.CHART}", "'shawm', which is none of its instruments"),
+        ("CHARTS = {'shawm': oboe.CHART}", "“shawm”, which is none of its instruments"),
         ("CHARTS = 7", "not of the right form"),
     ],
 )
@@ -207,7 +207,7 @@ def test_a_broken_player_is_named_and_left_out(tmp_path: Path, change: str, prob
     note, refusal = ended.stderr.splitlines()
     assert note.startswith("note: The plugin own (of own-plugin 2.5) is left out: ")
     assert problem in note
-    assert refusal.startswith("fioritura: No instrument 'english-horn'")
+    assert refusal.startswith("fioritura: No instrument “english-horn”")
 
 
 def test_an_object_is_no_plugin(tmp_path: Path) -> None:

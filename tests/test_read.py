@@ -18,6 +18,7 @@ from hypothesis import strategies as st
 
 from fioritura.errors import FiorituraError, OptionError, ReadError, TuneError
 from fioritura.notation.read import format_of, read_tune, read_tunes
+from fioritura.words import say
 
 from .musicxml_text import DATA, attributes, notes, score
 
@@ -62,7 +63,7 @@ def test_other_encodings_of_xml(tmp_path: Path, encoding: str) -> None:
 def test_the_content_decides_and_a_wrong_name_is_said(tmp_path: Path, suffix: str) -> None:
     tune = read_tune(written(tmp_path, "tune" + suffix, LEAD))
     assert tune.title == "Lantern Lane"
-    assert str(tune.warnings[0]) == f"the file's name ends in {suffix}, but it holds MusicXML and was read as that"
+    assert say(tune.warnings[0]) == f"the file's name ends in {suffix}, but it holds MusicXML and was read as that"
 
 
 def test_a_tune_without_title_gets_the_files_name(tmp_path: Path) -> None:
@@ -77,10 +78,10 @@ def test_books_give_tunes_by_number_title_and_one_after_the_other(tmp_path: Path
     assert read_tune(book, tune_number=3, irregular="keep").title == "Third"  # no X:3, so the third
     assert read_tune(book, title="second", irregular="keep").title == "The Second"
     first = read_tune(book, irregular="keep")
-    assert first.title == "First" and "holds 3 tunes; the first was read" in str(first.warnings[0])
+    assert first.title == "First" and "holds 3 tunes; the first was read" in say(first.warnings[0])
     with pytest.raises(OptionError, match="no tune number 12 here; there are: 1 First, 7 The Second"):
         read_tune(book, tune_number=12)
-    with pytest.raises(OptionError, match="No tune here has the title 'Fourth'; there are: 1 First"):
+    with pytest.raises(OptionError, match="No tune here has the title “Fourth”; there are: 1 First"):
         read_tune(book, title="Fourth")
     with pytest.raises(OptionError, match="holds one tune only"):
         read_tune(DATA / "lantern_lane.musicxml", tune_number=2)

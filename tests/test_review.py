@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import io
 import json
+import re
 from dataclasses import replace
 from difflib import SequenceMatcher
 from pathlib import Path
@@ -34,10 +35,12 @@ from fioritura.review.exercise import exercise_for
 from fioritura.review.page import review_page
 from fioritura.review.pictures import pictures
 from fioritura.review.played import passages
-from fioritura.review.progress import TakeRow, joined, read_rows, rows_text, shown, tune_digest
+from fioritura.review.progress import TakeRow, joined, measures_of, read_rows, rows_text, shown, tune_digest
 from fioritura.review.take_review import Review, review_take
 from fioritura.tune import Tune
+from fioritura.words import LANGUAGES, message, say, speaking, verbatim
 from tests import listening_takes as sound
+from tests.pseudo import plain_words
 from tests.test_listen import HEARD, SETTING, wave_of
 from tests.tunes import random_tune
 
@@ -123,8 +126,8 @@ def test_the_page_says_what_the_report_says(sheet: ReviewSheet) -> None:
     page: Any = html.fromstring(review_page(sheet))
     text = page.text_content()
     report = sheet.review.report
-    assert all(one.title in text and one.finding in text for one in sheet.review.advice)
-    assert all(slip.words in text for slip in report.slips)
+    assert all(say(one.title) in text and say(one.finding) in text for one in sheet.review.advice)
+    assert all(say(slip.words) in text for slip in report.slips)
     assert text.count("not heard") >= report.count(Status.MISSED)
     ids = page.xpath("//@id")
     assert len(ids) == len(set(ids))
@@ -135,23 +138,92 @@ def test_the_print_says_it_too(sheet: ReviewSheet) -> None:
     pages = PdfReader(io.BytesIO(pdf(review_document(sheet)))).pages
     text = " ".join("\n".join(page.extract_text() for page in pages).split())
     assert "Three things to practise next" in text
-    assert all(one.title in text for one in sheet.review.advice)
+    assert all(say(one.title) in text for one in sheet.review.advice)
 
 
 def test_each_subject_has_its_exercise(plain: Review, ornamented: Review) -> None:
     missed = next(row for row in plain.report.figures if row.status is Status.MISSED)
     row = next(note for note in plain.report.notes if note.cents is not None)
+    nothing = (verbatim(""),) * 3
     cases = [
-        Advice(Subject.ORNAMENT, "", "", "", (missed.bar,), missed.technique),
-        Advice(Subject.NOTES, "", "", "", (2,)),
-        Advice(Subject.PITCH, "", "", "", note=row.pitch),
-        Advice(Subject.TIME, "", "", ""),
+        Advice(Subject.ORNAMENT, *nothing, (missed.bar,), missed.technique),
+        Advice(Subject.NOTES, *nothing, (2,)),
+        Advice(Subject.PITCH, *nothing, note=row.pitch),
+        Advice(Subject.TIME, *nothing),
     ]
     for advice in cases:
         exercise = exercise_for(plain, advice, 178.0)
         assert exercise is not None and exercise.pieces, advice
         assert 20 <= exercise.start_tempo < plain.report.timing.quarters_per_minute
-    assert exercise_for(plain, Advice(Subject.LEVEL, "", "", ""), 178.0) is None
+    assert exercise_for(plain, Advice(Subject.LEVEL, *nothing), 178.0) is None
+
+
+def test_the_tempi_of_an_exercise_lead_to_the_one_that_was_asked(plain: Review, arrangement: Arrangement) -> None:
+    """The take was at 84; asked at 132, the ladder ends there, and begins where the take lets it."""
+    asked = replace(arrangement, setting=arrangement.setting.changed(tempo=132.0))
+    review = replace(plain, asked=asked)
+    exercise = exercise_for(review, next(one for one in plain.advice if one.subject is Subject.NOTES), 178.0)
+    assert exercise is not None
+    assert exercise.goal_tempo == 132
+    assert exercise.start_tempo <= 0.75 * plain.report.timing.quarters_per_minute + 1
+
+
+# Languages -----------------------------------------------------------------------------------------------------
+
+STOP_WORDS = {"the", "and", "with", "what", "bar", "of", "your", "to", "in", "beat", "not", "is"}
+
+
+def _texts(review: Review, rows: tuple[TakeRow, ...] = ()) -> tuple[str, str]:
+    """The text of a review on the screen, labels for those who can't see included, and in print."""
+    sheet = sheet_of(review, rows)
+    page: Any = html.fromstring(review_page(sheet))
+    for other in page.xpath("//style | //desc"):  # what stands in the music is told by the engraving
+        other.drop_tree()
+    screen = " ".join([*page.itertext(), *page.xpath("//@aria-label")])
+    pages = PdfReader(io.BytesIO(pdf(review_document(sheet)))).pages
+    return screen, "\n".join(each.extract_text() for each in pages)
+
+
+def _rows(review: Review) -> tuple[TakeRow, ...]:
+    digest, measures = tune_digest(review.tune), measures_of(review.report)
+    better = {id: value + 1 for id, value in measures.items()}
+    return TakeRow("1", "2026-01-01", digest, "00", measures), TakeRow("2", "2026-01-02", digest, "01", better)
+
+
+@pytest.mark.parametrize("which", ["plain", "ornamented"])
+def test_every_word_of_a_review_comes_through_the_texts(which: str, request: pytest.FixtureRequest) -> None:
+    review: Review = request.getfixturevalue(which)
+    with speaking("pseudo"):
+        texts = _texts(review, _rows(review))
+    allowed = [review.name, review.tune.title, "A Hz ms dB cents"]
+    for text in texts:
+        assert plain_words(text, allowed) == set()
+
+
+def test_a_review_is_written_in_each_language(plain: Review) -> None:
+    found = {}
+    for language in LANGUAGES:
+        with speaking(language):
+            screen, print_ = _texts(plain, _rows(plain))
+            data = json.dumps(plain.to_dict())
+        assert say_in(language, "review-next") in screen
+        assert say_in(language, "review-next") in " ".join(print_.split())
+        found[language] = {"screen": screen, "data": data}
+    assert len({each["screen"] for each in found.values()}) == len({each["data"] for each in found.values()}) == 4
+    own = re.findall(r"\w+", found["en"]["screen"].lower())
+    assert set(own) >= STOP_WORDS
+    for language in LANGUAGES[1:]:
+        text = found[language]["screen"]
+        assert set(re.findall(r"\w+", text.lower())) & (STOP_WORDS - COGNATES[language]) == set()
+
+
+COGNATES = {"de": {"in"}, "fr": set(), "es": set()}
+"""Words that a language shares with English."""
+
+
+def say_in(language: str, id: str) -> str:
+    with speaking(language):
+        return say(message(id))
 
 
 # Refusals ------------------------------------------------------------------------------------------------------

@@ -57,6 +57,7 @@ from fioritura.notation.engraving.sheet import (
 from fioritura.notation.musicxml.reader import read_musicxml
 from fioritura.notation.score import Score, Staff
 from fioritura.players.instruments import INSTRUMENTS
+from fioritura.words import say
 from tests.scores import ornamented
 
 HOSTILE = [
@@ -105,11 +106,11 @@ def test_a_sheet_names_tune_composer_instrument_page_legend_and_rights() -> None
     pdf = comparison_pdf(ornamented(3, bars=32), legend=LEGEND)
     pages = reader(pdf).pages
     text = text_of(pdf)
-    expected = ("Lantern Street", "A. Composer", "Alto saxophone in E♭", "Swing ♩ = 126", RIGHTS_NOTE)
+    expected = ("Lantern Street", "A. Composer", "Alto saxophone in E♭", "Swing ♩ = 126", say(RIGHTS_NOTE))
     for words in (*expected, *(part for entry in LEGEND for part in entry)):
         assert squeezed(words) in text, words
     for number, page in enumerate(pages, start=1):
-        assert squeezed(f"{number} of {len(pages)}") in squeezed(page.extract_text())
+        assert squeezed(f"{number}/{len(pages)}") in squeezed(page.extract_text())
     information = reader(pdf).metadata
     assert information is not None
     assert (information.title, information.author) == ("Lantern Street", "A. Composer")
@@ -189,7 +190,7 @@ def test_png_size_and_ground() -> None:
 
 @pytest.mark.parametrize(
     ("options", "message"),
-    [({"page": 9}, "no page 9"), ({"dots_per_inch": 5.0}, "20 to 1200"), ({"paper": "b5"}, "a4, letter")],
+    [({"page": 9}, "no page 9"), ({"dots_per_inch": 5.0}, "20 to 1200"), ({"paper": "b5"}, "a4 or letter")],
 )
 def test_options_outside_their_limits(options: dict[str, Any], message: str) -> None:
     with pytest.raises(OptionError, match=message):

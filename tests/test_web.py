@@ -22,7 +22,6 @@ from fioritura.shelf.store import Shelf
 from fioritura.theory.pitch import Pitch
 from fioritura.web.guard import MOST_BYTES
 from fioritura.web.server import _listener
-from fioritura.web.views import page_words
 from tests.musicxml_text import attributes, notes, score
 from tests.served import client_of
 
@@ -506,21 +505,6 @@ def test_the_api_is_documented(client: TestClient) -> None:
         assert path.startswith("/api/")
         assert way["description"]
     assert set(document["components"]["schemas"]) >= {"ArrangementView", "Decision", "HearingView", "TuneView"}
-
-
-@pytest.mark.parametrize(
-    ("message", "shown"),
-    [
-        ("correct it in the file, or keep the bars as they are with --irregular keep.", "correct it in the file."),
-        ("one octave lower by custom; --octave 0 keeps the tune's own.", "one octave lower by custom."),
-        (
-            "choose another key, another --player or a lower --level.",
-            "choose another key, another player or a lower level.",
-        ),
-    ],
-)
-def test_messages_on_the_page_name_no_options(message: str, shown: str) -> None:
-    assert page_words(message) == shown
 
 
 def test_musicxml_comes_in(client: TestClient) -> None:

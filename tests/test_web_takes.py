@@ -30,8 +30,10 @@ from fioritura.web.guard import hosts_of
 from fioritura.web.hearing import Sounds
 from tests import listening_takes as sound
 from tests.archives import rewritten
+from tests.pseudo import plain_words
 from tests.sound_fakes import SineSynth
 from tests.take_sound import wave_of
+from tests.test_web_words import told_in
 
 BASE = "http://127.0.0.1:8421"
 MARCH = (
@@ -131,6 +133,15 @@ def test_the_ornaments_that_were_played_are_told(workspace: Desk, ornamented: st
     assert not take["is_kept"]
     asked = sorted(row["technique"] for row in report["figures"] if row["status"] != "added")
     assert asked == sorted(figure.technique for figure in workspace.arrangement.rendition.figures)
+
+
+def test_a_kept_report_is_told_in_the_readers_language(workspace: Desk, ornamented: str) -> None:
+    """What was heard for an English reader holds no English for another."""
+    app = create_app(workspace.shelf, hosts_of(8421), Sounds(SineSynth()), language="pseudo")
+    with TestClient(app, base_url=BASE) as reader:
+        report = reader.get(f"/api/takes/{ornamented}").json()["report"]
+    assert report["praise"] != workspace.take(ornamented)["report"]["praise"]
+    assert plain_words(" ".join(told_in(report))) == set()
 
 
 def test_the_trace_lies_on_the_printed_notes(workspace: Desk, ornamented: str) -> None:

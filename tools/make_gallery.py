@@ -75,7 +75,7 @@ def page_entry(rendition: Rendition, number: int, stem: str) -> list[str]:
     """The Markdown of one rendition: title, settings, picture, sound, and the reason of each figure."""
     tune, setting = rendition.tune, rendition.setting
     return [
-        f"## {number}. {tune.title}: {setting.instrument.name}, level {setting.level}, {setting.idiom}\n",
+        f"## {number}. {tune.title}: {say(setting.instrument.title)}, level {setting.level}, {setting.idiom}\n",
         f"`{command_for(stem, rendition)}` · {len(rendition.figures)} figures, {rendition.kept_share:.0%} of the tune kept · "
         f"[hear it]({stem}.mp3)\n",
         f"![{tune.title}, level {setting.level}]({stem}.svg)\n",

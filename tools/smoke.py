@@ -94,9 +94,11 @@ def listening(tune: Path, folder: Path) -> None:
 
 def lesson(tune: Path, folder: Path) -> None:
     """A lesson pack of the demo tune, on one technique: every kind of page and picture."""
+    from fioritura.techniques.turn import TURN
+
     chosen = (
         "--only",
-        "turn",
+        TURN.id,
         "--sections",
         "handout,parts,exercises,page,overlays",
         "--players",

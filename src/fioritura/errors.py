@@ -43,6 +43,19 @@ class FiorituraError(Exception):
         super().__init__(said)
         self.message: Message = said
 
+    @property
+    def core(self) -> Message:
+        """What is wrong, without the places (file, tune, line) that are said before it as a message's `problem`."""
+        said = self.message
+        while isinstance(problem := dict(said.args).get("problem"), Message):
+            said = problem
+        return said
+
+    def put_in(self, place: str, /, **args: Value) -> None:
+        """Say a place before it: the id of a text that takes a `problem`, and its other arguments."""
+        self.message = message(place, problem=self.message, **args)
+        self.args = (self.message,)
+
 
 class ReadError(FiorituraError):
     """A file is missing, damaged, unsafe, too large, or not of a kind that can be read."""

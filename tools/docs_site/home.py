@@ -17,6 +17,7 @@ from fioritura.notation.score import Score, Staff
 from fioritura.players.player import Player
 from fioritura.players.setting import Setting
 from fioritura.sound.session import Session, played
+from fioritura.words import message, say
 from tools.docs_site.media import Media, Sound, both_widths
 
 __all__ = ["Home"]
@@ -44,18 +45,19 @@ class Home:
 
     def media(self) -> Iterator[Media]:
         """The opening as picture, and as sound: plain, then ornamented, with the band."""
-        lesson, words = self.lesson, self.lesson.words
+        lesson = self.lesson
+        names = (say(message("line-plain")), say(message("line-ornamented")))
         line = lesson.rendition.line
         first = lesson.tune.bars[0].number
         plain = excerpt(lesson.tune, first, LAST_BAR)
         ornamented = excerpt(replace(lesson.tune, notes=line), first, LAST_BAR)
         labels = [mark for mark in figure_labels(lesson, lesson.rendition) if mark.onset_ticks < plain.duration_ticks]
         staves = (
-            Staff(plain.notes, words("plain"), lesson.instrument),
-            Staff(ornamented.notes, words("ornamented"), lesson.instrument, tuple(labels), shows_chords=False),
+            Staff(plain.notes, names[0], lesson.instrument),
+            Staff(ornamented.notes, names[1], lesson.instrument, tuple(labels), shows_chords=False),
         )
         yield from both_widths(_MEDIA, Score(plain, staves))
-        choruses = (Chorus(words("plain"), plain.notes), Chorus(words("ornamented"), ornamented.notes))
+        choruses = (Chorus(names[0], plain.notes), Chorus(names[1], ornamented.notes))
         session = Session(
             plain, choruses, lesson.instrument, lesson.feel, lesson.setting.quarters_per_minute, holds_last=False
         )

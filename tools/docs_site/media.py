@@ -20,6 +20,7 @@ from fioritura.notation.score import Score
 from fioritura.players.instruments import Instrument
 from fioritura.sound.mixdown import write_audio
 from fioritura.sound.performance import Performance
+from fioritura.words import say
 
 __all__ = ["CARE", "Drawing", "Media", "Sound", "both_widths", "in_sentence", "made", "music_figure", "rendered"]
 
@@ -107,8 +108,8 @@ def rendered(template: str, **values: object) -> str:
 
 
 def in_sentence(instrument: Instrument) -> str:
-    """An instrument's name in the middle of a sentence: ``"clarinet in B♭"``."""
-    return instrument.name[:1].lower() + instrument.name[1:]
+    """An instrument's name in the middle of a sentence: ``"alto saxophone"``."""
+    return say(instrument.name)
 
 
 def _stacked(systems: Sequence[System], width_mm: float) -> str:

@@ -26,7 +26,7 @@ from fioritura.players.setting import Setting
 from fioritura.sound.session import played
 from fioritura.techniques.table import all_techniques
 from fioritura.techniques.technique import Technique
-from fioritura.words import capital, say
+from fioritura.words import capital, message, say
 from tools.docs_site.media import CARE, Media, Sound, both_widths, in_sentence, music_figure, rendered
 
 __all__ = ["Ornaments", "family_pages"]
@@ -62,7 +62,7 @@ class Ornaments:
     def media(self) -> Iterator[Media]:
         """Picture and sound of each technique's example."""
         balance = balance_of(self.lesson)
-        names = (self.lesson.words("plain"), self.lesson.words("ornamented"))
+        names = (say(message("line-plain")), say(message("line-ornamented")))
         for id, example in self.examples.items():
             score = example_score(example, self.lesson.instrument, say(example.technique.label), names)
             notes = example.figure_notes
@@ -70,7 +70,7 @@ class Ornaments:
                 f"{_MEDIA}/{id}", score, width_mm=_EXAMPLE_MM, shows_tempo=False, tinted_notes=notes
             )
             performance = replace(
-                played(example_session(self.lesson, example, 1.0)), title=capital(say(example.technique.name))
+                played(example_session(self.lesson, example, 1.0)), title=self.lesson.heading(example.technique)
             )
             yield Sound(f"{_MEDIA}/{id}.mp3", balanced(performance, balance))
 

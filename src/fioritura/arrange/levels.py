@@ -50,5 +50,5 @@ def level_numbered(number: int) -> Level:
         OptionError: outside 1-5.
     """
     if number not in LEVELS:
-        raise OptionError("no-such-level", given=number)
+        raise OptionError("no-such-level", given=f"{number}", low=min(LEVELS), high=max(LEVELS))
     return LEVELS[number]

@@ -25,7 +25,7 @@ from fioritura.notation.read import UnreadTune
 from fioritura.players.instruments import instrument_named
 from fioritura.players.setting import Setting
 from fioritura.tune import Tune
-from fioritura.words import message, say, speaking
+from fioritura.words import Message, message, say, speaking
 
 __all__ = ["LIMIT_SEC", "Failure", "Made", "MadeOutput", "TakeFile", "TuneTask", "make", "soundfont_id"]
 
@@ -34,6 +34,7 @@ READING, ENGINE, WRITING, OTHER = "reading", "engine", "writing", "sound, packs 
 
 LIMIT_SEC: Final = 900.0
 
+_NAMES_THE_TUNE: Final = ("problem-in-file", "problem-in-tune")
 _ONE_AT_A_TIME: Final = threading.Lock()
 """Workers of a cluster may run threads; the engraver and the typesetter are used by one at a time."""
 
@@ -168,19 +169,22 @@ class _Work:
 
     @contextmanager
     def _told(self, piece: str) -> Iterator[None]:
-        """Note what goes wrong, whatever it is: the other pieces and tunes go on."""
+        """Note what goes wrong, whatever it is: the other pieces and tunes go on.
+
+        That the message names the tune again is left out.
+        """
         try:
             yield
         except FiorituraError as error:
-            self._fail(piece, type(error).__name__, str(error))
+            said = error.message
+            while said.id in _NAMES_THE_TUNE and isinstance(problem := said["problem"], Message):
+                said = problem
+            self._fail(piece, type(error).__name__, say(said))
         except Exception as error:
             self._fail(piece, "Fault", say(message("batch-fault", kind=type(error).__name__, reason=str(error))))
 
     def _fail(self, piece: str, kind: str, reason: str) -> None:
-        """Note a failure; that the message names the tune again is left out."""
-        tune = self.job.tune
-        for name in (tune.path.name, tune.label):
-            reason = reason.removeprefix(f"{name}: ")
+        """Note a failure."""
         self.failures.append(Failure(self.job.source, piece, kind, reason))
 
     @contextmanager
@@ -306,7 +310,11 @@ class _Work:
         from fioritura.review.take_review import review_take
 
         asked = self.arrangement(self.wishes.asked) if self.wishes.asked else None
-        with self._stage(OTHER), tempfile.TemporaryDirectory(prefix="fioritura-") as name:
+        with (
+            self._stage(OTHER),
+            tempfile.TemporaryDirectory(prefix="fioritura-") as name,
+            speaking(self.wishes.language),
+        ):
             path = Path(name) / f"take{Path(take.name).suffix}"
             path.write_bytes(take.data)
             review = review_take(
@@ -317,8 +325,9 @@ class _Work:
                 level=piece.level,
                 name=take.name,
             )
-        text = json.dumps(review.to_dict(), indent=2, ensure_ascii=False) + "\n"
-        return MadeOutput(piece, {"": text.encode()}, {"praise": review.praise})
+            text = json.dumps(review.to_dict(), indent=2, ensure_ascii=False) + "\n"
+            praise = say(review.praise)
+        return MadeOutput(piece, {"": text.encode()}, {"praise": praise})
 
 
 def _sound(edition: Edition, ending: str) -> bytes:

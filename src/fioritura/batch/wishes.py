@@ -7,8 +7,8 @@ from dataclasses import dataclass
 from typing import Final, Literal
 
 from fioritura.errors import OptionError
-from fioritura.lesson.catalogue import catalogue
 from fioritura.lesson.pack import SECTIONS
+from fioritura.lesson.plan import check_language
 from fioritura.notation.assemble import Irregular
 from fioritura.notation.engraving.page import Paper
 from fioritura.players.instruments import instrument_named
@@ -85,7 +85,7 @@ class Wishes:
             raise OptionError("octave-too-far", given=self.octave)
         instrument_named(self.player)
         wanted_techniques(max(self.levels), self.only, self.without)
-        catalogue(self.language)
+        check_language(self.language)
 
     def pieces(self) -> Iterator[Output]:
         """The pieces of any tune; reports on takes come on top."""
@@ -107,7 +107,7 @@ class Wishes:
         if piece.kind == "pack":
             return (*manner, self.sections, self.language, self.paper, self.audio)
         if piece.kind == "report":
-            return (*manner, self.asked)
+            return (*manner, self.asked, self.language)
         return (*manner, self.paper) if piece.ending == "pdf" else manner
 
 

@@ -51,6 +51,8 @@ def main(arguments: Sequence[str] | None = None) -> int:
     warnings.formatwarning = _in_words
     parser = command_parser()
     options = parser.parse_args(arguments)
+    options.asked_language = options.language or os.environ.get(LANGUAGE_VARIABLE)
+    options.language = options.asked_language or LANGUAGES[0]
     is_known = options.language in (*LANGUAGES, PSEUDO)
     with speaking(options.language if is_known else LANGUAGES[0], getattr(options, "notes", None)):
         try:
@@ -58,7 +60,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
                 raise OptionError("no-such-language", given=options.language, known=LANGUAGES)
             return int(options.run(options) or 0)
         except FiorituraError as error:
-            print(say(message("cli-error", text=_with_hint(error.message))), file=sys.stderr)
+            print(say(message("cli-error", text=_with_hint(error))), file=sys.stderr)
             return error.exit_code
         except KeyboardInterrupt:
             print(say(message("cli-error", text=message("cli-stopped"))), file=sys.stderr)
@@ -68,10 +70,12 @@ def main(arguments: Sequence[str] | None = None) -> int:
             return 0
 
 
-def _with_hint(said: Message) -> Message:
+def _with_hint(error: FiorituraError) -> Message:
     """What went wrong, and which option of the command line has to do with it."""
-    hint = f"hint-{said.id}"
-    return message("cli-hint", text=said, hint=Message(hint, said.args)) if is_known_text(hint) else said
+    hint = f"hint-{error.core.id}"
+    if not is_known_text(hint):
+        return error.message
+    return message("cli-hint", text=error.message, hint=Message(hint, error.core.args))
 
 
 def command_parser() -> argparse.ArgumentParser:
@@ -85,7 +89,6 @@ def command_parser() -> argparse.ArgumentParser:
         import_module(f"fioritura.cli.{name}").add_parser(subparsers)
         subparsers.choices[name].add_argument(
             "--language",
-            default=os.environ.get(LANGUAGE_VARIABLE, LANGUAGES[0]),
             metavar="CODE",
             help=f"of all that is said and written: {', '.join(LANGUAGES)} (default: {LANGUAGE_VARIABLE}, or en)",
         )

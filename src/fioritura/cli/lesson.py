@@ -10,8 +10,17 @@ from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from fioritura.cli.options import add_source_options, add_taste_options, names, print_json, setting_of, tune_of
-from fioritura.words import verbatim
+from fioritura.cli.options import (
+    add_source_options,
+    add_taste_options,
+    names,
+    print_json,
+    print_note,
+    print_words,
+    setting_of,
+    tune_of,
+)
+from fioritura.words import message, say
 
 if TYPE_CHECKING:
     from fioritura.lesson.lesson import Lesson
@@ -93,21 +102,26 @@ def run(options: argparse.Namespace) -> int:
         print_json(manifest)
         return 0
     for warning in manifest["warnings"]:
-        print(f"note: {warning}", file=sys.stderr)
+        print_note(warning)
     for missing in manifest["left_out"]:
-        print(f"note: no part for {missing['player']}: {missing['reason']}", file=sys.stderr)
+        print_note(message("cli-no-part-for", player=missing["player"], reason=missing["reason"]))
     size = sum(file["bytes"] for file in manifest["files"]) / 1e6
-    print(
-        f"{lesson.title}: {len(lesson.examples)} techniques, {len(manifest['files'])} files, {size:.1f} MB in {out}"
+    print_words(
+        "cli-pack-made",
+        title=lesson.title,
+        techniques=len(lesson.examples),
+        files=len(manifest["files"]),
+        size=round(size, 1),
+        out=str(out),
     )
     return 0
 
 
 def _lesson(options: argparse.Namespace) -> tuple[Lesson, PackSource]:
-    from fioritura.lesson.catalogue import catalogue
     from fioritura.lesson.lesson import lesson_of
     from fioritura.lesson.manifest import PackSource, read_manifest
     from fioritura.lesson.overrides import Overrides, read_overrides
+    from fioritura.lesson.plan import check_language
 
     if options.tune.suffix.lower() == ".json":
         settings, source = read_manifest(options.tune)
@@ -117,7 +131,7 @@ def _lesson(options: argparse.Namespace) -> tuple[Lesson, PackSource]:
             setattr(options, name, settings.get(name, getattr(options, name)))
     else:
         source = PackSource(options.tune, options.words)
-    catalogue(options.language, options.notes)
+    check_language(options.language)
     overrides = read_overrides(source.overrides) if source.overrides else Overrides()
     tune, octave = _fitted_tune(options, source.tune)
     lesson = lesson_of(
@@ -127,7 +141,7 @@ def _lesson(options: argparse.Namespace) -> tuple[Lesson, PackSource]:
         only=names(options.only),
         without=names(options.without),
         language=options.language,
-        note_names=options.notes,
+        naming=options.notes,
         overrides=overrides,
         paper=options.paper,
         octave=octave,
@@ -168,8 +182,7 @@ def _fitted_tune(options: argparse.Namespace, path: Path) -> tuple[Tune, int]:
             tune = tune_of(argparse.Namespace(**{**vars(options), "octave": octave}), path)
         except RangeError:
             continue
-        note = f"Moved by {octave} octave{'s' if abs(octave) != 1 else ''}, so that all notes lie on the instrument."
-        return replace(tune, warnings=(*tune.warnings, verbatim(note))), octave
+        return replace(tune, warnings=(*tune.warnings, message("batch-moved", octaves=octave))), octave
     raise refusal
 
 
@@ -185,7 +198,13 @@ def _progress() -> Iterator[Callable[[str, int, int], None]]:
 
     def tell(step: str, done: int, total: int) -> None:
         if step not in bars:
-            bars[step] = tqdm(total=total, desc=f"{step:<10}", position=len(bars), leave=False, unit="file")
+            bars[step] = tqdm(
+                total=total,
+                desc=f"{say(message('cli-pack-step', step=step)):<14}",
+                position=len(bars),
+                leave=False,
+                unit="file",
+            )
         bars[step].update(done - bars[step].n)
 
     try:

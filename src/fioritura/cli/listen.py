@@ -7,7 +7,16 @@ import sys
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from fioritura.cli.options import part_of, print_json
+from fioritura.cli.options import (
+    WHERE_WIDTH,
+    full,
+    part_of,
+    print_files,
+    print_json,
+    print_note,
+    print_words,
+)
+from fioritura.words import capital, message, say
 
 if TYPE_CHECKING:
     from fioritura.arrange.arrangement import Arrangement
@@ -69,7 +78,7 @@ def run(options: argparse.Namespace) -> int:
     tune = arrangement.tune if arrangement else _tune(options)
     rows = read_rows(options.out / PROGRESS_FILE) if options.out else ()
     for path in options.takes:
-        step(f"hearing {path.name}")
+        step(say(message("cli-hearing", name=path.name)))
         review = _reviewed(options, path, tune, arrangement)
         rows = joined(rows, row_of(review, path))
     files = write_review(review, rows, options.out, options.paper, step) if options.out else []
@@ -79,8 +88,7 @@ def run(options: argparse.Namespace) -> int:
     else:
         _say(review, own)
         if files:
-            print(f"Written to {options.out}:")
-            print(f"  {'  '.join(str(path.relative_to(options.out)) for path in files)}")
+            print_files(files, options.out)
     return 0
 
 
@@ -90,7 +98,7 @@ def _progress() -> Any:
         return lambda name: None
     from tqdm import tqdm
 
-    bar = tqdm(total=None, unit="step", leave=False, desc="reading")
+    bar = tqdm(total=None, unit="step", leave=False, desc=say(message("cli-reading")))
 
     def step(name: str) -> None:
         bar.set_description(name)
@@ -121,7 +129,7 @@ def _tune(options: argparse.Namespace) -> Tune:
     from fioritura.notation.read import read_tune
 
     if options.tune is None:
-        raise OptionError("Which tune was played? Give --tune with its file, or --asked with an arrangement.json.")
+        raise OptionError("cli-which-tune")
     return read_tune(options.tune, part=part_of(options.part), tune_number=options.number, irregular="keep")
 
 
@@ -139,25 +147,28 @@ def _say(review: Review, rows: tuple[TakeRow, ...]) -> None:
 
     report = review.report
     for finding in review.take.findings:
-        print(f"note: {finding.advice}", file=sys.stderr)
+        print_note(finding.advice)
     timing = report.timing
-    print(f"{report.title}: {review.praise}")
+    print(f"{report.title}: {say(review.praise)}")
     if words := key_words(report.semitones):
-        print(f"It sounds {words}.")
-    print(
-        f"  tempo {timing.quarters_per_minute:.0f}, {timing.drift_percent:+.0f} percent to the end; "
-        f"notes within {timing.spread_ms:.0f} ms; eighths {timing.swing_ratio:.2f} to 1; "
-        f"tuning {report.tuning_cents:+.0f} cents"
+        print_words("cli-sounds", where=words)
+    print_words(
+        "cli-played",
+        tempo=round(timing.quarters_per_minute),
+        drift=f"{timing.drift_percent:+.0f}",
+        spread=round(timing.spread_ms),
+        swing=round(timing.swing_ratio, 2),
+        tuning=f"{report.tuning_cents:+.0f}",
     )
     for row in report.figures:
         sure = "" if row.status is Status.MISSED else f"{row.confidence:.0%}"
-        mark = str(row.status) if report.is_asked else ""
-        print(f"  bar {row.bar:>3} beat {row.beat:<5.4g} {mark:<7} {sure:>4}  {row.name}")
+        mark = say(message("cli-status", status=str(row.status))) if report.is_asked else ""
+        print(f"  {full(row.position):<{WHERE_WIDTH}} {mark:<9} {sure:>4}  {capital(say(row.name))}")
     for slip in report.slips:
-        print(f"  bar {slip.bar:>3} beat {slip.beat:<5.4g} slip          {slip.words}")
-    print("To practise next:")
+        print(f"  {full(slip.position):<{WHERE_WIDTH}} {say(message('cli-slip')):<9}       {say(slip.words)}")
+    print_words("cli-practise-next")
     for number, one in enumerate(review.advice, start=1):
-        print(f"  {number}. {one.title}. {one.finding}")
-        print(f"     {one.practice}")
+        print(f"  {number}. {say(one.title)}. {say(one.finding)}")
+        print(f"     {say(one.practice)}")
     if len(rows) > 1:
-        print(progress_words(rows))
+        print(say(progress_words(rows)))

@@ -3,17 +3,19 @@
 from __future__ import annotations
 
 import argparse
-import sys
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from fioritura.cli.options import print_json
-from fioritura.words import capital, say
+from fioritura.cli.options import WHERE_WIDTH, full, place_of, print_json, print_note, print_words
+from fioritura.words import Message, capital, message, say
 
 if TYPE_CHECKING:
     from fioritura.listening.naming import NamedFigure, Naming
 
 __all__ = ["add_parser", "run"]
+
+_SURE = 0.9
+"""Below it the second likeliest name is told, too."""
 
 _ABOUT = """\
 Lay a played or written-out version beside the plain tune and name its ornaments, bar by bar.
@@ -57,10 +59,10 @@ def run(options: argparse.Namespace) -> int:
     played = read_tune(options.played, part=part_of(options.part), tune_number=options.number, irregular="keep")
     naming = name_line(tune, played.notes)
     if not naming.alignment.is_this_tune:
-        raise OtherTuneError(f"{options.played.name}: {likeness_words(naming.alignment)}")
+        raise OtherTuneError(likeness_words(naming.alignment, options.played.name))
     for name, warnings in ((options.tune.name, tune.warnings), (options.played.name, played.warnings)):
         for warning in warnings:
-            print(f"note: {name}: {warning}", file=sys.stderr)
+            print_note(message("problem-in-file", name=name, problem=warning))
     if options.json:
         print_json(_record(naming))
     else:
@@ -80,7 +82,7 @@ def _record(naming: Naming) -> dict[str, Any]:
         "likeness": alignment.likeness,
         "semitones": alignment.semitones,
         "figures": [_figure_record(one) for one in naming.figures],
-        "slips": [{**asdict(slip), "words": slip_words(alignment, slip)} for slip in naming.slips],
+        "slips": [{**asdict(slip), "words": str(slip_words(alignment, slip))} for slip in naming.slips],
     }
 
 
@@ -99,23 +101,27 @@ def _say(naming: Naming) -> None:
     from fioritura.techniques.table import technique_named
 
     alignment = naming.alignment
-    print(f"{alignment.tune.title}: {len(naming.figures)} figures, {len(naming.slips)} slips.")
+    tune = alignment.tune
+    print_words("cli-named", title=tune.title, figures=len(naming.figures), slips=len(naming.slips))
     if words := key_words(alignment.semitones):
-        print(f"It sounds {words}.")
+        print_words("cli-sounds", where=words)
     played = sum(1 for one in alignment.passes if one.spans)
     for passage in range(1, played + 1):
         if played > 1:
-            print(f"Passage {passage} of {played}")
+            print_words("cli-passage", number=passage, count=played)
         for one in (figure for figure in naming.figures if figure.passage == passage):
-            name = capital(say(technique_named(one.technique).name))
-            other = "" if one.confidence >= 0.9 else f" (else {_other_name(one.other)})"
-            print(f"  bar {one.bar:>3} beat {one.beat:<5.4g} {one.confidence:>4.0%}  {name}{other}")
+            name = technique_named(one.technique).name
+            if one.confidence < _SURE:
+                name = message("cli-else", name=name, other=_other_name(one.other))
+            where = full(place_of(tune, one.bar, one.beat))
+            print(f"  {where:<{WHERE_WIDTH}} {one.confidence:>4.0%}  {capital(say(name))}")
         for slip in (slip for slip in naming.slips if slip.passage == passage):
-            print(f"  bar {slip.bar:>3} beat {slip.beat:<5.4g} slip  {slip_words(alignment, slip)}")
+            where = full(place_of(tune, slip.bar, slip.beat))
+            print(f"  {where:<{WHERE_WIDTH}} {say(message('cli-slip'))}  {say(slip_words(alignment, slip))}")
 
 
-def _other_name(other: str) -> str:
+def _other_name(other: str) -> Message:
     from fioritura.listening.naming import PLAIN
     from fioritura.techniques.table import technique_named
 
-    return "no ornament" if other == PLAIN else capital(say(technique_named(other).name))
+    return message("no-ornament") if other == PLAIN else technique_named(other).name

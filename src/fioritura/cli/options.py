@@ -9,11 +9,11 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any, Final
 
 from fioritura.players.instruments import INSTRUMENTS
-from fioritura.theory.position import Position, position_of_beat
 from fioritura.words import Message, Value, message, say
 
 if TYPE_CHECKING:
     from fioritura.players.setting import Setting
+    from fioritura.theory.position import Position
     from fioritura.tune import Tune
 
 __all__ = [
@@ -147,6 +147,8 @@ def full(where: Position) -> str:
 
 def place_of(tune: Tune, bar: int, beat: float) -> Position:
     """The place of a beat (from 1) of the first bar of a number."""
+    from fioritura.theory.position import position_of_beat
+
     metre = next((each.metre for each in tune.bars if each.number == bar), tune.metre)
     return position_of_beat(metre, beat, bar)
 

@@ -197,4 +197,5 @@ def _say(rendition: Rendition, summary: dict[str, Any]) -> None:
             f"  {full(place_of(rendition.tune, place['bar'], place['beat'])):<{WHERE_WIDTH}} {place['why']} {' '.join(place['practice'])}"
         )
     print_files([Path(name) for name in summary["files"]])
-    print_words("cli-care")
+    print_words("care-rights.short")
+    print_words("care-hearing.short")

@@ -56,5 +56,6 @@ def run(options: argparse.Namespace) -> int:
         if (error.name or "").startswith("fioritura"):
             raise
         raise ToolError("cli-page-lacks", name=str(error.name)) from None
-    serve(options.port, options.data, options.listen, os.environ.get("FIORITURA_TOKEN", "").strip())
+    token = os.environ.get("FIORITURA_TOKEN", "").strip()
+    serve(options.port, options.data, options.listen, token, options.asked_language)
     return 0

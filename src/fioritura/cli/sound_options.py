@@ -222,4 +222,4 @@ def _say(records: Sequence[dict[str, Any]], options: argparse.Namespace) -> None
         )
         for path in record["files"]:
             print(f"  {path}")
-    print_words("cli-softly")
+    print_words("care-hearing.short")

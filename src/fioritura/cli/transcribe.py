@@ -131,9 +131,8 @@ def _write(options: argparse.Namespace, tune: Tune, instrument: Instrument) -> l
 
 def _record(tune: Tune, take: Take, files: list[Path]) -> dict[str, Any]:
     """What `--json` prints."""
-    from dataclasses import asdict
-
     from fioritura.theory.metre import QUARTER
+    from fioritura.words.record import record
 
     def note_record(number: int) -> dict[str, Any]:
         note = tune.notes[number]
@@ -157,7 +156,7 @@ def _record(tune: Tune, take: Take, files: list[Path]) -> dict[str, Any]:
         "bars": len(tune.bars),
         "tuning_cents": take.tuning_cents,
         "notes": [note_record(number) for number in range(len(tune.notes))],
-        "findings": [asdict(one) for one in take.findings],
+        "findings": record(take.findings),
         "files": [str(path) for path in files],
     }
 

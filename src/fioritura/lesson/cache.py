@@ -112,7 +112,9 @@ def code_digest() -> str:
 
 def _code_files(root: Path) -> Iterable[Path]:
     return (
-        path for path in root.rglob("*") if path.suffix in {".py", ".json", ".typ", ".html", ".css", ".js", ".abc"}
+        path
+        for path in root.rglob("*")
+        if path.suffix in {".py", ".ftl", ".json", ".typ", ".html", ".css", ".js", ".abc"}
     )
 
 

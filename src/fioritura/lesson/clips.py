@@ -69,7 +69,7 @@ def write_clip(clip: Clip, systems: tuple[System, ...], balance: Balance, size: 
     try:
         import av
     except ImportError as error:
-        raise ToolError(f"Clips need the package 'av' ({error}): install it, or leave out --clips.") from None
+        raise ToolError("clips-need-library", package="av", error=str(error)) from None
     from fioritura.sound.master import master
     from fioritura.sound.render import render
     from fioritura.sound.synth import SAMPLE_RATE
@@ -94,7 +94,7 @@ def write_clip(clip: Clip, systems: tuple[System, ...], balance: Balance, size: 
                 container.mux(sound.encode(block))
             container.mux(sound.encode(None))
     except av.FFmpegError as error:
-        raise ToolError(f"The clip {path.name} can't be encoded ({error}): leave out --clips.") from None
+        raise ToolError("clip-not-encoded", file=path.name, error=str(error)) from None
 
 
 def clip_marks(clip: Clip, performance: Performance, layouts: list[Layout]) -> list[tuple[float, int, float, int]]:

@@ -27,6 +27,7 @@ from fioritura.notation.engraving.sheet import LINE_STAFF_MM
 from fioritura.notation.score import Score, Staff
 from fioritura.players.player import Player
 from fioritura.techniques.table import technique_named
+from fioritura.words import capital, language_tag, message, say
 
 __all__ = ["Stage", "course_document", "stage_document", "stage_engraving", "stage_score", "stages"]
 
@@ -66,7 +67,7 @@ def stages(lesson: Lesson) -> tuple[Stage, ...]:
 def stage_score(lesson: Lesson, stage: Stage) -> Score:
     """The line of a level with its labels."""
     labels = figure_labels(lesson, stage.rendition)
-    name = lesson.words.instrument(lesson.instrument)
+    name = capital(say(lesson.instrument.name))
     return Score(lesson.tune, (Staff(stage.rendition.line, name, lesson.instrument, labels),))
 
 
@@ -77,50 +78,47 @@ def stage_engraving(lesson: Lesson, stage: Stage) -> Engraving:
 
 def stage_document(lesson: Lesson, stage: Stage, drawn: Drawn) -> Document:
     """The sheet of a level."""
-    words = lesson.words
-    level = words("level", level=stage.level)
+    level = say(message("lesson-level", level=stage.level))
     opening = TitleBlock(lesson.title, level, lesson.instrument_line, lesson.composer)
     legend = figure_legend(lesson, stage.rendition)
-    goal = Paragraph((Run(f"{words('course.goal')}. ", bold=True), Run(words(f"course.goal.{stage.level}"))))
+    goal = Paragraph((Run(f"{say(message('course-goal'))}. ", bold=True), Run(_goal(stage))))
     sheet = LeadSheet((opening, goal), drawn[stage_engraving(lesson, stage)], legend)
     footer = f"{lesson.title} · {level}"
-    return Document(lesson.title, (sheet,), lesson.composer, footer, lesson.paper, words.language)
+    return Document(lesson.title, (sheet,), lesson.composer, footer, lesson.paper, language_tag())
 
 
 def course_document(lesson: Lesson, path: tuple[Stage, ...]) -> Document:
     """The plan of the weeks."""
-    words = lesson.words
+    title = say(message("course-title"))
     blocks: list[Block] = [
-        TitleBlock(lesson.title, words("course.title"), lesson.instrument_line, lesson.composer),
-        Paragraph(words("course.intro", weeks=WEEKS * len(path))),
+        TitleBlock(lesson.title, title, lesson.instrument_line, lesson.composer),
+        Paragraph(say(message("course-intro", weeks=WEEKS * len(path), folder="levels"))),
     ]
-    header = tuple(words(f"course.{name}") for name in ("week", "level", "new", "tempo", "files", "done"))
+    names = ("week", "level", "new", "tempo", "files", "done")
+    header = tuple(say(message(f"course-column-{name}")) for name in names)
     blocks.append(Table(header, tuple(_weeks(lesson, path)), (0, 0, 4, 0, 2.4, 0)))
-    blocks.append(Heading(words("course.goals"), 2))
+    blocks.append(Heading(say(message("course-goals")), 2))
     for stage in path:
-        blocks.append(
-            Keep(
-                (
-                    Heading(words("level", level=stage.level), 3),
-                    Paragraph(words(f"course.goal.{stage.level}")),
-                )
-            )
-        )
-    blocks.append(
-        Keep((Heading(words("course.check"), 2), Bullets(tuple(words(f"course.check.{n}") for n in range(1, 5)))))
-    )
-    footer = f"{lesson.title} · {words('course.title')}"
-    return Document(lesson.title, tuple(blocks), lesson.composer, footer, lesson.paper, words.language)
+        level = say(message("lesson-level", level=stage.level))
+        blocks.append(Keep((Heading(level, 3), Paragraph(_goal(stage)))))
+    checks = tuple(say(message(f"course-check-{number}")) for number in range(1, 5))
+    blocks.append(Keep((Heading(say(message("course-check")), 2), Bullets(checks))))
+    footer = f"{lesson.title} · {title}"
+    return Document(lesson.title, tuple(blocks), lesson.composer, footer, lesson.paper, language_tag())
+
+
+def _goal(stage: Stage) -> str:
+    return say(message(f"course-goal-{stage.level}"))
 
 
 def _weeks(lesson: Lesson, path: tuple[Stage, ...]) -> Iterator[tuple[Text, ...]]:
     goal = lesson.ladder[-1]
     week = 0
     for stage in path:
-        names = [lesson.of(technique_named(id), "name") for id in stage.new]
+        names = [lesson.heading(technique_named(id)) for id in stage.new]
         half = -(-len(names) // 2)
         for share, group in zip(_TEMPO_SHARES, (names[:half], names[half:]), strict=True):
             week += 1
-            new = ", ".join(group) or lesson.words("course.again")
+            new = ", ".join(group) or say(message("course-again"))
             files = f"levels/level-{stage.level}"
             yield str(week), str(stage.level), new, lesson.tempo_text(round(goal * share)), files, "☐"

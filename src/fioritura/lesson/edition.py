@@ -24,7 +24,7 @@ from fioritura.theory.metre import QUARTER
 from fioritura.theory.pitch import Pitch
 from fioritura.tune import Note, Tempo, Tune, key_interval
 from fioritura.unfold import unfolded
-from fioritura.words import Message, capital, say
+from fioritura.words import Message, capital, message, say
 
 if TYPE_CHECKING:
     from fioritura.sound.performance import Performance
@@ -69,7 +69,7 @@ class Edition:
     def __post_init__(self) -> None:
         for name in self.formats:
             if name not in FORMATS:
-                raise OptionError(f"No format {name!r}: choose among {', '.join(FORMATS)}.")
+                raise OptionError("no-such-format", given=str(name), known=FORMATS)
 
 
 def write_edition(edition: Edition, folder: Path, progress: OnFile = lambda name: None) -> list[Path]:
@@ -139,6 +139,7 @@ def line_performance(edition: Edition, *, is_plain: bool = False) -> Performance
 
     rendition = edition.rendition
     setting, name = rendition.setting, rendition.setting.instrument.name
+    title = say(message("edition-plain-sound", instrument=name)) if is_plain else capital(say(name))
     line = rendition.plain_line if is_plain else rendition.line
     played = unfolded(replace(rendition.tune, notes=line))
     return perform(
@@ -150,7 +151,7 @@ def line_performance(edition: Edition, *, is_plain: bool = False) -> Performance
         feel=setting.feel,
         exact=edition.exact,
         seed=rendition.seed,
-        name=f"{name}, plain" if is_plain else name,
+        name=title,
     )
 
 
@@ -177,39 +178,41 @@ def line_bytes(edition: Edition, ending: str) -> bytes:
 
 def _legend(rendition: Rendition) -> list[tuple[str, str, str]]:
     """Label, name and bars of each technique used, in order of first use."""
-    bars: dict[str, list[str]] = {}
+    from fioritura.notation.engraving.sheet import legend_entries
+
+    uses = []
     for figure in rendition.figures:
-        bar = str(rendition.tune.beat_at(sounding_start(rendition.tune, figure))[0])
-        seen = bars.setdefault(figure.technique, [])
-        if bar not in seen:
-            seen.append(bar)
-    techniques = [(technique_named(id), seen) for id, seen in bars.items()]
-    return [(say(one.label), capital(say(one.name)), ", ".join(seen)) for one, seen in techniques]
+        technique = technique_named(figure.technique)
+        bar = rendition.tune.bar_at(sounding_start(rendition.tune, figure)).number
+        uses.append((say(technique.label), say(technique.name), bar))
+    return [(entry.label, entry.name, entry.bars) for entry in legend_entries(uses)]
 
 
 def plain_score(edition: Edition) -> Score:
     """The plain tune alone."""
-    return _score(edition, [_staff(edition, edition.rendition.tune.notes)], "plain")
+    return _score(edition, [_staff(edition, edition.rendition.tune.notes)], message("line-plain"))
 
 
 def line_score(edition: Edition) -> Score:
     """The ornamented line alone."""
     rendition = edition.rendition
-    return _score(edition, [_staff(edition, rendition.line, labels=_labels(edition))], _level_words(rendition))
+    return _score(edition, [_staff(edition, rendition.line, labels=_labels(edition))], _subtitle("line", rendition))
 
 
 def comparison_score(edition: Edition) -> Score:
     """The plain tune over the ornamented line, bar under bar."""
     rendition = edition.rendition
     staves = [
-        _staff(edition, rendition.tune.notes, name="plain"),
-        _staff(edition, rendition.line, name="ornamented", labels=_labels(edition), shows_chords=False),
+        _staff(edition, rendition.tune.notes, name=say(message("line-plain"))),
+        _staff(
+            edition, rendition.line, name=say(message("line-ornamented")), labels=_labels(edition), shows_chords=False
+        ),
     ]
-    return _score(edition, staves, f"plain and ornamented, {_level_words(rendition)}")
+    return _score(edition, staves, _subtitle("comparison", rendition))
 
 
-def _level_words(rendition: Rendition) -> str:
-    return f"level {rendition.setting.level}, {rendition.setting.idiom}"
+def _subtitle(what: str, rendition: Rendition) -> Message:
+    return message(f"edition-{what}", level=rendition.setting.level, idiom=rendition.setting.idiom)
 
 
 def _staff(
@@ -221,11 +224,11 @@ def _staff(
     shows_chords: bool = True,
 ) -> Staff:
     instrument = edition.rendition.setting.instrument
-    return Staff(tuple(line), name or instrument.name, instrument, labels, shows_chords)
+    return Staff(tuple(line), name or capital(say(instrument.name)), instrument, labels, shows_chords)
 
 
-def _score(edition: Edition, staves: Iterable[Staff], subtitle: str) -> Score:
-    return Score(_as_played(edition.rendition), tuple(staves), edition.is_concert, subtitle)
+def _score(edition: Edition, staves: Iterable[Staff], subtitle: Message) -> Score:
+    return Score(_as_played(edition.rendition), tuple(staves), edition.is_concert, say(subtitle))
 
 
 def _as_played(rendition: Rendition) -> Tune:

@@ -11,7 +11,7 @@ from fioritura.accompany.excerpt import excerpt
 from fioritura.lesson.drill import Cell, around_the_keys, cell_at, isolated, rhythm_names, rhythms
 from fioritura.lesson.example import Example
 from fioritura.lesson.geometry import tinted
-from fioritura.lesson.handout import TINT, bars_text, example_engraving
+from fioritura.lesson.handout import TINT, example_engraving, hard_place_heading
 from fioritura.lesson.lesson import Drawn, Engraving, Lesson
 from fioritura.notation.engraving.engrave import System
 from fioritura.notation.engraving.page import (
@@ -35,6 +35,7 @@ from fioritura.notation.score import Score, Staff
 from fioritura.players.playability import HardPlace
 from fioritura.players.setting import Setting
 from fioritura.tune import Tune
+from fioritura.words import Message, language_tag, message, say
 
 __all__ = ["exercise_document", "exercise_engravings", "place_tempos"]
 
@@ -59,27 +60,31 @@ def exercise_engravings(lesson: Lesson) -> list[Engraving]:
 
 def exercise_document(lesson: Lesson, drawn: Drawn) -> Document:
     """The exercise sheets as a document; `drawn` holds its `exercise_engravings`."""
-    words = lesson.words
+    title = say(message("exercises-title"))
     blocks: list[Block] = [
-        TitleBlock(lesson.title, words("exercises.title"), lesson.instrument_line, lesson.composer),
-        Paragraph(words("exercises.intro")),
+        TitleBlock(lesson.title, title, lesson.instrument_line, lesson.composer),
+        Paragraph(say(message("exercises-intro"))),
     ]
     for number, place in enumerate(lesson.hard_places, start=1):
         blocks += _place(lesson, number, place, drawn)
-    blocks += [PageBreak(), Heading(words("exercises.reading")), Paragraph(words("exercises.reading.intro"))]
+    blocks += _opening(message("exercises-reading"), message("exercises-reading-intro"))
     for number, reading in enumerate(_readings(lesson), start=1):
         systems = drawn[reading]
-        blocks.append(Caption(words("exercises.reading.variant", number=number)))
+        blocks.append(Caption(say(message("exercises-reading-variant", number=number))))
         blocks.append(Music(systems, 5.0))
     turns = _turns(lesson)
-    blocks += [PageBreak(), Heading(words("exercises.turn")), Paragraph(words("exercises.turn.intro"))]
+    blocks += _opening(message("exercises-turn"), message("exercises-turn-intro"))
     blocks += [
         _turn(lesson, number, example, drawn, is_answer=False) for number, example in enumerate(turns, start=1)
     ]
-    blocks += [PageBreak(), Heading(words("exercises.answers")), Paragraph(words("exercises.answers.intro"))]
+    blocks += _opening(message("exercises-answers"), message("exercises-answers-intro"))
     blocks += [_turn(lesson, number, example, drawn, is_answer=True) for number, example in enumerate(turns, start=1)]
-    footer = f"{lesson.title} · {words('exercises.title')}"
-    return Document(lesson.title, tuple(blocks), lesson.composer, footer, lesson.paper, words.language)
+    footer = f"{lesson.title} · {title}"
+    return Document(lesson.title, tuple(blocks), lesson.composer, footer, lesson.paper, language_tag())
+
+
+def _opening(heading: Message, intro: Message) -> tuple[Block, ...]:
+    return PageBreak(), Heading(say(heading)), Paragraph(say(intro))
 
 
 def place_tempos(lesson: Lesson, place: HardPlace) -> tuple[int, ...]:
@@ -90,16 +95,11 @@ def place_tempos(lesson: Lesson, place: HardPlace) -> tuple[int, ...]:
 
 
 def _cell(lesson: Lesson, place: HardPlace) -> Cell:
-    bar = next(bar for bar in lesson.tune.bars if bar.number == place.bar)
-    onset = min(
-        (note.onset_ticks for note in lesson.rendition.line if bar.start_ticks <= note.onset_ticks < bar.end_ticks),
-        key=lambda ticks: abs(lesson.tune.beat_at(ticks)[1] - place.beat),
-    )
-    return cell_at(lesson.tune, lesson.rendition.line, onset)
+    return cell_at(lesson.tune, lesson.rendition.line, lesson.onset_of(place))
 
 
 def _drills(lesson: Lesson, place: HardPlace) -> dict[str, Engraving]:
-    """The drills of a place by their names in the catalogue."""
+    """The drills of a place by name."""
     cell = _cell(lesson, place)
     half = (lesson.width_mm - _GUTTER_MM) / 2
     found = {"isolated": _engraving(lesson, isolated(cell), half)}
@@ -115,23 +115,21 @@ def _engraving(lesson: Lesson, tune: Tune, width_mm: float) -> Engraving:
 
 
 def _place(lesson: Lesson, number: int, place: HardPlace, drawn: Drawn) -> Iterator[Block]:
-    words = lesson.words
     drills = _drills(lesson, place)
-    where = words("handout.hard.place", bar=place.bar, beat=f"{place.beat:g}")
     if number > 1:
         yield PageBreak()
-    yield Heading(f"{number}  {where}")
-    yield Paragraph(words.sentence(place.why))
-    yield Bullets(tuple(words.sentence(step) for step in place.practice))
-    cells = [(words(f"exercises.drill.{name}"), drawn[drills[name]]) for name in drills if name != "keys"]
+    yield Heading(f"{number}  {hard_place_heading(lesson, place)}")
+    yield Paragraph(say(place.why))
+    yield Bullets(tuple(map(say, place.practice)))
+    cells = [(say(message(f"exercises-drill-{name}")), drawn[drills[name]]) for name in drills if name != "keys"]
     for pair in _pairs(cells):
         yield Columns(tuple((Caption(caption), Music(systems)) for caption, systems in pair), (1.0, 1.0), _GUTTER_MM)
-    yield Caption(words("exercises.keys"))
+    yield Caption(say(message("exercises-keys")))
     yield Music(drawn[drills["keys"]], 4.5)
     tempos = place_tempos(lesson, place)
     row: tuple[Text, ...] = tuple("☐" for _ in tempos)
     header = tuple(lesson.tempo_text(tempo) for tempo in tempos)
-    yield Keep((Caption(words("exercises.tempos")), Table(header, (row,))))
+    yield Keep((Caption(say(message("exercises-tempos"))), Table(header, (row,))))
 
 
 def _pairs(cells: list[tuple[str, tuple[System, ...]]]) -> Iterator[tuple[tuple[str, tuple[System, ...]], ...]]:
@@ -175,7 +173,7 @@ def _turns(lesson: Lesson) -> list[Example]:
 
 def _blank(lesson: Lesson, example: Example) -> Engraving:
     """The plain phrase over an empty staff."""
-    plain, own = lesson.words("plain"), lesson.words("exercises.yours")
+    plain, own = say(message("line-plain")), say(message("exercises-yours"))
     staves = (
         Staff(example.tune.notes, plain, lesson.instrument),
         Staff((), own, lesson.instrument, shows_chords=False, shows_rests=False),
@@ -184,18 +182,15 @@ def _blank(lesson: Lesson, example: Example) -> Engraving:
 
 
 def _turn(lesson: Lesson, number: int, example: Example, drawn: Drawn, *, is_answer: bool) -> Keep:
-    words = lesson.words
-    bar = lesson.tune.bars[0].number
     shift = next(b.start_ticks for b in lesson.tune.bars if b.number == example.first_bar)
-    bar, beat = lesson.tune.beat_at(example.mark + shift)
-    name = lesson.of(example.technique, "name")
-    task = (
-        Run(f"{number}  ", bold=True),
-        Run(words("exercises.turn.task", technique=name, bar=bar, beat=f"{beat:g}")),
-    )
+    where = lesson.tune.position_at(example.mark + shift)
     if not is_answer:
-        return Keep((Paragraph(task), Music(drawn[_blank(lesson, example)])))
+        name, inside = lesson.of(example.technique, "name"), where.bar_message.form("at")
+        task = say(message("exercises-turn-task", technique=name, bar=inside, where=where))
+        heading: Text = (Run(f"{number}  ", bold=True), Run(task))
+        return Keep((Paragraph(heading), Music(drawn[_blank(lesson, example)])))
     systems = drawn[example_engraving(lesson, example)]
     marked = tuple(tinted(system, 2, example.figure_notes, TINT) for system in systems)
-    heading = (Run(f"{number}  ", bold=True), Run(name), Run(f"  {bars_text(lesson, bar, bar)}", italic=True))
+    name, bar = lesson.heading(example.technique), say(where.bar_message)
+    heading = (Run(f"{number}  ", bold=True), Run(name), Run(f"  {bar}", italic=True))
     return Keep((Paragraph(heading), Music(marked), Paragraph(lesson.of(example.technique, "text"))))

@@ -29,11 +29,20 @@ from fioritura.notation.engraving.page import (
     Text,
     TitleBlock,
 )
-from fioritura.notation.engraving.sheet import LINE_STAFF_MM
+from fioritura.notation.engraving.sheet import LINE_STAFF_MM, bar_numbers
 from fioritura.notation.score import Score, Staff
 from fioritura.players.playability import HardPlace
+from fioritura.theory.position import Position
+from fioritura.words import Message, capital, language_tag, message, say
 
-__all__ = ["bars_text", "example_engraving", "handout", "handout_engravings", "performance_score"]
+__all__ = [
+    "bars_text",
+    "example_engraving",
+    "handout",
+    "handout_engravings",
+    "hard_place_heading",
+    "performance_score",
+]
 
 EXAMPLE_STAFF_MM: Final = 6.0
 TINT: Final = "#e3e3e3"
@@ -47,7 +56,6 @@ def handout_engravings(lesson: Lesson) -> list[Engraving]:
 
 def handout(lesson: Lesson, drawn: Drawn) -> Document:
     """The handout as a document; `drawn` holds its `handout_engravings`."""
-    words = lesson.words
     blocks = [
         *_opening(lesson, drawn),
         *_techniques(lesson, drawn),
@@ -57,17 +65,21 @@ def handout(lesson: Lesson, drawn: Drawn) -> Document:
         *_care(lesson),
     ]
     footer = " · ".join(part for part in (lesson.title, lesson.overrides.get("studio")) if part)
-    return Document(lesson.title, tuple(blocks), lesson.composer, footer, lesson.paper, words.language)
+    return Document(lesson.title, tuple(blocks), lesson.composer, footer, lesson.paper, language_tag())
 
 
-def bars_text(lesson: Lesson, first: int, last: int) -> str:
-    """``"bar 3"``, ``"bars 3–5"``."""
-    return lesson.words("bar", bars=first) if first == last else lesson.words("bars", bars=f"{first}–{last}")
+def bars_text(first: int, last: int) -> str:
+    """``"bar 3"``, ``"bars 3–5"``, ``"the pickup"`` for bar 0."""
+    if first == last:
+        return say(Position(first, 1, is_pickup=first == 0).bar_message)
+    if first == 0:
+        return say(message("bars-from-pickup", last=last))
+    return say(message("bars-span", first=first, last=last))
 
 
 def example_engraving(lesson: Lesson, example: Example, width_mm: float | None = None) -> Engraving:
     """An example's two staves, as wide as the page or as given."""
-    names = (lesson.words("plain"), lesson.words("ornamented"))
+    names = (say(message("line-plain")), say(message("line-ornamented")))
     score = example_score(example, lesson.instrument, lesson.of(example.technique, "label"), names)
     return Engraving(score, width_mm or lesson.width_mm, EXAMPLE_STAFF_MM, shows_tempo=False)
 
@@ -89,89 +101,80 @@ def _performance(lesson: Lesson) -> Engraving:
 
 
 def _opening(lesson: Lesson, drawn: Drawn) -> Iterator[Block]:
-    words, own = lesson.words, lesson.overrides
-    usual = words("handout.subtitle", level=lesson.setting.level, idiom=words(f"idiom.{lesson.setting.idiom}"))
-    title = TitleBlock(lesson.title, own.get("subtitle", usual), lesson.instrument_line, lesson.composer)
+    own = lesson.overrides
+    title = TitleBlock(lesson.title, lesson.subtitle, lesson.instrument_line, lesson.composer)
     closing: list[Block] = []
     notes = [part.strip() for part in own.get("notes").split("\n\n") if part.strip()]
     if notes:
-        closing += [Caution((Run(f"{words('handout.notes')}. ", bold=True), Run(part))) for part in notes[:1]]
+        closing += [Caution((Run(f"{say(message('handout-notes'))}. ", bold=True), Run(part))) for part in notes[:1]]
         closing += [Caution(part) for part in notes[1:]]
-    closing.append(Contents(words("handout.contents")))
+    closing.append(Contents(say(message("handout-contents"))))
     foot = tuple(Small(own.get(name)) for name in ("student", "studio") if own.get(name))
     yield LeadSheet((title,), drawn[_plain(lesson)], tuple(closing), foot)
     yield PageBreak()
 
 
 def _techniques(lesson: Lesson, drawn: Drawn) -> Iterator[Block]:
-    words = lesson.words
-    yield Heading(words("handout.techniques"))
-    yield Paragraph(words("handout.techniques.intro"))
+    yield Heading(say(message("handout-techniques")))
+    yield Paragraph(say(message("handout-techniques-intro")))
     for example in lesson.examples:
         yield _section(lesson, example, drawn)
 
 
 def _section(lesson: Lesson, example: Example, drawn: Drawn) -> Keep:
     """One technique: what it is, an example from the tune, how, when, fault and cure."""
-    words, technique = lesson.words, example.technique
+    technique = example.technique
     systems = drawn[example_engraving(lesson, example)]
     marked = tuple(tinted(system, 2, example.figure_notes, TINT) for system in systems)
-    place = bars_text(lesson, example.first_bar, example.last_bar)
-    why = words.sentence(example.figure.why)
-    left = _field(words("handout.how"), lesson.of(technique, "how")) + _field(
-        words("handout.fault"), lesson.of(technique, "fault")
+    place = bars_text(example.first_bar, example.last_bar)
+    left = _field(message("handout-how"), lesson.of(technique, "how")) + _field(
+        message("handout-fault"), lesson.of(technique, "fault")
     )
-    right = _field(words("handout.when"), lesson.of(technique, "when")) + _field(
-        words("handout.cure"), lesson.of(technique, "cure")
+    right = _field(message("handout-when"), lesson.of(technique, "when")) + _field(
+        message("handout-cure"), lesson.of(technique, "cure")
     )
+    level = say(message("lesson-level", level=technique.level))
     return Keep(
         (
-            Heading(f"{example.number}  {lesson.of(technique, 'name')}", 2),
-            Paragraph(
-                (
-                    Run(lesson.of(technique, "text")),
-                    Run(f"  {words('level', level=technique.level)}", italic=True),
-                )
-            ),
-            Caption(f"{place[:1].upper()}{place[1:]}. {why}"),
+            Heading(f"{example.number}  {lesson.heading(technique)}", 2),
+            Paragraph((Run(lesson.of(technique, "text")), Run(f"  {level}", italic=True))),
+            Caption(f"{capital(place)}. {say(example.figure.why)}"),
             Music(marked),
             Columns((left, right)),
         )
     )
 
 
-def _field(name: str, text: str) -> tuple[Block, ...]:
-    return (Paragraph((Run(f"{name}. ", bold=True), Run(text))),)
+def _field(name: Message, text: str) -> tuple[Block, ...]:
+    return (Paragraph((Run(f"{say(name)}. ", bold=True), Run(text))),)
 
 
 def _summary(lesson: Lesson) -> Iterator[Block]:
-    words = lesson.words
     yield PageBreak()
-    yield Heading(words("handout.summary"))
+    yield Heading(say(message("handout-summary")))
     rows: list[tuple[Text, ...]] = []
     for example in lesson.examples:
         technique = example.technique
         rows.append(
             (
                 str(example.number),
-                lesson.of(technique, "name"),
+                lesson.heading(technique),
                 (Run(lesson.of(technique, "label"), italic=True),),
                 str(technique.level),
                 lesson.of(technique, "text"),
                 str(example.places),
-                ", ".join(map(str, example.bars)) or "–",
+                bar_numbers(example.bars) or "–",
             )
         )
     names = ("technique", "label", "level", "what", "places", "used")
-    header = ("", *(words(f"handout.summary.{name}") for name in names))
+    header = ("", *(say(message(f"handout-column-{name}")) for name in names))
     yield Table(header, tuple(rows), (0, 3, 1.9, 0, 5, 0, 1.6), is_dense=True)
-    yield Small(words("handout.summary.intro"))
+    yield Small(say(message("handout-summary-intro")))
 
 
 def _chart(lesson: Lesson, drawn: Drawn) -> Iterator[Block]:
-    words = lesson.words
     opening = (
-        Heading(words("handout.performance")),
+        Heading(say(message("handout-performance"))),
         Paragraph((Run(f"{lesson.title} · {lesson.instrument_line}", italic=True),)),
     )
     yield LeadSheet(opening, drawn[_performance(lesson)], figure_legend(lesson, lesson.rendition))
@@ -179,29 +182,31 @@ def _chart(lesson: Lesson, drawn: Drawn) -> Iterator[Block]:
 
 
 def _plan(lesson: Lesson) -> Iterator[Block]:
-    words = lesson.words
     written = lesson.tune.key.transposed(lesson.instrument.transposition)
     steps = ("tone", "plain", "technique", "place", "play")
-    yield Heading(words("handout.plan"))
-    yield Heading(words("handout.plan.each"), 2)
-    yield Bullets(
-        tuple(words(f"handout.plan.step.{step}", key=words.key(written)) for step in steps), is_numbered=True
-    )
-    yield Heading(words("handout.plan.sessions"), 2)
-    header = tuple(words(f"handout.plan.{name}") for name in ("session", "new", "again", "tempo", "done"))
+    yield Heading(say(message("handout-plan")))
+    yield Heading(say(message("handout-plan-each")), 2)
+    yield Bullets(tuple(say(message(f"handout-step-{step}", key=written)) for step in steps), is_numbered=True)
+    yield Heading(say(message("handout-sessions")), 2)
+    names = ("session", "new", "again", "tempo", "done")
+    header = tuple(say(message(f"handout-session-{name}")) for name in names)
     yield Table(header, tuple(_sessions(lesson)), (0, 4, 1.2, 0, 0))
     if lesson.hard_places:
-        yield Heading(words("handout.hard"), 2)
+        yield Heading(say(message("handout-hard")), 2)
         yield Columns(tuple(_hard_place(lesson, place) for place in lesson.hard_places), space_mm=6.0)
 
 
 def _hard_place(lesson: Lesson, place: HardPlace) -> tuple[Block, ...]:
-    words = lesson.words
     return (
-        Heading(words("handout.hard.place", bar=place.bar, beat=f"{place.beat:g}"), 3),
-        Paragraph(words.sentence(place.why)),
-        Bullets(tuple(words.sentence(step) for step in place.practice)),
+        Heading(hard_place_heading(lesson, place), 3),
+        Paragraph(say(place.why)),
+        Bullets(tuple(map(say, place.practice))),
     )
+
+
+def hard_place_heading(lesson: Lesson, place: HardPlace) -> str:
+    """``"Bar 5, beat 2"``."""
+    return capital(say(lesson.position_of(place).message.form("full")))
 
 
 def _sessions(lesson: Lesson) -> Iterator[tuple[Text, ...]]:
@@ -211,9 +216,9 @@ def _sessions(lesson: Lesson) -> Iterator[tuple[Text, ...]]:
     again = "–"
     for number, group in enumerate(groups):
         tempo = ladder[min(number * len(ladder) // len(groups), len(ladder) - 1)]
-        names = ", ".join(f"{example.number} {lesson.of(example.technique, 'name')}" for example in group)
+        names = ", ".join(f"{example.number} {lesson.heading(example.technique)}" for example in group)
         if number and number == len(groups) - 1:
-            again = lesson.words("handout.plan.all")
+            again = say(message("handout-again-all"))
         yield str(number + 1), names, again, lesson.tempo_text(tempo), "☐"
         again = f"{group[0].number}–{group[-1].number}" if group else "–"
 
@@ -224,6 +229,4 @@ def _shared_out(examples: Sequence[Example], count: int) -> list[Sequence[Exampl
 
 
 def _care(lesson: Lesson) -> Iterator[Block]:
-    words = lesson.words
-    texts = [words("care.hearing"), words("care.pain"), lesson.overrides.get("rights", words("care.rights"))]
-    yield Keep((Heading(words("handout.care"), 2), *(Caution(text) for text in texts)))
+    yield Keep((Heading(say(message("handout-care")), 2), *map(Caution, lesson.cautions)))

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
+from contextlib import AbstractContextManager
 from dataclasses import dataclass, field
 from typing import Final
 
@@ -11,13 +12,12 @@ from fioritura.arrange.arranger import choose_figures
 from fioritura.arrange.playable import places_to_practise
 from fioritura.arrange.rendition import Rendition
 from fioritura.arrange.survey import Survey, survey
-from fioritura.lesson.catalogue import Catalogue, NoteNames, catalogue
 from fioritura.lesson.edition import sounding_start
 from fioritura.lesson.example import Example, examples_of
 from fioritura.lesson.overrides import Overrides
 from fioritura.notation.engraving.engrave import System, engrave_systems
 from fioritura.notation.engraving.page import Legend, Paper, print_area_mm
-from fioritura.notation.engraving.sheet import legend_entries
+from fioritura.notation.engraving.sheet import instrument_title, legend_entries, legend_of
 from fioritura.notation.score import Label, Score
 from fioritura.players.instruments import Instrument
 from fioritura.players.playability import HardPlace
@@ -25,11 +25,23 @@ from fioritura.players.setting import Setting
 from fioritura.techniques.figure import Figure
 from fioritura.techniques.table import technique_named
 from fioritura.techniques.technique import Technique
-from fioritura.theory.metre import QUARTER
+from fioritura.theory.metre import QUARTER, Metre
+from fioritura.theory.position import Position
 from fioritura.tune import Tune
 from fioritura.unfold import unfolded
+from fioritura.words import LANGUAGES, Naming, capital, message, say, speaking
 
-__all__ = ["Drawn", "Engraving", "Lesson", "drawn_here", "figure_labels", "figure_legend", "lesson_of", "lesson_on"]
+__all__ = [
+    "Drawn",
+    "Engraving",
+    "Lesson",
+    "beat_sign",
+    "drawn_here",
+    "figure_labels",
+    "figure_legend",
+    "lesson_of",
+    "lesson_on",
+]
 
 LADDER: Final = (0.6, 0.7, 0.8, 0.9, 1.0)
 """Shares of the goal tempo, from the first practice to the performance."""
@@ -71,29 +83,50 @@ def drawn_here(engravings: list[Engraving]) -> Drawn:
 
 @dataclass(frozen=True)
 class Lesson:
-    """What every part of a pack is made from. `examples` stand easiest first."""
+    """What every part of a pack is made from. `examples` stand easiest first.
+
+    Its texts are given in the language that is spoken; `speaking` speaks the lesson's own, and calls notes as `naming`
+    says (None: as usual in that language).
+    """
 
     tune: Tune
     setting: Setting
     rendition: Rendition
     examples: tuple[Example, ...]
     feel: BandFeel
-    words: Catalogue
+    language: str = LANGUAGES[0]
+    naming: Naming | None = None
     overrides: Overrides = field(default_factory=Overrides)
     paper: Paper = "a4"
     hard_places: tuple[HardPlace, ...] = ()
     octave: int = 0
     """By how many octaves the tune was moved for the handout's player."""
 
+    def speaking(self) -> AbstractContextManager[None]:
+        """Speak the lesson's language in what follows."""
+        return speaking(self.language, self.naming)
+
     @property
     def title(self) -> str:
         """The teacher's title, or the tune's."""
-        return self.overrides.get("title", self.tune.title) or self.words("untitled")
+        return self.overrides.get("title", self.tune.title) or say(message("tune-untitled"))
+
+    @property
+    def subtitle(self) -> str:
+        """The teacher's subtitle, or level and idiom."""
+        usual = message("handout-subtitle", level=self.setting.level, idiom=self.setting.idiom)
+        return self.overrides.get("subtitle", say(usual))
 
     @property
     def composer(self) -> str:
         """The teacher's word on the composer, or the tune's."""
         return self.overrides.get("composer", self.tune.composer)
+
+    @property
+    def cautions(self) -> tuple[str, ...]:
+        """What to take care of: hearing, pain, and rights, for which the teacher may have own words."""
+        rights = self.overrides.get("rights", say(message("care-rights")))
+        return say(message("care-hearing")), say(message("care-pain")), rights
 
     @property
     def instrument(self) -> Instrument:
@@ -104,6 +137,18 @@ class Lesson:
     def beat_quarters(self) -> float:
         """Quarter notes in a beat."""
         return self.tune.metre.beat_ticks / QUARTER
+
+    def position_of(self, place: HardPlace) -> Position:
+        """Where in its bar a hard place stands."""
+        return self.tune.position_at(self.onset_of(place))
+
+    def onset_of(self, place: HardPlace) -> int:
+        """The note of the performance at which a hard place begins, in ticks."""
+        bar = next(bar for bar in self.tune.bars if bar.number == place.bar)
+        return min(
+            (note.onset_ticks for note in self.rendition.line if bar.start_ticks <= note.onset_ticks < bar.end_ticks),
+            key=lambda ticks: abs(self.tune.beat_at(ticks)[1] - place.beat),
+        )
 
     @property
     def ladder(self) -> tuple[int, ...]:
@@ -120,16 +165,25 @@ class Lesson:
     @property
     def instrument_line(self) -> str:
         """The handout's instrument as a page names it."""
-        return self.words.instrument_line(self.instrument)
+        return instrument_title(self.instrument)
 
     def of(self, technique: Technique, field: str) -> str:
-        """A text of a technique: the teacher's, or the catalogue's."""
+        """A text of a technique: the teacher's, or the usual one."""
         own = self.overrides.techniques.get(technique.id, {})
-        return own.get(field) or self.words.technique(technique, field)
+        return own.get(field) or say(getattr(technique, field))
+
+    def heading(self, technique: Technique) -> str:
+        """A technique's name where it stands alone."""
+        return capital(self.of(technique, "name"))
 
     def tempo_text(self, beats_per_minute: float) -> str:
         """A tempo as it is printed: ``"♩ = 132"``."""
-        return f"{self.words.beat_sign(self.tune.metre)} = {beats_per_minute:g}"
+        return f"{beat_sign(self.tune.metre)} = {beats_per_minute:g}"
+
+
+def beat_sign(metre: Metre) -> str:
+    """The sign of a metre's beat: a quarter note, dotted in compound time."""
+    return {1: "♩.", 0: "♩"}[int(metre.is_compound)] if metre.unit != 2 else "𝅗𝅥"
 
 
 def figure_labels(lesson: Lesson, rendition: Rendition) -> tuple[Label, ...]:
@@ -147,7 +201,7 @@ def figure_legend(lesson: Lesson, rendition: Rendition) -> tuple[Legend, ...]:
         technique = technique_named(figure.technique)
         bar = lesson.tune.beat_at(sounding_start(lesson.tune, figure))[0]
         uses.append((lesson.of(technique, "label"), lesson.of(technique, "name"), bar))
-    return (Legend(lesson.words("handout.performance.legend"), legend_entries(uses)),) if uses else ()
+    return (legend_of(legend_entries(uses)),) if uses else ()
 
 
 def lesson_of(
@@ -158,7 +212,7 @@ def lesson_of(
     only: tuple[str, ...] = (),
     without: tuple[str, ...] = (),
     language: str = "en",
-    note_names: NoteNames | None = None,
+    naming: Naming | None = None,
     overrides: Overrides | None = None,
     paper: Paper = "a4",
     octave: int = 0,
@@ -168,14 +222,14 @@ def lesson_of(
     `octave` says by how many octaves the tune has been moved from where its file has it.
 
     Raises:
-        OptionError: an unknown technique or language.
+        OptionError: an unknown technique.
     """
     found = survey(tune, setting, only, without)
     return lesson_on(
         found,
         choose_figures(found, seed=seed),
         language=language,
-        note_names=note_names,
+        naming=naming,
         overrides=overrides,
         paper=paper,
         octave=octave,
@@ -188,16 +242,12 @@ def lesson_on(
     *,
     is_shown: Callable[[Figure], bool] = lambda figure: True,
     language: str = "en",
-    note_names: NoteNames | None = None,
+    naming: Naming | None = None,
     overrides: Overrides | None = None,
     paper: Paper = "a4",
     octave: int = 0,
 ) -> Lesson:
-    """A lesson on a rendition that has been chosen; only figures that `is_shown` holds for become examples.
-
-    Raises:
-        OptionError: an unknown language.
-    """
+    """A lesson on a rendition that has been chosen; only figures that `is_shown` holds for become examples."""
     tune, setting = found.tune, found.setting
     return Lesson(
         tune,
@@ -205,7 +255,8 @@ def lesson_on(
         rendition,
         examples_of(found, rendition, is_shown),
         default_feel(unfolded(tune), is_folk=setting.idiom == "folk"),
-        catalogue(language, note_names),
+        language,
+        naming,
         overrides or Overrides(),
         paper,
         places_to_practise(rendition),

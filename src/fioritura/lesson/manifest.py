@@ -52,7 +52,7 @@ def write_manifest(
         "techniques": [example.technique.id for example in lesson.examples],
         "left_out": list(left_out),
         "moved_octaves": dict(moved),
-        "warnings": list(map(say, lesson.tune.warnings)),
+        "warnings": [say(warning) for warning in lesson.tune.warnings],
     }
     files = sorted(path for path in folder.rglob("*") if path.is_file())
     record["files"] = [
@@ -103,10 +103,8 @@ def read_manifest(path: Path) -> tuple[dict[str, Any], PackSource]:
         settings: dict[str, Any] = dict(record["settings"])
         tune = sources["tune"]
     except (ValueError, KeyError, TypeError, AttributeError, RecursionError):
-        raise ReadError(f"{path} is no manifest of a lesson pack: name the {MANIFEST} in a pack.") from None
+        raise ReadError("manifest-damaged", file=str(path), name=MANIFEST) from None
     for name, place in record["source"].items():
         if sha256(read_bytes(sources[name])).hexdigest() != sums.get(place):
-            raise OptionError(
-                f"{sources[name]} is not the file that the pack was made from: restore it, or name the tune itself."
-            )
+            raise OptionError("manifest-other-file", file=str(sources[name]))
     return settings, PackSource(tune, sources.get("overrides"))

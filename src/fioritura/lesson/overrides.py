@@ -22,10 +22,12 @@ from typing import Final
 
 from fioritura.errors import OptionError
 from fioritura.files import read_bytes
-from fioritura.lesson.catalogue import TECHNIQUE_FIELDS
 from fioritura.techniques.table import technique_named
 
-__all__ = ["LONGEST", "NAMES", "Overrides", "parse_overrides", "read_overrides"]
+__all__ = ["LONGEST", "NAMES", "TECHNIQUE_FIELDS", "Overrides", "parse_overrides", "read_overrides"]
+
+TECHNIQUE_FIELDS: Final = ("name", "label", "text", "how", "when", "fault", "cure")
+"""The texts of a technique."""
 
 NAMES: Final = ("title", "subtitle", "composer", "student", "studio", "notes", "rights")
 LONGEST: Final = 4000
@@ -55,7 +57,7 @@ def read_overrides(path: Path) -> Overrides:
     try:
         return parse_overrides(read_bytes(path, _SIZE_LIMIT).decode("utf-8-sig"))
     except UnicodeDecodeError:
-        raise OptionError(f"{path} is not UTF-8 text: save it as plain text in UTF-8.") from None
+        raise OptionError("override-not-text", file=str(path)) from None
 
 
 def parse_overrides(text: str) -> Overrides:
@@ -79,15 +81,12 @@ def parse_overrides(text: str) -> Overrides:
         else:
             found = _WORD.fullmatch(stripped)
             if not found or found[1] not in allowed:
-                raise OptionError(
-                    f"Line {number} of the overrides, {stripped[:40]!r}: write 'name: words' with one of "
-                    f"{', '.join(allowed)}."
-                )
+                raise OptionError("override-bad-line", line=number, text=stripped[:40], known=allowed)
             name = found[1]
             target[name] = found[2]
     for table in (words, *techniques.values()):
         for key, value in table.items():
             table[key] = value.strip()
             if len(value) > LONGEST:
-                raise OptionError(f"{key} has {len(value)} letters; {LONGEST} is the limit: shorten it.")
+                raise OptionError("override-too-long", name=key, letters=len(value), limit=LONGEST)
     return Overrides(words, techniques)

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import astuple, dataclass, field
+from dataclasses import astuple, dataclass, field, replace
 from functools import partial
 from pathlib import Path
 from typing import Any, Final
@@ -38,11 +38,12 @@ from fioritura.lesson.soundtrack import (
 )
 from fioritura.lesson.web_page import write_web_page
 from fioritura.lesson.workers import Workers
-from fioritura.notation.engraving.engrave import System
+from fioritura.notation.engraving.engrave import System, with_staves
 from fioritura.notation.engraving.page import Document
 from fioritura.notation.engraving.typeset import pdf
 from fioritura.notation.musicxml.writer import write_musicxml
 from fioritura.players.instruments import instrument_named
+from fioritura.words import language, message, naming, say
 
 __all__ = ["SECTIONS", "FileToMake", "OnStep", "PackOptions", "write_pack"]
 
@@ -67,7 +68,7 @@ class PackOptions:
     def __post_init__(self) -> None:
         for name in self.sections:
             if name not in SECTIONS:
-                raise OptionError(f"No section {name!r} in a pack: choose among {', '.join(SECTIONS)}.")
+                raise OptionError("no-such-section", given=str(name), known=SECTIONS)
         for id in self.players:
             instrument_named(id)
 
@@ -115,8 +116,9 @@ def write_pack(
 ) -> dict[str, Any]:
     """Write a pack into a folder, or into one file where `target` ends in ``.zip``; return its manifest.
 
-    All files or none: an earlier pack is unharmed when this one fails or is interrupted. `source` is the tune's own
-    file, which goes into the pack, and `settings` what the pack can be made from again.
+    Its words are in the lesson's language. All files or none: an earlier pack is unharmed when this one fails or is
+    interrupted. `source` is the tune's own file, which goes into the pack, and `settings` what the pack can be made
+    from again.
 
     Raises:
         OutputError: the target can't be written.
@@ -125,7 +127,7 @@ def write_pack(
     options, cache = options or PackOptions(), cache or Cache()
     if target.suffix.lower() == ".zip":
         return _zipped(lesson, target, options, source, settings, cache, progress)
-    with staged_folder(target) as stage, Workers(options.workers) as workers:
+    with lesson.speaking(), staged_folder(target) as stage, Workers(options.workers) as workers:
         pack = _Pack(lesson, options, cache, workers, progress)
         _fill(pack, stage)
         manifest = write_manifest(lesson, stage, source, settings or {}, pack.left_out, _moved(pack))
@@ -195,16 +197,16 @@ def _choose_parts(pack: _Pack) -> None:
         if part:
             pack.parts.append(part)
         else:
-            reason = f"no octave holds all of the line on the {instrument.name.lower()}"
-            pack.left_out.append({"player": id, "reason": reason})
+            pack.left_out.append({"player": id, "reason": say(message("part-without-octave"))})
 
 
 def _prepared(pack: _Pack, engravings: Sequence[Engraving], needs_sound: bool) -> tuple[Drawn, Balance]:
     """The music engraved, and the band balanced; from the cache where they were before."""
-    wanted: dict[str, Engraving | Lesson] = {digest("engrave", engraving): engraving for engraving in engravings}
+    said = language(), naming()
+    wanted: dict[str, Engraving | Lesson] = {digest("engrave", *said, each): each for each in engravings}
     if needs_sound:
         lesson = pack.lesson
-        wanted[digest("balance", lesson.instrument, lesson.feel, lesson.tune, _soundfont())] = lesson
+        wanted[digest("balance", lesson.instrument, lesson.feel, lesson.tune, _soundfont(), *said)] = lesson
     found = {key: _unpacked(kept) for key in wanted if (kept := pack.cache.get(key)) is not None}
     todo = [key for key in wanted if key not in found]
     items = [wanted[key] for key in todo]
@@ -218,7 +220,7 @@ def _prepared(pack: _Pack, engravings: Sequence[Engraving], needs_sound: bool) -
     balance: Balance = ()
     for key, item in wanted.items():
         if isinstance(item, Engraving):
-            drawn[item] = tuple(System(*fields) for fields in found[key])
+            drawn[item] = with_staves([System(*fields) for fields in found[key]], item.score)
         else:
             balance = tuple((name, volume, attack_sec) for name, volume, attack_sec in found[key])
     return drawn, balance
@@ -226,7 +228,11 @@ def _prepared(pack: _Pack, engravings: Sequence[Engraving], needs_sound: bool) -
 
 def _prepare(item: Engraving | Lesson) -> list[tuple[Any, ...]]:
     """What an engraving's systems, or a band's balance, are made of."""
-    return [astuple(system) for system in item.systems()] if isinstance(item, Engraving) else list(balance_of(item))
+    return (
+        [astuple(replace(system, staves=()))[:-1] for system in item.systems()]
+        if isinstance(item, Engraving)
+        else list(balance_of(item))
+    )
 
 
 def _packed(made: list[tuple[Any, ...]]) -> bytes:
@@ -257,7 +263,7 @@ def _sound_jobs(pack: _Pack, path: Sequence[Any], balance: Balance) -> Iterator[
         whole = Track("performance", lesson.title, performance_session(lesson))
         yield FileToMake("sound", "sound/performance.mid", write_midi_track, (whole,))
     for stage in path:
-        title = f"{lesson.title}, {lesson.words('level', level=stage.level)}"
+        title = say(message("sound-level", title=lesson.title, level=stage.level))
         track = Track(f"level-{stage.level}", title, line_session(lesson, stage.rendition.line))
         yield made(f"levels/level-{stage.level}", track)
 
@@ -335,9 +341,8 @@ def _page_jobs(pack: _Pack, drawn: Drawn, balance: Balance) -> Iterator[FileToMa
             )
     if pack.wants("clips"):
         for example in lesson.examples:
-            clip = Clip(
-                example, lesson.of(example.technique, "name"), lesson.title, example_session(lesson, example, 1.0)
-            )
+            session = example_session(lesson, example, 1.0)
+            clip = Clip(example, lesson.heading(example.technique), lesson.title, session)
             for name, size in CLIP_SIZES.items():
                 systems = drawn[example_engraving(lesson, example, CLIP_WIDTHS_MM[name])]
                 given = (clip, systems, balance, size, _soundfont())

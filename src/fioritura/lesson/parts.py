@@ -8,11 +8,12 @@ from typing import Final
 
 from fioritura.lesson.lesson import Drawn, Engraving, Lesson, figure_labels, figure_legend
 from fioritura.notation.engraving.page import Block, Document, LeadSheet, Small, TitleBlock
-from fioritura.notation.engraving.sheet import LINE_STAFF_MM
+from fioritura.notation.engraving.sheet import LINE_STAFF_MM, instrument_title
 from fioritura.notation.score import Score, Staff
 from fioritura.players.instruments import Instrument
 from fioritura.theory.pitch import Interval
 from fioritura.tune import Note, Tune, transpose
+from fioritura.words import capital, language_tag, message, say
 
 __all__ = ["CLASS_SET", "Part", "part_document", "part_engravings", "part_for", "part_scores"]
 
@@ -84,7 +85,7 @@ def _outside_comfort(instrument: Instrument, midis: Sequence[int]) -> float:
 def part_scores(lesson: Lesson, part: Part) -> tuple[Score, Score]:
     """The plain tune and the performance, as written for the instrument."""
     labels = figure_labels(lesson, lesson.rendition)
-    name = lesson.words.instrument(part.instrument)
+    name = capital(say(part.instrument.name))
     plain = Score(part.tune, (Staff(part.tune.notes, name, part.instrument),))
     return plain, Score(part.tune, (Staff(part.line, name, part.instrument, labels),))
 
@@ -96,23 +97,25 @@ def part_engravings(lesson: Lesson, part: Part) -> list[Engraving]:
 
 def part_document(lesson: Lesson, part: Part, drawn: Drawn) -> Document:
     """The sheet of a part: the performance, then the plain tune."""
-    words = lesson.words
     plain, performance = part_engravings(lesson, part)
-    title = words.instrument_line(part.instrument)
+    title = instrument_title(part.instrument)
     blocks: list[Block] = [
         LeadSheet(
-            (TitleBlock(lesson.title, words("handout.performance"), title, lesson.composer), *_remark(lesson, part)),
+            (
+                TitleBlock(lesson.title, say(message("handout-performance")), title, lesson.composer),
+                *_remark(lesson, part),
+            ),
             drawn[performance],
             figure_legend(lesson, lesson.rendition),
-            (Small(lesson.overrides.get("rights", words("part.rights"))),),
+            (Small(lesson.overrides.get("rights", say(message("care-rights.short")))),),
         ),
-        LeadSheet((TitleBlock(lesson.title, words("handout.plain"), title, lesson.composer),), drawn[plain]),
+        LeadSheet((TitleBlock(lesson.title, say(message("handout-plain")), title, lesson.composer),), drawn[plain]),
     ]
     footer = f"{lesson.title} · {title}"
-    return Document(lesson.title, tuple(blocks), lesson.composer, footer, lesson.paper, words.language)
+    return Document(lesson.title, tuple(blocks), lesson.composer, footer, lesson.paper, language_tag())
 
 
 def _remark(lesson: Lesson, part: Part) -> Iterator[Block]:
     if part.octave:
-        where = "part.octave.lower" if part.octave < 0 else "part.octave.higher"
-        yield Small(lesson.words(where, octaves=abs(part.octave)))
+        direction = "lower" if part.octave < 0 else "higher"
+        yield Small(say(message(f"part-octave-{direction}", octaves=abs(part.octave))))

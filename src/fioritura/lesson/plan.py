@@ -10,21 +10,22 @@ from dataclasses import asdict, dataclass, field
 from typing import Any, Final, get_args
 
 from fioritura.arrange.arrangement import Arrangement, rearranged
-from fioritura.arrange.levels import LEVELS
+from fioritura.arrange.levels import level_numbered
 from fioritura.errors import OptionError
-from fioritura.lesson.catalogue import TECHNIQUE_FIELDS, NoteNames, languages
 from fioritura.lesson.lesson import Lesson, lesson_on
-from fioritura.lesson.overrides import LONGEST, NAMES, Overrides
+from fioritura.lesson.overrides import LONGEST, NAMES, TECHNIQUE_FIELDS, Overrides
 from fioritura.lesson.pack import SECTIONS, PackOptions
 from fioritura.lesson.parts import CLASS_SET
-from fioritura.notation.engraving.page import Paper
+from fioritura.notation.engraving.page import Paper, paper_mm
 from fioritura.phrase import Phrase, phrases
 from fioritura.players.player import Player
 from fioritura.techniques.figure import Figure
 from fioritura.techniques.table import technique_named
 from fioritura.tune import Tune
+from fioritura.words import LANGUAGES, Naming
+from fioritura.words.speech import PSEUDO
 
-__all__ = ["AUDIO", "LessonPlan", "at_level", "phrase_of", "plan_of", "planned_lesson"]
+__all__ = ["AUDIO", "LessonPlan", "at_level", "check_language", "phrase_of", "plan_of", "planned_lesson"]
 
 AUDIO: Final = ("mp3", "flac", "wav")
 
@@ -37,8 +38,8 @@ class LessonPlan:
     techniques: tuple[str, ...] | None = None
     phrases: tuple[int, ...] | None = None
     level: int | None = None
-    language: str = "en"
-    note_names: NoteNames | None = None
+    language: str = LANGUAGES[0]
+    note_names: Naming | None = None
     paper: Paper = "a4"
     players: tuple[str, ...] = CLASS_SET
     sections: tuple[str, ...] = SECTIONS[:-1]
@@ -77,7 +78,7 @@ def plan_of(data: Mapping[str, Any]) -> LessonPlan:
         plan = LessonPlan(**lists, overrides=own)
         _check(plan)
     except (TypeError, AttributeError) as error:
-        raise OptionError(f"This is no plan of a lesson ({error}): make it anew.") from None
+        raise OptionError("lesson-plan-damaged") from error
     return plan
 
 
@@ -102,15 +103,13 @@ def planned_lesson(arrangement: Arrangement, plan: LessonPlan, octave: int = 0) 
         arrangement.rendition,
         is_shown=is_shown,
         language=plan.language,
-        note_names=plan.note_names,
+        naming=plan.note_names,
         overrides=plan.overrides,
         paper=plan.paper,
         octave=octave,
     )
     if not lesson.examples:
-        raise OptionError(
-            "No figure of the chosen techniques lies in the chosen phrases: choose another technique or phrase."
-        )
+        raise OptionError("lesson-without-figures")
     return lesson
 
 
@@ -129,32 +128,40 @@ def phrase_of(tune: Tune, parts: tuple[Phrase, ...], figure: Figure) -> int:
     return next(phrase.number for phrase in parts if phrase.first <= anchor <= phrase.last)
 
 
+def check_language(language: str) -> None:
+    """See that a lesson can be given in a language.
+
+    Raises:
+        OptionError: it can't.
+    """
+    if language not in (*LANGUAGES, PSEUDO):
+        raise OptionError("no-such-language", given=str(language), known=LANGUAGES)
+
+
 def _check(plan: LessonPlan) -> None:
     """See that everything the plan names is there.
 
     Raises:
         OptionError: something is not, or a text is too long.
     """
-    choices = {
-        "language": (plan.language, languages()),
-        "note names": (plan.note_names, [None, *get_args(NoteNames)]),
-        "paper": (plan.paper, get_args(Paper)),
-        "kind of sound file": (plan.audio, AUDIO),
-        "level": (plan.level, [None, *LEVELS]),
-    }
-    for what, (value, offered) in choices.items():
-        if value not in offered:
-            raise OptionError(f"No {what} {value!r}: choose one of {', '.join(map(str, offered))}.")
+    check_language(plan.language)
+    if plan.note_names not in (None, *get_args(Naming)):
+        raise OptionError("no-such-naming", given=str(plan.note_names), known=get_args(Naming))
+    if plan.audio not in AUDIO:
+        raise OptionError("no-such-audio", given=str(plan.audio), known=AUDIO)
+    paper_mm(plan.paper)
+    if plan.level is not None:
+        level_numbered(plan.level)
     for id in plan.techniques or ():
         technique_named(id)
     for number in plan.phrases or ():
         if type(number) is not int or number < 0:
-            raise OptionError(f"{number!r} is no phrase: give their numbers from 0.")
+            raise OptionError("no-such-phrase", given=str(number))
     _ = plan.options
     own = plan.overrides
     for names, texts in ((NAMES, own.words), *((TECHNIQUE_FIELDS, each) for each in own.techniques.values())):
         for name, text in texts.items():
             if name not in names:
-                raise OptionError(f"No text {name!r} to put in place of the usual: choose one of {', '.join(names)}.")
+                raise OptionError("no-such-override", given=name, known=names)
             if len(text) > LONGEST:
-                raise OptionError(f"{name} has {len(text)} letters; {LONGEST} is the limit: shorten it.")
+                raise OptionError("override-too-long", name=name, letters=len(text), limit=LONGEST)

@@ -19,16 +19,12 @@ from fioritura.theory.key import MODES, Key
 from fioritura.theory.pitch import Interval, NoteName
 from fioritura.tune import Note, Tune, transpose
 from fioritura.unfold import unfolded
+from fioritura.words import message, say
 
-__all__ = ["WHATS", "Practice", "Version", "What", "in_key", "key_on", "twelve_keys", "versions"]
+__all__ = ["Practice", "Version", "What", "in_key", "key_on", "twelve_keys", "versions"]
 
 What = Literal["plain", "ornamented", "in-turn", "backing"]
-WHATS: Final[dict[What, str]] = {
-    "plain": "the tune as written",
-    "ornamented": "the tune with its ornaments",
-    "in-turn": "plain and ornamented, chorus after chorus",
-    "backing": "no melody",
-}
+"""The tune as written, the tune with its ornaments, both chorus after chorus, or no melody."""
 
 MAX_CHORUSES: Final = 200
 HEAD_LOUDNESS: Final = 0.94
@@ -60,9 +56,10 @@ class Practice:
     seed: int = 0
 
     def __post_init__(self) -> None:
-        for name, count, least in (("choruses", self.choruses, 0), ("times", self.times, 1)):
-            if not least <= count <= MAX_CHORUSES:
-                raise OptionError(f"{count} {name} are out of reach: give {least} to {MAX_CHORUSES}.")
+        if not 0 <= self.choruses <= MAX_CHORUSES:
+            raise OptionError("choruses-out-of-reach", given=self.choruses, low=0, high=MAX_CHORUSES)
+        if not 1 <= self.times <= MAX_CHORUSES:
+            raise OptionError("times-out-of-reach", given=self.times, low=1, high=MAX_CHORUSES)
 
 
 @dataclass(frozen=True, slots=True)
@@ -120,20 +117,22 @@ def _frames(practice: Practice) -> tuple[Tune, tuple[Note, ...]]:
 def _choruses(practice: Practice, plain: tuple[Note, ...], ornamented: tuple[Note, ...]) -> Iterator[Chorus]:
     if practice.what == "backing":
         for number in range(max(1, practice.choruses) * practice.times):
-            yield Chorus(f"chorus {number + 1}", None, _rising(number, max(1, practice.choruses)))
+            yield Chorus(
+                say(message("chorus-number", number=number + 1)), None, _rising(number, max(1, practice.choruses))
+            )
         return
     if practice.what == "in-turn":
         for _ in range(practice.times):
-            yield Chorus("plain", plain, HEAD_LOUDNESS)
-            yield Chorus("ornamented", ornamented, HEAD_LOUDNESS)
+            yield Chorus(say(message("line-plain")), plain, HEAD_LOUDNESS)
+            yield Chorus(say(message("line-ornamented")), ornamented, HEAD_LOUDNESS)
         return
     line = plain if practice.what == "plain" else ornamented
     for _ in range(practice.times):
-        yield Chorus("head", line, HEAD_LOUDNESS)
+        yield Chorus(say(message("chorus-head")), line, HEAD_LOUDNESS)
     for number in range(practice.choruses):
-        yield Chorus(f"solo {number + 1}", None, _rising(number, practice.choruses))
+        yield Chorus(say(message("chorus-solo", number=number + 1)), None, _rising(number, practice.choruses))
     if practice.choruses:
-        yield Chorus("last head", line, HEAD_LOUDNESS)
+        yield Chorus(say(message("chorus-last-head")), line, HEAD_LOUDNESS)
 
 
 def _rising(number: int, count: int) -> float:
@@ -178,10 +177,7 @@ def in_key(
         sounding = [pitch for note in (*moved.notes, *moved_line) for pitch in (note.pitch, *note.graces)]
         if not needs_range or all(map(instrument.reaches, sounding)):
             return moved, moved_line
-    raise RangeError(
-        f"In {key.display} the line lies outside the {instrument.name.lower()} in every octave: choose another key, "
-        "another --player or a lower --level."
-    )
+    raise RangeError("key-outside-instrument", key=key, instrument=instrument.name)
 
 
 def _intervals(source: NoteName, target: NoteName) -> list[Interval]:

@@ -9,6 +9,7 @@ from fioritura.lesson.example import Example
 from fioritura.lesson.lesson import Lesson
 from fioritura.lesson.soundtrack import SLOW_SHARE
 from fioritura.theory.metre import QUARTER
+from fioritura.words import message, say
 
 __all__ = ["example_sec", "running_order"]
 
@@ -32,13 +33,12 @@ def running_order(lesson: Lesson, audio: str, has_clips: bool) -> str:
 
 
 def _lines(lesson: Lesson, audio: str, has_clips: bool) -> Iterator[str]:
-    words = lesson.words
-    yield f"# {_plain(lesson.title)}: {words('order.title')}"
+    yield f"# {message('order-title', title=_plain(lesson.title))}"
     yield ""
-    yield words("order.intro", tempo=lesson.tempo_text(lesson.ladder[-1]))
+    yield say(message("order-intro", tempo=lesson.tempo_text(lesson.ladder[-1])))
     yield ""
-    yield f"- [ ] {words('order.quiet')}"
-    yield f"- [ ] {words('order.play', file=f'`sound/plain.{audio}`')}"
+    yield f"- [ ] {message('order-quiet')}"
+    yield f"- [ ] {message('order-play', file=f'`sound/plain.{audio}`')}"
     total = 0.0
     for example in lesson.examples:
         said = [lesson.of(example.technique, field) for field in ("text", "how", "when")]
@@ -47,20 +47,23 @@ def _lines(lesson: Lesson, audio: str, has_clips: bool) -> Iterator[str]:
         lasts = len(" ".join((*said, fault)).split()) / _WORDS_A_SECOND + slow + fast + _PAUSE_SEC
         name = _plain(lesson.of(example.technique, "name"))
         yield ""
-        yield f"## {example.number}. {name} ({_clock(total)}, {words('order.lasts', seconds=round(lasts))})"
-        yield ""
-        yield f"- {words('order.say')}: {_plain(' '.join(said))}"
-        yield f"- {words('order.listen')}: `sound/{example.name}-slow.{audio}`, `sound/{example.name}.{audio}`"
-        yield f"- {words('order.show')}: `overlays/{example.name}.png`" + (
+        heading = message("order-technique", technique=name, clock=_clock(total), seconds=round(lasts))
+        sounds = f"`sound/{example.name}-slow.{audio}`, `sound/{example.name}.{audio}`"
+        pictures = f"`overlays/{example.name}.png`" + (
             f", `clips/{example.name}.mp4`, `clips/{example.name}-vertical.mp4`" if has_clips else ""
         )
-        yield f"- {words('order.warn')}: {_plain(fault)}"
+        yield f"## {example.number}. {heading}"
+        yield ""
+        yield f"- {message('order-say', text=_plain(' '.join(said)))}"
+        yield f"- {message('order-listen', files=sounds)}"
+        yield f"- {message('order-show', files=pictures)}"
+        yield f"- {message('order-warn', text=_plain(fault))}"
         total += lasts
     yield ""
-    yield f"## {words('order.end')} ({_clock(total)})"
+    yield f"## {message('order-end', clock=_clock(total))}"
     yield ""
-    yield f"- [ ] {words('order.play', file=f'`sound/performance.{audio}`')}"
-    yield f"- [ ] {words('order.homework')}"
+    yield f"- [ ] {message('order-play', file=f'`sound/performance.{audio}`')}"
+    yield f"- [ ] {message('order-homework')}"
 
 
 def _clock(seconds: float) -> str:

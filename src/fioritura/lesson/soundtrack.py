@@ -14,6 +14,7 @@ from fioritura.sound.performance import Performance
 from fioritura.sound.session import Session
 from fioritura.tune import Note
 from fioritura.unfold import unfolded
+from fioritura.words import message, say
 
 __all__ = [
     "Balance",
@@ -48,18 +49,17 @@ class Track:
 
 def tracks(lesson: Lesson) -> Iterator[Track]:
     """All sound files, the longest first, so that work spreads evenly."""
-    words = lesson.words
-    yield Track("backing", words("sound.backing"), _session(lesson, (None,) * BACKING_CHORUSES, 1.0))
+    yield Track("backing", say(message("sound-backing")), _session(lesson, (None,) * BACKING_CHORUSES, 1.0))
     for beats in lesson.ladder[:-1]:
         tempo = beats * lesson.beat_quarters / lesson.setting.quarters_per_minute
-        yield Track(f"ladder-{beats:03}", words("sound.ladder", tempo=beats), performance_session(lesson, tempo))
-    yield Track("performance", words("sound.performance"), performance_session(lesson))
-    yield Track("plain", words("sound.plain"), line_session(lesson, lesson.rendition.plain_line))
+        title = say(message("sound-ladder", tempo=beats))
+        yield Track(f"ladder-{beats:03}", title, performance_session(lesson, tempo))
+    yield Track("performance", say(message("sound-performance")), performance_session(lesson))
+    yield Track("plain", say(message("sound-plain")), line_session(lesson, lesson.rendition.plain_line))
     for example in lesson.examples:
-        name = lesson.of(example.technique, "name")
-        slow = words("sound.slow", technique=name)
+        slow = say(message("sound-slow", technique=lesson.of(example.technique, "name")))
         yield Track(f"{example.name}-slow", slow, example_session(lesson, example, SLOW_SHARE))
-        yield Track(example.name, name, example_session(lesson, example, 1.0))
+        yield Track(example.name, lesson.heading(example.technique), example_session(lesson, example, 1.0))
 
 
 def performance_session(lesson: Lesson, share: float = 1.0) -> Session:
@@ -77,8 +77,8 @@ def example_session(lesson: Lesson, example: Example, share: float) -> Session:
     return Session(
         tune=example.tune,
         choruses=(
-            Chorus(lesson.words("plain"), example.tune.notes, _HEAD),
-            Chorus(lesson.words("ornamented"), example.line, _HEAD),
+            Chorus(say(message("line-plain")), example.tune.notes, _HEAD),
+            Chorus(say(message("line-ornamented")), example.line, _HEAD),
         ),
         instrument=lesson.instrument,
         feel=lesson.feel,
@@ -96,7 +96,7 @@ def _session(lesson: Lesson, lines: tuple[tuple[Note, ...] | None, ...], share: 
     choruses = []
     for number, line in enumerate(lines, start=1):
         notes = None if line is None else unfolded(replace(lesson.tune, notes=line)).notes
-        choruses.append(Chorus(f"chorus {number}", notes, _HEAD))
+        choruses.append(Chorus(say(message("chorus-number", number=number)), notes, _HEAD))
     return Session(
         tune=unfolded(lesson.tune),
         choruses=tuple(choruses),

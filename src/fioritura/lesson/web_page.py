@@ -22,7 +22,7 @@ from fioritura.html import templates_of
 from fioritura.lesson.example import Example
 from fioritura.lesson.geometry import Layout, layout_of, tinted
 from fioritura.lesson.handout import TINT, bars_text, example_engraving, handout_engravings
-from fioritura.lesson.lesson import Drawn, Lesson
+from fioritura.lesson.lesson import Drawn, Lesson, beat_sign
 from fioritura.notation.engraving.engrave import System
 from fioritura.notation.engraving.fonts import MUSIC_SIGNS, sign_font_css
 from fioritura.notation.engraving.svg import described
@@ -31,6 +31,7 @@ from fioritura.sound.performance import Performance, PerformedNote, PerformedPar
 from fioritura.theory.metre import QUARTER
 from fioritura.tune import Feel, Note, Tune
 from fioritura.unfold import unfolded
+from fioritura.words import capital, language_tag, message, say
 
 __all__ = ["Mark", "line_marks", "numbered", "web_page", "write_web_page"]
 
@@ -75,7 +76,7 @@ def write_web_page(lesson: Lesson, drawn: Drawn, path: Path) -> None:
 
 
 def web_page(lesson: Lesson, drawn: Drawn) -> str:
-    """The page as HTML; `drawn` holds the music of the handout."""
+    """The page as HTML, in the language that is spoken; `drawn` holds the music of the handout."""
     scores = list(_scores(lesson, drawn))
     folder = files("fioritura.lesson").joinpath("page")
     style, script = (folder.joinpath(name).read_text(encoding="utf-8") for name in ("page.css", "page.js"))
@@ -84,27 +85,27 @@ def web_page(lesson: Lesson, drawn: Drawn) -> str:
     style = f"{sign_font_css(signs)}\n{style}" if signs else style
     music = json.dumps(_music(lesson, scores), separators=(",", ":"), ensure_ascii=False).replace("</", "<\\/")
     parts = {"body": body, "style": style, "script": script, "music": music}
-    return _rendered("page.html", lesson=lesson, **{name: Markup(part) for name, part in parts.items()})
+    markup = {name: Markup(part) for name, part in parts.items()}
+    return _rendered("page.html", lesson=lesson, language=language_tag(), **markup)
 
 
 def _rendered(template: str, **values: Any) -> str:
-    return templates_of("fioritura.lesson", "page").get_template(template).render(values)
+    return templates_of("fioritura.lesson", "page").get_template(template).render(values, message=message, say=say)
 
 
 def _scores(lesson: Lesson, drawn: Drawn) -> Iterator[_Score]:
-    words = lesson.words
     plain, performance, *_ = handout_engravings(lesson)
     tune, line = lesson.tune, lesson.rendition.line
-    yield _Score("tune", words("handout.plain"), drawn[plain], tune, {"plain": (tune.notes, 1)})
+    yield _Score("tune", say(message("handout-plain")), drawn[plain], tune, {"plain": (tune.notes, 1)})
     for example in lesson.examples:
         systems = tuple(
             tinted(system, 2, example.figure_notes, TINT) for system in drawn[example_engraving(lesson, example)]
         )
-        place = bars_text(lesson, example.first_bar, example.last_bar)
-        label = words("page.score", technique=lesson.of(example.technique, "name"), place=place)
+        place = bars_text(example.first_bar, example.last_bar)
+        label = say(message("offline-score", technique=lesson.of(example.technique, "name"), place=place))
         lines = {"plain": (example.tune.notes, 1), "ornamented": (example.line, 2)}
         yield _Score(example.name, label, systems, example.tune, lines)
-    label = words("handout.performance")
+    label = say(message("handout-performance"))
     yield _Score("performance", label, drawn[performance], tune, {"ornamented": (line, 1)})
 
 
@@ -115,8 +116,7 @@ def _body(lesson: Lesson, scores: Sequence[_Score]) -> str:
     goal = lesson.ladder[-1]
 
     def place(example: Example) -> str:
-        text = bars_text(lesson, example.first_bar, example.last_bar)
-        return text[:1].upper() + text[1:]
+        return capital(bars_text(example.first_bar, example.last_bar))
 
     return _rendered(
         "body.html",
@@ -132,7 +132,8 @@ def _drawing(score: _Score, number: int) -> Markup:
     """A system as an image with a name and its words, with a marker that is not shown yet, and without ids that come
     twice."""
     svg = _SVG_SIZE.sub("", _IDS.sub("", score.systems[number].svg))
-    label = f"{score.label} {number + 1}" if len(score.systems) > 1 else score.label
+    several = len(score.systems) > 1
+    label = say(message("offline-system", score=score.label, number=number + 1)) if several else score.label
     svg = re.sub(r"(id=\"|href=\"#)(E[0-9A-F]+-)", rf"\g<1>{score.id}-{number}-\g<2>", svg)
     start = svg.index(">") + 1
     marker = f'<rect class="marker" visibility="hidden" width="{_MARKER_WIDTH}" x="0" y="0" height="0" rx="60"/>'
@@ -154,13 +155,13 @@ def _music(lesson: Lesson, scores: Sequence[_Score]) -> dict[str, Any]:
     played = {score.id: {name: _line(lesson, score, name) for name in score.lines} for score in scores}
     used = {note[2] for lines in played.values() for line in lines.values() for note in line["notes"]}
     return {
-        "beat": lesson.words.beat_sign(metre),
+        "beat": beat_sign(metre),
         "goal": lesson.ladder[-1],
         "clicks": clicks,
         "countIn": round(at * tick_sec, 4),
         "scores": played,
         "samples": _samples(lesson, min(used), max(used)),
-        "words": {"playing": lesson.words("page.playing"), "stopped": lesson.words("page.stopped")},
+        "words": {"stopped": say(message("offline-stopped"))},
     }
 
 

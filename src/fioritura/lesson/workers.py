@@ -15,6 +15,7 @@ from typing import TypeVar
 
 from fioritura.errors import ToolError
 from fioritura.plugins import PluginWarning
+from fioritura.words import Naming, language, naming, speaking
 
 __all__ = ["Workers", "start_method", "worker_count", "worker_setup"]
 
@@ -54,6 +55,11 @@ def _end_with_parent() -> None:
         os._exit(1)
 
 
+def _spoken(said: tuple[str, Naming], function: Callable[[Given], Made], item: Given) -> Made:
+    with speaking(*said):
+        return function(item)
+
+
 class Workers:
     """A pool of processes; with a count of 1 everything is done here."""
 
@@ -78,14 +84,17 @@ class Workers:
     def spread(self, function: Callable[[Given], Made], given: Sequence[Given]) -> Iterator[tuple[int, Made]]:
         """The function's results with the numbers of what they were made from, in the order in which they are done.
 
+        The function speaks the language that is spoken here.
+
         Raises:
             ToolError: a process was ended from outside; whatever the function raises.
         """
         if self._pool is None or len(given) < 2:
             yield from enumerate(map(function, given))
             return
+        said = language(), naming()
         numbers: dict[Future[Made], int] = {
-            self._pool.submit(function, item): number for number, item in enumerate(given)
+            self._pool.submit(_spoken, said, function, item): number for number, item in enumerate(given)
         }
         waiting = set(numbers)
         try:
@@ -94,9 +103,7 @@ class Workers:
                 for future in done:
                     yield numbers[future], future.result()
         except BrokenProcessPool:
-            raise ToolError(
-                "A worker process was ended, perhaps for want of memory: try again with fewer at once."
-            ) from None
+            raise ToolError("worker-ended") from None
         finally:
             for future in waiting:
                 future.cancel()

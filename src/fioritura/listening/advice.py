@@ -7,17 +7,19 @@ Where fewer than three weaknesses are left, the next steps of a sound practice p
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
 from enum import StrEnum
 from typing import Final
 
 from fioritura.listening.naming import SlipKind
 from fioritura.listening.report import FigureRow, Report, Status
+from fioritura.listening.words import bar_named, bars_named, in_a_row
 from fioritura.techniques.grace import LOWER_GRACE_SEMITONE
 from fioritura.techniques.table import all_techniques, technique_named
+from fioritura.theory.pitch import Pitch
 from fioritura.tune import Feel
-from fioritura.words import capital, say
+from fioritura.words import Message, Value, message
 
 __all__ = ["Advice", "Subject", "advice_on", "praise_for"]
 
@@ -33,6 +35,8 @@ _EVEN_SWING: Final = 1.1
 _UNASKED_SWING: Final = 1.25
 _LEVEL_DB: Final = 4.0
 _SLIP_SHARE: Final = 0.02
+_LATE_MS: Final = 15.0
+_FASTER: Final = 1.08
 
 
 class Subject(StrEnum):
@@ -51,34 +55,41 @@ class Subject(StrEnum):
 class Advice:
     """One thing to practise: what was measured, what to do, and in which bars, the one to begin with first.
 
-    `technique` is the ornament that it is about, `note` the name of the note, empty where there is none.
+    `technique` is the ornament that it is about, `note` the note as the player reads it, empty and None where
+    there is none.
     """
 
     subject: Subject
-    title: str
-    finding: str
-    practice: str
+    title: Message
+    finding: Message
+    practice: Message
     bars: tuple[int, ...] = ()
     technique: str = ""
     weight: float = 0.0
-    note: str = ""
+    note: Pitch | None = None
 
 
-def praise_for(report: Report) -> str:
+def praise_for(report: Report) -> Message:
     """One true sentence about what went well."""
     done = [row for row in report.figures if row.status is Status.DONE]
     asked = len(done) + report.count(Status.MISSED)
     right = sum(note.is_right for note in report.notes)
+    wanted = len(report.notes) + sum(slip.kind is SlipKind.LEFT_OUT for slip in report.slips)
     if report.is_asked and asked and len(done) == asked:
-        return f"All {asked} ornaments came out." if asked > 1 else "The ornament came out."
+        return message("praise-all-ornaments", asked=asked)
     if report.is_asked and len(done) * 2 >= asked and done:
         best = max(done, key=lambda row: row.confidence)
-        return f"{len(done)} of {asked} ornaments came out; the clearest was the {_short(best)} in bar {best.bar}."
-    if report.notes and right >= 0.95 * len(report.notes):
-        return f"{right} of {len(report.notes)} melody notes were right: the tune is safely in the fingers."
+        return message("praise-ornaments", done=len(done), asked=asked, technique=best.name, bar=bar_named(best.bar))
+    if wanted and right >= 0.95 * wanted:
+        is_safe = len(report.slips) <= _slips_allowed(report)
+        return message("praise-notes-safe" if is_safe else "praise-notes", right=right, wanted=wanted)
     if report.notes and report.timing.spread_ms <= _SPREAD_MS:
-        return f"The beat was steady: two notes of three lie within {report.timing.spread_ms:.0f} ms of it."
-    return "The tune can be recognised from beginning to end, and that is what ornaments stand on."
+        return message("praise-beat", ms=round(report.timing.spread_ms))
+    return message("praise-tune")
+
+
+def _slips_allowed(report: Report) -> float:
+    return max(1.0, _SLIP_SHARE * len(report.notes))
 
 
 def advice_on(report: Report, feel: Feel = "straight", level: int = 3) -> tuple[Advice, ...]:
@@ -104,13 +115,22 @@ def _weaknesses(report: Report, feel: Feel) -> Iterator[Advice]:
     yield from _time(report, feel)
     yield from _evenness(report)
     if len(report.notes) > 8 and report.level.range_db < _LEVEL_DB:
-        yield Advice(
-            Subject.LEVEL,
-            "Let the line grow and fade",
-            f"Soft and loud notes are only {report.level.range_db:.0f} dB apart.",
-            "Play each phrase as one breath that grows to its highest note and fades to its end.",
-            weight=0.3,
-        )
+        finding = message("advice-level-finding", db=round(report.level.range_db))
+        yield _advice(Subject.LEVEL, "advice-level", finding, weight=0.3)
+
+
+def _advice(
+    subject: Subject,
+    id: str,
+    finding: Message,
+    bars: tuple[int, ...] = (),
+    technique: str = "",
+    weight: float = 0.0,
+    **values: Value,
+) -> Advice:
+    """Advice whose title and practice are two forms of one text."""
+    said = message(id, **values)
+    return Advice(subject, said, finding, said.form("practice"), bars, technique, weight)
 
 
 def _ornaments(report: Report) -> Iterator[Advice]:
@@ -121,128 +141,97 @@ def _ornaments(report: Report) -> Iterator[Advice]:
     for id, rows in missed.items():
         technique = technique_named(id)
         asked = len(rows) + sum(row.status is Status.DONE and row.technique == id for row in report.figures)
-        bars = _bars(rows)
-        yield Advice(
-            Subject.ORNAMENT,
-            capital(say(technique.name)),
-            f"{len(rows)} of {asked} could not be heard ({_bar_words(bars)}). A common fault: {say(technique.fault)}",
-            say(technique.cure),
-            bars,
-            id,
-            weight=0.5 + 0.15 * min(len(rows), 3) + 0.2 * len(rows) / asked,
+        bars = tuple(sorted({row.bar for row in rows}))
+        finding = message(
+            "advice-ornament-finding", missed=len(rows), asked=asked, bars=bars_named(bars), fault=technique.fault
         )
+        weight = 0.5 + 0.15 * min(len(rows), 3) + 0.2 * len(rows) / asked
+        values: dict[str, Value] = {"name": technique.name, "cure": technique.cure}
+        yield _advice(Subject.ORNAMENT, "advice-ornament", finding, bars, id, weight, **values)
 
 
 def _notes(report: Report) -> Iterator[Advice]:
     slips = [slip for slip in report.slips if slip.kind is not SlipKind.ADDED]
-    if len(slips) <= max(1.0, _SLIP_SHARE * len(report.notes)):
+    if len(slips) <= _slips_allowed(report):
         return
     counts: dict[int, int] = {}
     for slip in slips:
         counts[slip.bar] = counts.get(slip.bar, 0) + 1
     worst = max(counts, key=lambda bar: counts[bar])
-    examples = "; ".join(slip.words for slip in slips if slip.bar == worst)
+    bar = bar_named(worst)
+    examples = in_a_row([slip.words for slip in slips if slip.bar == worst])
+    finding = message("advice-notes-finding", count=len(slips), bar=bar, examples=examples)
     bars = (worst, *sorted(set(counts) - {worst}))
-    yield Advice(
-        Subject.NOTES,
-        "Make the plain tune safe first",
-        f"{len(slips)} melody notes were other than written; bar {worst}: {examples}.",
-        f"Play bar {worst} alone and slowly, without ornaments, three times right in a row; then with the bars around it.",
-        bars,
-        weight=min(1.2, 0.4 + 8 * len(slips) / max(len(report.notes), 1)),
-    )
+    weight = min(1.2, 0.4 + 8 * len(slips) / max(len(report.notes), 1))
+    yield _advice(Subject.NOTES, "advice-notes", finding, bars, weight=weight, bar=bar)
 
 
 def _pitch(report: Report) -> Iterator[Advice]:
     tuning = report.tuning_cents
     if abs(tuning) > _TUNING_CENTS:
-        side, move = ("sharp", "out") if tuning > 0 else ("flat", "in")
-        yield Advice(
-            Subject.PITCH,
-            "Tune before you play",
-            f"The whole take is {abs(tuning):.0f} cents {side} of A = 440 Hz.",
-            f"Warm up, tune a long note to a tuner, and pull the mouthpiece or head joint {move} until it agrees.",
-            weight=min(1.0, abs(tuning) / 40),
-        )
+        side = "sharp" if tuning > 0 else "flat"
+        finding = message("advice-tuning-finding", cents=round(abs(tuning)), side=side)
+        yield _advice(Subject.PITCH, "advice-tuning", finding, weight=min(1.0, abs(tuning) / 40), side=side)
     often = [row for row in report.by_note if row.count >= _NOTE_COUNT]
     worst = max(often, key=lambda row: abs(row.cents), default=None)
-    if worst and abs(worst.cents) >= _NOTE_CENTS:
-        side = "sharp" if worst.cents > 0 else "flat"
-        yield Advice(
-            Subject.PITCH,
-            f"Listen to {worst.name}",
-            f"{worst.name} is {abs(worst.cents):.0f} cents {side} against your own tuning, in {worst.count} notes.",
-            f"Hold {worst.name} with a drone, hear where it settles, and play it there from the notes before and after it.",
-            weight=abs(worst.cents) / 30,
+    if worst and abs(worst.cents) >= _NOTE_CENTS and isinstance(worst.name, Pitch):
+        finding = message(
+            "advice-note-finding",
             note=worst.name,
+            cents=round(abs(worst.cents)),
+            side="sharp" if worst.cents > 0 else "flat",
+            count=worst.count,
         )
+        found = _advice(Subject.PITCH, "advice-note", finding, weight=abs(worst.cents) / 30, note=worst.name)
+        yield replace(found, note=worst.name)
 
 
 def _time(report: Report, feel: Feel) -> Iterator[Advice]:
     timing = report.timing
     if abs(timing.drift_percent) >= _DRIFT_PERCENT:
-        faster = timing.drift_percent > 0
-        yield Advice(
-            Subject.TIME,
-            "Keep the tempo to the end" if faster else "Carry the tempo to the end",
-            f"The end is {abs(timing.drift_percent):.0f} percent {'faster' if faster else 'slower'} than the beginning.",
-            "Play with a click on two and four only, and record the last eight bars again.",
-            weight=min(1.0, abs(timing.drift_percent) / 12),
-        )
+        way = "faster" if timing.drift_percent > 0 else "slower"
+        finding = message("drift", percent=round(abs(timing.drift_percent)), way=way)
+        weight = min(1.0, abs(timing.drift_percent) / 12)
+        yield _advice(Subject.TIME, "advice-drift", finding, weight=weight, way=way)
     if timing.spread_ms >= _SPREAD_MS:
-        worst = max(timing.beats, key=lambda row: abs(row.late_ms), default=None)
-        where = ""
-        if worst and worst.count >= _NOTE_COUNT and abs(worst.late_ms) >= 15:
-            side = "late" if worst.late_ms > 0 else "early"
-            where = f"; notes on {worst.name} come {abs(worst.late_ms):.0f} ms {side}".replace(
-                "on between", "between"
-            )
-        yield Advice(
-            Subject.TIME,
-            "Place the notes on the beat",
-            f"One note of three strays by more than {timing.spread_ms:.0f} ms from your own beat{where}.",
-            "Clap the rhythm of a phrase with the click, speak it, then play it on one note, then as written.",
-            weight=min(1.0, timing.spread_ms / 80),
-        )
+        weight = min(1.0, timing.spread_ms / 80)
+        yield _advice(Subject.TIME, "advice-beat", _strays(report), weight=weight)
     if feel == "swing" and timing.swing_ratio < _EVEN_SWING and timing.quarters_per_minute < 200:
-        yield Advice(
-            Subject.TIME,
-            "Let the eighths swing",
-            f"Long and short eighths are {timing.swing_ratio:.2f} to 1, nearly even.",
-            "Sing 'doo-da' over a slow click, the second syllable late and light; recorded soloists play about 1.3 to 1.",
-            weight=0.45,
-        )
+        finding = message("advice-swing-finding", ratio=timing.swing_ratio)
+        yield _advice(Subject.TIME, "advice-swing", finding, weight=0.45, usual=1.3)
     if feel == "straight" and timing.swing_ratio > _UNASKED_SWING:
-        yield Advice(
-            Subject.TIME,
-            "Play the eighths even",
-            f"The eighths swing, {timing.swing_ratio:.2f} to 1; the tune is written straight.",
-            "Set the click to eighths and match every one of them.",
-            weight=0.45,
-        )
+        finding = message("advice-straight-finding", ratio=timing.swing_ratio)
+        yield _advice(Subject.TIME, "advice-straight", finding, weight=0.45)
     if timing.grace_ms is not None and timing.grace_ms > _GRACE_MS:
-        yield Advice(
-            Subject.TIME,
-            "Shorten the grace notes",
-            f"Grace notes last {timing.grace_ms:.0f} ms; they sound like melody notes.",
-            "Play the main note alone with a click, then let the grace note in without moving it.",
-            technique=LOWER_GRACE_SEMITONE.id,
-            weight=min(0.9, 0.4 + (timing.grace_ms - _GRACE_MS) / 200),
-        )
+        finding = message("advice-graces-finding", ms=round(timing.grace_ms))
+        weight = min(0.9, 0.4 + (timing.grace_ms - _GRACE_MS) / 200)
+        yield _advice(Subject.TIME, "advice-graces", finding, technique=LOWER_GRACE_SEMITONE.id, weight=weight)
+
+
+def _strays(report: Report) -> Message:
+    """How far the notes stray from the beat, and which beat is the worst."""
+    strays = message("advice-beat-finding", ms=round(report.timing.spread_ms))
+    worst = max(report.timing.beats, key=lambda row: abs(row.late_ms), default=None)
+    if worst is None or worst.count < _NOTE_COUNT or abs(worst.late_ms) < _LATE_MS:
+        return strays.form("alone")
+    side = "late" if worst.late_ms > 0 else "early"
+    return message(
+        "advice-beat-finding-worst", strays=strays, beats=worst.name, ms=round(abs(worst.late_ms)), side=side
+    )
 
 
 def _evenness(report: Report) -> Iterator[Advice]:
     worst = max(report.evenness, key=lambda row: row.spread_percent, default=None)
     if worst and worst.spread_percent > _UNEVEN_PERCENT:
-        technique = technique_named(worst.technique)
-        yield Advice(
+        finding = message("advice-evenness-finding", bar=bar_named(worst.bar), percent=round(worst.spread_percent))
+        yield _advice(
             Subject.EVENNESS,
-            f"Even fingers: {say(technique.name)}",
-            f"In bar {worst.bar} the quick notes differ by {worst.spread_percent:.0f} percent in length.",
-            "Play it in dotted rhythms both ways, then even, at half the tempo; add five beats a minute at a time.",
+            "advice-evenness",
+            finding,
             (worst.bar,),
             worst.technique,
-            weight=min(0.9, worst.spread_percent / 50),
+            min(0.9, worst.spread_percent / 50),
+            name=worst.name,
         )
 
 
@@ -251,36 +240,9 @@ def _next_steps(report: Report, level: int) -> Iterator[Advice]:
     fresh = next((one for one in all_techniques().values() if one.level <= level and one.id not in known), None)
     tempo = report.timing.quarters_per_minute
     if fresh:
-        yield Advice(
-            Subject.NEXT_STEP,
-            f"Add an ornament: {say(fresh.name)}",
-            say(fresh.text),
-            say(fresh.when),
-            technique=fresh.id,
-        )
-    yield Advice(
-        Subject.NEXT_STEP,
-        "A little faster",
-        f"This take was at {tempo:.0f} quarter notes a minute.",
-        f"Play it at {1.08 * tempo:.0f} with the same ornaments.",
-    )
-    yield Advice(
-        Subject.NEXT_STEP,
-        "By heart",
-        "The notes are there.",
-        "Play the tune from memory, and choose the ornaments as you go.",
-    )
-
-
-def _short(row: FigureRow) -> str:
-    return row.name[0].lower() + row.name[1:]
-
-
-def _bars(rows: Sequence[FigureRow]) -> tuple[int, ...]:
-    return tuple(sorted({row.bar for row in rows}))
-
-
-def _bar_words(bars: Sequence[int]) -> str:
-    if len(bars) == 1:
-        return f"bar {bars[0]}"
-    return f"bars {', '.join(map(str, bars[:-1]))} and {bars[-1]}"
+        values: dict[str, Value] = {"name": fresh.name, "when": fresh.when}
+        finding = message("advice-add-finding", text=fresh.text)
+        yield _advice(Subject.NEXT_STEP, "advice-add", finding, (), fresh.id, 0.0, **values)
+    finding = message("advice-faster-finding", tempo=round(tempo))
+    yield _advice(Subject.NEXT_STEP, "advice-faster", finding, tempo=round(_FASTER * tempo))
+    yield _advice(Subject.NEXT_STEP, "advice-by-heart", message("advice-by-heart-finding"))

@@ -12,6 +12,7 @@ from numpy.typing import NDArray
 
 from fioritura.errors import OptionError, ReadError
 from fioritura.listening.pitch import RATE, Floats
+from fioritura.words import Value, message
 
 __all__ = ["Block", "blocks_of_array", "blocks_of_file"]
 
@@ -37,16 +38,16 @@ def blocks_of_file(path: Path) -> Iterator[Block]:
     import soundfile
 
     if not path.exists():
-        raise ReadError(f"{path} does not exist: check the name and the folder.")
+        raise ReadError("recording-missing", file=str(path))
     if path.is_dir():
-        raise ReadError(f"{path} is a folder, not a recording: name a file in it.")
+        raise ReadError("recording-is-folder", file=str(path))
     try:
         with soundfile.SoundFile(str(path)) as file:
             size = int(BLOCK_SEC * file.samplerate)
             yield from _mono(_read(file, size), file.samplerate, path.name)
     except soundfile.LibsndfileError as error:
         reason = str(error.error_string).rstrip(".")
-        raise ReadError(f"{path} can't be read as audio ({reason}): save it as WAV, FLAC, MP3 or OGG.") from None
+        raise ReadError("audio-unreadable", file=str(path), reason=reason) from None
 
 
 def blocks_of_array(samples: NDArray[Any], rate: int) -> Iterator[Block]:
@@ -57,13 +58,12 @@ def blocks_of_array(samples: NDArray[Any], rate: int) -> Iterator[Block]:
     """
     is_table = samples.ndim == 1 or (samples.ndim == 2 and samples.shape[1] > 0)
     if not is_table or not np.issubdtype(samples.dtype, np.floating):
-        raise OptionError(
-            f"Audio of shape {samples.shape} and type {samples.dtype} is no recording: "
-            "give floats within ±1, as (frames,) or (frames, channels)."
-        )
+        raise OptionError("recording-shape", shape=str(samples.shape), type=str(samples.dtype))
     table = (samples[:, None] if samples.ndim == 1 else samples).astype(np.float32, copy=False)
     size = int(BLOCK_SEC * max(rate, 1))
-    yield from _mono((table[start : start + size] for start in range(0, len(table), size)), rate, "the array")
+    yield from _mono(
+        (table[start : start + size] for start in range(0, len(table), size)), rate, message("the-recording")
+    )
 
 
 def _read(file: Any, size: int) -> Iterator[Floats]:
@@ -72,16 +72,16 @@ def _read(file: Any, size: int) -> Iterator[Floats]:
         yield block
 
 
-def _mono(blocks: Iterator[Floats], rate: int, name: str) -> Iterator[Block]:
+def _mono(blocks: Iterator[Floats], rate: int, name: Value) -> Iterator[Block]:
     """Mix to mono and resample, without a seam between blocks."""
     import soxr
 
     if not MIN_RATE <= rate <= MAX_RATE:
-        raise OptionError(f"A rate of {rate} Hz is outside {MIN_RATE}-{MAX_RATE} Hz: resample {name} to 44100 Hz.")
+        raise OptionError("audio-rate", rate=rate, low=MIN_RATE, high=MAX_RATE, name=name, usual=44100)
     stream = soxr.ResampleStream(rate, RATE, 1, dtype="float32")
     empty = np.zeros((0, 1), np.float32)
     for raw in blocks:
         if not np.isfinite(raw).all():
-            raise ReadError(f"{name} holds samples that are not numbers: record or export it again.")
+            raise ReadError("recording-not-numbers", name=name)
         yield Block(raw, stream.resample_chunk(np.ascontiguousarray(raw.mean(axis=1))))
     yield Block(empty, stream.resample_chunk(np.zeros(0, np.float32), last=True))

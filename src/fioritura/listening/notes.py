@@ -10,6 +10,8 @@ from dataclasses import dataclass, field
 from enum import StrEnum
 from typing import Final
 
+from fioritura.words import Message
+
 __all__ = [
     "CONTOUR_SEC",
     "Attack",
@@ -119,7 +121,7 @@ class Finding:
 
     kind: QualityKind
     share: float
-    advice: str
+    advice: Message
 
 
 @dataclass(frozen=True, slots=True)

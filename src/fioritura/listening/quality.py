@@ -11,6 +11,7 @@ from numpy.typing import NDArray
 
 from fioritura.listening.notes import Finding, QualityKind
 from fioritura.listening.pitch import RATE, Floats, Track
+from fioritura.words import message
 
 __all__ = ["ClipMeter", "PartMeter", "findings"]
 
@@ -151,16 +152,12 @@ def findings(track: Track, clipped_share: float, second_share: float, gate_db: f
     sounding = track.level_db > max(gate_db, SILENT_DB)
     sounding_share = float(sounding.mean())
     if float(np.percentile(track.level_db, 99)) < SILENT_DB or sounding_share < 0.01:
-        advice = "Hardly anything is to be heard: check the microphone and its level, and record again."
-        yield Finding(QualityKind.SILENCE, round(1 - sounding_share, 3), advice)
+        yield Finding(QualityKind.SILENCE, round(1 - sounding_share, 3), message("recording-silent"))
         return
     noisy = float((track.heard.best()[1][sounding] > _NOISY).mean())
     if noisy > NOISY_SHARE:
-        advice = "Most of it is noise without a pitch: go nearer to the microphone, and away from the noise."
-        yield Finding(QualityKind.NOISE, round(noisy, 3), advice)
+        yield Finding(QualityKind.NOISE, round(noisy, 3), message("recording-noisy"))
     elif second_share > SECOND_SHARE:
-        advice = "Two or more parts sound at once: record the melody alone, or with the backing on headphones."
-        yield Finding(QualityKind.POLYPHONY, round(second_share, 3), advice)
+        yield Finding(QualityKind.POLYPHONY, round(second_share, 3), message("recording-of-several"))
     if clipped_share > CLIPPED_SHARE:
-        advice = "The loud moments are cut off: turn the recording level down until the meter stays below the red."
-        yield Finding(QualityKind.CLIPPING, round(clipped_share, 5), advice)
+        yield Finding(QualityKind.CLIPPING, round(clipped_share, 5), message("recording-clipped"))

@@ -8,9 +8,10 @@ course of the player's own beat. `advice` says it in words.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import asdict, dataclass, replace
+from dataclasses import dataclass, replace
 from enum import StrEnum
 from itertools import pairwise
+from math import inf
 from statistics import median
 from typing import Any, Final
 
@@ -25,8 +26,11 @@ from fioritura.players.instruments import Instrument
 from fioritura.techniques.figure import Figure
 from fioritura.techniques.table import family_of, technique_named
 from fioritura.theory.metre import EIGHTH, QUARTER
+from fioritura.theory.pitch import Pitch
+from fioritura.theory.position import Position, position_in
 from fioritura.tune import Mark, Tune
-from fioritura.words import capital, say
+from fioritura.words import Message, message
+from fioritura.words.record import record
 
 __all__ = [
     "BeatRow",
@@ -65,10 +69,11 @@ class FigureRow:
     `other` the nearest other reading."""
 
     technique: str
-    name: str
+    name: Message | str
     status: Status
     bar: int
     beat: float
+    position: Position
     passage: int
     confidence: float
     anchor: int
@@ -84,7 +89,7 @@ class NoteRow:
     passage: int
     bar: int
     beat: float
-    pitch: str
+    pitch: Pitch
     midi: int
     is_right: bool
     onset_sec: float
@@ -98,7 +103,7 @@ class NoteRow:
 class PitchRow:
     """Tuning of one note or register: how many times it was heard, and the median of its cents."""
 
-    name: str
+    name: Pitch | Message
     count: int
     cents: float
 
@@ -107,7 +112,7 @@ class PitchRow:
 class BeatRow:
     """Timing on one beat of the bar, or on the halves between the beats: how often, and the median lateness."""
 
-    name: str
+    name: Message
     count: int
     late_ms: float
 
@@ -133,9 +138,10 @@ class Evenness:
     """How even the notes of a quick figure are: spread of their lengths as a share of their mean, in percent."""
 
     technique: str
-    name: str
+    name: Message | str
     bar: int
     beat: float
+    position: Position
     spread_percent: float
 
 
@@ -154,8 +160,9 @@ class SlipRow:
     kind: SlipKind
     bar: int
     beat: float
+    position: Position
     passage: int
-    words: str
+    words: Message
 
 
 @dataclass(frozen=True)
@@ -184,8 +191,9 @@ class Report:
         return sum(row.status is status for row in self.figures)
 
     def to_dict(self) -> dict[str, Any]:
-        """The report as plain data for JSON."""
-        return asdict(self)
+        """The report as plain data for JSON, its words in the language that is spoken."""
+        found: dict[str, Any] = record(self)
+        return found
 
 
 def report_on(
@@ -249,7 +257,7 @@ class _Reporter:
                 if found:
                     open_figures.remove(found)
                 rows.append(self._asked_row(figure, passage, standing, found))
-        rows += (_row(one, Status.ADDED) for one in open_figures)
+        rows += (self._row(one, Status.ADDED) for one in open_figures)
         yield from sorted(rows, key=lambda row: (row.passage, row.bar, row.beat))
 
     def _asked_row(
@@ -258,13 +266,20 @@ class _Reporter:
         start = figure.notes[0].onset_ticks if figure.notes else self.tune.notes[figure.anchors[0]].onset_ticks
         bar, beat = self.tune.beat_at(start)
         if found:
-            return replace(_row(found, Status.DONE), bar=bar, beat=round(beat, 3))
+            row = self._row(found, Status.DONE)
+            return replace(row, bar=bar, beat=round(beat, 3), position=self.tune.position_at(start))
         event = standing.get(figure.anchors[0])
         heard = event is not None and self._has_sign(figure, event)
         status = Status.DONE if heard else Status.MISSED
-        name = capital(say(technique_named(figure.technique).name))
+        name = technique_named(figure.technique).name
         sure = 0.7 if heard else 0.0
-        return FigureRow(figure.technique, name, status, bar, round(beat, 3), passage, sure, figure.anchors[0])
+        where = bar, round(beat, 3), self.tune.position_at(start)
+        return FigureRow(figure.technique, name, status, *where, passage, sure, figure.anchors[0])
+
+    def _row(self, one: NamedFigure, status: Status) -> FigureRow:
+        name = technique_named(one.technique).name
+        where = one.bar, one.beat, _position(self.tune, one.bar, one.beat)
+        return FigureRow(one.technique, name, status, *where, one.passage, one.confidence, one.anchors[0], one.other)
 
     def _has_sign(self, figure: Figure, event: int) -> bool:
         """True when the asked vibrato, or a note much softer than those beside it for an asked ghost note, is heard."""
@@ -282,7 +297,9 @@ class _Reporter:
 
     def _slip_rows(self) -> Iterator[SlipRow]:
         for slip in self.naming.slips:
-            yield SlipRow(slip.kind, slip.bar, slip.beat, slip.passage, slip_words(self.alignment, slip))
+            where = slip.bar, slip.beat, _position(self.tune, slip.bar, slip.beat)
+            words = slip_words(self.alignment, slip, self.instrument)
+            yield SlipRow(slip.kind, *where, slip.passage, words)
 
     # Notes ---------------------------------------------------------------------------------------------------------
 
@@ -301,7 +318,7 @@ class _Reporter:
                     passage,
                     bar,
                     round(beat, 3),
-                    pitch.display,
+                    pitch,
                     written.pitch.midi,
                     is_right,
                     note.onset_sec,
@@ -340,7 +357,8 @@ class _Reporter:
         if self.instrument:
             low, high = self.instrument.lowest_midi, self.instrument.highest_midi
         third = max(high - low, 1) / 3
-        for number, name in enumerate(("low", "middle", "high")):
+        names = message("register-low"), message("register-middle"), message("register-high")
+        for number, name in enumerate(names):
             cents = [
                 note.cents
                 for note in notes
@@ -400,8 +418,9 @@ class _Reporter:
             if len(one.events) < _FEWEST_EVEN or not family_of(technique_named(one.technique)).are_even:
                 continue
             spread = _spread([self._played(event).onset_sec for event in one.events])
-            name = capital(say(technique_named(one.technique).name))
-            yield Evenness(one.technique, name, one.bar, one.beat, round(100 * spread, 1))
+            name = technique_named(one.technique).name
+            place = _position(self.tune, one.bar, one.beat)
+            yield Evenness(one.technique, name, one.bar, one.beat, place, round(100 * spread, 1))
 
 
 def _beside_fermatas(tune: Tune) -> Iterator[int]:
@@ -416,31 +435,35 @@ def _is(named: NamedFigure, figure: Figure, passage: int) -> bool:
     return same_place and named.technique == figure.technique
 
 
-def _row(one: NamedFigure, status: Status) -> FigureRow:
-    name = capital(say(technique_named(one.technique).name))
-    return FigureRow(
-        one.technique, name, status, one.bar, one.beat, one.passage, one.confidence, one.anchors[0], one.other
-    )
+def _position(tune: Tune, bar_number: int, beat: float) -> Position:
+    """The place of a beat, to the nearest twelfth of it, which holds sixteenths and triplets."""
+    bar = next(bar for bar in tune.bars if bar.number == bar_number)
+    groups, whole = bar.metre.groups_ticks, int(beat) - 1
+    length = groups[whole] if whole < len(groups) else bar.metre.beat_ticks
+    start = sum(groups[:whole]) + max(0, whole - len(groups)) * bar.metre.beat_ticks
+    offset = start + round(12 * (beat - int(beat))) * length // 12
+    return position_in(bar.metre, offset, bar_number, is_pickup=bar_number == 0)
 
 
 def _by_note(notes: Iterable[NoteRow]) -> Iterator[PitchRow]:
     """Notes by pitch, the most often heard first."""
-    heard: dict[str, list[float]] = {}
+    heard: dict[Pitch, list[float]] = {}
     for note in notes:
         if note.cents is not None:
             heard.setdefault(note.pitch, []).append(note.cents)
-    for name, cents in sorted(heard.items(), key=lambda item: -len(item[1])):
-        yield PitchRow(name, len(cents), round(median(cents), 1))
+    for pitch, cents in sorted(heard.items(), key=lambda item: -len(item[1])):
+        yield PitchRow(pitch, len(cents), round(median(cents), 1))
 
 
 def _by_beat(notes: Iterable[NoteRow]) -> Iterator[BeatRow]:
     """Whole beats by number, then all that lies between the beats."""
-    heard: dict[str, list[float]] = {}
+    heard: dict[float, list[float]] = {}
     for note in notes:
         if note.late_ms is not None:
-            name = f"beat {note.beat:.0f}" if note.beat == int(note.beat) else "between the beats"
-            heard.setdefault(name, []).append(note.late_ms)
-    for name, late in sorted(heard.items()):
+            beat = note.beat if note.beat == int(note.beat) else inf
+            heard.setdefault(beat, []).append(note.late_ms)
+    for beat, late in sorted(heard.items()):
+        name = message("beats-between") if beat == inf else message("beat-name", number=int(beat))
         yield BeatRow(name, len(late), round(median(late), 1))
 
 

@@ -18,7 +18,7 @@ from fioritura.theory.key import Key
 from fioritura.theory.key_finding import find_key, spell_between
 from fioritura.theory.metre import QUARTER, Metre
 from fioritura.tune import Bar, Mark, Note, Tempo, Tune
-from fioritura.words import verbatim
+from fioritura.words import message, say
 
 __all__ = ["transcribe"]
 
@@ -55,7 +55,7 @@ def transcribe(
     key: Key | None = None,
     metre: Metre | None = None,
     beats_per_minute: float | None = None,
-    title: str = "What was played",
+    title: str = "",
 ) -> Tune:
     """Write a take down.
 
@@ -64,7 +64,7 @@ def transcribe(
         key: the key; found from the notes when it is not given.
         metre: the metre; 4/4 when it is not given.
         beats_per_minute: the tempo in beats of the metre; found from the notes when it is not given.
-        title: stands over the score.
+        title: stands over the score; without it "What was played".
 
     Returns:
         A tune in sounding pitch, with grace notes, slurs and the signs of scoops, falls and doits.
@@ -74,10 +74,10 @@ def transcribe(
         OptionError: the tempo lies outside 20-400 beats a minute.
     """
     if not take.notes:
-        reason = f" {take.findings[0].advice}" if take.findings else " Record again, nearer to the microphone."
-        raise TuneError(f"No notes were heard in {take.duration_sec:.1f} s of sound.{reason}")
+        remedy = take.findings[0].advice if take.findings else message("record-nearer")
+        raise TuneError("no-notes-heard", seconds=round(take.duration_sec, 1), remedy=remedy)
     if beats_per_minute is not None and not MIN_BPM <= beats_per_minute <= MAX_BPM:
-        raise OptionError(f"A tempo of {beats_per_minute:g} is outside {MIN_BPM:g}-{MAX_BPM:g} beats a minute.")
+        raise OptionError("beats-out-of-reach", given=f"{beats_per_minute:g}", low=MIN_BPM, high=MAX_BPM)
     metre = metre or Metre(4, 4)
     mains = _with_graces(take.notes)
     beat = follow([main.note.onset_sec for main in mains], beats_per_minute, is_compound=metre.is_compound)
@@ -88,12 +88,12 @@ def transcribe(
     notes = _written(mains, [(onset - pickup_from, length) for onset, length in spans], key)
     quarters = round(beat.beats_per_minute) * metre.beat_ticks / QUARTER
     return Tune(
-        title=title,
+        title=title or say(message("title-as-played")),
         notes=tuple(notes),
         bars=tuple(_bars(notes, metre, key, pickup_from - start)),
         tempos=(Tempo(0, quarters),),
         feel="swing" if beat.swing_ratio >= SWING_FROM else "straight",
-        warnings=tuple(verbatim(finding.advice) for finding in take.findings),
+        warnings=tuple(finding.advice for finding in take.findings),
     )
 
 

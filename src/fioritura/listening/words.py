@@ -1,54 +1,52 @@
-"""What was heard, in words for a player."""
+"""What was heard, to be said to a player."""
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+from functools import reduce
 from typing import Final
 
 from fioritura.errors import ReadError
 from fioritura.listening.align import LEAST_LIKENESS, Alignment
 from fioritura.listening.naming import Slip, SlipKind
 from fioritura.listening.notes import QualityKind, Take
-from fioritura.players.instruments import all_instruments
+from fioritura.players.instruments import Instrument, all_instruments
+from fioritura.theory.pitch import Pitch
+from fioritura.tune import Tune
+from fioritura.words import Message, message
 
-__all__ = ["key_words", "likeness_words", "refuse_unclear", "slip_words"]
+__all__ = [
+    "bar_named",
+    "bars_from_to",
+    "bars_named",
+    "in_a_row",
+    "key_words",
+    "likeness_words",
+    "refuse_unclear",
+    "slip_words",
+]
 
 _HOPELESS: Final = frozenset({QualityKind.SILENCE, QualityKind.POLYPHONY, QualityKind.NOISE})
 
-_INTERVALS: Final = (
-    "octave",
-    "minor second",
-    "major second",
-    "minor third",
-    "major third",
-    "fourth",
-    "tritone",
-    "fifth",
-    "minor sixth",
-    "major sixth",
-    "minor seventh",
-    "major seventh",
-)
 
-
-def key_words(semitones: int) -> str:
-    """How a line lies to the tune: ``"a major sixth lower than the tune"``; empty at the tune's own pitch.
+def key_words(semitones: int) -> Message | None:
+    """How a line lies to the tune: "a major sixth lower than the tune"; None at the tune's own pitch.
 
     Where instruments sound so far below what they read, they are named.
     """
     if semitones == 0:
-        return ""
+        return None
     octaves, rest = divmod(abs(semitones), 12)
-    name = _INTERVALS[rest]
-    article = "an" if name[0] in "aeiou" else "a"
     if rest == 0:
-        distance = "an octave" if octaves == 1 else f"{octaves} octaves"
+        distance = message("distance-octaves", octaves=octaves)
+    elif octaves == 0:
+        distance = message("distance", semitones=rest)
     else:
-        distance = f"{article} {name}" + (
-            " and an octave" if octaves == 1 else f" and {octaves} octaves" if octaves else ""
-        )
-    words = f"{distance} {'higher' if semitones > 0 else 'lower'} than the tune"
-    readers = [i.name.lower() for i in all_instruments().values() if rest and i.transposition.semitones == -semitones]
-    return f"{words}, as when its part is read on the {' or the '.join(readers)}" if readers else words
+        distance = message("distance-and-octaves", semitones=rest, octaves=octaves)
+    lies = message("line-higher", distance=distance) if semitones > 0 else message("line-lower", distance=distance)
+    known = all_instruments().values()
+    readers = tuple(one.name for one in known if rest and one.transposition.semitones == -semitones)
+    return message("line-read-on", lies=lies, instruments=readers) if readers else lies
 
 
 def refuse_unclear(take: Take, name: str) -> None:
@@ -59,35 +57,72 @@ def refuse_unclear(take: Take, name: str) -> None:
     """
     for finding in take.findings:
         if finding.kind in _HOPELESS:
-            raise ReadError(f"{name}: {finding.advice}")
+            raise ReadError("recording-unclear", name=name, advice=finding.advice)
     if not take.notes:
-        raise ReadError(f"{name}: No note can be heard in it: record nearer to the instrument, and longer.")
+        raise ReadError("recording-without-notes", name=name)
 
 
-def likeness_words(alignment: Alignment) -> str:
-    """Why a line is refused as a performance of the tune: what was heard, and what to do."""
-    name, key = alignment.tune.title or "the tune", alignment.tune.key
+def likeness_words(alignment: Alignment, name: str) -> Message:
+    """Why a line, of the file or take of that name, is refused as a performance of the tune, and what to do."""
+    key = alignment.tune.key
     midis = [event.midi for event in alignment.events]
-    heard = f"{len(midis)} notes were heard"
+    heard = message("heard-no-notes")
     if midis:
-        heard += f", from {key.spell(min(midis)).display} to {key.spell(max(midis)).display}"
-    return (
-        f"This does not sound like {name}. {heard}; {alignment.likeness:.0%} of line and tune agree, and a performance "
-        f"has {LEAST_LIKENESS:.0%} and more. Give the tune that was played; if it was {name}, record it again, all of "
-        "it and with fewer ornaments."
+        heard = message("heard-notes", count=len(midis), low=key.spell(min(midis)), high=key.spell(max(midis)))
+    return message(
+        "not-this-tune",
+        name=name,
+        tune=alignment.tune.title or message("the-tune"),
+        heard=heard,
+        likeness=round(alignment.likeness, 2),
+        least=LEAST_LIKENESS,
     )
 
 
-def slip_words(alignment: Alignment, slip: Slip) -> str:
-    """``"B♭4 instead of G4"``, ``"G4 left out"`` or ``"A4 added"``, at the tune's pitch."""
+def slip_words(alignment: Alignment, slip: Slip, instrument: Instrument | None = None) -> Message:
+    """ "B♭4 instead of G4", "G4 left out" or "A4 added", as the instrument reads it, else at the tune's pitch."""
     tune = alignment.tune
     plain = None if slip.plain is None else tune.notes[slip.plain].pitch
-    played = ""
-    if slip.event is not None:
-        event = alignment.events[slip.event]
-        key = tune.key if slip.plain is None else tune.bar_at(tune.notes[slip.plain].onset_ticks).key
-        midi = event.midi - alignment.semitones
-        played = key.spell(midi, "up" if plain is not None and midi < plain.midi else "down").display
-    if slip.kind is SlipKind.WRONG and plain is not None:
-        return f"{played} instead of {plain.display}"
-    return f"{plain.display} left out" if plain is not None else f"{played} added"
+    written = plain if plain is None or instrument is None else instrument.written(plain)
+    if slip.event is None:
+        return message("slip-left-out", written=written or message("the-note"))
+    played = _heard_pitch(tune, alignment.events[slip.event].midi - alignment.semitones, slip, plain)
+    if instrument is not None:
+        played = instrument.written(played)
+    if slip.kind is SlipKind.WRONG and written is not None:
+        return message("slip-wrong", played=played, written=written)
+    return message("slip-added", played=played)
+
+
+def _heard_pitch(tune: Tune, midi: int, slip: Slip, plain: Pitch | None) -> Pitch:
+    key = tune.key if slip.plain is None else tune.bar_at(tune.notes[slip.plain].onset_ticks).key
+    return key.spell(midi, "up" if plain is not None and midi < plain.midi else "down")
+
+
+def bar_named(number: int) -> Message:
+    """A bar by the number that is printed at it: "bar 5", "the pickup"; form ``at``: "in bar 5"."""
+    return message("bar-name", number=number) if number else message("pickup")
+
+
+def bars_named(numbers: tuple[int, ...]) -> Message:
+    """Several bars: "bars 3, 5 and 6"."""
+    if len(numbers) == 1:
+        return bar_named(numbers[0])
+    if 0 in numbers:
+        later = tuple(number for number in numbers if number)
+        return message("pickup-and-bars", bars=bars_named(later))
+    return message("bars-named", bars=tuple(str(number) for number in numbers))
+
+
+def bars_from_to(first: int, last: int) -> Message:
+    """A stretch of bars: "bars 3–6", "bar 3"."""
+    if first == last:
+        return bar_named(first)
+    if not first:
+        return message("pickup-to-bar", last=str(last))
+    return message("bars-from-to", first=str(first), last=str(last))
+
+
+def in_a_row(said: Sequence[Message]) -> Message:
+    """One or more messages with semicolons between them."""
+    return reduce(lambda first, rest: message("list-semicolon", first=first, rest=rest), said)

@@ -1,7 +1,7 @@
 """What stands on a staff, as a value to be told in words: the alternative to its picture.
 
-A staff is told bar by bar and event by event, in written pitch as its player reads it. Nothing here is language: a
-renderer such as `fioritura.notation.alternative_english` makes the words.
+A staff is told bar by bar and event by event, in written pitch as its player reads it. Nothing here is language:
+`fioritura.notation.alternative_words` makes the words.
 """
 
 from __future__ import annotations

@@ -26,8 +26,9 @@ from fioritura.theory.chord_symbol import read_chord
 from fioritura.theory.key import Key
 from fioritura.theory.metre import QUARTER, Metre
 from fioritura.theory.pitch import Pitch
+from fioritura.theory.position import Position
 from fioritura.tune import Bar, ChordSpan, Feel, Jump, Mark, Note, Tempo, Tune
-from fioritura.words import verbatim
+from fioritura.words import Message, message
 
 __all__ = [
     "MAX_BARS",
@@ -40,10 +41,11 @@ __all__ = [
     "RawTempo",
     "RawTune",
     "assemble",
+    "bar_message",
     "bar_numbers",
     "feel_in",
     "free_metre",
-    "quarters_text",
+    "quarter_notes",
 ]
 
 Irregular = Literal["refuse", "keep"]
@@ -116,17 +118,17 @@ class RawBar:
 
 @dataclass(slots=True)
 class RawTune:
-    """All that a reader found. `source` names the tune in messages where a file holds several (else empty);
+    """All that a reader found. `source` names the tune in messages where a file holds several (else None);
     `words` are the texts that may name a feel (style and tempo words, not titles or lyrics)."""
 
     bars: list[RawBar]
     title: str = ""
     composer: str = ""
     part_name: str = ""
-    source: str = ""
+    source: Message | str | None = None
     words: list[str] = field(default_factory=list)
     feel: Feel | None = None
-    warnings: list[str] = field(default_factory=list)
+    warnings: list[Message] = field(default_factory=list)
 
 
 def assemble(raw: RawTune, *, irregular: Irregular = "refuse") -> Tune:
@@ -136,24 +138,36 @@ def assemble(raw: RawTune, *, irregular: Irregular = "refuse") -> Tune:
         TuneError: no notes, more than 10,000 bars, bars that do not add up (with ``irregular="refuse"``), notes that overlap, pitches
             outside MIDI's 0-127, or a tempo outside 20-400 quarter notes a minute. The message names the bar.
     """
-    where = f"{raw.source}: " if raw.source else ""
-    _require_notes(raw, where)
+    try:
+        tune = _assembled(raw, irregular)
+    except TuneError as error:
+        if raw.source:
+            error.put_in("problem-in-tune", tune=raw.source)
+        raise
+    if not raw.source:
+        return tune
+    named = (message("problem-in-tune", tune=raw.source, problem=warning) for warning in tune.warnings)
+    return replace(tune, warnings=tuple(named))
+
+
+def _assembled(raw: RawTune, irregular: Irregular) -> Tune:
+    _require_notes(raw)
     warnings = list(raw.warnings)
     for bar in raw.bars:
         _settle_content(bar)
     numbers = bar_numbers(raw.bars)
-    warnings += _check_bars(raw.bars, numbers, irregular, where)
+    warnings += _check_bars(raw.bars, numbers, irregular)
     bars = _bars(raw.bars, numbers)
     return Tune(
         title=_tidy(raw.title),
-        notes=_notes(raw.bars, bars, where),
+        notes=_notes(raw.bars, bars),
         bars=bars,
         chords=_chords(raw.bars, bars, warnings),
-        tempos=_tempos(raw.bars, bars, where),
+        tempos=_tempos(raw.bars, bars),
         feel=raw.feel or feel_in(raw.words) or "straight",
         composer=_tidy(raw.composer),
         part_name=_tidy(raw.part_name),
-        warnings=tuple(verbatim(where + warning) for warning in warnings),
+        warnings=tuple(warnings),
     )
 
 
@@ -190,32 +204,31 @@ def free_metre(content_ticks: int) -> Metre:
         beats, rest = divmod(content_ticks, metre.unit_ticks)
         if not rest and 1 <= beats <= 32:
             return Metre(beats, unit)
-    raise TuneError(
-        f"A bar without metre lasts {quarters_text(content_ticks)}, more than can be measured: set bar lines in it."
-    )
+    raise TuneError("bar-unmeasured", length=quarter_notes(content_ticks))
 
 
-def quarters_text(ticks: int | Fraction) -> str:
-    """A length in words: ``"1 quarter note"``, ``"3.5 quarter notes"``, ``"2 2/3 quarter notes"``."""
+def quarter_notes(ticks: int | Fraction) -> Message:
+    """A length: "1 quarter note", "3.5 quarter notes", "2 2/3 quarter notes"; form ``number``: "3.5"."""
     value = Fraction(ticks, QUARTER)
     whole, part = divmod(value, 1)
-    if not part or part.denominator in {2, 4, 8}:
-        text = f"{float(value):g}"
-    else:
-        text = f"{whole} {part}" if whole else str(part)
-    return f"{text} quarter note{'' if value == 1 else 's'}"
+    if part.denominator in {1, 2, 4, 8}:
+        return message("quarter-notes", count=float(value) if part else whole)
+    return message("quarter-note-parts", count=f"{whole} {part}" if whole else str(part))
 
 
-def _require_notes(raw: RawTune, where: str) -> None:
+def bar_message(number: int) -> Message:
+    """A bar as messages call it: "bar 5", "the pickup"."""
+    return Position(number, 1, is_pickup=number == 0).bar_message
+
+
+def _require_notes(raw: RawTune) -> None:
     if len(raw.bars) > MAX_BARS:
-        raise TuneError(f"{where}{len(raw.bars):,} bars; {MAX_BARS:,} is the limit: cut the file to the tune.")
+        raise TuneError("tune-too-long", bars=len(raw.bars), limit=MAX_BARS)
     if any(bar.notes for bar in raw.bars):
         return
     if any(bar.chords for bar in raw.bars):
-        raise TuneError(
-            f"{where}There are chord symbols but no melody notes: add the melody, or choose another part."
-        )
-    raise TuneError(f"{where}There are no notes to ornament: choose another part or another file.")
+        raise TuneError("chords-without-notes")
+    raise TuneError("no-notes-at-all")
 
 
 def _settle_content(bar: RawBar) -> None:
@@ -275,27 +288,23 @@ def _adds_up(bars: Sequence[RawBar], halves: Sequence[bool], index: int) -> bool
     return _is_short(bar) and (is_first_half or _opens_section(bars, index) or _closes_section(bars, index))
 
 
-def _check_bars(bars: Sequence[RawBar], numbers: Sequence[int], irregular: Irregular, where: str) -> list[str]:
+def _check_bars(bars: Sequence[RawBar], numbers: Sequence[int], irregular: Irregular) -> list[Message]:
     """Warnings for irregular bars that are kept."""
     halves = _second_halves(bars)
-    faults = [index for index in range(len(bars)) if not _adds_up(bars, halves, index)]
-    texts = [
-        f"bar {numbers[index]} holds {quarters_text(bars[index].content_ticks)} where {bars[index].metre} has "
-        f"{_quarters_number(bars[index].metre.bar_ticks)}"
-        for index in faults
+    faults = [
+        message(
+            "bar-holds",
+            bar=bar_message(numbers[index]),
+            held=quarter_notes(bar.content_ticks),
+            metre=str(bar.metre),
+            full=quarter_notes(bar.metre.bar_ticks),
+        )
+        for index, bar in enumerate(bars)
+        if not _adds_up(bars, halves, index)
     ]
-    if not texts:
-        return []
-    if irregular == "keep":
-        return [f"{text}: kept as it is" for text in texts]
-    more = f" ({len(texts) - 1} more like it)" if len(texts) > 1 else ""
-    raise TuneError(
-        f"{where}{texts[0]}{more}: correct it in the file, or keep the bars as they are with --irregular keep."
-    )
-
-
-def _quarters_number(ticks: int) -> str:
-    return quarters_text(ticks).removesuffix("s").removesuffix(" quarter note")
+    if faults and irregular == "refuse":
+        raise TuneError("bars-irregular", fault=faults[0], more=len(faults) - 1)
+    return [message("bar-kept", fault=fault) for fault in faults]
 
 
 def _bars(raw_bars: Sequence[RawBar], numbers: Sequence[int]) -> tuple[Bar, ...]:
@@ -331,7 +340,7 @@ def _settled_repeats(bars: Sequence[RawBar], index: int) -> int:
     return max(bar.endings) if goes_on or 1 in bar.endings else max(bar.endings) - 1
 
 
-def _notes(raw_bars: Sequence[RawBar], bars: Sequence[Bar], where: str) -> tuple[Note, ...]:
+def _notes(raw_bars: Sequence[RawBar], bars: Sequence[Bar]) -> tuple[Note, ...]:
     end = bars[-1].end_ticks
     notes: list[Note] = []
     tie_end = -1
@@ -339,7 +348,7 @@ def _notes(raw_bars: Sequence[RawBar], bars: Sequence[Bar], where: str) -> tuple
         for raw in sorted(raw_bar.notes, key=lambda note: note.offset_ticks):
             onset = bar.start_ticks + raw.offset_ticks
             last = notes[-1] if notes else None
-            _check_note(raw, onset, last, f"{where}bar {bar.number}")
+            _check_note(raw, onset, last, bar)
             length = min(raw.duration_ticks, end - onset)
             if last and tie_end == onset and last.pitch.midi == raw.pitch.midi and not raw.graces:
                 notes[-1] = Note(
@@ -382,17 +391,15 @@ def _settled_marks(marks: tuple[Mark, ...], starts_slur: bool, stops_slur: bool)
     return (*others, *[Mark.SLUR_STOP] * stops_slur, *[Mark.SLUR_START] * starts_slur)
 
 
-def _check_note(raw: RawNote, onset: int, last: Note | None, where: str) -> None:
+def _check_note(raw: RawNote, onset: int, last: Note | None, bar: Bar) -> None:
+    where = bar_message(bar.number)
     if last and onset < last.end_ticks:
-        raise TuneError(
-            f"{where} has {raw.pitch} while {last.pitch} still sounds; the melody must be one note at a time: "
-            "choose another part with --part, or take out the second voice."
-        )
+        raise TuneError("notes-together", bar=where, pitch=raw.pitch, other=last.pitch)
     if not 0 <= raw.pitch.midi <= 127 or raw.duration_ticks <= 0:
-        raise TuneError(f"{where} has the note {raw.pitch} of {quarters_text(raw.duration_ticks)}: correct it.")
+        raise TuneError("note-unplayable", bar=where, pitch=raw.pitch, length=quarter_notes(raw.duration_ticks))
 
 
-def _chords(raw_bars: Sequence[RawBar], bars: Sequence[Bar], warnings: list[str]) -> tuple[ChordSpan, ...]:
+def _chords(raw_bars: Sequence[RawBar], bars: Sequence[Bar], warnings: list[Message]) -> tuple[ChordSpan, ...]:
     found: list[tuple[int, Chord | None, str]] = []
     for raw_bar, bar in zip(raw_bars, bars, strict=True):
         for raw in sorted(raw_bar.chords, key=lambda chord: chord.offset_ticks):
@@ -400,31 +407,32 @@ def _chords(raw_bars: Sequence[RawBar], bars: Sequence[Bar], warnings: list[str]
             text = _tidy(raw.text)
             chord = raw.chord or _read_chord(text, bar.number, warnings)
             if found and found[-1][0] == onset:
-                warnings.append(
-                    f"bar {bar.number} has {found[-1][2]!r} and {text!r} at one place: {found[-1][2]!r} is left out"
-                )
-                found.pop()
+                where, first = bar_message(bar.number), found.pop()[2]
+                warnings.append(message("chords-at-one-place", bar=where, first=first, second=text))
             found.append((onset, chord, text))
     following = pairwise([*found, (bars[-1].end_ticks, None, "")])
     return tuple(ChordSpan(onset, end - onset, chord, text) for (onset, chord, text), (end, _, _) in following)
 
 
-def _read_chord(text: str, number: int, warnings: list[str]) -> Chord | None:
+def _read_chord(text: str, number: int, warnings: list[Message]) -> Chord | None:
     try:
         return read_chord(text)
     except TuneError:
-        warnings.append(f"bar {number}: {text!r} can't be read as a chord symbol; kept as text, played as no chord")
+        warnings.append(message("chord-kept-as-text", bar=bar_message(number), given=text))
         return None
 
 
-def _tempos(raw_bars: Sequence[RawBar], bars: Sequence[Bar], where: str) -> tuple[Tempo, ...]:
+def _tempos(raw_bars: Sequence[RawBar], bars: Sequence[Bar]) -> tuple[Tempo, ...]:
     tempos: dict[int, float] = {}
     for raw_bar, bar in zip(raw_bars, bars, strict=True):
         for raw in sorted(raw_bar.tempos, key=lambda tempo: tempo.offset_ticks):
             if not MIN_QUARTERS_PER_MINUTE <= raw.quarters_per_minute <= MAX_QUARTERS_PER_MINUTE:
                 raise TuneError(
-                    f"{where}bar {bar.number} has a tempo of {raw.quarters_per_minute:g} quarter notes a minute; "
-                    f"{MIN_QUARTERS_PER_MINUTE:g} to {MAX_QUARTERS_PER_MINUTE:g} can be played: correct it."
+                    "tempo-unplayable",
+                    bar=bar_message(bar.number),
+                    given=f"{raw.quarters_per_minute:g}",
+                    low=MIN_QUARTERS_PER_MINUTE,
+                    high=MAX_QUARTERS_PER_MINUTE,
                 )
             tempos[bar.start_ticks + min(raw.offset_ticks, bar.duration_ticks)] = raw.quarters_per_minute
     return tuple(Tempo(onset, value) for onset, value in sorted(tempos.items()))

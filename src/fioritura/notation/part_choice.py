@@ -12,9 +12,12 @@ from dataclasses import dataclass
 from typing import Final
 
 from fioritura.errors import OptionError, TuneError
+from fioritura.notation.lists import first_named
+from fioritura.words import Message, message, say
 
 __all__ = ["PartSummary", "choose_part", "part_list"]
 
+_LISTED_PARTS: Final = 20
 _MELODY_NAMES: Final = re.compile(
     r"\b(melod|lead\b|tune\b|head\b|theme|voice\b|vocal|vox\b|sing|soprano|cantus|canto|superius|discant|song\b)",
     re.IGNORECASE,
@@ -34,7 +37,8 @@ _BACKING_NAMES: Final = re.compile(
 @dataclass(frozen=True, slots=True)
 class PartSummary:
     """What one part looks like. `overlap_share` is the share of its notes that sound together with another one of
-    the part (0-1); `mean_midi` its mean pitch as a MIDI number; `sound` what plays it, where the name does not say."""
+    the part (0-1); `mean_midi` its mean pitch as a MIDI number; `sound` what plays it, where the name does not say;
+    `title` what it is called in lists, where that is not its name."""
 
     name: str
     note_count: int
@@ -44,6 +48,12 @@ class PartSummary:
     is_percussion: bool = False
     has_bass_clef: bool = False
     sound: str = ""
+    title: Message | None = None
+
+    @property
+    def called(self) -> str | Message:
+        """What a message calls it."""
+        return self.title or self.name or message("part-unnamed")
 
 
 def choose_part(parts: Sequence[PartSummary], wanted: str | int | None = None) -> int:
@@ -58,17 +68,16 @@ def choose_part(parts: Sequence[PartSummary], wanted: str | int | None = None) -
     playable = [index for index, part in enumerate(parts) if part.note_count and not part.is_percussion]
     if not playable:
         if any(part.has_chord_symbols for part in parts):
-            raise TuneError("There are chord symbols but no melody notes: add the melody to the file.")
-        raise TuneError("There are no pitched notes to ornament: give a file with a melody.")
+            raise TuneError("chords-without-melody")
+        raise TuneError("no-pitched-notes")
     most = max(parts[index].note_count for index in playable)
     return max(playable, key=lambda index: (_melody_likeness(parts[index], most), -index))
 
 
-def part_list(parts: Sequence[PartSummary]) -> str:
-    """The parts for a message: ``"1 Flute, 2 Piano"``; at most 20 are named."""
-    names = [f"{number} {part.name or 'without a name'}" for number, part in enumerate(parts[:20], start=1)]
-    more = f" and {len(parts) - 20} more" if len(parts) > 20 else ""
-    return ", ".join(names) + more
+def part_list(parts: Sequence[PartSummary]) -> tuple[str | Message, ...]:
+    """The parts for a message that lists them: "1 Flute", "2 Piano"; at most 20 are named."""
+    named = [message("part-in-list", number=number, name=part.called) for number, part in enumerate(parts, start=1)]
+    return first_named(named, _LISTED_PARTS)
 
 
 def _melody_likeness(part: PartSummary, most_notes: int) -> float:
@@ -86,7 +95,7 @@ def _melody_likeness(part: PartSummary, most_notes: int) -> float:
 
 def _wanted_part(parts: Sequence[PartSummary], wanted: str | int) -> int:
     text = str(wanted).strip().casefold()
-    names = [part.name.casefold() for part in parts]
+    names = [say(part.called).casefold() if part.name or part.title else "" for part in parts]
     matches = [index for index, name in enumerate(names) if name == text]
     if not matches and text.isascii() and text.isdecimal() and 1 <= int(text[:6]) <= len(parts):
         matches = [int(text[:6]) - 1]
@@ -94,5 +103,6 @@ def _wanted_part(parts: Sequence[PartSummary], wanted: str | int) -> int:
         matches = [index for index, name in enumerate(names) if text in name]
     if len(matches) == 1:
         return matches[0]
-    fault = "names several parts" if matches else "is not a part of this file"
-    raise OptionError(f"--part {wanted} {fault}; there are: {part_list(parts)}. Give a number or a whole name.")
+    if matches:
+        raise OptionError("part-in-doubt", given=str(wanted), parts=part_list(parts))
+    raise OptionError("no-such-part", given=str(wanted), parts=part_list(parts))

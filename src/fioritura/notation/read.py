@@ -11,8 +11,9 @@ from typing import TYPE_CHECKING, Final, Literal
 
 from fioritura.errors import FiorituraError, OptionError, ReadError
 from fioritura.files import read_bytes
+from fioritura.notation.lists import first_named
 from fioritura.tune import Tune
-from fioritura.words import verbatim
+from fioritura.words import Message, message, say
 
 if TYPE_CHECKING:
     from fioritura.notation.abc.reader import AbcEntry
@@ -37,14 +38,14 @@ _CONTROLS: Final = re.compile(r"[\x00-\x08\x0e-\x1f]")
 _XML_STARTS: Final = (b"<", b"\xfe\xff\x00<", b"\xff\xfe<\x00", b"\x00<", b"<\x00")
 _UTF16: Final = (b"\xfe\xff", b"\xff\xfe")
 _OTHER_KINDS: Final = (
-    (b"%PDF", "a PDF: notes can't be read from a page; export MusicXML, ABC or MIDI instead"),
-    (b"\x89PNG", "a picture: export MusicXML, ABC or MIDI instead"),
-    (b"\xff\xd8\xff", "a picture: export MusicXML, ABC or MIDI instead"),
-    (b"\x1f\x8b", "a gzip archive: unpack it first"),
-    (b"RIFF", "a sound file: a tune is read from MusicXML, ABC or MIDI"),
-    (b"ID3", "a sound file: a tune is read from MusicXML, ABC or MIDI"),
-    (b"fLaC", "a sound file: a tune is read from MusicXML, ABC or MIDI"),
-    (b"OggS", "a sound file: a tune is read from MusicXML, ABC or MIDI"),
+    (b"%PDF", "file-is-pdf"),
+    (b"\x89PNG", "file-is-picture"),
+    (b"\xff\xd8\xff", "file-is-picture"),
+    (b"\x1f\x8b", "file-is-gzip"),
+    (b"RIFF", "file-is-sound"),
+    (b"ID3", "file-is-sound"),
+    (b"fLaC", "file-is-sound"),
+    (b"OggS", "file-is-sound"),
 )
 _LISTED_TUNES: Final = 10
 
@@ -81,10 +82,10 @@ def read_tune(
             entry = _chosen(entries, tune_number, title)
             tune = entry.read(irregular=irregular, part=part)
             if len(entries) > 1 and tune_number is None and title is None:
-                tune = _warned(tune, f"the file holds {len(entries)} tunes; the first was read")
+                tune = _warned(tune, message("first-of-several-read", count=len(entries)))
         else:
             if title is not None or tune_number not in (None, 1):
-                raise OptionError(f"A {kind} file holds one tune only: leave out its number and title.")
+                raise OptionError("one-tune-only", kind=_kind_message(kind))
             tune = _reader(kind)(data, part, irregular)
         return _dressed(tune, path, kind)
 
@@ -124,7 +125,8 @@ class UnreadTune:
     @property
     def label(self) -> str:
         """How messages name it: ``"tune X:12, The Swallow"``; empty for the only tune of a file."""
-        return self.entry.source if self.entry else ""
+        source = self.entry.source if self.entry else None
+        return say(source) if source else ""
 
     def read(self, *, irregular: Irregular = "refuse") -> Tune:
         """The tune.
@@ -170,16 +172,16 @@ def format_of(data: bytes) -> tuple[Format, bytes]:
         return "compressed MusicXML", data
     if data.removeprefix(b"\xef\xbb\xbf").lstrip().startswith(_XML_STARTS):
         if re.match(rb"\s*(<!doctype html|<html)", data.removeprefix(b"\xef\xbb\xbf"), re.IGNORECASE):
-            raise ReadError("It is a web page, not a tune: download the file itself.")
+            raise ReadError("file-is-web-page")
         return "MusicXML", data.removeprefix(b"\xef\xbb\xbf").lstrip() if data[:2] not in _UTF16 else data
-    for signature, kind in _OTHER_KINDS:
+    for signature, what_it_is in _OTHER_KINDS:
         if data.startswith(signature):
-            raise ReadError(f"It is {kind}.")
+            raise ReadError(what_it_is)
     text = _decoded(data)
     if _CONTROLS.search(text):
-        raise ReadError("It holds no tune that can be read, but binary data: give MusicXML, ABC or MIDI.")
+        raise ReadError("file-is-binary")
     if not _ABC_FIELD.search(text.replace("\r", "\n")):
-        raise ReadError("It is text, but not ABC (there is no X: or K: line): give MusicXML, ABC or MIDI.")
+        raise ReadError("file-is-text")
     return "ABC", data
 
 
@@ -215,7 +217,7 @@ def _chosen(entries: list[AbcEntry], number: int | None, title: str | None) -> A
         found = exact or [entry for entry in entries if any(wanted in name.casefold() for name in entry.titles)]
         if found and (number is None or number in (entry.number for entry in found)):
             return next(entry for entry in found if number in (None, entry.number))
-        raise OptionError(f"No tune here has the title {title!r}; there are: {_listed(entries)}.")
+        raise OptionError("no-tune-titled", given=title, tunes=_listed(entries))
     if number is None:
         return entries[0]
     by_field = [entry for entry in entries if entry.number == number]
@@ -223,28 +225,31 @@ def _chosen(entries: list[AbcEntry], number: int | None, title: str | None) -> A
         return by_field[0]
     if 1 <= number <= len(entries):
         return entries[number - 1]
-    raise OptionError(f"There is no tune number {number} here; there are: {_listed(entries)}.")
+    raise OptionError("no-tune-numbered", given=str(number), tunes=_listed(entries))
 
 
-def _listed(entries: list[AbcEntry]) -> str:
+def _listed(entries: list[AbcEntry]) -> tuple[str | Message, ...]:
     names = [
         f"{place if entry.number is None else entry.number} {entry.title}".strip()
-        for place, entry in enumerate(entries[:_LISTED_TUNES], start=1)
+        for place, entry in enumerate(entries, start=1)
     ]
-    more = f" and {len(entries) - _LISTED_TUNES} more" if len(entries) > _LISTED_TUNES else ""
-    return ", ".join(names) + more
+    return first_named(names, _LISTED_TUNES)
 
 
 def _dressed(tune: Tune, path: Path, kind: Format) -> Tune:
     """The tune with the file's name for a missing title, and a warning where the name says another format."""
     named = TUNE_SUFFIXES.get(path.suffix.lower())
     if named is not None and named != kind:
-        tune = _warned(tune, f"the file's name ends in {path.suffix}, but it holds {kind} and was read as that")
+        tune = _warned(tune, message("file-named-otherwise", ending=path.suffix, kind=_kind_message(kind)))
     return tune if tune.title else replace(tune, title=path.stem.replace("_", " ").strip() or path.name)
 
 
-def _warned(tune: Tune, warning: str) -> Tune:
-    return replace(tune, warnings=(verbatim(warning), *tune.warnings))
+def _warned(tune: Tune, warning: Message) -> Tune:
+    return replace(tune, warnings=(warning, *tune.warnings))
+
+
+def _kind_message(kind: Format) -> Message:
+    return message("file-kind", kind="compressed" if kind == "compressed MusicXML" else kind)
 
 
 @contextmanager
@@ -253,5 +258,5 @@ def _named(path: Path) -> Iterator[None]:
     try:
         yield
     except FiorituraError as error:
-        error.args = (f"{path.name}: {error}",)
+        error.put_in("problem-in-file", name=path.name)
         raise

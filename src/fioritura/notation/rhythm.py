@@ -154,12 +154,11 @@ def _check(line: Sequence[Note], bars: Sequence[Bar]) -> None:
     end = bars[-1].end_ticks if bars else 0
     for number, note in enumerate(line, start=1):
         if note.duration_ticks <= 0:
-            raise TuneError(f"Note {number} ({note.pitch}) has no length: give it one or leave it out.")
+            raise TuneError("note-without-length", number=number, pitch=note.pitch)
         if note.onset_ticks < place or note.end_ticks > end:
-            raise TuneError(
-                f"Note {number} ({note.pitch}, ticks {note.onset_ticks}-{note.end_ticks}) lies over the note before "
-                f"it or outside the bars (ticks {place}-{end}): shorten or move it."
-            )
+            ticks = f"{note.onset_ticks}-{note.end_ticks}"
+            free = f"{place}-{end}"
+            raise TuneError("note-over-another", number=number, pitch=note.pitch, ticks=ticks, free=free)
         place = note.end_ticks
 
 

@@ -68,7 +68,7 @@ def check_score(score: Score) -> None:
         OutputError: it has none.
     """
     if not score.staves or not score.tune.bars:
-        raise OutputError("A score without staves or bars can't be written: give at least one of each.")
+        raise OutputError("score-empty")
 
 
 def written_part(score: Score, number: int) -> WrittenPart:

@@ -9,6 +9,7 @@ from functools import cache
 from fioritura import plugins
 from fioritura.players.chart import FingeringChart
 from fioritura.players.instrument import INSTRUMENTS, Instrument
+from fioritura.words import Message, message, say
 
 __all__ = ["Added", "added_players"]
 
@@ -38,9 +39,9 @@ def added_players() -> Added:
         try:
             problem = _problem(own, {*INSTRUMENTS, *instruments})
         except (AttributeError, TypeError, ValueError) as error:
-            problem = f"what it offers is not of the right form ({error})"
+            problem = message("plugin-wrong-form", reason=str(error))
         if problem:
-            plugins.leave_out(plugin, problem)
+            plugins.leave_out(plugin, say(problem))
             continue
         instruments.update(own.instruments)
         charts.update(own.charts)
@@ -48,25 +49,25 @@ def added_players() -> Added:
     return Added(instruments, charts, breath)
 
 
-def _problem(own: Added, taken: Collection[str]) -> str:
-    """What is wrong with a plugin's players; empty where nothing is."""
+def _problem(own: Added, taken: Collection[str]) -> Message | None:
+    """What is wrong with a plugin's players; None where nothing is."""
     if not own.instruments:
-        return "it has no INSTRUMENTS"
+        return message("plugin-no-instruments")
     for id, instrument in own.instruments.items():
         if not isinstance(instrument, Instrument):
-            return f"{id} in its INSTRUMENTS is no instrument"
+            return message("plugin-not-an-instrument", id=str(id))
         if id in taken:
-            return f"there is an instrument {id!r} already"
+            return message("plugin-instrument-taken", id=id)
         if instrument.lowest.midi > instrument.highest.midi or instrument.program not in range(1, 129):
-            return f"the range or the sound program of {id!r} is out of bounds"
+            return message("plugin-instrument-bounds", id=id)
         chart = own.charts.get(id)
         if chart and (missing := _missing(chart, instrument)):
-            return f"the fingering chart of {id!r} lacks written MIDI number {missing}"
+            return message("plugin-chart-lacks", id=id, number=missing)
         if not 0.2 <= own.breath.get(id, 1.0) <= 5.0:
-            return f"the breath of {id!r} is outside 0.2 to 5 times the usual"
+            return message("plugin-breath", id=id, low=0.2, high=5)
     if strangers := {*own.charts, *own.breath} - {*own.instruments}:
-        return f"it has a chart or a breath for {min(strangers)!r}, which is none of its instruments"
-    return ""
+        return message("plugin-stranger", id=min(strangers))
+    return None
 
 
 def _missing(chart: FingeringChart, instrument: Instrument) -> int:

@@ -74,7 +74,7 @@ def breath_marks(
         OptionError: the tempo is not above 0.
     """
     if not quarters_per_minute > 0:
-        raise OptionError(f"A tempo of {quarters_per_minute:g} can't be played; give quarters a minute above 0.")
+        raise OptionError("tempo-not-above-0", given=f"{quarters_per_minute:g}")
     sec = 60 / (quarters_per_minute * QUARTER)
     marked = {number for number, note in enumerate(line) if Mark.BREATH in note.marks} | set(taken)
     places = _places(line, sec, set(phrase_ends) | marked, marked)

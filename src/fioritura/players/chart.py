@@ -20,6 +20,7 @@ from typing import Final, Literal
 
 from fioritura.errors import RangeError
 from fioritura.theory.pitch import Pitch
+from fioritura.words import Message, message
 
 __all__ = ["SLIDE_POSITIONS", "Digit", "Fingering", "FingeringChart", "Handling", "Key"]
 
@@ -35,14 +36,14 @@ TRILL_PENALTY: Final = 2.0
 
 @dataclass(frozen=True, slots=True)
 class Key:
-    """A key, hole or valve: the digit that works it and its name in words.
+    """A key, hole or valve: the digit that works it and its name, a message or text that is the same in every language.
 
     `is_open_hole`: the finger itself must seal it. `roll` is the cost of taking or leaving the key while the same
     digit holds another, in the unit of `fingering.pair_cost`.
     """
 
     digit: Digit
-    name: str
+    name: Message | str
     is_open_hole: bool = False
     roll: float = 1.0
 
@@ -117,11 +118,8 @@ class FingeringChart:
         """
         numbers = self.numbers_by_midi.get(pitch.midi)
         if numbers is None:
-            low, high = self.fingerings[0].pitch.display, self.fingerings[-1].pitch.display
-            raise RangeError(
-                f"There is no {self.family} fingering for written {pitch.display}; the chart goes from {low} to "
-                f"{high}: move the line by an octave."
-            )
+            low, high = self.fingerings[0].pitch, self.fingerings[-1].pitch
+            raise RangeError("no-fingering", pitch=pitch, low=low, high=high)
         return numbers
 
     def fingerings_of(self, pitch: Pitch) -> tuple[Fingering, ...]:
@@ -132,10 +130,11 @@ class FingeringChart:
         """
         return tuple(self.fingerings[number] for number in self.numbers_of(pitch))
 
-    def in_words(self, fingering: Fingering) -> str:
-        """A fingering as a player says it: ``"1, 2 and side B♭"``."""
-        names = [self.keys[key].name for key in fingering.keys]
-        return " and ".join(filter(None, (", ".join(names[:-1]), names[-1]))) if names else "open"
+    def in_words(self, fingering: Fingering) -> Message:
+        """A fingering as a player says it: "1, 2 and side B♭"."""
+        if not fingering.keys:
+            return message("fingering-open")
+        return message("fingering", keys=tuple(self.keys[key].name for key in fingering.keys))
 
 
 def _fingerings(pitch: Pitch, register: int, choices: str) -> list[Fingering]:

@@ -22,5 +22,5 @@ def instrument_named(id: str) -> Instrument:
     """
     found = INSTRUMENTS.get(id) or all_instruments().get(id)
     if found is None:
-        raise OptionError(f"No instrument {id!r}; choose one of {', '.join(all_instruments())}.")
+        raise OptionError("no-such-instrument", given=id, known=tuple(all_instruments()))
     return found

@@ -62,7 +62,7 @@ def limits_of(instrument: Instrument | str, level: int) -> Limits:
     """
     known = instrument if isinstance(instrument, Instrument) else instrument_named(instrument)
     if level not in LEVELS:
-        raise OptionError(f"Level {level} does not exist; choose 1 (second year) to 5 (professional).")
+        raise OptionError("no-such-level", given=f"{level}", low=LEVELS[0], high=LEVELS[-1])
     chart = chart_of(known)
     place = level - 1
     breath = _BREATH_SHARE if known.id in INSTRUMENTS else added_players().breath

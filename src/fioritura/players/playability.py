@@ -17,7 +17,9 @@ from fioritura.players.player import GRACE_SHARE, Player
 from fioritura.players.practice import Cause, causes_of, practice_steps
 from fioritura.theory.metre import QUARTER
 from fioritura.theory.pitch import Pitch
+from fioritura.theory.position import Position
 from fioritura.tune import Mark, Note, Tune
+from fioritura.words import Message, message
 
 __all__ = ["HardPlace", "hardest_places"]
 
@@ -31,7 +33,7 @@ _NEARLY_AS_HARD: Final = 0.75
 
 @dataclass(frozen=True, slots=True)
 class HardPlace:
-    """A place that asks for practice.
+    """A place that asks for practice, at `position`.
 
     `notes` are the written pitches around it and `pair` the two it turns on. `strain` is the time those need over
     the time there is (1 is the player's limit). `why` and `practice` are sentences for the player.
@@ -42,8 +44,9 @@ class HardPlace:
     notes: tuple[Pitch, ...]
     pair: tuple[Pitch, Pitch]
     strain: float
-    why: str
-    practice: tuple[str, ...]
+    why: Message
+    practice: tuple[Message, ...]
+    position: Position
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,7 +83,7 @@ def hardest_places(
         RangeError: a note lies outside the instrument.
     """
     if not quarters_per_minute > 0 or count < 1:
-        raise OptionError(f"Tempo {quarters_per_minute:g} and count {count} must both be above 0.")
+        raise OptionError("hard-places-not-above-0", tempo=f"{quarters_per_minute:g}", count=count)
     moves = _moves(player, list(_events(player, line, quarters_per_minute)))
     places: list[HardPlace] = []
     taken: set[int] = set()
@@ -142,29 +145,34 @@ def _place(
     chart = chart_of(player.instrument)
     causes = causes_of(chart, *move.fingerings) if chart and move.fingerings else ()
     if move.is_tongued:
-        causes = (Cause("tongue", "the tongue has to be quick"), *causes)
+        causes = (Cause("tongue", message("cause-tongue")), *causes)
     kinds = [cause.kind for cause in causes]
     steps = practice_steps(pair, notes, kinds, move.strain, quarters_per_minute)
     choices = _alternates(chart, moves, stretch) if chart else ()
     bar, beat = tune.beat_at(move.first.onset_ticks)
-    return HardPlace(bar, beat, notes, pair, move.strain, _why(move, causes), (*choices, *steps))
+    position = tune.position_at(move.first.onset_ticks)
+    return HardPlace(bar, beat, notes, pair, move.strain, _why(move, causes), (*choices, *steps), position)
 
 
-def _why(move: _Move, causes: Sequence[Cause]) -> str:
-    words = [cause.words for cause in causes[:2]]
+def _why(move: _Move, causes: Sequence[Cause]) -> Message:
     if move.first.is_grace:
-        words.append("as a grace note it must be light and quick")
+        why = message("cause-grace")
     else:
-        words.append(f"it goes by at {1 / move.first.available_sec:.1f} notes a second")
+        why = message("cause-speed", rate=round(1 / move.first.available_sec, 1))
+    for cause in reversed(causes[:2]):
+        why = message("list-semicolon", first=cause.words, rest=why)
     a, b = move.first.pitch, move.second.pitch
-    subject = f"{a.display} again" if a.midi == b.midi else f"{a.display} to {b.display}"
-    return f"{subject}: {'; '.join(words)}."
+    subject = message("move-again", note=a) if a.midi == b.midi else message("move-to", first=a, second=b)
+    return message("hard-place-why", move=subject, why=why)
 
 
-def _alternates(chart: FingeringChart, moves: Sequence[_Move], stretch: range) -> tuple[str, ...]:
+def _alternates(chart: FingeringChart, moves: Sequence[_Move], stretch: range) -> tuple[Message, ...]:
     """Fingerings other than the usual one that make the stretch easier."""
     pairs = [moves[index].fingerings for index in stretch]
     chosen = [fingering for pair in pairs if pair for fingering in pair if fingering.penalty > 0]
     return tuple(
-        dict.fromkeys(f"Take {fingering.pitch.display} with {chart.in_words(fingering)}." for fingering in chosen)
+        dict.fromkeys(
+            message("practice-fingering", note=fingering.pitch, fingering=chart.in_words(fingering))
+            for fingering in chosen
+        )
     )

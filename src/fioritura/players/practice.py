@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Final, Literal
 
 from fioritura.players.chart import Digit, Fingering, FingeringChart
 from fioritura.players.fingering import move_components
 from fioritura.theory.pitch import Pitch
+from fioritura.words import Message, message
 
 __all__ = ["Cause", "CauseKind", "causes_of", "practice_steps"]
 
@@ -16,20 +17,19 @@ CauseKind = Literal[
     "break", "little finger", "roll", "palm", "crossing", "many fingers", "partial", "slide", "tongue"
 ]
 
-_DIGIT_NAMES: Final[dict[Digit, str]] = {
-    "LT": "left thumb",
-    "L1": "left first finger",
-    "L2": "left second finger",
-    "L3": "left third finger",
-    "L4": "left little finger",
-    "LP": "left palm",
-    "R1": "right first finger",
-    "R2": "right second finger",
-    "R3": "right third finger",
-    "R4": "right little finger",
-    "RS": "side of the right hand",
+_FINGERS: Final[dict[Digit, str]] = {
+    "LT": "finger-left-thumb",
+    "L1": "finger-left-first",
+    "L2": "finger-left-second",
+    "L3": "finger-left-third",
+    "L4": "finger-left-little",
+    "LP": "finger-left-palm",
+    "R1": "finger-right-first",
+    "R2": "finger-right-second",
+    "R3": "finger-right-third",
+    "R4": "finger-right-little",
+    "RS": "finger-right-side",
 }
-_NUMBERS: Final = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten")
 _MANY_FINGERS: Final = 4
 _PALM_WEIGHT: Final = 1.6
 _FIRST_OF_ALL: Final = 99.0
@@ -37,15 +37,15 @@ _LITTLE_FINGERS: Final = frozenset({"L4", "R4"})
 _BRASS: Final = frozenset({"trumpet", "flugelhorn", "trombone"})
 
 _CURES: Final[dict[CauseKind, str]] = {
-    "break": "Slur {pair} with one steady breath; set the right hand for {upper} before you leave {lower}.",
-    "little finger": "Slur {pair} eight times each way, the little finger staying on the keys as it glides.",
-    "roll": "Roll rather than lift: slur {pair} eight times each way with the finger never off the keys.",
-    "palm": "Slur {pair} with the hand still; let only the palm move, as little as will open the key.",
-    "crossing": "Loop {pair} slowly until all fingers arrive in one click, then a little faster.",
-    "many fingers": "Loop {pair} slowly until all fingers arrive in one click, then a little faster.",
-    "partial": "Sing {pair}, then slur it on the air alone with soft lips before the hand joins in.",
-    "slide": "Play {pair} with a light legato tongue, the slide moving late and at once.",
-    "tongue": "Tongue {lower} alone, four, six, then eight times, with the tip only, the air never stopping.",
+    "break": "practice-break",
+    "little finger": "practice-little-finger",
+    "roll": "practice-roll",
+    "palm": "practice-palm",
+    "crossing": "practice-many-fingers",
+    "many fingers": "practice-many-fingers",
+    "partial": "practice-partial",
+    "slide": "practice-slide",
+    "tongue": "practice-tongue",
 }
 
 
@@ -54,7 +54,7 @@ class Cause:
     """One reason why a move is awkward."""
 
     kind: CauseKind
-    words: str
+    words: Message
 
 
 def causes_of(chart: FingeringChart, a: Fingering, b: Fingering) -> tuple[Cause, ...]:
@@ -70,15 +70,16 @@ def causes_of(chart: FingeringChart, a: Fingering, b: Fingering) -> tuple[Cause,
         cost = components.get("slide", 0.0) + components.get("stretch", 0.0)
         found.append((cost, _roll_cause(chart, digits_a, digits_b)))
     if "LP" in moving:
-        found.append((_PALM_WEIGHT, Cause("palm", "the palm keys come into play")))
+        found.append((_PALM_WEIGHT, Cause("palm", message("cause-palm"))))
     if "crossing" in components:
         down, up = (sum(digit not in held for digit in moving) for held in (digits_a, digits_b))
-        words = f"fingers cross ({_NUMBERS[down]} down while {_NUMBERS[up]} up)"
+        words = message("cause-crossing", down=_fingers(down), up=_fingers(up))
         found.append((components["crossing"], Cause("crossing", words)))
     elif len(moving) >= _MANY_FINGERS:
-        found.append((components["fingers"], Cause("many fingers", f"{_NUMBERS[len(moving)]} fingers move at once")))
+        words = message("cause-many-fingers", count=_fingers(len(moving)))
+        found.append((components["fingers"], Cause("many fingers", words)))
     if components.get("travel", 0.0) > chart.handling.travel:
-        words = f"the slide goes from {chart.in_words(a)} to {chart.in_words(b)}"
+        words = message("cause-slide", first=chart.in_words(a), second=chart.in_words(b))
         found.append((components["travel"], Cause("slide", words)))
     return tuple(cause for _, cause in sorted(found, key=lambda pair: -pair[0]))
 
@@ -89,21 +90,21 @@ def practice_steps(
     kinds: Sequence[CauseKind],
     strain: float,
     quarters_per_minute: float,
-) -> tuple[str, ...]:
+) -> tuple[Message, ...]:
     """What to do, in order: the pair alone, the stretch in rhythms, and the tempi to begin and end with."""
     lower, upper = sorted(pair, key=lambda pitch: pitch.midi)
-    words = {"pair": f"{pair[0].display}–{pair[1].display}", "lower": lower.display, "upper": upper.display}
-    steps = [_CURES[kind].format(**words) for kind in dict.fromkeys(kinds[:2])]
+    both = message("note-pair", first=pair[0], second=pair[1])
+    cures = dict.fromkeys(_CURES[kind] for kind in kinds[:2])
+    steps = [message(cure, pair=both, lower=lower, upper=upper) for cure in cures]
     if len({pitch.midi for pitch in notes}) > 2:
-        steps.append("Play the whole stretch in dotted rhythm, long–short, then short–long, then even.")
+        steps.append(message("practice-dotted"))
     elif not steps:
-        steps.append(f"Slur {words['pair']} back and forth, evenly, until it feels like a slow trill.")
-    start = start_tempo(strain, quarters_per_minute)
+        steps.append(message("practice-slow-trill", pair=both))
+    start, goal = start_tempo(strain, quarters_per_minute), round(quarters_per_minute, 1)
     if start < quarters_per_minute:
-        goal = f"the goal is ♩ = {quarters_per_minute:g}"
-        steps.append(f"Begin at ♩ = {start}; when it is clean three times running, go up by 4; {goal}.")
+        steps.append(message("practice-tempo", start=start, goal=goal))
     else:
-        steps.append(f"It lies within reach at ♩ = {quarters_per_minute:g}: play it there, evenly.")
+        steps.append(message("practice-at-tempo", goal=goal))
     return tuple(steps)
 
 
@@ -127,15 +128,17 @@ def _register_cause(chart: FingeringChart, a: Fingering, b: Fingering) -> Cause:
     if chart.family in _BRASS:
         low, high = sorted((a.register, b.register))
         skipped = high - low
-        words = (
-            "the slur crosses to the next partial" if skipped == 1 else f"the slur leaps {_NUMBERS[skipped]} partials"
-        )
-        return Cause("partial", words)
+        if skipped == 1:
+            return Cause("partial", message("cause-next-partial"))
+        return Cause("partial", message("cause-partials", count=message("count-of-partials", n=skipped)))
     if 1 in (a.register, b.register):
-        return Cause("break", "it crosses the break")
-    return Cause(
-        "break", "it goes over into the altissimo" if b.register > a.register else "it comes down from the altissimo"
-    )
+        return Cause("break", message("cause-break"))
+    rises = b.register > a.register
+    return Cause("break", message("cause-into-altissimo") if rises else message("cause-from-altissimo"))
+
+
+def _fingers(count: int) -> Message:
+    return message("count-of-fingers", n=count)
 
 
 def _roll_cause(
@@ -146,22 +149,22 @@ def _roll_cause(
     changed.sort(key=lambda digit: digits_a[digit] <= digits_b[digit] or digits_a[digit] >= digits_b[digit])
     digit = next((digit for digit in changed if digit in _LITTLE_FINGERS), changed[0])
     left, taken = digits_a[digit] - digits_b[digit], digits_b[digit] - digits_a[digit]
-    finger = _DIGIT_NAMES[digit]
+    finger = message(_FINGERS[digit])
     if left and taken:
-        words = f"the {finger} goes from {_named(chart, left)} to {_named(chart, taken)}"
-    elif taken:
-        words = f"the {finger} takes {_named(chart, taken)} as well"
+        before = tuple(message("key-from", key=name) for name in _names(chart, left))
+        after = tuple(message("key-to", key=name) for name in _names(chart, taken))
+        words = message("cause-finger-goes", finger=finger, before=before, after=after)
     else:
-        words = f"the {finger} lets go of {_named(chart, left)} alone"
+        keys = tuple(message("key-the", key=name) for name in _names(chart, taken or left))
+        words = message("cause-finger-takes" if taken else "cause-finger-leaves", finger=finger, keys=keys)
     kind: CauseKind = "palm" if digit == "LP" else "little finger" if digit in _LITTLE_FINGERS else "roll"
     return Cause(kind, words)
 
 
-def _named(chart: FingeringChart, keys: frozenset[str]) -> str:
-    names = []
+def _names(chart: FingeringChart, keys: frozenset[str]) -> Iterator[Message | str]:
+    """What keys are called where a finger goes to them."""
     for key in (chart.keys[key] for key in sorted(keys)):
-        if key.name.isdecimal():
-            names.append(f"{'hole' if key.is_open_hole else 'key'} {key.name}")
+        if isinstance(key.name, str) and key.name.isdecimal():
+            yield message("hole-number" if key.is_open_hole else "key-number", number=key.name)
         else:
-            names.append(f"the {key.name}" if key.name.endswith(("key", "hole")) else key.name)
-    return " and ".join(names)
+            yield key.name

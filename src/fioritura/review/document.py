@@ -7,8 +7,9 @@ from dataclasses import dataclass
 from typing import Final
 
 from fioritura.listening.advice import Advice
+from fioritura.listening.naming import PLAIN, SlipKind
 from fioritura.listening.report import FigureRow, Report, Status
-from fioritura.listening.words import key_words
+from fioritura.listening.words import bars_from_to, in_a_row, key_words
 from fioritura.notation.engraving.engrave import System
 from fioritura.notation.engraving.page import (
     Block,
@@ -29,7 +30,6 @@ from fioritura.notation.engraving.page import (
     TitleBlock,
     print_area_mm,
 )
-from fioritura.notation.engraving.sheet import instrument_title
 from fioritura.review.colours import ADDED, DONE, FLAT, IN_TUNE, INK, MISSED, SHARP, SLIP
 from fioritura.review.exercise import Exercise, Snippet, exercise_for
 from fioritura.review.pictures import Pictures, pictures_of
@@ -39,15 +39,21 @@ from fioritura.review.progress import MEASURES, Measure, TakeRow, progress_plot,
 from fioritura.review.take_review import Review
 from fioritura.techniques.table import technique_named
 from fioritura.theory.metre import QUARTER
-from fioritura.words import say
+from fioritura.theory.position import Position
+from fioritura.words import Message, capital, language_tag, message, say
 
-__all__ = ["ReviewSheet", "review_blocks", "review_document", "sheet_of"]
+__all__ = ["ReviewSheet", "review_blocks", "review_document", "sheet_of", "title_of"]
 
 SURE: Final = 0.9
+_SWUNG: Final = 1.05
 MOST_TOGETHER: Final = 30
 """A table of no more rows is not divided between pages."""
 
-_STATUS_WORDS: Final = {Status.DONE: "came out", Status.MISSED: "not heard", Status.ADDED: "your own"}
+_STATUS: Final = {
+    Status.DONE: message("review-status-done"),
+    Status.MISSED: message("review-status-missed"),
+    Status.ADDED: message("review-status-added"),
+}
 
 
 @dataclass(frozen=True)
@@ -75,25 +81,31 @@ def sheet_of(review: Review, rows: Sequence[TakeRow] = (), paper: Paper = "a4") 
 
 def review_document(sheet: ReviewSheet, paper: Paper = "a4") -> Document:
     """The review for print."""
-    title = sheet.review.report.title or "A take"
+    title = title_of(sheet)
     footer = f"{title} · {sheet.review.name}"
-    return Document(title, tuple(review_blocks(sheet)), sheet.review.tune.composer, footer, paper)
+    blocks = tuple(review_blocks(sheet))
+    return Document(title, blocks, sheet.review.tune.composer, footer, paper, language_tag())
+
+
+def title_of(sheet: ReviewSheet) -> str:
+    """What stands over a review."""
+    return sheet.review.report.title or say(message("review-untitled"))
 
 
 def review_blocks(sheet: ReviewSheet) -> Iterator[Block]:
     """All that the review says, in the order of reading."""
     review = sheet.review
     yield TitleBlock(
-        review.report.title or "A take",
-        "what was heard, and what to practise next",
-        instrument_title(review.instrument),
+        title_of(sheet),
+        say(message("review-subtitle")),
+        say(review.instrument.full_title),
         review.name,
     )
-    yield Paragraph((Run(review.praise, bold=True), Run(_around(review))))
+    yield Paragraph((Run(say(review.praise), bold=True), Run(_around(review))))
     yield _at_a_glance(review)
     for finding in review.take.findings:
-        yield Caution((Run("About the recording. ", bold=True), Run(finding.advice)))
-    yield Heading("Three things to practise next")
+        yield Caution((Run(f"{say(message('review-recording'))} ", bold=True), Run(say(finding.advice))))
+    yield Heading(say(message("review-next")))
     for number, (advice, exercise) in enumerate(zip(review.advice, sheet.exercises, strict=True), start=1):
         yield Keep(tuple(_advice(sheet, number, advice, exercise)))
     yield from _progress(sheet)
@@ -103,53 +115,62 @@ def review_blocks(sheet: ReviewSheet) -> Iterator[Block]:
     yield from _time(sheet)
     yield from _tuning(sheet)
     yield from _level(sheet)
-    yield Small(
-        "Ornaments are named with how sure the ear is; a name that is not sure is given with the other reading. Cents "
-        "count from equal temperament on the player's own A, milliseconds from the player's own beat."
-    )
+    yield Small(say(message("review-how-measured")))
 
 
 def _around(review: Review) -> str:
     words = key_words(review.report.semitones)
     passages = review.report.passages
-    found = f" The take sounds {words}." if words else ""
-    return found + (f" It was heard in {passages} passages, repeats and fresh starts among them." * (passages > 1))
+    said = [message("review-sounds", words=words)] if words else []
+    if passages > 1:
+        said.append(message("review-passages", count=passages))
+    return "".join(f" {say(one)}" for one in said)
 
 
 def _at_a_glance(review: Review) -> Table:
     report, timing = review.report, review.report.timing
     beat = review.tune.metre.beat_ticks / QUARTER
     right = sum(note.is_right for note in report.notes)
-    wanted = len(report.notes) + sum(slip.kind == "left out" for slip in report.slips)
-    cells = [("Melody notes right", f"{right} of {wanted}")]
+    wanted = len(report.notes) + sum(slip.kind is SlipKind.LEFT_OUT for slip in report.slips)
+    cells = [(message("glance-notes"), message("glance-of", right=right, wanted=wanted))]
     if report.is_asked:
         done, missed = report.count(Status.DONE), report.count(Status.MISSED)
-        cells.insert(0, ("Ornaments", f"{done} of {done + missed}"))
+        cells.insert(0, (message("glance-ornaments"), message("glance-of", right=done, wanted=done + missed)))
     else:
-        cells.insert(0, ("Ornaments", str(len(report.figures))))
-    cells.append(("Tempo", f"{timing.quarters_per_minute / beat:.0f} beats a minute"))
-    cells.append(("Time", f"within {timing.spread_ms:.0f} ms"))
-    cells.append(("Eighths", f"{timing.swing_ratio:.1f} to 1" if timing.swing_ratio > 1.05 else "even"))
-    cells.append(("Tuning", _cents(report.tuning_cents)))
-    return Table(tuple(name for name, _ in cells), (tuple(value for _, value in cells),), (1.0,) * len(cells))
+        cells.insert(0, (message("glance-ornaments"), message("glance-count", count=len(report.figures))))
+    is_swung = timing.swing_ratio > _SWUNG
+    swing = message("glance-swing", ratio=round(timing.swing_ratio, 1)) if is_swung else message("glance-even")
+    cells += [
+        (message("glance-tempo"), message("beats-a-minute", tempo=round(timing.quarters_per_minute / beat))),
+        (message("glance-time"), message("glance-within", ms=round(timing.spread_ms))),
+        (message("glance-eighths"), swing),
+        (message("glance-tuning"), _cents(report.tuning_cents)),
+    ]
+    header, row = zip(*((say(name), say(value)) for name, value in cells), strict=True)
+    return Table(header, (row,), (1.0,) * len(cells))
 
 
-def _cents(cents: float) -> str:
+def _cents(cents: float) -> Message:
     if abs(cents) < 1:
-        return "A = 440 Hz"
-    return f"{abs(cents):.0f} cents {'sharp' if cents > 0 else 'flat'}"
+        return message("in-tune-with-440")
+    return message("cents-off", cents=round(abs(cents)), side="sharp" if cents > 0 else "flat")
+
+
+def _offset(cents: float) -> Message:
+    """Cents in tables and lists: none, or how far to which side."""
+    return _cents(cents) if abs(cents) >= 1 else message("in-tune")
 
 
 # To practise ---------------------------------------------------------------------------------------------------
 
 
 def _advice(sheet: ReviewSheet, number: int, advice: Advice, exercise: Exercise | None) -> Iterator[Block]:
-    yield Heading(f"{number}  {advice.title}", 2)
-    yield Paragraph((Run(f"{advice.finding} ", italic=True), Run(advice.practice)))
+    yield Heading(f"{number}  {say(advice.title)}", 2)
+    yield Paragraph((Run(f"{say(advice.finding)} ", italic=True), Run(say(advice.practice))))
     if exercise is None:
         return
     if exercise.steps:
-        yield Bullets(exercise.steps)
+        yield Bullets(tuple(map(say, exercise.steps)))
     narrow = [piece for piece in exercise.pieces if not piece.is_wide]
     for pair in zip(narrow[::2], [*narrow[1::2], None], strict=False):
         columns = tuple(_piece(piece) if piece else () for piece in pair)
@@ -157,15 +178,11 @@ def _advice(sheet: ReviewSheet, number: int, advice: Advice, exercise: Exercise 
     for piece in exercise.pieces:
         if piece.is_wide:
             yield from _piece(piece)
-    beat = sheet.review.tune.metre.beat_ticks / QUARTER
-    goal = sheet.review.report.timing.quarters_per_minute / beat
-    yield Small(
-        f"Begin at {exercise.start_tempo} beats a minute; three times right in a row, then four faster, up to {goal:.0f}."
-    )
+    yield Small(say(message("review-ladder", start=exercise.start_tempo, goal=exercise.goal_tempo)))
 
 
 def _piece(piece: Snippet) -> tuple[Block, ...]:
-    return Caption(piece.caption), Music(piece.systems)
+    return Caption(say(piece.caption)), Music(piece.systems)
 
 
 # What was played -----------------------------------------------------------------------------------------------
@@ -173,21 +190,19 @@ def _piece(piece: Snippet) -> tuple[Block, ...]:
 
 def _played(sheet: ReviewSheet) -> Iterator[Block]:
     review = sheet.review
-    below = "what was asked" if review.asked else "the plain tune"
     opening: list[Block] = [
-        Heading("What you played"),
-        Paragraph(
-            f"Above what was heard, below it {below}. The line behind the notes is your pitch: on the head it is in "
-            "tune, and a staff space higher or lower is a semitone."
-        ),
+        Heading(say(message("review-played"))),
+        Paragraph(say(message("review-played-about", below="asked" if review.asked else "plain"))),
         Music((_key_to_colours(review, sheet.width_mm),)),
     ]
     found = list(passages(review))
     for passage in found:
         first, *others = sheet.pictures[f"passage-{passage.number}"]
         if len(found) > 1:
-            bars = f"bars {passage.first_bar or 'pickup'}–{passage.last_bar}"
-            opening.append(Caption(f"Passage {passage.number} of {len(found)}, {bars}"))
+            bars = bars_from_to(passage.first_bar, passage.last_bar)
+            opening.append(
+                Caption(say(message("review-passage", number=passage.number, count=len(found), bars=bars)))
+            )
         yield Keep((*opening, Music((first,))))
         opening = []
         if others:
@@ -196,61 +211,80 @@ def _played(sheet: ReviewSheet) -> Iterator[Block]:
 
 def _key_to_colours(review: Review, width_mm: float) -> System:
     is_asked = review.report.is_asked
-    patches = [(DONE, "as asked" if is_asked else "ornament")]
+    patches = [(DONE, message("colour-as-asked") if is_asked else message("colour-ornament"))]
     if is_asked:
-        patches += [(ADDED, "your own"), (MISSED, "asked, not heard")]
-    patches.append((SLIP, "other than written"))
+        patches += [(ADDED, _STATUS[Status.ADDED]), (MISSED, message("colour-missed"))]
+    patches.append((SLIP, message("colour-slip")))
     drawing, x = Drawing(10 * width_mm, 50), 0.0
-    for colour, words in patches:
+    for colour, said in patches:
+        words = say(said)
         drawing.box(x, 10, 44, 28, colour)
         drawing.words(x + 54, 34, words, colour=INK)
         x += 84 + 14.0 * len(words)
-    for colour, words in ((IN_TUNE, "in tune"), (SHARP, "sharp"), (FLAT, "flat")):
+    lines = (IN_TUNE, message("in-tune")), (SHARP, message("sharp")), (FLAT, message("flat"))
+    for colour, said in lines:
+        words = say(said)
         drawing.line(x, 26, x + 44, 26, colour, 9)
         drawing.words(x + 54, 34, words, colour=INK)
         x += 84 + 14.0 * len(words)
-    return drawing.system("Colours: " + ", ".join(words for _, words in patches))
+    return drawing.system(say(message("colours", names=tuple(said for _, said in (*patches, *lines)))))
 
 
 def _ornaments(report: Report) -> Iterator[Block]:
     if not report.figures:
-        yield Paragraph("No ornament was heard: the tune was played plain.")
+        yield Paragraph(say(message("review-no-ornament")))
         return
     several = report.passages > 1
-    header = (*(("Passage",) if several else ()), "Bar", "Beat", "Ornament", "", "How sure")
+    names = message("column-bar"), message("column-beat"), message("column-ornament")
+    header = (
+        *((say(message("column-passage")),) if several else ()),
+        *map(say, names),
+        "",
+        say(message("column-sure")),
+    )
     rows = [
         (
             *((str(row.passage),) if several else ()),
-            str(row.bar or "pickup"),
-            _beat(row.beat),
+            _bar(row.position),
+            _place(row.position),
             *_ornament(report, row),
         )
         for row in report.figures
     ]
     widths = (*((0.0,) if several else ()), 0.0, 0.0, 3.0, 1.5, 3.0)
-    listing = (Heading("Ornaments, one by one", 2), Table(header, tuple(rows), widths, is_dense=len(rows) > 12))
+    listing = (
+        Heading(say(message("review-ornaments")), 2),
+        Table(header, tuple(rows), widths, is_dense=len(rows) > 12),
+    )
     yield from listing if len(rows) > MOST_TOGETHER else (Keep(listing),)
 
 
-def _beat(beat: float) -> str:
-    """A beat to the nearest twelfth, which holds sixteenths and triplets."""
-    return f"{round(12 * beat) / 12:.3g}"
+def _bar(position: Position) -> str:
+    """A bar as a cell of a table shows it."""
+    return say(message("column-pickup")) if position.is_pickup else str(position.bar)
+
+
+def _place(position: Position) -> str:
+    """A place in a bar as a cell of a table shows it."""
+    return capital(say(position.message.form("name")))
 
 
 def _ornament(report: Report, row: FigureRow) -> tuple[Text, Text, Text]:
-    status = _STATUS_WORDS[row.status] if report.is_asked else ""
+    name, status = capital(say(row.name)), say(_STATUS[row.status]) if report.is_asked else ""
     if row.status is Status.MISSED:
-        return row.name, (Run(status, italic=True),), "–"
-    sure = f"{row.confidence:.0%}"
+        return name, (Run(status, italic=True),), "–"
+    sure = message("share", share=round(row.confidence, 2))
     if row.confidence < SURE and row.other:
-        sure += f", else {'no ornament' if row.other == 'plain' else say(technique_named(row.other).name)}"
-    return row.name, status, sure
+        other = message("no-ornament") if row.other == PLAIN else technique_named(row.other).name
+        sure = message("sure-else", share=sure, other=other)
+    return name, status, say(sure)
 
 
 def _slips(report: Report) -> Iterator[Block]:
     if report.slips:
-        yield Heading("Notes other than written", 2)
-        yield Bullets(tuple(f"Bar {slip.bar}, beat {_beat(slip.beat)}: {slip.words}." for slip in report.slips))
+        yield Heading(say(message("review-slips")), 2)
+        where = [(slip.position.message.form("full"), slip.words) for slip in report.slips]
+        yield Bullets(tuple(say(message("review-slip", where=place, words=words)) for place, words in where))
 
 
 # Time, tuning, level -------------------------------------------------------------------------------------------
@@ -261,57 +295,68 @@ def _time(sheet: ReviewSheet) -> Iterator[Block]:
     timing = report.timing
     if "time" not in sheet.pictures:
         return
-    words = [f"Two notes of three lie within {timing.spread_ms:.0f} ms of your own beat."]
+    said = [message("review-spread", ms=round(timing.spread_ms))]
     if abs(timing.drift_percent) >= 1:
         way = "faster" if timing.drift_percent > 0 else "slower"
-        words.append(f"The end is {abs(timing.drift_percent):.0f} percent {way} than the beginning.")
+        said.append(message("drift", percent=round(abs(timing.drift_percent)), way=way))
     else:
-        words.append("The tempo at the end is that of the beginning.")
-    if timing.swing_ratio > 1.05:
-        words.append(f"Long and short eighths are {timing.swing_ratio:.1f} to 1.")
+        said.append(message("review-no-drift"))
+    if timing.swing_ratio > _SWUNG:
+        said.append(message("review-swing", ratio=round(timing.swing_ratio, 1)))
     if timing.grace_ms is not None:
-        words.append(f"Grace notes last {timing.grace_ms:.0f} ms.")
-    yield Keep((Heading("Time"), Paragraph(" ".join(words)), Music(sheet.pictures["time"])))
+        said.append(message("review-graces", ms=round(timing.grace_ms)))
+    words = " ".join(map(say, said))
+    yield Keep((Heading(say(message("glance-time"))), Paragraph(words), Music(sheet.pictures["time"])))
     if report.evenness:
         rows = tuple(
             (
-                str(row.bar),
-                _beat(row.beat),
-                row.name,
-                f"{row.spread_percent:.0f} percent",
-                _evenness(row.spread_percent),
+                _bar(row.position),
+                _place(row.position),
+                capital(say(row.name)),
+                say(message("percent", percent=round(row.spread_percent))),
+                say(_evenness(row.spread_percent)),
             )
             for row in report.evenness
         )
-        header = ("Bar", "Beat", "Quick notes of the", "differ in length by", "")
-        yield Keep((Heading("Evenness", 2), Table(header, rows, (0, 0, 3, 2, 2), is_dense=len(rows) > 8)))
+        columns = message("column-bar"), message("column-beat"), message("column-figure"), message("column-uneven")
+        header = (*map(say, columns), "")
+        yield Keep(
+            (
+                Heading(say(message("review-evenness")), 2),
+                Table(header, rows, (0, 0, 3, 2, 2), is_dense=len(rows) > 8),
+            )
+        )
 
 
-def _evenness(percent: float) -> str:
-    return "even" if percent <= 10 else "nearly even" if percent <= 20 else "to practise"
+def _evenness(percent: float) -> Message:
+    if percent <= 10:
+        return message("glance-even")
+    return message("nearly-even") if percent <= 20 else message("to-practise")
 
 
 def _tuning(sheet: ReviewSheet) -> Iterator[Block]:
     report = sheet.review.report
     if "tuning" not in sheet.pictures:
         return
-    words = (
-        f"The whole take is {_cents(report.tuning_cents)}."
-        if abs(report.tuning_cents) >= 1
-        else "The take is at A = 440 Hz."
-    )
-    words += " Each stroke is a note that was held, each dot the middle of them, against your own tuning."
-    parts: list[Block] = [Heading("Tuning"), Paragraph(words), Music(sheet.pictures["tuning"])]
-    if report.by_register:
-        registers = "; ".join(f"{row.name} {row.cents:+.0f} cents ({row.count} notes)" for row in report.by_register)
-        parts.append(Paragraph(f"By register: {registers}."))
+    said = message("review-tuning", off=_cents(report.tuning_cents)), message("review-tuning-about")
+    parts: list[Block] = [
+        Heading(say(message("glance-tuning"))),
+        Paragraph(" ".join(map(say, said))),
+        Music(sheet.pictures["tuning"]),
+    ]
+    registers = [
+        message("review-register", register=row.name, off=_offset(row.cents), count=row.count)
+        for row in report.by_register
+    ]
+    if registers:
+        parts.append(Paragraph(say(message("review-registers", registers=in_a_row(registers)))))
     yield Keep(tuple(parts))
 
 
 def _level(sheet: ReviewSheet) -> Iterator[Block]:
     if "level" in sheet.pictures:
-        words = f"Soft and loud notes lie {sheet.review.report.level.range_db:.0f} dB apart."
-        yield Keep((Heading("Tone level"), Paragraph(words), Music(sheet.pictures["level"])))
+        words = say(message("review-level", db=round(sheet.review.report.level.range_db)))
+        yield Keep((Heading(say(message("review-level-heading"))), Paragraph(words), Music(sheet.pictures["level"])))
 
 
 # Progress ------------------------------------------------------------------------------------------------------
@@ -321,13 +366,13 @@ def _progress(sheet: ReviewSheet) -> Iterator[Block]:
     rows = sheet.rows
     if len(rows) < 2:
         return
-    parts: list[Block] = [Heading("Progress"), Paragraph(progress_words(rows))]
+    parts: list[Block] = [Heading(say(message("review-progress"))), Paragraph(say(progress_words(rows)))]
     plot = progress_plot(rows, sheet.width_mm)
     if plot is not None:
         parts.append(Music((plot,)))
     header = ("", *(f"{row.take}, {row.day}" for row in rows))
     table = [
-        (measure.name, *(_value(row, measure) for row in rows))
+        (capital(say(measure.name)), *(_value(row, measure) for row in rows))
         for measure in MEASURES
         if any(measure.id in row.measures for row in rows)
     ]
@@ -336,4 +381,4 @@ def _progress(sheet: ReviewSheet) -> Iterator[Block]:
 
 
 def _value(row: TakeRow, measure: Measure) -> str:
-    return measure.text(row.measures[measure.id]) if measure.id in row.measures else "–"
+    return say(measure.amount(row.measures[measure.id])) if measure.id in row.measures else "–"

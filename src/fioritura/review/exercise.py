@@ -18,6 +18,7 @@ from fioritura.arrange.survey import survey
 from fioritura.errors import FiorituraError
 from fioritura.lesson.drill import Cell, cell_at, isolated, rhythms
 from fioritura.listening.advice import Advice, Subject
+from fioritura.listening.words import bar_named, bars_from_to
 from fioritura.notation.engraving.engrave import System, engrave_systems
 from fioritura.notation.score import Score, Staff
 from fioritura.players.playability import HardPlace, hardest_places
@@ -28,6 +29,7 @@ from fioritura.review.take_review import Review
 from fioritura.techniques.figure import Figure
 from fioritura.theory.metre import QUARTER
 from fioritura.tune import Bar, Mark, Note, Tune
+from fioritura.words import Message, message
 
 __all__ = ["Exercise", "Snippet", "exercise_for"]
 
@@ -41,18 +43,19 @@ _SLOW_SHARE: Final = 0.75
 class Snippet:
     """A short piece of music with a caption; `is_wide` where it needs a line of its own."""
 
-    caption: str
+    caption: Message
     systems: tuple[System, ...]
     is_wide: bool = False
 
 
 @dataclass(frozen=True, slots=True)
 class Exercise:
-    """What to play: pieces in order, steps in words, the tempo to begin with in beats a minute."""
+    """What to play: pieces in order, steps in words, the tempi to begin with and to reach in beats a minute."""
 
     pieces: tuple[Snippet, ...]
-    steps: tuple[str, ...]
+    steps: tuple[Message, ...]
     start_tempo: int
+    goal_tempo: int
 
 
 def exercise_for(review: Review, advice: Advice, width_mm: float) -> Exercise | None:
@@ -80,8 +83,12 @@ class _Maker:
         place = self._hard_place()
         steps = place.practice[:1] if place else ()
         beat = self.tune.metre.beat_ticks / QUARTER
-        start = start_tempo(place.strain, self.quarters) if place else _SLOW_SHARE * self.quarters
-        return Exercise(pieces, steps, round(min(start, _SLOW_SHARE * self.quarters) / beat))
+        asked = self.review.asked
+        goal = asked.setting.quarters_per_minute if asked else self.quarters
+        start = _SLOW_SHARE * min(self.quarters, goal)
+        if place:
+            start = min(start, start_tempo(place.strain, self.quarters))
+        return Exercise(pieces, steps, round(start / beat), round(goal / beat))
 
     def _pieces(self) -> Iterator[Snippet]:
         subject = self.advice.subject
@@ -89,21 +96,23 @@ class _Maker:
             figure = self._played_figure()
             if figure:
                 cell = self._cell(laid_out(self.tune, (figure,)), _onset(self.tune, figure))
-                yield self._piece("Long–short", rhythms(cell, "long-short"))
-                yield self._piece("Short–long", rhythms(cell, "short-long"))
+                yield self._piece(message("drill-long-short"), rhythms(cell, "long-short"))
+                yield self._piece(message("drill-short-long"), rhythms(cell, "short-long"))
         elif self.advice.technique:
             figure = self._asked_figure() or self._fitting_figure()
             if figure:
                 onset = _onset(self.tune, figure)
                 bar = self.tune.beat_at(onset)[0]
-                yield self._piece(f"Bar {bar}, plain", isolated(self._cell(self.tune.notes, onset)))
+                yield self._piece(
+                    message("drill-plain", bar=bar_named(bar)), isolated(self._cell(self.tune.notes, onset))
+                )
                 line = laid_out(self.tune, (figure,))
-                yield self._piece("With the ornament", isolated(self._cell(line, onset)))
+                yield self._piece(message("drill-with-ornament"), isolated(self._cell(line, onset)))
         elif subject is Subject.NOTES:
             worst = self._bar(self.advice.bars[0])
             cell = self._cell(self.tune.notes, worst.start_ticks)
-            yield self._piece(f"Bar {worst.number}, in a loop", isolated(cell))
-        elif self.advice.note:
+            yield self._piece(message("drill-loop", bar=bar_named(worst.number)), isolated(cell))
+        elif self.advice.note is not None:
             yield from self._long_note()
         elif subject is Subject.TIME:
             yield from self._on_one_note()
@@ -114,7 +123,7 @@ class _Maker:
     def _bar(self, number: int) -> Bar:
         return next(bar for bar in self.tune.bars if bar.number == number)
 
-    def _piece(self, caption: str, tune: Tune, *, is_wide: bool = False) -> Snippet:
+    def _piece(self, caption: Message, tune: Tune, *, is_wide: bool = False) -> Snippet:
         score = Score(replace(tune, title="", composer=""), (Staff(tune.notes, "", self.review.instrument),))
         width = self.width_mm if is_wide else self.width_mm * _HALF_SHARE
         systems = engrave_systems(score, width_mm=width, staff_mm=STAFF_MM, shows_tempo=False)
@@ -173,7 +182,7 @@ class _Maker:
             held = metre.bar_ticks - metre.beat_ticks
             notes.append(Note(start + metre.beat_ticks, held, note.pitch, marks=(Mark.SLUR_STOP, Mark.FERMATA)))
         tune = replace(self.tune, notes=tuple(notes), bars=tuple(bars), chords=(), tempos=(), warnings=())
-        yield self._piece(f"Hold {self.advice.note} against a drone", tune)
+        yield self._piece(message("drill-long-note", note=row.pitch), tune)
 
     def _on_one_note(self) -> Iterator[Snippet]:
         """The two bars that stray most, their rhythm on one note, then as written."""
@@ -193,8 +202,10 @@ class _Maker:
         flat = replace(
             cut, notes=tuple(replace(note, pitch=pitch, graces=(), marks=(), lyric="") for note in cut.notes)
         )
-        yield self._piece(f"Bars {first}–{last} on one note", flat)
-        yield self._piece("As written", replace(cut, notes=tuple(replace(note, lyric="") for note in cut.notes)))
+        yield self._piece(message("drill-one-note", bars=bars_from_to(first, last)), flat)
+        yield self._piece(
+            message("drill-as-written"), replace(cut, notes=tuple(replace(note, lyric="") for note in cut.notes))
+        )
 
 
 def _onset(tune: Tune, figure: Figure) -> int:

@@ -13,7 +13,8 @@ from fioritura.notation.engraving.engrave import System
 from fioritura.notation.engraving.fonts import MUSIC_SIGNS, sign_font_css
 from fioritura.notation.engraving.page import Block
 from fioritura.notation.engraving.svg import described
-from fioritura.review.document import ReviewSheet, review_blocks
+from fioritura.review.document import ReviewSheet, review_blocks, title_of
+from fioritura.words import language_tag, message, say
 
 __all__ = ["review_body", "review_page", "review_style"]
 
@@ -28,8 +29,7 @@ def review_page(sheet: ReviewSheet) -> str:
     body = review_body(sheet)
     signs = frozenset(char for char in body if char in MUSIC_SIGNS or "\ue000" <= char <= "\uf8ff")
     style = f"{sign_font_css(signs)}\n{review_style()}" if signs else review_style()
-    title = sheet.review.report.title or "A take"
-    return _rendered("page.html", title=title, style=Markup(style), body=body)
+    return _rendered("page.html", title=title_of(sheet), language=language_tag(), style=Markup(style), body=body)
 
 
 def review_body(sheet: ReviewSheet) -> Markup:
@@ -61,6 +61,6 @@ class _Drawings:
         self.count += 1
         svg = _USED.sub(rf"\g<1>r{self.count}-\g<2>", _SIZE.sub("", _IDS.sub("", system.svg)))
         if "role=" not in svg[: svg.index(">")]:
-            name = f"Music from bar {system.first_bar}" if system.first_bar else "Music"
+            name = say(message("music-from-bar", bar=str(system.first_bar)) if system.first_bar else message("music"))
             svg = described(svg, name, system.words)
         return Markup(svg.replace("<svg ", f'<svg style="max-width:{_SCREEN_SCALE * system.width_mm:.0f}mm" ', 1))

@@ -23,7 +23,7 @@ from fioritura.review.take_review import Review
 from fioritura.techniques.table import technique_named
 from fioritura.theory.metre import EIGHTH, SIXTEENTH
 from fioritura.tune import Note
-from fioritura.words import say
+from fioritura.words import message, say
 
 __all__ = ["Passage", "passages"]
 
@@ -87,9 +87,9 @@ class _Writer:
         rows = [row for row in self.review.report.figures if row.passage == self.number]
         figures = tuple((row, self._notes_of(row, line)) for row in rows if row.status is not Status.MISSED)
         labels = tuple(self._labels(figures, line, start))
-        name = "asked" if self.review.asked else "plain"
+        name = say(message("staff-asked") if self.review.asked else message("staff-plain"))
         staves = (
-            Staff(self._cut(line, first, last), "played", self.review.instrument, labels),
+            Staff(self._cut(line, first, last), say(message("staff-played")), self.review.instrument, labels),
             Staff(
                 self._cut(below, first, last),
                 name,

@@ -18,7 +18,9 @@ from fioritura.notation.engraving.fonts import TEXT_FONT
 from fioritura.review.colours import FLAT, GRID, IN_TUNE, INK, QUIET, SHARP
 from fioritura.review.staves import IN_TUNE_CENTS
 from fioritura.theory.metre import QUARTER
+from fioritura.theory.pitch import Pitch
 from fioritura.tune import Tune
+from fioritura.words import Message, message, say
 
 __all__ = ["Drawing", "level_plot", "time_plot", "tuning_plot"]
 
@@ -28,6 +30,8 @@ TOGETHER_MS: Final = 30.0
 _LEFT: Final = 200.0
 _RIGHT: Final = 30.0
 _TEXT: Final = 29.0
+_CHARACTER: Final = 13.5
+"""About the width of a letter."""
 _MOST_MS: Final = 160.0
 _MOST_CENTS: Final = 60.0
 _MOST_TICKS: Final = 24
@@ -151,20 +155,30 @@ def time_plot(tune: Tune, report: Report, width_mm: float) -> System | None:
     _frame(drawing, course, top, bottom, numbers=False)
     drawing.line(_LEFT, middle, _LEFT + axis, middle, QUIET)
     for ms in (-100, 0, 100):
-        words = "on the beat" if ms == 0 else f"{abs(ms)} ms {'late' if ms > 0 else 'early'}"
-        drawing.words(_LEFT - 12, middle + ms * scale + 10, words, "end")
+        words = message("axis-on-the-beat")
+        if ms:
+            words = message("axis-off-the-beat", ms=abs(ms), side="late" if ms > 0 else "early")
+        drawing.words(_LEFT - 12, middle + ms * scale + 10, say(words), "end")
     for note in placed:
         late = max(-_MOST_MS, min(_MOST_MS, note.late_ms or 0.0))
         x = _LEFT + course.place(note) * axis
         drawing.dot(x, middle + late * scale, 9, INK, is_open=note.beat != int(note.beat))
-    drawing.dot(_LEFT + 12, 20, 9, INK)
-    drawing.words(_LEFT + 32, 30, "on a beat")
-    drawing.dot(_LEFT + 192, 20, 9, INK, is_open=True)
-    drawing.words(_LEFT + 212, 30, "between the beats")
-    drawing.box(_LEFT + 450, 8, 44, 26, "#e9f2ee")
-    drawing.words(_LEFT + 506, 30, f"within {TOGETHER_MS:.0f} ms: heard as together")
+    _key_to_dots(drawing)
     _tempo_course(drawing, course, report, 420.0, 590.0)
-    return drawing.system("Notes early and late against the beat, and the tempo, bar by bar")
+    return drawing.system(say(message("plot-time")))
+
+
+def _key_to_dots(drawing: Drawing) -> None:
+    """What the dots and the band of the plot of time mean, one beside the other."""
+    on, between = say(message("axis-on-a-beat")), say(message("beats-between"))
+    drawing.dot(_LEFT + 12, 20, 9, INK)
+    drawing.words(_LEFT + 32, 30, on)
+    x = _LEFT + 80 + _CHARACTER * len(on)
+    drawing.dot(x, 20, 9, INK, is_open=True)
+    drawing.words(x + 20, 30, between)
+    x += 60 + _CHARACTER * len(between)
+    drawing.box(x, 8, 44, 26, "#e9f2ee")
+    drawing.words(x + 56, 30, say(message("axis-together", ms=round(TOGETHER_MS))))
 
 
 def _tempo_course(drawing: Drawing, course: _Course, report: Report, top: float, bottom: float) -> None:
@@ -181,7 +195,7 @@ def _tempo_course(drawing: Drawing, course: _Course, report: Report, top: float,
         return middle - share * (bottom - top) / 2
 
     drawing.line(_LEFT, middle, _LEFT + axis, middle, QUIET)
-    drawing.words(_LEFT - 12, middle + 10, f"tempo {usual:.0f}", "end")
+    drawing.words(_LEFT - 12, middle + 10, say(message("axis-tempo", tempo=round(usual))), "end")
     edge = usual * (1 + reach / 1.15)
     drawing.words(_LEFT - 12, y(edge) + 10, f"{edge:.0f}", "end")
     drawing.words(_LEFT - 12, y(2 * usual - edge) + 10, f"{2 * usual - edge:.0f}", "end")
@@ -214,12 +228,10 @@ def _tempos(course: _Course, report: Report, beat_quarters: float) -> Iterator[t
 
 def tuning_plot(report: Report, width_mm: float) -> System | None:
     """Every note's cents against the player's own tuning, by pitch from low to high; None where there is none."""
-    heard: dict[str, list[float]] = {}
-    order: dict[str, int] = {}
+    heard: dict[Pitch, list[float]] = {}
     for note in report.notes:
         if note.cents is not None:
             heard.setdefault(note.pitch, []).append(note.cents)
-            order.setdefault(note.pitch, note.midi)
     if not heard:
         return None
     drawing = Drawing(10 * width_mm, 420)
@@ -227,21 +239,25 @@ def tuning_plot(report: Report, width_mm: float) -> System | None:
     middle, scale = (top + bottom) / 2, (bottom - top) / 2 / _MOST_CENTS
     axis = drawing.width - _LEFT - _RIGHT
     drawing.box(_LEFT, middle - IN_TUNE_CENTS * scale, axis, 2 * IN_TUNE_CENTS * scale, "#e9f2ee")
-    for edge, words in ((50, "50 cents sharp"), (25, ""), (0, "in tune"), (-25, ""), (-50, "50 cents flat")):
+    for edge in (50, 25, 0, -25, -50):
         y = middle - edge * scale
         drawing.line(_LEFT, y, _LEFT + axis, y, GRID if edge else QUIET)
-        drawing.words(_LEFT - 12, y + 10, words, "end", size=26)
-    names = sorted(heard, key=lambda name: order[name])
-    for number, name in enumerate(names):
-        x = _LEFT + axis * (number + 0.5) / len(names)
-        for cents in heard[name]:
+        if edge % 50 == 0:
+            words: Message = message("in-tune")
+            if edge:
+                words = message("axis-cents", cents=abs(edge), side="sharp" if edge > 0 else "flat")
+            drawing.words(_LEFT - 12, y + 10, say(words), "end", size=26)
+    pitches = sorted(heard, key=lambda pitch: (pitch.midi, pitch.step))
+    for number, pitch in enumerate(pitches):
+        x = _LEFT + axis * (number + 0.5) / len(pitches)
+        for cents in heard[pitch]:
             drawing.line(x - 12, _held(middle, scale, cents), x + 12, _held(middle, scale, cents), "#9a9a9a", 4)
-        centre = median(heard[name])
+        centre = median(heard[pitch])
         colour = IN_TUNE if abs(centre) <= IN_TUNE_CENTS else SHARP if centre > 0 else FLAT
         drawing.dot(x, _held(middle, scale, centre), 11, colour)
-        drawing.words(x, bottom + 36, name, "middle", INK)
-        drawing.words(x, bottom + 68, f"{len(heard[name])}×", "middle", size=24)
-    return drawing.system("Tuning of each note, in cents against the player's own tuning")
+        drawing.words(x, bottom + 36, say(pitch), "middle", INK)
+        drawing.words(x, bottom + 68, f"{len(heard[pitch])}×", "middle", size=24)
+    return drawing.system(say(message("plot-tuning")))
 
 
 def _held(middle: float, scale: float, cents: float) -> float:
@@ -258,8 +274,8 @@ def level_plot(tune: Tune, report: Report, width_mm: float) -> System | None:
     middle, scale = (top + bottom) / 2, (bottom - top) / 2 / reach
     axis = _frame(drawing, course, top, bottom, numbers=True)
     drawing.line(_LEFT, middle, _LEFT + axis, middle, QUIET)
-    for decibels, words in ((9, "louder"), (0, "usual"), (-9, "softer")):
-        drawing.words(_LEFT - 12, middle - decibels * scale + 10, words, "end")
+    for decibels, words in ((9, message("louder")), (0, message("usual-level")), (-9, message("softer"))):
+        drawing.words(_LEFT - 12, middle - decibels * scale + 10, say(words), "end")
     places = []
     for note in report.notes:
         away = max(-reach, min(reach, note.level_db - report.level.usual_db))
@@ -267,7 +283,7 @@ def level_plot(tune: Tune, report: Report, width_mm: float) -> System | None:
     drawing.curve(_smooth(places), QUIET, 4)
     for x, y in places:
         drawing.dot(x, y, 7, INK)
-    return drawing.system("Tone level of each note along the bars")
+    return drawing.system(say(message("plot-level")))
 
 
 def _smooth(places: Iterable[tuple[float, float]], reach: int = 2) -> list[tuple[float, float]]:

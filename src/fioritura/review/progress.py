@@ -12,16 +12,19 @@ from datetime import date
 from hashlib import blake2s
 from pathlib import Path
 from statistics import median
-from typing import Any, Final
+from typing import Any, Final, Literal
 
 from fioritura.errors import ReadError
 from fioritura.files import read_bytes
+from fioritura.listening.naming import SlipKind
 from fioritura.listening.report import Report, Status
+from fioritura.listening.words import in_a_row
 from fioritura.notation.engraving.engrave import System
 from fioritura.review.colours import GRID, INK, QUIET
 from fioritura.review.plots import Drawing
 from fioritura.review.take_review import Review
 from fioritura.tune import Tune
+from fioritura.words import Message, capital, message, say
 
 __all__ = [
     "MEASURES",
@@ -39,30 +42,32 @@ __all__ = [
 MOST_ROWS: Final = 200
 MOST_SHOWN: Final = 6
 
+Unit = Literal["percent", "ms", "cents", "db", "tempo"]
+
 
 @dataclass(frozen=True, slots=True)
 class Measure:
     """One measure of a take: how it is named and printed, and which way is better (1 more, −1 less, 0 neither)."""
 
     id: str
-    name: str
-    unit: str
+    name: Message
+    unit: Unit
     better: int = 0
 
-    def text(self, value: float) -> str:
+    def amount(self, value: float) -> Message:
         """A value as it is printed."""
-        return f"{round(value)}{self.unit}"
+        return message(f"amount-{self.unit}", amount=round(value))
 
 
 MEASURES: Final = (
-    Measure("ornaments", "Ornaments that came out", "%", 1),
-    Measure("right_notes", "Right notes", "%", 1),
-    Measure("spread_ms", "Notes stray from the beat by", " ms", -1),
-    Measure("drift_percent", "Tempo, end against beginning", "%"),
-    Measure("pitch_cents", "Notes off their pitch by", " cents", -1),
-    Measure("uneven_percent", "Quick notes differ by", "%", -1),
-    Measure("range_db", "Soft to loud", " dB"),
-    Measure("tempo", "Tempo, quarters a minute", ""),
+    Measure("ornaments", message("measure-ornaments"), "percent", 1),
+    Measure("right_notes", message("measure-notes"), "percent", 1),
+    Measure("spread_ms", message("measure-spread"), "ms", -1),
+    Measure("drift_percent", message("measure-drift"), "percent"),
+    Measure("pitch_cents", message("measure-pitch"), "cents", -1),
+    Measure("uneven_percent", message("measure-uneven"), "percent", -1),
+    Measure("range_db", message("measure-level"), "db"),
+    Measure("tempo", message("measure-tempo"), "tempo"),
 )
 
 
@@ -84,7 +89,7 @@ def measures_of(report: Report) -> dict[str, float]:
     if done + missed:
         found["ornaments"] = round(100 * done / (done + missed), 1)
     if report.notes:
-        left_out = sum(slip.kind == "left out" for slip in report.slips)
+        left_out = sum(slip.kind is SlipKind.LEFT_OUT for slip in report.slips)
         right = sum(note.is_right for note in report.notes)
         found["right_notes"] = round(100 * right / (len(report.notes) + left_out), 1)
         found["spread_ms"] = report.timing.spread_ms
@@ -143,7 +148,7 @@ def read_rows(path: Path) -> tuple[TakeRow, ...]:
     try:
         return tuple(_row(data) for data in json.loads(read_bytes(path)))
     except (ValueError, TypeError, KeyError, AttributeError, RecursionError):
-        raise ReadError(f"{path} is not the file of earlier takes: move it away, or give another --out.") from None
+        raise ReadError("not-earlier-takes", file=str(path)) from None
 
 
 def _row(data: dict[str, Any]) -> TakeRow:
@@ -166,10 +171,10 @@ def progress_plot(rows: Sequence[TakeRow], width_mm: float) -> System | None:
     width = (drawing.width - gap * (len(wanted) - 1)) / len(wanted)
     for number, measure in enumerate(wanted):
         _small_plot(drawing, measure, rows, number * (width + gap), width)
-    return drawing.system("Measures of the takes, from the first to the last")
+    return drawing.system(say(message("plot-progress")))
 
 
-def progress_words(rows: Sequence[TakeRow]) -> str:
+def progress_words(rows: Sequence[TakeRow]) -> Message:
     """What has grown since the first take, and what has not."""
     first, last = rows[0].measures, rows[-1].measures
     better, other = [], []
@@ -177,17 +182,17 @@ def progress_words(rows: Sequence[TakeRow]) -> str:
         if not measure.better or measure.id not in first or measure.id not in last:
             continue
         change = measure.better * (last[measure.id] - first[measure.id])
-        then, now = measure.text(first[measure.id]), measure.text(last[measure.id])
-        words = f"{measure.name.lower()} {then} then, {now} now"
+        then, now = measure.amount(first[measure.id]), measure.amount(last[measure.id])
+        words = message("then-and-now", measure=measure.name, then=then, now=now)
         if change > 0.5:
             better.append(words)
         elif change < -0.5:
             other.append(words)
-    found = f"{len(rows)} takes of this tune."
+    found = message("progress-takes", count=len(rows))
     if better:
-        found += f" Better since the first: {'; '.join(better)}."
+        found = message("progress-better", before=found, measures=in_a_row(better))
     if other:
-        found += f" To look after: {'; '.join(other)}."
+        found = message("progress-worse", before=found, measures=in_a_row(other))
     return found
 
 
@@ -200,7 +205,7 @@ def _small_plot(drawing: Drawing, measure: Measure, rows: Sequence[TakeRow], lef
     reach = max(high - low, 0.2 * max(abs(high), 1.0))
     middle = (low + high) / 2
     step = (width - 100) / max(len(rows) - 1, 1)
-    for number, words in enumerate(_two_lines(measure.name)):
+    for number, words in enumerate(_two_lines(capital(say(measure.name)))):
         drawing.words(left, 24 + 32 * number, words, size=26)
     drawing.line(left, bottom + 10, left + width, bottom + 10, GRID)
     places = []
@@ -211,7 +216,7 @@ def _small_plot(drawing: Drawing, measure: Measure, rows: Sequence[TakeRow], lef
     for place, (x, y) in enumerate(places):
         drawing.dot(x, y, 9, INK)
         if place in (0, len(places) - 1):
-            drawing.words(x, y - 22, measure.text(values[place][1]), "middle", INK, 26)
+            drawing.words(x, y - 22, say(measure.amount(values[place][1])), "middle", INK, 26)
 
 
 def _two_lines(text: str) -> list[str]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import asdict, dataclass
+from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
@@ -17,7 +17,10 @@ from fioritura.listening.notes import Take
 from fioritura.listening.report import Report, report_on
 from fioritura.listening.words import likeness_words, refuse_unclear
 from fioritura.players.instruments import INSTRUMENTS, Instrument
+from fioritura.players.limits import LEVELS
 from fioritura.tune import Feel, Tune
+from fioritura.words import Message, message, say
+from fioritura.words.record import record
 
 __all__ = ["Review", "review_take"]
 
@@ -33,7 +36,7 @@ class Review:
     take: Take
     naming: Naming
     report: Report
-    praise: str
+    praise: Message
     advice: tuple[Advice, ...]
     asked: Arrangement | None = None
     instrument: Instrument = INSTRUMENTS["concert"]
@@ -44,13 +47,13 @@ class Review:
         return self.asked.setting.feel if self.asked else self.tune.feel
 
     def to_dict(self) -> dict[str, Any]:
-        """The report with praise, advice and what spoils the recording, as plain data for JSON."""
+        """The report with praise, advice and what spoils the recording, as plain data for JSON in the language spoken."""
         return {
             "take": self.name,
             **self.report.to_dict(),
-            "praise": self.praise,
-            "advice": [asdict(one) for one in self.advice],
-            "findings": [asdict(one) for one in self.take.findings],
+            "praise": say(self.praise),
+            "advice": [{**record(one), "note": say(one.note) if one.note else ""} for one in self.advice],
+            "findings": record(self.take.findings),
         }
 
 
@@ -83,16 +86,16 @@ def review_take(
     if asked is not None:
         tune = asked.tune
     if tune is None:
-        raise OptionError("Which tune was played? Give the tune, or the arrangement that was asked for.")
-    if not 1 <= level <= 5:
-        raise OptionError(f"There is no level {level}: give 1 to 5.")
-    name = name or (Path(source).name if isinstance(source, Path | str) else "The take")
+        raise OptionError("which-tune")
+    if level not in LEVELS:
+        raise OptionError("no-such-level", given=f"{level}", low=LEVELS[0], high=LEVELS[-1])
+    name = name or (Path(source).name if isinstance(source, Path | str) else say(message("the-take")))
     take = hear(source, rate)
     refuse_unclear(take, name)
     instrument = instrument or (asked.setting.instrument if asked else None)
     naming, report = report_on(tune, take, asked.rendition.figures if asked else (), instrument=instrument)
     if not naming.alignment.is_this_tune:
-        raise OtherTuneError(f"{name}: {likeness_words(naming.alignment)}")
+        raise OtherTuneError(likeness_words(naming.alignment, name))
     feel = asked.setting.feel if asked else tune.feel
     advice = advice_on(report, feel, asked.setting.level if asked else level)
     chosen = instrument or INSTRUMENTS["concert"]

@@ -259,7 +259,7 @@ def _take(session: Session, id: str) -> TakeRow:
 
 
 def _no_take() -> NotOnShelfError:
-    return NotOnShelfError("There is no such take on the shelf any more: choose one of those it lists.")
+    return NotOnShelfError("take-gone")
 
 
 def _checked_name(session: Session, name: str, besides: int | None = None) -> str:

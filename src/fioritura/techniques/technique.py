@@ -127,22 +127,21 @@ def instead(
     technique: str, context: Context, pitches: Sequence[Pitch], values_ticks: Sequence[int], why: Message
 ) -> Figure:
     """Notes in place of the whole plain note; the first of its pitch stands for it. Values sum to its duration."""
-    onset = context.note.onset_ticks
+    start = onset = context.note.onset_ticks
+    midis = [pitch.midi for pitch in pitches]
+    standing = midis.index(context.midi) if context.midi in midis else None
     notes = []
-    anchor: int | None = context.index
-    for pitch, value in zip(pitches, values_ticks, strict=True):
-        is_anchor = anchor is not None and pitch.midi == context.midi
-        notes.append(FigureNote(onset, value, pitch, anchor if is_anchor else None))
-        anchor = None if is_anchor else anchor
+    for number, (pitch, value) in enumerate(zip(pitches, values_ticks, strict=True)):
+        notes.append(FigureNote(onset, value, pitch, context.index if number == standing else None))
         onset += value
     return Figure(
         technique,
         (context.index,),
         head(context.index),
         tail(context.index),
-        context.note.onset_ticks,
+        start,
         context.note.end_ticks,
         notes=tuple(notes),
         why=why,
-        is_slurred=any(pitch.midi != context.midi for pitch in pitches),
+        is_slurred=any(midi != context.midi for midi in midis),
     )

@@ -53,16 +53,20 @@ class Position:
     @property
     def message(self) -> Message:
         """The place in its bar: "on beat 3"; form ``name`` without the preposition, ``full`` with the bar."""
-        kind = (
-            "downbeat" if self.beat == 1 and self.subdivision == "beat" and not self.is_pickup else self.subdivision
-        )
-        ordinal = message("ordinal", n=self.ordinal)
-        return message("position", bar=self.bar_message, beat=self.beat, kind=kind, n=self.ordinal, ordinal=ordinal)
+        return _message_of(self)
 
     @property
     def bar_message(self) -> Message:
         """The bar: "bar 5", "the pickup"; form ``at``: "in bar 5"."""
         return message("pickup") if self.is_pickup else message("bar-name", number=self.bar)
+
+
+@lru_cache(maxsize=4096)
+def _message_of(place: Position) -> Message:
+    is_downbeat = place.beat == 1 and place.subdivision == "beat" and not place.is_pickup
+    kind = "downbeat" if is_downbeat else place.subdivision
+    ordinal = message("ordinal", n=place.ordinal)
+    return message("position", bar=place.bar_message, beat=place.beat, kind=kind, n=place.ordinal, ordinal=ordinal)
 
 
 @lru_cache(maxsize=16384)

@@ -19,7 +19,7 @@ from fioritura.errors import FiorituraError, OptionError, ReadError
 from fioritura.notation.assemble import Irregular
 from fioritura.shelf.archive import Checks, restore, write_archive
 from fioritura.techniques.table import technique_named
-from fioritura.web.bringing import Choices, arrange_all, each_arranged, problem_of, shelved
+from fioritura.web.bringing import TYPED, Choices, arrange_all, each_arranged, problem_of, shelved
 from fioritura.web.hearing import Sounds, figure_sound, hearing
 from fioritura.web.intake import MOST_TUNES, Source, check_tune, source_of
 from fioritura.web.jobs import Made
@@ -47,7 +47,7 @@ from fioritura.web.staves import PageSize, engraved_tune
 from fioritura.web.take_views import check_take
 from fioritura.web.views import alternative_views, arrangement_view, system_views, tune_view
 from fioritura.web.workspace import OpenArrangement, WantedSetting, Workspace
-from fioritura.words import capital, say
+from fioritura.words import Message, kept, message, say
 
 __all__ = ["api"]
 
@@ -59,15 +59,6 @@ Staff = Annotated[float, Query(ge=4, le=14, description="Height of a staff in mi
 Seed = Annotated[int | None, Query(ge=0, le=1_000_000, description="The version to show beside this one")]
 Tempo = Annotated[float, Query(ge=5, le=800, description="Beats a minute")]
 FigureName = Annotated[str, Query(max_length=120)]
-
-_WORDS: Final = {
-    "keep": "kept",
-    "release": "released",
-    "leave-out": "left out",
-    "replace": "replaced",
-    "raise": "raised a note of",
-    "lower": "lowered a note of",
-}
 
 
 Files = Annotated[list[UploadFile], File(description="MusicXML, ABC or MIDI files")]
@@ -112,7 +103,8 @@ def decide(
     work = _workspace(request).open(id)
     with work.lock:
         name = _name_of(work.arrangement, decision.figure)
-        work = _workspace(request).decide(id, decision.at, f"{_WORDS[decision.kind]} “{name}”", change)
+        said = message("step-decided", kind=decision.kind, figure=name)
+        work = _workspace(request).decide(id, decision.at, said, change)
         return _shown(request, work, PageSize(width, staff), seed, keeps=True)
 
 
@@ -156,7 +148,11 @@ def copy(request: Request, id: Id, wanted: NewCopy) -> Copied:
     """Make another arrangement of the same tune, as this one stands, without its history."""
     workspace = _workspace(request)
     step = workspace.shelf.step(id)
-    return Copied(id=workspace.shelf.add_arrangement(step.tune_id, wanted.name.strip() or "copy", step.text))
+    return Copied(
+        id=workspace.shelf.add_arrangement(
+            step.tune_id, wanted.name.strip() or kept(message("arrangement-copy")), step.text
+        )
+    )
 
 
 @api.delete("/arrangements/{id}", tags=["arrangements"], status_code=204)
@@ -187,7 +183,7 @@ def hear_figure(request: Request, id: Id, figure: FigureName) -> Response:
         arrangement = work.arrangement
         number = arrangement.spots.by_id.get(figure)
         if number is None:
-            raise OptionError(f"No figure {figure!r} here: look at the arrangement again.")
+            raise OptionError("no-figure-here", given=figure)
         found = arrangement.spots.candidates[number]
         standing = {figure_id(own) for own in arrangement.rendition.figures}
         shown = arrangement if figure in standing else arrangement.accept(figure)
@@ -218,7 +214,7 @@ def sound(request: Request, key: str) -> Response:
     """A line or a band part, as FLAC."""
     data = _sounds(request).get(key) if len(key) == 40 and key.isalnum() else None
     if data is None:
-        return JSONResponse({"problem": "There is no such sound any more: ask what there is to hear again."}, 404)
+        return JSONResponse({"problem": say(message("no-such-sound"))}, 404)
     return Response(data, media_type="audio/flac", headers={"Cache-Control": "private, max-age=86400, immutable"})
 
 
@@ -233,10 +229,10 @@ def look_at_abc(typed: AbcText) -> AbcView:
         try:
             entries = list_abc(typed.text)
             if not entries:
-                raise ReadError("There is no tune yet: begin with X:1 and end the header with K:.")
+                raise ReadError("no-tune-yet")
             tune = entries[0].read(irregular=way)
             view.systems = system_views(engraved_tune(tune, PageSize(typed.width, 7.0)))
-            view.warnings = list(map(say, tune.warnings)) if way == "refuse" else []
+            view.warnings = [say(warning) for warning in tune.warnings] if way == "refuse" else []
             break
         except FiorituraError as error:
             view.problem = view.problem or problem_of(error)
@@ -246,7 +242,7 @@ def look_at_abc(typed: AbcText) -> AbcView:
 @api.post("/tunes/typed", tags=["tunes"])
 def bring_typed(request: Request, typed: Typed) -> Welcome:
     """Put typed ABC on the shelf and arrange it."""
-    source = source_of("typed.abc", typed.text.encode())
+    source = source_of(TYPED, typed.text.encode())
     choices = Choices(typed.player, typed.level, typed.idiom, typed.unfolds)
     return shelved(_workspace(request).shelf, list(each_arranged(source, choices)), ())
 
@@ -268,7 +264,7 @@ def bring_many(request: Request, files: Files, choices: Annotated[Choices, Depen
     def shelve(made: Made) -> Made:
         return Made(shelved(shelf, [*problems, *made.data["found"]], choices.tags).model_dump())
 
-    title = f"{len(sources)} files"
+    title = message("job-files", count=len(sources))
     return job_view(jobs_of(request).start("import", title, arrange_all, sources, choices, then=shelve))
 
 
@@ -345,11 +341,11 @@ def _shown(
         return arrangement_view(work.step, work.arrangement, systems, title, other)
 
 
-def _name_of(arrangement: Arrangement, id: str) -> str:
+def _name_of(arrangement: Arrangement, id: str) -> Message | str:
     number = arrangement.spots.by_id.get(id)
     if number is None:
-        raise OptionError(f"No figure {id!r} here: look at the arrangement again.")
-    return capital(say(technique_named(arrangement.spots.candidates[number].technique).name))
+        raise OptionError("no-figure-here", given=id)
+    return technique_named(arrangement.spots.candidates[number].technique).name
 
 
 def _decided(arrangement: Arrangement, decision: Decision) -> Arrangement:
@@ -362,11 +358,11 @@ def _decided(arrangement: Arrangement, decision: Decision) -> Arrangement:
             return arrangement.refuse(decision.figure)
         case "replace":
             if decision.other is None:
-                raise OptionError("To replace a figure name the other one, too.")
+                raise OptionError("replace-needs-other")
             return arrangement.swap(decision.figure, decision.other)
         case "raise" | "lower":
             if decision.note is None:
-                raise OptionError("To raise or lower a note say which one.")
+                raise OptionError("bend-needs-note")
             return arrangement.bend(decision.figure, decision.note, 1 if decision.kind == "raise" else -1)
 
 
@@ -378,9 +374,10 @@ def _sources(files: list[UploadFile]) -> tuple[list[Source], list[Problem]]:
         try:
             found.append(source_of(file.filename or "tune", file.file.read()))
         except FiorituraError as error:
-            problems.append(Problem(problem=f"{_shown_name(file.filename)}: {error}"))
+            said = message("upload-problem", file=_shown_name(file.filename), problem=error.message)
+            problems.append(Problem(problem=say(said)))
     return found, problems
 
 
 def _shown_name(name: str | None) -> str:
-    return (name or "file").replace("\\", "/").rsplit("/", 1)[-1][:80]
+    return (name or "?").replace("\\", "/").rsplit("/", 1)[-1][:80]

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import AsyncIterator, Callable, Container
+from collections.abc import AsyncIterator, Callable, Container, Mapping
 from concurrent.futures import ThreadPoolExecutor
 from contextlib import asynccontextmanager
 from functools import lru_cache
@@ -34,6 +34,7 @@ from fioritura.web.hearing import Sounds, hearing
 from fioritura.web.intake import demo_source
 from fioritura.web.jobs import Jobs, NoJobError, TooManyJobsError
 from fioritura.web.jobs_api import jobs_api
+from fioritura.web.languages import CHOICE, NAMES, add_language_choice, reader_in
 from fioritura.web.lesson_pages import add_lesson_pages
 from fioritura.web.lessons_api import lessons_api
 from fioritura.web.models import Problem
@@ -41,9 +42,10 @@ from fioritura.web.take_api import take_api
 from fioritura.web.take_pages import add_take_pages
 from fioritura.web.token_check import TokenCheck, add_entrance
 from fioritura.web.views import setting_view, tune_view
-from fioritura.web.words import Piece, pieces_of, say_in_html
+from fioritura.web.words import Piece, capital_of, pieces_of, say_in_html
 from fioritura.web.workspace import Workspace
-from fioritura.words import capital
+from fioritura.words import Message, language, message, remembered, say
+from fioritura.words.speech import locale
 
 __all__ = ["create_app", "prepare_sound"]
 
@@ -64,6 +66,9 @@ _STATUSES: Final[dict[type[FiorituraError], int]] = {
     ToolError: 503,
 }
 
+_LIMITS: Final = ("ge", "le", "gt", "lt", "max_length", "min_length")
+"""Under which names Pydantic gives the limit that was broken."""
+
 Page = Callable[..., Response]
 
 
@@ -73,8 +78,16 @@ def create_app(
     sounds: Sounds | None = None,
     engraver: Engraver | None = None,
     check: TokenCheck | None = None,
+    language: str | None = None,
 ) -> Guard:
-    """The guarded application over a shelf; a shelf without tunes is given the demo tune."""
+    """The guarded application over a shelf; a shelf without tunes is given the demo tune.
+
+    `language` is that of readers who have chosen none on the page; None leaves it to their browsers.
+
+    Raises:
+        OptionError: nothing can be said in `language`.
+    """
+    reader = reader_in(language)
     jobs, workspace = Jobs(), Workspace(shelf, engraver)
 
     @asynccontextmanager
@@ -104,7 +117,7 @@ def create_app(
     _add_errors(app, page)
     if not shelf.tunes():
         _shelve_demo(shelf)
-    return Guard(app, hosts, check)
+    return Guard(app, hosts, check, reader)
 
 
 def prepare_sound(shelf: Shelf, sounds: Sounds) -> None:
@@ -141,7 +154,8 @@ def _add_pages(app: FastAPI, shelf: Shelf, page: Page, check: TokenCheck | None)
         step = shelf.step(id)
         tune = shelf.tune(step.tune_id)
         name = next(version.name for version in tune.versions if version.id == id)
-        return page(request, "stand", id=id, tune=tune, version=name, techniques=all_techniques().values())
+        techniques = all_techniques().values()
+        return page(request, "stand", id=id, tune=tune, version=say(remembered(name)), techniques=techniques)
 
     @app.get("/bring", include_in_schema=False)
     def bring(request: Request) -> Response:
@@ -155,6 +169,7 @@ def _add_pages(app: FastAPI, shelf: Shelf, page: Page, check: TokenCheck | None)
             lessons.setdefault(lesson.tune_id, []).append(lesson)
         return page(request, "shelf", tunes=found, lessons=lessons, tags=shelf.tags(), search=search[:200], tag=tag)
 
+    add_language_choice(app)
     if check is not None:
         add_entrance(app, check, page)
     add_lesson_pages(app, shelf, page, lambda: _latest(shelf))
@@ -175,10 +190,18 @@ def _add_pages(app: FastAPI, shelf: Shelf, page: Page, check: TokenCheck | None)
 def _page_maker() -> Page:
     """What renders a template under its name."""
     templates = Jinja2Templates(env=templates_of("fioritura.web"))
-    templates.env.globals.update(modules=_modules, script_words=_script_words, say=say_in_html, capital=capital)
+    templates.env.globals.update(
+        modules=_modules,
+        script_words=_script_words,
+        say=say_in_html,
+        capital=capital_of,
+        language_choice=CHOICE,
+        languages=NAMES,
+    )
 
     def page(request: Request, name: str, status: int = 200, **values: Any) -> Response:
         shared = {"instruments": all_instruments(), "families": family_data(), "page": name, "id": None, "script": ""}
+        shared |= {"language": language(), "locale": locale()}
         return templates.TemplateResponse(request, f"{name}.html", shared | values, status)
 
     return page
@@ -195,8 +218,8 @@ def _modules(name: str) -> tuple[str, ...]:
 
 
 @lru_cache(maxsize=64)
-def _script_words(name: str) -> dict[str, list[Piece]]:
-    """The messages whose names stand in a script of the page, or in what it imports."""
+def _script_words(name: str, language: str) -> dict[str, list[Piece]]:
+    """The messages whose names stand in a script of the page, or in what it imports, in the language that is spoken."""
     texts = ((_HERE / "static" / module).read_text(encoding="utf-8") for module in _modules(name))
     return pieces_of({id for text in texts for id in _SAID.findall(text)})
 
@@ -216,11 +239,18 @@ def _add_errors(app: FastAPI, page: Page) -> None:
 
     @app.exception_handler(RequestValidationError)
     async def on_bad_request(request: Request, error: RequestValidationError) -> Response:
-        first = error.errors()[0]
-        place = " ".join(str(part) for part in first["loc"][1:])
-        return told(request, 422, Problem(problem=f"{place}: {first['msg']}".strip(": ")))
+        return told(request, 422, Problem(problem=say(_unfit(error.errors()[0]))))
 
     @app.exception_handler(HTTPException)
     async def on_no_such_address(request: Request, error: HTTPException) -> Response:
-        problem = "There is nothing at this address." if error.status_code == 404 else str(error.detail)
-        return told(request, error.status_code, Problem(problem=problem))
+        refused = message("address-refused", status=str(error.status_code))
+        problem = message("no-such-address") if error.status_code == 404 else refused
+        return told(request, error.status_code, Problem(problem=say(problem)))
+
+
+def _unfit(fault: Mapping[str, Any]) -> Message:
+    """What is wrong with a request, from what Pydantic says of it."""
+    place = " ".join(str(part) for part in fault["loc"][1:]) or str(fault["loc"][0])
+    limits = fault.get("ctx", {})
+    limit = next((limits[name] for name in _LIMITS if isinstance(limits.get(name), int | float)), 0)
+    return message("request-unfit", place=place, kind=str(fault["type"]), limit=limit)

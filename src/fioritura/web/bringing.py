@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from typing import Any
+from typing import Any, Final
 
 from fioritura.arrange.arrangement_file import arrangement_to_json
 from fioritura.errors import FiorituraError
@@ -14,9 +14,14 @@ from fioritura.shelf.store import Shelf
 from fioritura.web.intake import ReadingOptions, Source, each_tune, facts_of, first_arrangement
 from fioritura.web.jobs import Bench, Made
 from fioritura.web.models import Problem, Welcome
-from fioritura.web.views import page_words, tune_view
+from fioritura.web.views import tune_view
+from fioritura.words import kept, message, say
 
-__all__ = ["Arranged", "Choices", "arrange_all", "each_arranged", "problem_of", "shelved"]
+__all__ = ["TYPED", "Arranged", "Choices", "arrange_all", "each_arranged", "problem_of", "shelved"]
+
+
+TYPED: Final = "typed.abc"
+"""The name of a source that was typed on the page, not brought in as a file."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,9 +59,14 @@ def each_arranged(source: Source, choices: Choices) -> Iterator[Arranged | Probl
             text = arrangement_to_json(arrangement, is_compact=True)
             yield Arranged(tune.title, tune.composer, facts_of(tune), source, reading, text)
         except FiorituraError as error:
-            problem = problem_of(error)
-            place = f"{source.name}: " if source.name != "typed.abc" else ""
-            yield problem.model_copy(update={"problem": place + problem.problem})
+            yield _problem_in(source, problem_of(error))
+
+
+def _problem_in(source: Source, problem: Problem) -> Problem:
+    if source.name == TYPED:
+        return problem
+    said = message("upload-problem", file=source.name, problem=problem.problem)
+    return problem.model_copy(update={"problem": say(said)})
 
 
 def shelved(shelf: Shelf, found: Sequence[Arranged | Problem], tags: tuple[str, ...]) -> Welcome:
@@ -76,7 +86,7 @@ def shelved(shelf: Shelf, found: Sequence[Arranged | Problem], tags: tuple[str, 
                 reading=one.reading.data(),
                 tags=tags,
             )
-            shelf.add_arrangement(id, "first", one.text)
+            shelf.add_arrangement(id, kept(message("arrangement-first")), one.text)
             welcome.tunes.append(tune_view(shelf.tune(id)))
         except FiorituraError as error:
             welcome.problems.append(problem_of(error))
@@ -97,9 +107,9 @@ def problem_of(error: FiorituraError) -> Problem:
     """What an error says, and where in the ABC it lies."""
     if isinstance(error, AbcError | AbcPolyphonyError):
         return Problem(
-            problem=page_words(error.problem),
+            problem=say(error.problem),
             line=error.line,
             column=error.column,
             length=max(1, len(error.text.rstrip())),
         )
-    return Problem(problem=page_words(str(error)))
+    return Problem(problem=str(error))

@@ -56,7 +56,7 @@ class Engraver:
         Raises:
             ToolError: the engraver can't set the music, or its processes were ended again and again.
         """
-        places = tuple(replace(system, svg="", words="") for system in like)
+        places = tuple(replace(system, svg="", staves=()) for system in like)
         music = Music(pickle.dumps(score, pickle.HIGHEST_PROTOCOL), width_mm, staff_mm, places)
         with self._lock:
             found = self._kept.get(music)
@@ -90,7 +90,7 @@ class Engraver:
                 with self._lock:
                     if self._pool is pool:
                         self._pool = None
-        raise ToolError("The engraver's process was ended, perhaps for want of memory: try again.")
+        raise ToolError("engraver-ended")
 
     def _ready(self) -> ProcessPoolExecutor:
         with self._lock:

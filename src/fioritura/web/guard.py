@@ -20,7 +20,10 @@ from starlette.responses import RedirectResponse
 from starlette.types import ASGIApp, Message, Receive, Scope, Send
 
 from fioritura.shelf.recordings import MOST_BYTES as MOST_RECORDING_BYTES
+from fioritura.web.languages import Reader, reader_in
 from fioritura.web.token_check import ENTRANCE, TokenCheck
+from fioritura.words import Message as Said
+from fioritura.words import message, say, speaking
 
 __all__ = ["MOST_BYTES", "SECURITY_HEADERS", "Guard", "Hosts", "hosts_of"]
 
@@ -83,10 +86,17 @@ def _is_address(name: str) -> bool:
 
 
 class Guard:
-    """ASGI middleware: refuses what should not come in, and puts the security headers on what goes out."""
+    """ASGI middleware: refuses what should not come in, puts the security headers on what goes out, and speaks the
+    language of the reader."""
 
-    def __init__(self, app: ASGIApp, hosts: Container[str], check: TokenCheck | None = None) -> None:
-        self.app, self.hosts, self.check = app, hosts, check
+    def __init__(
+        self,
+        app: ASGIApp,
+        hosts: Container[str],
+        check: TokenCheck | None = None,
+        reader: Reader | None = None,
+    ) -> None:
+        self.app, self.hosts, self.check, self.reader = app, hosts, check, reader or reader_in(None)
 
     async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
         """Serve a request."""
@@ -94,6 +104,10 @@ class Guard:
             await self.app(scope, receive, send)
             return
         headers = Headers(scope=scope)
+        with speaking(self.reader(headers)):
+            await self._serve(scope, headers, receive, send)
+
+    async def _serve(self, scope: Scope, headers: Headers, receive: Receive, send: Send) -> None:
         limit = _LIMITS.get(scope["path"], MOST_BYTES)
         refusal = self._refusal(scope["method"], headers, limit)
         outgoing = _with_headers(send)
@@ -104,28 +118,25 @@ class Guard:
             if scope["method"] in _SAFE and not scope["path"].startswith("/api/"):
                 await RedirectResponse(ENTRANCE, 303)(scope, receive, outgoing)
             else:
-                await _refuse(outgoing, 401, f"Give the token first: open {ENTRANCE}, or send it as a bearer token.")
+                await _refuse(outgoing, 401, message("token-first", address=ENTRANCE))
             return
         await self.app(scope, _bounded(receive, limit), outgoing)
 
-    def _refusal(self, method: str, headers: Headers, limit: int) -> tuple[int, str] | None:
+    def _refusal(self, method: str, headers: Headers, limit: int) -> tuple[int, Said] | None:
         """Why a request is refused, if it is."""
         host = headers.get("host", "")
         if host not in self.hosts:
-            return (
-                421,
-                "This server answers to its own address only: open the address that `fioritura serve` printed.",
-            )
+            return 421, message("other-host")
         site = headers.get("sec-fetch-site", "none")
         is_page = headers.get("sec-fetch-mode") == "navigate" and method in _SAFE
         if site not in ("same-origin", "none") and not is_page:
-            return 403, "The request comes from another site: use the page itself."
+            return 403, message("other-site")
         origin = headers.get("origin")
         if origin is not None and origin.lower() != f"http://{host.lower()}":
-            return 403, "The request comes from another site: use the page itself."
+            return 403, message("other-site")
         length = headers.get("content-length", "0")
         if not (length.isascii() and length.isdecimal()) or int(length[:20]) > limit:
-            return 413, f"{length} bytes are too many: {limit:,} is the limit."
+            return 413, message("request-too-large", size=length[:20], limit=limit)
         return None
 
 
@@ -163,8 +174,8 @@ def _with_headers(send: Send) -> Send:
     return outgoing
 
 
-async def _refuse(send: Send, status: int, problem: str) -> None:
-    body = json.dumps({"problem": problem}).encode()
+async def _refuse(send: Send, status: int, problem: Said) -> None:
+    body = json.dumps({"problem": say(problem)}).encode()
     headers = [(b"content-type", b"application/json"), (b"content-length", str(len(body)).encode())]
     await send({"type": "http.response.start", "status": status, "headers": headers})
     await send({"type": "http.response.body", "body": body})

@@ -15,6 +15,7 @@ from fioritura.notation.read import format_of, read_tune
 from fioritura.players.instruments import instrument_named
 from fioritura.players.setting import Idiom, Setting
 from fioritura.tune import Tune
+from fioritura.words import kept
 
 __all__ = [
     "DEMO",
@@ -79,7 +80,7 @@ def source_of(name: str, content: bytes) -> Source:
     """
     kind, _ = format_of(content) if content else (None, b"")
     if kind is None:
-        raise ReadError("The file is empty: export or save it again.")
+        raise ReadError("upload-empty")
     base = name.replace("\\", "/").rsplit("/", 1)[-1].rsplit(".", 1)[0]
     kept = "".join(char for char in base if char.isalnum() or char in " -_()'").strip()[:80]
     return Source((kept or "tune") + _SUFFIXES[kind], content)
@@ -110,7 +111,7 @@ def read_source(source: Source, reading: ReadingOptions) -> Tune:
 
         entries = list_abc(source.content.decode("utf-8", "replace"))
         if not 1 <= reading.place <= len(entries):
-            raise ReadError(f"The book has {len(entries)} tunes, and no tune {reading.place}.")
+            raise ReadError("no-such-tune-in-book", count=len(entries), given=reading.place)
         tune = entries[reading.place - 1].read()
         return tune if tune.title else replace(tune, title=f"{Path(source.name).stem} {reading.place}")
     with tempfile.TemporaryDirectory(prefix="fioritura-") as folder:
@@ -147,9 +148,9 @@ def first_arrangement(tune: Tune, player: str, level: int, idiom: Idiom, *, unfo
 
 
 def facts_of(tune: Tune) -> dict[str, Any]:
-    """What the shelf says of a tune."""
+    """What the shelf says of a tune; the key as a kept message."""
     return {
-        "key": tune.key.display,
+        "key": kept(tune.key),
         "metre": str(tune.metre),
         "bars": sum(bar.number > 0 for bar in tune.bars),
         "quarters_per_minute": tune.quarters_per_minute,
@@ -170,7 +171,7 @@ def check_tune(facts: Mapping[str, Any], reading: Mapping[str, Any]) -> None:
         and isinstance(reading.get("unfolds", True), bool)
     )
     if not is_sound:
-        raise ReadError("What it says of a tune, or of how it is read, is of no such kind.")
+        raise ReadError("tune-facts-unfit")
 
 
 def each_tune(source: Source, *, unfolds: bool) -> Iterator[tuple[ReadingOptions, Tune | FiorituraError]]:

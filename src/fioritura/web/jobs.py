@@ -35,6 +35,7 @@ from threading import RLock
 from typing import Any, Final, Literal
 
 from fioritura.errors import FiorituraError, OptionError
+from fioritura.words import Message, language, message, speaking, verbatim
 
 __all__ = ["Bench", "Job", "Jobs", "Made", "NoJobError", "Status", "TooManyJobsError"]
 
@@ -83,7 +84,7 @@ class Status:
     state: State = "waiting"
     steps: Mapping[str, tuple[int, int]] = field(default_factory=dict)
     made: Made | None = None
-    problem: str = ""
+    problem: Message | None = None
     number: int = 0
 
     @property
@@ -98,10 +99,12 @@ class Job:
 
     id: str
     kind: str
-    title: str
+    title: Message
     folder: Path
     about: str = ""
     """What the job is for, such as ``"lesson 3"``."""
+    language: str = ""
+    """The language of who asked for it, in which it is done."""
     status: Status = field(default_factory=Status)
     process: BaseProcess | None = None
 
@@ -136,7 +139,7 @@ class Jobs:
     def start(
         self,
         kind: str,
-        title: str,
+        title: Message | str,
         function: Function,
         *given: Any,
         about: str = "",
@@ -146,7 +149,7 @@ class Jobs:
 
         `then` is called here with what it made, before it counts as done; what it gives back is remembered instead.
 
-        `function` must be one of a module, and what is given to it must be picklable.
+        It is done in the language that is spoken now. `function` must be one of a module, and what is given to it must be picklable.
 
         Raises:
             TooManyJobsError: too many are waiting.
@@ -154,9 +157,10 @@ class Jobs:
         with self._lock:
             waiting = sum(job.status.state == "waiting" for job in self._jobs.values())
             if waiting >= self.most_waiting or self._is_closed:
-                raise TooManyJobsError(f"{waiting} jobs are waiting: try again when some of them are done.")
+                raise TooManyJobsError("too-many-jobs", waiting=waiting)
             id = secrets.token_hex(8)
-            job = self._jobs[id] = Job(id, kind, title, self._folder / id, about)
+            said = title if isinstance(title, Message) else verbatim(title)
+            job = self._jobs[id] = Job(id, kind, said, self._folder / id, about, language())
             self._forget_oldest()
         self._attendants.submit(self._attend, job, function, given, then)
         return job
@@ -169,7 +173,7 @@ class Jobs:
         """
         job = self._jobs.get(id)
         if job is None:
-            raise NoJobError("There is no such job any more: start it again.")
+            raise NoJobError("no-such-job")
         return job
 
     def jobs(self) -> list[Job]:
@@ -213,6 +217,10 @@ class Jobs:
 
     def _attend(self, job: Job, function: Function, given: tuple[Any, ...], then: Any) -> None:
         """Start a job's process and see it to its end."""
+        with speaking(job.language):
+            self._see_through(job, function, given, then)
+
+    def _see_through(self, job: Job, function: Function, given: tuple[Any, ...], then: Any) -> None:
         try:
             receiver, sender = self._context.Pipe(duplex=False)
             with receiver:
@@ -220,13 +228,15 @@ class Jobs:
                     if job.status.is_over:
                         return
                     job.folder.mkdir(parents=True)
-                    process = self._context.Process(target=_work, args=(sender, job.folder, function, given))
+                    process = self._context.Process(
+                        target=_work, args=(sender, job.folder, job.language, function, given)
+                    )
                     process.start()
                     job.process = process
                     self._change(job, state="running")
                 self._listen(job, process, receiver, then)
         except FiorituraError as error:
-            self._change(job, state="failed", problem=str(error))
+            self._change(job, state="failed", problem=error.message)
         except Exception as error:
             traceback.print_exc()
             self._change(job, state="failed", problem=_fault(error))
@@ -250,10 +260,7 @@ class Jobs:
                 except EOFError:
                     word, value = "died", None
             elif time.monotonic() >= last:
-                word, value = (
-                    "failed",
-                    f"The work took more than {self.most_sec / 60:g} minutes: ask for less at once.",
-                )
+                word, value = "failed", message("job-too-long", minutes=round(self.most_sec / 60, 2))
             elif not process.is_alive():
                 word, value = "died", None
             else:
@@ -280,8 +287,8 @@ def _context() -> Any:
     return context
 
 
-def _work(sender: Connection, folder: Path, function: Function, given: tuple[Any, ...]) -> None:
-    """In the job's own process: do the work, and tell of it."""
+def _work(sender: Connection, folder: Path, language: str, function: Function, given: tuple[Any, ...]) -> None:
+    """In the job's own process: do the work in a language, and tell of it."""
     signal.signal(signal.SIGINT, signal.SIG_IGN)
     if sys.platform != "win32":
         os.setsid()
@@ -294,9 +301,10 @@ def _work(sender: Connection, folder: Path, function: Function, given: tuple[Any
             os._exit(1)
 
     try:
-        sender.send(("made", function(Bench(folder, tell), *given)))
+        with speaking(language):
+            sender.send(("made", function(Bench(folder, tell), *given)))
     except FiorituraError as error:
-        sender.send(("failed", str(error)))
+        sender.send(("failed", error.message))
     except Exception as error:
         traceback.print_exc()
         sender.send(("failed", _fault(error)))
@@ -310,10 +318,12 @@ def _end(process: BaseProcess) -> None:
     process.kill()
 
 
-def _fault(error: Exception) -> str:
-    return f"The work failed ({type(error).__name__}: {str(error)[:300]}): the server's own output says where."
+def _fault(error: Exception) -> Message:
+    return message("job-failed", reason=f"{type(error).__name__}: {str(error)[:300]}")
 
 
-def _death(code: int | None) -> str:
-    how = f"signal {-code}" if code is not None and code < 0 else f"code {code}"
-    return f"The worker process ended with {how}, perhaps for want of memory: try again, or ask for less at once."
+def _death(code: int | None) -> Message:
+    is_signal = code is not None and code < 0
+    return message(
+        "job-died", how="signal" if is_signal else "code", number=str(abs(code)) if code is not None else "?"
+    )

@@ -12,6 +12,7 @@ from fastapi.responses import FileResponse, StreamingResponse
 from pydantic import BaseModel
 
 from fioritura.web.jobs import Job, Jobs, NoJobError
+from fioritura.words import say
 
 __all__ = ["JobStep", "JobView", "job_view", "jobs_api", "jobs_of"]
 
@@ -58,11 +59,11 @@ def job_view(job: Job) -> JobView:
     return JobView(
         id=job.id,
         kind=job.kind,
-        title=job.title,
+        title=say(job.title),
         about=job.about,
         state=status.state,
         steps=[JobStep(name=name, done=done, total=total) for name, (done, total) in status.steps.items()],
-        problem=status.problem,
+        problem=say(status.problem) if status.problem else "",
         result=dict(status.made.data) if status.made else None,
         file=f"/api/jobs/{job.id}/file" if status.made and status.made.file else "",
     )
@@ -98,7 +99,7 @@ def fetch(request: Request, id: Id) -> Response:
     """The file that a job has made."""
     file = jobs_of(request).job(id).file
     if file is None or not file.is_file():
-        raise NoJobError("The job has made no file: see how it stands.")
+        raise NoJobError("job-without-file")
     return FileResponse(file, filename=file.name)
 
 

@@ -4,20 +4,19 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from importlib.util import find_spec
-from typing import Annotated, Any, Final
+from typing import Annotated, Any
 
 from fastapi import FastAPI, Request
 from fastapi import Path as InPath
 from fastapi.responses import RedirectResponse, Response
 
-from fioritura.lesson.catalogue import languages
 from fioritura.lesson.pack import SECTIONS
 from fioritura.lesson.plan import AUDIO, LessonPlan
 from fioritura.shelf.store import Shelf
+from fioritura.web.languages import NAMES
+from fioritura.words import LANGUAGES, language_tag
 
 __all__ = ["add_lesson_pages"]
-
-_LANGUAGES: Final = {"en": "English", "de": "Deutsch"}
 
 Page = Callable[..., Response]
 Id = Annotated[int, InPath(ge=1, le=2**53)]
@@ -35,7 +34,7 @@ def add_lesson_pages(app: FastAPI, shelf: Shelf, page: Page, latest: Callable[[]
             tune=tune,
             lesson=lesson,
             others=shelf.lessons.lessons(arrangement_id=arrangement),
-            usual=LessonPlan().data(),
+            usual=LessonPlan(language=language_tag()).data(),
             **_choices(),
         )
 
@@ -64,5 +63,5 @@ def _choices() -> dict[str, Any]:
     return {
         "sections": sections,
         "audio": AUDIO,
-        "languages": [(code, _LANGUAGES.get(code, code)) for code in languages()],
+        "lesson_languages": [(code, NAMES[code]) for code in LANGUAGES],
     }

@@ -13,13 +13,13 @@ from pydantic import ValidationError
 from fioritura.accompany.excerpt import excerpt
 from fioritura.arrange.arrangement import Arrangement
 from fioritura.errors import ReadError
-from fioritura.lesson.catalogue import TECHNIQUE_FIELDS, catalogue
 from fioritura.lesson.edition import sounding_start
 from fioritura.lesson.example import Example, example_score
 from fioritura.lesson.lesson import Lesson
+from fioritura.lesson.overrides import TECHNIQUE_FIELDS
 from fioritura.lesson.parts import part_for
-from fioritura.lesson.plan import LessonPlan, phrase_of, plan_of
-from fioritura.notation.engraving.engrave import engrave_systems
+from fioritura.lesson.plan import LessonPlan, check_language, phrase_of, plan_of
+from fioritura.notation.engraving.engrave import System, engrave_systems
 from fioritura.notation.engraving.svg import described
 from fioritura.notation.score import Label, Score, Staff
 from fioritura.phrase import Phrase, phrases
@@ -35,7 +35,7 @@ from fioritura.web.lesson_models import (
     TechniqueOffer,
 )
 from fioritura.web.staves import renamed
-from fioritura.words import say
+from fioritura.words import message, say, speaking
 
 __all__ = ["check_plan", "examples_of_plan", "offer_view"]
 
@@ -53,7 +53,7 @@ def check_plan(data: Mapping[str, Any]) -> None:
     try:
         Plan.model_validate(dict(data))
     except ValidationError as error:
-        raise ReadError(f"The plan of a lesson is damaged ({error.error_count()} faults).") from None
+        raise ReadError("plan-damaged", count=error.error_count()) from None
 
 
 def offer_view(arrangement: Arrangement, title: str, language: str, width_mm: float) -> OfferView:
@@ -79,17 +79,21 @@ def examples_of_plan(lesson: Lesson, plan: LessonPlan, width_mm: float) -> Previ
         for id in plan.players:
             instrument = instrument_named(id)
             if part_for(lesson, instrument) is None:
-                reason = "No octave holds all of the line."
-                left_out.append(LeftOut(player=instrument.name, reason=reason))
-    views = [_example_view(lesson, example, width_mm) for example in lesson.examples]
+                reason = say(message("part-without-octave"))
+                left_out.append(LeftOut(player=say(instrument.title), reason=reason))
+    with lesson.speaking():
+        views = [_example_view(lesson, example, width_mm) for example in lesson.examples]
     return PreviewView(examples=views, left_out=left_out, problem="")
 
 
 @lru_cache(maxsize=256)
-def _engraved(score: Score, width_mm: float, prefix: str) -> list[str]:
+def _systems(score: Score, width_mm: float) -> tuple[System, ...]:
     """The systems of some bars; kept, as a change of words leaves the music as it is."""
-    systems = engrave_systems(score, width_mm=width_mm, staff_mm=_STAFF_MM, shows_tempo=False)
-    drawings = (described(system.svg, "", system.words) for system in systems)
+    return tuple(engrave_systems(score, width_mm=width_mm, staff_mm=_STAFF_MM, shows_tempo=False))
+
+
+def _engraved(score: Score, width_mm: float, prefix: str) -> list[str]:
+    drawings = (described(system.svg, "", system.words) for system in _systems(score, width_mm))
     return [renamed(svg, f"{prefix}{number}-") for number, svg in enumerate(drawings)]
 
 
@@ -120,14 +124,15 @@ def _phrase_view(arrangement: Arrangement, parts: tuple[Phrase, ...], phrase: Ph
 
 
 def _technique_offers(arrangement: Arrangement, parts: tuple[Phrase, ...], language: str) -> Iterator[TechniqueOffer]:
-    words = catalogue(language)
+    check_language(language)
     used = Counter(figure.technique for figure in arrangement.rendition.figures)
     where: dict[str, set[int]] = {}
     for figure in arrangement.spots.candidates:
         where.setdefault(figure.technique, set()).add(phrase_of(arrangement.tune, parts, figure))
     for id, technique in all_techniques().items():
         if id in where:
-            texts = {field: words.technique(technique, field) for field in TECHNIQUE_FIELDS}
+            with speaking(language):
+                texts = {field: say(getattr(technique, field)) for field in TECHNIQUE_FIELDS}
             yield TechniqueOffer(
                 id=id,
                 name=texts["name"],
@@ -149,6 +154,6 @@ def _example_view(lesson: Lesson, example: Example, width_mm: float) -> ExampleV
         family=example.technique.family,
         first_bar=example.first_bar,
         last_bar=example.last_bar,
-        reason=lesson.words.sentence(example.figure.why),
+        reason=say(example.figure.why),
         svgs=_engraved(score, width_mm, f"e{example.number}-"),
     )

@@ -152,7 +152,8 @@ class AddedNote(BaseModel):
 
 
 class FigureView(BaseModel):
-    """A figure of the arrangement. `elements` are the ids of its notes in the SVG, `difficulty` goes from 0 to 1."""
+    """A figure of the arrangement. `where` is its place in words, `elements` are the ids of its
+    notes in the SVG, `difficulty` goes from 0 to 1."""
 
     id: str
     number: int
@@ -162,6 +163,7 @@ class FigureView(BaseModel):
     family: str
     bar: int
     beat: float
+    where: str
     reason: str
     text: str
     how: str

@@ -13,6 +13,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
 from fioritura.errors import FiorituraError, OptionError
+from fioritura.words import message, say
 
 if TYPE_CHECKING:
     from fioritura.shelf.store import Shelf
@@ -25,19 +26,17 @@ LOOPBACK: Final = "127.0.0.1"
 PATIENCE_SEC: Final = 2.0
 """How long the address is held back for what the first visit asks for."""
 
-_MEANING: Final = """\
-It listens beyond this machine. Whoever can reach it and has the token below can see, change and remove everything on
-your shelf. Nothing that goes over the network is encrypted, the token included: do this only in a network that you
-trust. Takes are recorded on this machine only, as browsers lend the microphone to no page that is not encrypted."""
 
-
-def serve(port: int, folder: Path | None = None, listen: str = LOOPBACK, token: str = "") -> None:
+def serve(
+    port: int, folder: Path | None = None, listen: str = LOOPBACK, token: str = "", language: str | None = None
+) -> None:
     """Serve the page until interrupted; `folder` holds the shelf.
 
-    Beyond loopback, whoever wants to come in must give `token`; a new one is made where it is empty.
+    Beyond loopback, whoever wants to come in must give `token`; a new one is made where it is empty. `language` is that of readers who
+    have chosen none on the page, else it is their browser's.
 
     Raises:
-        OptionError: the port is taken, `listen` is no address of this machine, or the token is too short.
+        OptionError: the port is taken, `listen` is no address of this machine, the token is too short, or nothing can be said in the language.
         OutputError, ReadError: the shelf can't be opened.
     """
     import uvicorn
@@ -57,12 +56,12 @@ def serve(port: int, folder: Path | None = None, listen: str = LOOPBACK, token: 
     shelf = Shelf(folder or data_folder())
     sounds = Sounds()
     engraver = Engraver(worker_count())
-    app = create_app(shelf, hosts_of(port, is_open=check is not None), sounds, engraver, check)
+    app = create_app(shelf, hosts_of(port, is_open=check is not None), sounds, engraver, check, language)
     _prepare(shelf, sounds, engraver)
     place = f"http://{_shown(address)}:{port}"
-    print(f"Fioritura is at {place} (stop it with Ctrl-C). Your shelf: {shelf.path.parent}", flush=True)
+    print(say(message("served-at", address=place, shelf=str(shelf.path.parent))), flush=True)
     if check is not None:
-        print(f"{_MEANING}\nToken: {token}", flush=True)
+        print(say(message("served-beyond", token=token)), flush=True)
     config = uvicorn.Config(
         app,
         log_level="warning",
@@ -106,9 +105,7 @@ def _address(text: str) -> IPv4Address | IPv6Address:
     try:
         return ip_address(LOOPBACK if text == "localhost" else text)
     except ValueError:
-        raise OptionError(
-            f"{text!r} is no address to listen on: give one in digits, such as 192.168.1.20, or 0.0.0.0 for all."
-        ) from None
+        raise OptionError("no-listening-address", given=text) from None
 
 
 def _shown(address: IPv4Address | IPv6Address) -> str:
@@ -130,7 +127,5 @@ def _listener(port: int, address: str = LOOPBACK) -> socket.socket:
         listener.listen(128)
     except OSError as error:
         listener.close()
-        raise OptionError(
-            f"Port {port} of {address} can't be used ({error.strerror}): give another --port, or 0 for any."
-        ) from None
+        raise OptionError("port-unusable", port=str(port), address=address, reason=str(error.strerror)) from None
     return listener

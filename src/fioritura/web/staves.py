@@ -18,7 +18,7 @@ from fioritura.techniques.figure import Figure
 from fioritura.techniques.table import technique_named
 from fioritura.tune import Note, Tune
 from fioritura.web.engraver import Engraver
-from fioritura.words import say
+from fioritura.words import message, say
 
 __all__ = ["PageSize", "bars_of", "engraved", "engraved_tune", "little_staff", "renamed"]
 
@@ -48,7 +48,7 @@ def engraved(
     rendition = arrangement.rendition
     staves = [_staff("plain", rendition), _staff("ornamented", rendition, rendition.line, _labels(rendition))]
     if other is not None:
-        staves[1] = replace(staves[1], name="this one")
+        staves[1] = replace(staves[1], name=_staff_name("this"))
         staves.append(_staff("other", other, other.line, _labels(other)))
     if sheet.width_mm < _NARROW_MM:
         staves = [replace(staff, name="\N{NO-BREAK SPACE}") for staff in staves]
@@ -86,11 +86,15 @@ def renamed(svg: str, prefix: str) -> str:
     return re.sub(r'(\sid="|href="#)', rf"\g<1>{prefix}", svg)
 
 
+def _staff_name(line: str) -> str:
+    return say(message("staff-name", line=line))
+
+
 def _staff(
     name: str, rendition: Rendition, line: Sequence[Note] | None = None, labels: tuple[Label, ...] = ()
 ) -> Staff:
     notes = rendition.tune.notes if line is None else tuple(line)
-    return Staff(notes, name, rendition.setting.instrument, labels, shows_chords=line is None)
+    return Staff(notes, _staff_name(name), rendition.setting.instrument, labels, shows_chords=line is None)
 
 
 def _labels(rendition: Rendition) -> tuple[Label, ...]:

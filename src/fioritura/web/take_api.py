@@ -216,7 +216,7 @@ def recorded_sound(request: Request, id: TakeId) -> Response:
 def _recording(request: Request, name: str) -> Path:
     path = _shelf(request).takes.recordings.path(name)
     if not path.is_file():
-        raise NotOnShelfError(f"The recording is no longer in {path.parent}: put {name} back, or discard the take.")
+        raise NotOnShelfError("recording-gone", folder=str(path.parent), name=name)
     return path
 
 

@@ -24,6 +24,7 @@ from fioritura.theory.pitch import Pitch
 from fioritura.tune import Tune
 from fioritura.web.jobs import Bench, Made
 from fioritura.web.take_models import (
+    KEEPING,
     AdviceView,
     FigureResult,
     Report,
@@ -34,7 +35,8 @@ from fioritura.web.take_models import (
     TraceNote,
     Which,
 )
-from fioritura.words import capital, say
+from fioritura.words import Message, Value, message, say, verbatim
+from fioritura.words.stored import message_of
 
 __all__ = ["Order", "PlayedBar", "listen", "reviewed"]
 
@@ -44,7 +46,7 @@ PlayedBar = tuple[float, float, int]
 _FEWEST_BEATS: Final = 4
 _FAR_BEATS: Final = 0.5
 _MOST_POINTS: Final = 400
-_STEP: Final = "Listening"
+_STEP: Final = "listening"
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,7 +65,7 @@ class Order:
     seconds: float
     offset_sec: float = 0.0
     bars: tuple[PlayedBar, ...] = ()
-    name: str = "The take"
+    name: str = ""
 
 
 def listen(bench: Bench, order: Order) -> Made:
@@ -77,7 +79,7 @@ def listen(bench: Bench, order: Order) -> Made:
     report = report_of(review, order)
     facts = _facts(review.report, report, order)
     bench.tell(_STEP, 1, 1)
-    return Made({"facts": facts.model_dump(), "report": report.model_dump_json()})
+    return Made({"facts": facts.model_dump(), "report": report.model_dump_json(context=KEEPING)})
 
 
 def reviewed(order: Order) -> Review:
@@ -88,12 +90,11 @@ def reviewed(order: Order) -> Review:
         OtherTuneError: it is another tune.
     """
     arrangement = arrangement_from_json(order.arrangement)
+    name = order.name or say(message("the-take"))
     if order.line == "ornamented":
-        return review_take(order.path, asked=arrangement, name=order.name)
+        return review_take(order.path, asked=arrangement, name=name)
     setting = arrangement.setting
-    return review_take(
-        order.path, arrangement.tune, instrument=setting.instrument, level=setting.level, name=order.name
-    )
+    return review_take(order.path, arrangement.tune, instrument=setting.instrument, level=setting.level, name=name)
 
 
 def report_of(review: Review, order: Order) -> Report:
@@ -101,20 +102,20 @@ def report_of(review: Review, order: Order) -> Report:
     heard, tune = review.report, review.tune
     beat = tune.metre.beat_ticks / QUARTER
     return Report(
-        praise=review.praise,
+        praise=message_of(review.praise),
         advice=[
             AdviceView(
                 subject=one.subject,
-                title=one.title,
-                finding=one.finding,
-                practice=one.practice,
+                title=message_of(one.title),
+                finding=message_of(one.finding),
+                practice=message_of(one.practice),
                 bars=list(one.bars),
                 technique=one.technique,
             )
             for one in review.advice
         ],
-        remarks=[finding.advice for finding in review.take.findings],
-        key_words=key_words(heard.semitones),
+        remarks=[message_of(finding.advice) for finding in review.take.findings],
+        key_words=key_words(heard.semitones) or verbatim(""),
         likeness=round(heard.likeness, 3),
         tuning_cents=heard.tuning_cents,
         level_db=heard.level.usual_db,
@@ -123,11 +124,18 @@ def report_of(review: Review, order: Order) -> Report:
         right=sum(note.is_right for note in heard.notes),
         figures=list(_figures(heard, tune)),
         slips=[
-            SlipView(kind=slip.kind.value, bar=slip.bar, beat=slip.beat, passage=slip.passage, words=slip.words)
+            SlipView(
+                kind=slip.kind.value,
+                bar=slip.bar,
+                beat=slip.beat,
+                where=_where(tune, _ticks(tune, slip.bar, slip.beat)),
+                passage=slip.passage,
+                words=message_of(slip.words),
+            )
             for slip in heard.slips
         ],
-        by_note=[Tendency(name=row.name, count=row.count, value=row.cents) for row in heard.by_note],
-        by_register=[Tendency(name=row.name, count=row.count, value=row.cents) for row in heard.by_register],
+        by_note=[_tendency(row.name, row.count, row.cents) for row in heard.by_note],
+        by_register=[_tendency(row.name, row.count, row.cents) for row in heard.by_register],
         timing=TimingView(
             tempo=round(heard.timing.quarters_per_minute / beat, 1),
             drift_percent=heard.timing.drift_percent,
@@ -135,7 +143,7 @@ def report_of(review: Review, order: Order) -> Report:
             swing_ratio=heard.timing.swing_ratio,
             grace_ms=heard.timing.grace_ms,
             behind_band_ms=_behind_band_ms(heard, tune, order),
-            beats=[Tendency(name=row.name, count=row.count, value=row.late_ms) for row in heard.timing.beats],
+            beats=[_tendency(row.name, row.count, row.late_ms) for row in heard.timing.beats],
         ),
         passages=[list(_Trace(review, number).notes()) for number in range(heard.passages)],
     )
@@ -162,23 +170,36 @@ def _facts(heard: Heard, report: Report, order: Order) -> TakeFacts:
 
 
 def _figures(heard: Heard, tune: Tune) -> Iterator[FigureResult]:
-    bars = {bar.number: bar for bar in reversed(tune.bars)}
     for row in heard.figures:
-        technique, bar = technique_named(row.technique), bars[row.bar]
-        into_bar = round((row.beat - 1) * bar.metre.beat_ticks) - bar.metre_offset_ticks
+        technique, onset_ticks = technique_named(row.technique), _ticks(tune, row.bar, row.beat)
         yield FigureResult(
             technique=technique.id,
-            name=capital(say(technique.name)),
-            label=say(technique.label),
+            name=message("sentence", words=technique.name),
+            label=message_of(technique.label),
             family=technique.family,
             status=row.status.value,
             bar=row.bar,
             beat=row.beat,
-            onset_ticks=bar.start_ticks + into_bar,
+            where=_where(tune, onset_ticks),
+            onset_ticks=onset_ticks,
             passage=row.passage,
             confidence=row.confidence,
             other=row.other,
         )
+
+
+def _tendency(name: Value, count: int, value: float) -> Tendency:
+    return Tendency(name=message("sentence", words=name), count=count, value=value)
+
+
+def _ticks(tune: Tune, number: int, beat: float) -> int:
+    """Where a beat of the bar with a number lies, the first one of that number."""
+    bar = next(bar for bar in tune.bars if bar.number == number)
+    return bar.start_ticks + round((beat - 1) * bar.metre.beat_ticks) - bar.metre_offset_ticks
+
+
+def _where(tune: Tune, ticks: int) -> Message:
+    return tune.position_at(max(0, ticks)).message.form("full")
 
 
 def _behind_band_ms(heard: Heard, tune: Tune, order: Order) -> float | None:
@@ -227,7 +248,7 @@ class _Trace:
                 end_sec=round(heard.end, 3),
                 step=self.review.instrument.written(pitch).step,
                 kind="figure" if event in inside else "wrong" if is_slip else "right" if is_right else "added",
-                name=self.review.instrument.written(pitch).display,
+                name=self.review.instrument.written(pitch).message,
                 contour=self._contour(event),
             )
 

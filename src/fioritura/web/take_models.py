@@ -2,14 +2,26 @@
 
 from __future__ import annotations
 
-from typing import Annotated, Literal
+from typing import Annotated, Any, Final, Literal
 
-from pydantic import BaseModel, ConfigDict, Field
+from pydantic import (
+    BaseModel,
+    ConfigDict,
+    Field,
+    PlainSerializer,
+    PlainValidator,
+    SerializationInfo,
+    WithJsonSchema,
+    model_validator,
+)
 
 from fioritura.web.jobs_api import JobView
 from fioritura.web.models import SystemView
+from fioritura.words import Message, message, say
+from fioritura.words.stored import message_data, message_of
 
 __all__ = [
+    "KEEPING",
     "AdviceView",
     "FigureResult",
     "Keeping",
@@ -17,6 +29,7 @@ __all__ = [
     "LineView",
     "Name",
     "Report",
+    "Said",
     "SlipView",
     "Started",
     "StudentView",
@@ -29,6 +42,17 @@ __all__ = [
     "TraceNote",
     "Which",
 ]
+
+KEEPING: Final = {"keeps": True}
+"""The context in which a report is written for the shelf: what it says stays in messages, for any reader's language."""
+
+
+def _said(value: Message, info: SerializationInfo) -> Any:
+    return message_data(value) if (info.context or {}).get("keeps") else say(value)
+
+
+Said = Annotated[Message, PlainValidator(message_of), PlainSerializer(_said), WithJsonSchema({"type": "string"})]
+"""What is said: text in answers, a message on the shelf (see `KEEPING`)."""
 
 Which = Literal["plain", "ornamented"]
 """The line that is to be played."""
@@ -86,7 +110,7 @@ class TraceNote(BaseModel):
     end_sec: float
     step: int
     kind: Literal["right", "wrong", "figure", "added"]
-    name: str
+    name: Said
     contour: list[int]
 
 
@@ -98,39 +122,50 @@ class TakeLine(LineView):
     trace: list[TraceNote]
 
 
-class FigureResult(BaseModel):
+class _Placed(BaseModel):
+    """`where` is the place in words. Reports of older versions have a bar and a beat alone."""
+
+    bar: int
+    beat: float
+    where: Said
+
+    @model_validator(mode="before")
+    @classmethod
+    def _with_place(cls, data: Any) -> Any:
+        if isinstance(data, dict) and "where" not in data and {"bar", "beat"} <= data.keys():
+            return data | {"where": message("beat-in-bar", bar=data["bar"], beat=data["beat"])}
+        return data
+
+
+class FigureResult(_Placed):
     """An ornament: asked and done, asked and missed, or added by the player; `other` is the nearest other reading."""
 
     technique: str
-    name: str
-    label: str
+    name: Said
+    label: Said
     family: str
     status: Literal["done", "missed", "added"]
-    bar: int
-    beat: float
     onset_ticks: int
     passage: int
     confidence: float
     other: str
 
 
-class SlipView(BaseModel):
+class SlipView(_Placed):
     """A wrong, left-out or added note, in words."""
 
     kind: Literal["wrong", "left out", "added"]
-    bar: int
-    beat: float
     passage: int
-    words: str
+    words: Said
 
 
 class AdviceView(BaseModel):
     """One thing to practise: what was measured, and what to do."""
 
     subject: str
-    title: str
-    finding: str
-    practice: str
+    title: Said
+    finding: Said
+    practice: Said
     bars: list[int] = []
     technique: str = ""
 
@@ -138,7 +173,7 @@ class AdviceView(BaseModel):
 class Tendency(BaseModel):
     """A median over `count` notes of one kind: cents of a note or register, or milliseconds late on a beat."""
 
-    name: str
+    name: Said
     count: int
     value: float
 
@@ -159,10 +194,10 @@ class TimingView(BaseModel):
 class Report(BaseModel):
     """What a take says. `key_words` tell how far it lies from the tune's pitch, empty where it does not."""
 
-    praise: str
+    praise: Said
     advice: list[AdviceView]
-    remarks: list[str]
-    key_words: str
+    remarks: list[Said]
+    key_words: Said
     likeness: float
     tuning_cents: float
     level_db: float

@@ -13,6 +13,7 @@ from fioritura.shelf.takes import TakeEntry
 from fioritura.web.jobs import Bench, Made
 from fioritura.web.take_job import Order, reviewed
 from fioritura.web.take_models import TakeFacts
+from fioritura.words import message, say
 
 __all__ = ["player_and_day", "print_report", "rows_before"]
 
@@ -31,14 +32,14 @@ def rows_before(takes: Sequence[TakeEntry], take: TakeEntry, arrangement: str) -
 
 def print_report(bench: Bench, order: Order, rows: tuple[TakeRow, ...], own: tuple[str, str]) -> Made:
     """Listen again, and set the report; `rows` are those of the takes before this one, `own` its player and day."""
-    bench.tell("Listening", 0, 1)
+    bench.tell("listening", 0, 1)
     review = reviewed(order)
-    bench.tell("Listening", 1, 1)
-    bench.tell("Pages to print", 0, 1)
+    bench.tell("listening", 1, 1)
+    bench.tell("documents", 0, 1)
     row = TakeRow(*own, tune_digest(review.tune), order.path.stem, measures_of(review.report))
     sheet = sheet_of(review, shown((*rows, row), review.tune))
     (bench.folder / _FILE).write_bytes(pdf(review_document(sheet)))
-    bench.tell("Pages to print", 1, 1)
+    bench.tell("documents", 1, 1)
     return Made({}, file=_FILE)
 
 
@@ -54,4 +55,4 @@ def _row(take: TakeEntry, digest: str) -> TakeRow:
 
 def player_and_day(take: TakeEntry) -> tuple[str, str]:
     """Who played, and the day as ISO 8601 has it."""
-    return take.student or "A take", take.taken_at[:10]
+    return take.student or say(message("review-untitled")), take.taken_at[:10]

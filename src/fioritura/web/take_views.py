@@ -26,6 +26,7 @@ from fioritura.web.take_models import (
     Which,
 )
 from fioritura.web.views import system_views
+from fioritura.words import say
 
 __all__ = ["check_take", "checked_report", "line_view", "student_view", "take_line", "take_summary", "take_view"]
 
@@ -55,14 +56,14 @@ def line_view(arrangement: Arrangement, which: Which, sheet: PageSize, labels: S
 def take_line(arrangement: Arrangement, which: Which, report: Report, passage: int, sheet: PageSize) -> TakeLine:
     """What was to be played with what was played in a passage (from 1); figures are labelled by their number."""
     if not 1 <= passage <= len(report.passages):
-        raise ReadError(f"The take has {len(report.passages)} passages, and no passage {passage}.")
+        raise ReadError("no-such-passage", count=len(report.passages), given=passage)
     labels = [_label(number, row) for number, row in enumerate(report.figures) if row.passage == passage]
     shown = line_view(arrangement, which, sheet, labels)
     return TakeLine(**shown.model_dump(), passage=passage, trace=report.passages[passage - 1])
 
 
 def _label(number: int, row: FigureResult) -> Label:
-    return Label(max(0, row.onset_ticks), row.label, number)
+    return Label(max(0, row.onset_ticks), say(row.label), number)
 
 
 def take_summary(entry: TakeEntry) -> TakeSummary:
@@ -99,7 +100,7 @@ def checked_report(text: str) -> Report:
     try:
         return Report.model_validate_json(text)
     except ValidationError as error:
-        raise ReadError(f"The report is damaged ({error.error_count()} faults): record the take again.") from None
+        raise ReadError("report-damaged", count=error.error_count()) from None
 
 
 def check_take(report: str, facts: Mapping[str, Any]) -> None:
@@ -112,4 +113,4 @@ def check_take(report: str, facts: Mapping[str, Any]) -> None:
     try:
         TakeFacts.model_validate(facts)
     except ValidationError as error:
-        raise ReadError(f"The facts of a take are damaged ({error.error_count()} faults).") from None
+        raise ReadError("take-facts-damaged", count=error.error_count()) from None

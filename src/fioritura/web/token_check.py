@@ -13,6 +13,7 @@ from fastapi.responses import RedirectResponse, Response
 from starlette.datastructures import Headers
 
 from fioritura.errors import OptionError
+from fioritura.web.languages import CHOICE
 
 __all__ = ["ENTRANCE", "SHORTEST_TOKEN", "TokenCheck", "add_entrance", "new_token"]
 
@@ -42,7 +43,7 @@ class TokenCheck:
             OptionError: the token is too short to keep anyone out.
         """
         if len(token) < SHORTEST_TOKEN:
-            raise OptionError(f"A token of {len(token)} letters is too short: {SHORTEST_TOKEN} is the least.")
+            raise OptionError("token-too-short", count=len(token), limit=SHORTEST_TOKEN)
         self._token = token
         self.cookie = sha256(b"fioritura door " + token.encode()).hexdigest()
 
@@ -53,7 +54,7 @@ class TokenCheck:
 
     def lets_in(self, path: str, headers: Headers) -> bool:
         """True when a request may pass: by cookie, by ``Authorization: Bearer``, or on its way to the entrance."""
-        if path == ENTRANCE or path.startswith(_OPEN_TO_ALL):
+        if path in (ENTRANCE, CHOICE) or path.startswith(_OPEN_TO_ALL):
             return True
         scheme, _, token = headers.get("authorization", "").partition(" ")
         if scheme.lower() == "bearer" and self.fits(token):

@@ -99,20 +99,21 @@ export interface ExampleView {
 
 /** An ornament: asked and done, asked and missed, or added by the player; `other` is the nearest other reading. */
 export interface FigureResult {
+  bar: number;
+  beat: number;
+  where: string;
   technique: string;
   name: string;
   label: string;
   family: string;
   status: "done" | "missed" | "added";
-  bar: number;
-  beat: number;
   onset_ticks: number;
   passage: number;
   confidence: number;
   other: string;
 }
 
-/** A figure of the arrangement. `elements` are the ids of its notes in the SVG, `difficulty` goes from 0 to 1. */
+/** A figure of the arrangement. `where` is its place in words, `elements` are the ids of its notes in the SVG, `difficulty` goes from 0 to 1. */
 export interface FigureView {
   id: string;
   number: number;
@@ -122,6 +123,7 @@ export interface FigureView {
   family: string;
   bar: number;
   beat: number;
+  where: string;
   reason: string;
   text: string;
   how: string;
@@ -341,9 +343,10 @@ export interface SettingView {
 
 /** A wrong, left-out or added note, in words. */
 export interface SlipView {
-  kind: "wrong" | "left out" | "added";
   bar: number;
   beat: number;
+  where: string;
+  kind: "wrong" | "left out" | "added";
   passage: number;
   words: string;
 }

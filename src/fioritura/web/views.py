@@ -2,9 +2,7 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator, Sequence
-from typing import Final
 
 from fioritura.arrange.arrangement import Alternative, Arrangement
 from fioritura.arrange.rendition import Rendition
@@ -28,14 +26,10 @@ from fioritura.web.models import (
     VersionView,
 )
 from fioritura.web.staves import little_staff, renamed
-from fioritura.words import capital, say
+from fioritura.web.words import capital_of
+from fioritura.words import message, remembered, say
 
-__all__ = ["alternative_views", "arrangement_view", "page_words", "setting_view", "system_views", "tune_view"]
-
-_HINT: Final = re.compile(
-    r"(, or [^,.:;]*? with --irregular keep|; --octave 0 [^.;]*|: [^:.]* with --irregular keep)"
-)
-_OPTION: Final = re.compile(r"--([a-z]+)")
+__all__ = ["alternative_views", "arrangement_view", "setting_view", "system_views", "tune_view"]
 
 
 def arrangement_view(
@@ -53,8 +47,8 @@ def arrangement_view(
         tune_id=step.tune_id,
         title=title,
         composer=tune.composer,
-        key=tune.key.display,
-        step=StepView(at=step.number, undoes=step.undoes, redoes=step.redoes),
+        key=say(tune.key),
+        step=StepView(at=step.number, undoes=say(remembered(step.undoes)), redoes=say(remembered(step.redoes))),
         setting=setting_view(arrangement),
         kept_share=round(rendition.kept_share, 4),
         bar_numbers=[bar.number for bar in tune.bars],
@@ -85,7 +79,7 @@ def alternative_views(arrangement: Arrangement, alternatives: Sequence[Alternati
         views.append(
             AlternativeView(
                 id=figure_id(figure),
-                name=capital(say(technique.name)),
+                name=capital_of(technique.name),
                 family=technique.family,
                 reason=say(figure.why),
                 level=technique.level,
@@ -105,20 +99,18 @@ def tune_view(entry: TuneEntry) -> TuneView:
         id=entry.id,
         title=entry.title,
         composer=entry.composer,
-        key=str(entry.facts.get("key", "")),
+        key=say(remembered(str(entry.facts.get("key", "")))),
         metre=str(entry.facts.get("metre", "")),
         bars=int(entry.facts.get("bars", 0)),
         tags=list(entry.tags),
         source_name=entry.source_name,
         changed_at=latest.changed_at if latest else entry.added_at,
         arrangement=latest.id if latest else None,
-        versions=[VersionView(id=one.id, name=one.name, changed_at=one.changed_at) for one in entry.versions],
+        versions=[
+            VersionView(id=one.id, name=say(remembered(one.name)), changed_at=one.changed_at)
+            for one in entry.versions
+        ],
     )
-
-
-def page_words(text: str) -> str:
-    """A message without the options of the command line, which the page has in other places."""
-    return _OPTION.sub(r"\1", _HINT.sub("", text))
 
 
 def setting_view(arrangement: Arrangement) -> SettingView:
@@ -140,9 +132,9 @@ def setting_view(arrangement: Arrangement) -> SettingView:
 
 def _notes(arrangement: Arrangement) -> list[str]:
     """What the player should know: warnings of the reader, inferred chords."""
-    notes = [page_words(say(warning)) for warning in arrangement.tune.warnings]
+    notes = [say(warning) for warning in arrangement.tune.warnings]
     if any(span.is_inferred for span in arrangement.tune.chords):
-        notes.append("The file has no chord symbols; those in parentheses were inferred.")
+        notes.append(say(message("chords-inferred")))
     return notes
 
 
@@ -150,16 +142,17 @@ def _figure_views(rendition: Rendition, locked: frozenset[str], staff: int) -> I
     tune = rendition.tune
     for number, figure in enumerate(rendition.figures):
         technique, name = technique_named(figure.technique), figure_id(figure)
-        bar, beat = tune.beat_at(sounding_start(tune, figure))
+        bar, beat = tune.beat_at(start := sounding_start(tune, figure))
         yield FigureView(
             id=name,
             number=number,
             technique=technique.id,
-            name=capital(say(technique.name)),
+            name=capital_of(technique.name),
             label=say(technique.label),
             family=technique.family,
             bar=bar,
             beat=round(beat, 3),
+            where=say(tune.position_at(start).message.form("full")),
             reason=say(figure.why),
             text=say(technique.text),
             how=say(technique.how),
@@ -187,12 +180,12 @@ def _added(rendition: Rendition, figure: Figure, number: int, staff: int) -> Ite
     own = [place for place, note in enumerate(rendition.line) if number in note.figures]
     for grace, pitch in enumerate(figure.graces):
         element = f"s{staff}-n{own[0]}-g{grace + 1 + len(rendition.tune.notes[figure.anchors[0]].graces)}"
-        yield AddedNote(note=grace, written=written(pitch).display, element=element)
+        yield AddedNote(note=grace, written=say(written(pitch)), element=element)
     places = {rendition.line[place].onset_ticks: place for place in own}
     for index, note in enumerate(figure.notes):
         if note.anchor is None and note.onset_ticks in places:
             yield AddedNote(
                 note=len(figure.graces) + index,
-                written=written(note.pitch).display,
+                written=say(written(note.pitch)),
                 element=f"s{staff}-n{places[note.onset_ticks]}",
             )

@@ -1,81 +1,50 @@
-"""The words of the page, which lie in a file of messages (Project Fluent): said by the server, and taken apart for scripts."""
+"""The words of the page: said in its templates, and taken apart for its scripts."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable
-from functools import cache
-from importlib.resources import files
-from typing import Any, Final
+from typing import Any
 
-from fluent.runtime import FluentBundle
-from fluent.syntax import FluentParser, ast
+from fluent.syntax import ast
 from markupsafe import Markup, escape
 
-__all__ = ["Piece", "message_ids", "pieces_of", "say", "say_in_html"]
+from fioritura.words import Message, capital, message, say
+from fioritura.words.message import Speakable, Value
+from fioritura.words.speech import pattern_of
 
-LANGUAGE: Final = "en"
-REGION: Final = "en-GB"
+__all__ = ["Piece", "capital_of", "pieces_of", "say_in_html"]
 
 Piece = str | dict[str, Any]
 """Text; a value to be filled in (``arg``, and the ``format`` of a number); or cases of a value (``by``, ``cases``, and the
 ``usual`` one)."""
 
 
-def say(id: str, /, **args: object) -> str:
-    """A message with its arguments filled in.
+def say_in_html(id: str, /, **args: Value) -> Markup:
+    """A message in HTML: text is escaped, arguments that are HTML stay so.
 
     Raises:
-        LookupError: there is no such message, or it needs another argument.
+        LookupError: there is no such message.
+        ValueError: it needs another argument.
     """
-    bundle = _bundle()
-    pattern = bundle.get_message(id).value
-    if pattern is None:
-        raise LookupError(id)
-    text, errors = bundle.format_pattern(pattern, args)
-    if errors:
-        raise LookupError(id, errors[0])
-    return str(text)
-
-
-def say_in_html(id: str, /, **args: object) -> Markup:
-    """The same in HTML: text is escaped, arguments that are HTML stay so."""
     marks = {name: f"\0{name}\0" for name, value in args.items() if isinstance(value, Markup)}
-    text = escape(say(id, **(args | marks)))
+    text = escape(say(message(id, **(args | marks))))
     for name, mark in marks.items():
         text = text.replace(mark, Markup(args[name]))
     return text
 
 
-def message_ids() -> frozenset[str]:
-    """The names of all messages."""
-    return frozenset(_messages())
+def capital_of(said: Message | Speakable | str) -> str:
+    """What is said, with a capital first letter: as a heading, or in a list."""
+    return capital(say(said))
 
 
 def pieces_of(ids: Iterable[str]) -> dict[str, list[Piece]]:
-    """Messages taken apart, so that a script can put them together with its own arguments.
+    """Messages of the language that is spoken taken apart, so that a script can put them together with its own arguments.
 
     Raises:
         LookupError: there is no such message, or it holds what scripts can't say: other messages, functions but NUMBER.
     """
-    return {id: [_piece(element) for element in _messages()[id].elements] for id in sorted(ids)}
-
-
-@cache
-def _resource() -> ast.Resource:
-    text = files("fioritura").joinpath("words", LANGUAGE, "page.ftl").read_text(encoding="utf-8")
-    return FluentParser().parse(text)
-
-
-@cache
-def _bundle() -> FluentBundle:
-    bundle = FluentBundle([REGION], use_isolating=False)
-    bundle.add_resource(_resource())
-    return bundle
-
-
-@cache
-def _messages() -> dict[str, ast.Pattern]:
-    return {one.id.name: one.value for one in _resource().body if isinstance(one, ast.Message) and one.value}
+    return {id: [_piece(element) for element in pattern_of(id).elements] for id in sorted(ids)}
 
 
 def _piece(element: ast.TextElement | ast.Placeable) -> Piece:

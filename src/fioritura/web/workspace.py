@@ -25,6 +25,7 @@ from fioritura.tune import Feel
 from fioritura.web.engraver import Engraver
 from fioritura.web.intake import ReadingOptions, Source, read_source, ready
 from fioritura.web.staves import PageSize, engraved
+from fioritura.words import Message, kept, message
 
 __all__ = ["OpenArrangement", "WantedSetting", "Workspace"]
 
@@ -122,8 +123,8 @@ class Workspace:
             for id in ids:
                 self._open.pop(id, None)
 
-    def decide(self, id: int, at: int, words: str, change: Change) -> OpenArrangement:
-        """Change an arrangement that stands at step `at`, and keep the change on the shelf.
+    def decide(self, id: int, at: int, said: Message, change: Change) -> OpenArrangement:
+        """Change an arrangement that stands at step `at`, and keep the change on the shelf; `said` says what it is.
 
         Raises:
             StaleError: it stands elsewhere by now.
@@ -133,7 +134,8 @@ class Workspace:
         with work.lock:
             self._check(work, id, at)
             changed = replace(change(work.arrangement), past=())  # the shelf keeps earlier decisions as steps
-            work.keep(self.shelf.add_step(id, at, words, arrangement_to_json(changed, is_compact=True)), changed)
+            text = arrangement_to_json(changed, is_compact=True)
+            work.keep(self.shelf.add_step(id, at, kept(said), text), changed)
             work.others.clear()
         return work
 
@@ -167,7 +169,7 @@ class Workspace:
                 tune = ready(read_source(source, reading), wanted.player, unfolds=reading.unfolds)
             return _rearranged(replace(old, tune=tune, offered=None), wanted)
 
-        return self.decide(id, at, "changed the setting", changed)
+        return self.decide(id, at, message("step-setting"), changed)
 
     def other(self, work: OpenArrangement, seed: int) -> Rendition:
         """Another version of an open arrangement under the same decisions."""
@@ -208,9 +210,7 @@ class Workspace:
         if work.step.number != at:
             work.step = self.shelf.step(id)
         if work.step.number != at:
-            raise StaleError(
-                f"The arrangement was changed elsewhere (step {work.step.number}, not {at}): look at it again."
-            )
+            raise StaleError("arrangement-changed-elsewhere", stands=work.step.number, given=at)
 
 
 def _surveyed(work: OpenArrangement) -> None:

@@ -5,20 +5,35 @@ language and room (``words/de/arrange.ftl``), those of the techniques beside eac
 """
 
 from fioritura.words.message import Message, Speakable, Value, message, verbatim
-from fioritura.words.speech import LANGUAGES, add_words, capital, language, say, speaking
-from fioritura.words.stored import message_data, message_from
+from fioritura.words.speech import (
+    LANGUAGES,
+    Naming,
+    add_words,
+    capital,
+    language,
+    language_tag,
+    naming,
+    say,
+    speaking,
+)
+from fioritura.words.stored import kept, message_data, message_from, remembered
 
 __all__ = [
     "LANGUAGES",
     "Message",
+    "Naming",
     "Speakable",
     "Value",
     "add_words",
     "capital",
+    "kept",
     "language",
+    "language_tag",
     "message",
     "message_data",
     "message_from",
+    "naming",
+    "remembered",
     "say",
     "speaking",
     "verbatim",

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Final, Protocol, TypeAlias, Union, runtime_checkable
 
 __all__ = ["Message", "Speakable", "Value", "message", "verbatim"]
@@ -56,7 +57,15 @@ class Message:
 
 def message(id: str, /, **args: Value) -> Message:
     """A message; see `Message`."""
-    return Message(id, tuple(sorted(args.items())))
+    if not args:
+        return _bare(id)
+    items = args.items()
+    return Message(id, tuple(items) if len(args) < 2 else tuple(sorted(items)))
+
+
+@lru_cache(maxsize=2048)
+def _bare(id: str) -> Message:
+    return Message(id)
 
 
 def verbatim(text: str) -> Message:

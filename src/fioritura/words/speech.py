@@ -21,15 +21,16 @@ from collections.abc import Callable, Iterator, Mapping
 from contextlib import contextmanager
 from contextvars import ContextVar
 from functools import lru_cache
-from importlib.resources import files
-from importlib.resources.abc import Traversable
 from typing import TYPE_CHECKING, Any, Final
 
 from fioritura.words.message import VERBATIM, Message, Speakable
 from fioritura.words.notes import Naming, note_name
 
 if TYPE_CHECKING:
+    from importlib.resources.abc import Traversable
+
     from fluent.runtime import FluentBundle
+    from fluent.syntax.ast import Pattern, Resource
 
 __all__ = [
     "LANGUAGES",
@@ -39,13 +40,19 @@ __all__ = [
     "capital",
     "known_ids",
     "language",
+    "language_tag",
+    "locale",
     "naming",
+    "pattern_of",
     "say",
     "speaking",
 ]
 
 LANGUAGES: Final = ("en", "de", "fr", "es")
 """The languages in which everything can be said; the first is the source of the others."""
+
+LOCALES: Final[Mapping[str, str]] = {"en": "en-GB", "de": "de-DE", "fr": "fr-FR", "es": "es-ES"}
+"""Where each is spoken: numbers and dates follow these tags (BCP 47)."""
 
 PSEUDO: Final = "pseudo"
 """English in letters that nobody writes: what reads as usual in it did not come through here (for the tests)."""
@@ -74,6 +81,16 @@ _added: dict[str, dict[str, str]] = {}
 def language() -> str:
     """The language that is spoken."""
     return _language.get()
+
+
+def locale() -> str:
+    """The language that is spoken with its region, as numbers and dates need it: ``"en-GB"`` (BCP 47)."""
+    return LOCALES.get(language(), LOCALES[LANGUAGES[0]])
+
+
+def language_tag() -> str:
+    """The language that is spoken as other programs know it (BCP 47)."""
+    return LANGUAGES[0] if language() == PSEUDO else language()
 
 
 def naming() -> Naming:
@@ -106,6 +123,15 @@ def say(said: Message | Speakable | str, /) -> str:
     if said.id == VERBATIM:
         return str(said["text"])
     return _said(said, language(), naming())
+
+
+def pattern_of(id: str) -> Pattern:
+    """The text of an id in the language that is spoken as `fluent.syntax` reads it, for what puts it together elsewhere.
+
+    Raises:
+        LookupError: no language has such a text.
+    """
+    return _speaker(language(), naming()).pattern(id)
 
 
 def capital(text: str) -> str:
@@ -158,7 +184,7 @@ class _Speaker:
         self.language, self.naming = language, naming
         self.texts = {**_texts(source), **_added.get(source, {}), **_texts(own), **_added.get(own, {})}
         self.spoken = _spoken_type(self)
-        self.bundle = self._bundle(own)
+        self.bundle = self._bundle(LOCALES.get(own, own))
         self.parsed: set[str] = set()
 
     def say(self, said: Message) -> str:
@@ -178,6 +204,14 @@ class _Speaker:
             raise ValueError(f"the text {said.id!r} in {self.language!r}: {errors[0]}")
         return held.put_back(str(text))
 
+    def pattern(self, id: str) -> Pattern:
+        from fluent.syntax import ast
+
+        for entry in self._resource(id).body if id in self.texts else ():
+            if isinstance(entry, ast.Message) and entry.value:
+                return entry.value
+        raise LookupError(f"no text {id!r} in {self.language!r}")
+
     def has(self, id: str, attribute: str) -> bool:
         self._parse(id)
         return self.bundle.has_message(id) and attribute in self.bundle.get_message(id).attributes
@@ -188,7 +222,16 @@ class _Speaker:
             return "yes" if value else "no"
         if isinstance(value, str):
             return held.keep(value)
-        return value if isinstance(value, int | float) else self.spoken(value, held)
+        if isinstance(value, int | float):
+            return self.number(value)
+        return self.spoken(value, held)
+
+    def number(self, value: float) -> object:
+        """A number as Fluent takes it: Spanish groups digits from five on (CLDR, ``minimumGroupingDigits``)."""
+        from fluent.runtime.types import fluent_number
+
+        is_short = self.language == "es" and 1000 <= abs(value) < 10_000
+        return fluent_number(value, useGrouping=False) if is_short else value
 
     def thing(self, value: object, attribute: str = "") -> str:
         """Anything in words: a message or what names itself, in a form if it has it; several things listed."""
@@ -215,17 +258,20 @@ class _Speaker:
         return self.say(Message(f"list-{joint}", (("first", first), ("last", words[-1]))))
 
     def _parse(self, id: str) -> None:
-        from fluent.runtime import FluentResource
-
         if id in self.parsed or id not in self.texts:
             return
         self.parsed.add(id)
         for other in _REFERENCE.findall(self.texts[id]):
             self._parse(other)
+        self.bundle.add_resource(self._resource(id), allow_overrides=True)
+
+    def _resource(self, id: str) -> Resource:
+        from fluent.runtime import FluentResource
+
         resource = FluentResource(self.texts[id])
         if self.language == PSEUDO:
             _disguise(resource)
-        self.bundle.add_resource(resource, allow_overrides=True)
+        return resource
 
     def _bundle(self, locale: str) -> FluentBundle:
         from fluent.runtime import FluentBundle
@@ -240,7 +286,7 @@ class _Speaker:
             "CAPITAL": lambda value: worked(lambda it: capital(self.thing(it)), value),
             "LIST": lambda value, joint="and": worked(lambda it: self.listed(it, str(joint)), value),
             "NOTE": lambda letter, alter: note_name(str(letter), int(alter), self.naming, self.language),
-            "LOWER": lambda text: str(text).lower(),
+            "LOWER": lambda value: worked(lambda it: self.thing(it).lower(), value),
         }
         return FluentBundle([locale], functions=functions, use_isolating=False)
 
@@ -302,6 +348,8 @@ def _texts(language: str) -> dict[str, str]:
 
 
 def _files(language: str) -> Iterator[Traversable]:
+    from importlib.resources import files
+
     package = files("fioritura")
     for folder, ending in (
         (package.joinpath("words", language), ".ftl"),

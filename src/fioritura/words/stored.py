@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import json
 from typing import Any, Final
 
 from fioritura.words.message import VERBATIM, Message, Speakable, Value, verbatim
+from fioritura.words.speech import say
 
-__all__ = ["message_data", "message_from"]
+__all__ = ["kept", "message_data", "message_from", "message_of", "remembered"]
 
 _DEEPEST: Final = 8
 
@@ -32,6 +34,32 @@ def message_from(data: Any) -> Message:
     if not isinstance(found, Message):
         raise ValueError(f"{data!r} is no message")
     return found
+
+
+def message_of(data: object) -> Message:
+    """The message of its data; what is none, or can't be said here, as it stands."""
+    if isinstance(data, Message):
+        return data
+    try:
+        found = message_from(data)
+        say(found)
+    except (LookupError, ValueError, TypeError):
+        return verbatim(json.dumps(data, ensure_ascii=False))
+    return found
+
+
+def kept(said: Message | Speakable) -> str:
+    """A message as one text, for `remembered`."""
+    data = message_data(said if isinstance(said, Message) else said.message)
+    return json.dumps(data, ensure_ascii=False, separators=(",", ":"))
+
+
+def remembered(text: str) -> Message:
+    """The message that was kept as a text. Any other text, such as older versions wrote, is said as it stands."""
+    try:
+        return message_of(json.loads(text)) if text.startswith('{"id":') else verbatim(text)
+    except (ValueError, RecursionError):
+        return verbatim(text)
 
 
 def _data(value: Value) -> Any:

@@ -6,7 +6,7 @@
  * @typedef {[after: number, semitones: number]} Bend
  * @typedef {{notes: [onset: number, seconds: number, midi: number, loudness: number, bend: Bend[]][], marks: Mark[], lasts: number}} Line
  * @typedef {{beat: string, goal: number, clicks: number[], countIn: number, scores: Record<string, Record<string, Line>>,
- *   samples: [midi: number, base64: string][], words: {playing: string, stopped: string}}} Music times in seconds at the goal tempo
+ *   samples: [midi: number, base64: string][], words: {stopped: string}}} Music times in seconds at the goal tempo
  * @typedef {{button: HTMLButtonElement, score: string, lines: string[], markers: Element[], first: boolean,
  *   sources: AudioScheduledSourceNode[], steps: Mark[], end: number, frame: number}} Run
  */
@@ -161,7 +161,7 @@ async function start(button) {
   const markers = [...document.querySelectorAll(`#score-${score} .marker`)];
   playing = { button, score, lines, markers, first: true, sources: [], steps: [], end: 0, frame: 0 };
   button.setAttribute("aria-pressed", "true");
-  status.textContent = words.playing + " " + button.getAttribute("aria-label");
+  status.textContent = button.dataset.playing ?? "";
   schedule(ready, playing);
   follow();
 }

@@ -144,7 +144,7 @@ class BarBuilder:
             UnreadableError: a bar line stands after the sound.
         """
         if sound.bar is not self._open:
-            raise UnreadableError("a broken rhythm can't pass a bar line: write the lengths out.")
+            raise UnreadableError("abc-broken-over-bar-line")
         sound.length = scaled(sound.length, numerator, denominator)
         sound.bar.content = sound.start + sound.length
 
@@ -187,7 +187,7 @@ class BarBuilder:
             UnreadableError: the bar holds something already.
         """
         if self._open and self._open.content:
-            raise UnreadableError("a rest of whole bars must follow a bar line.")
+            raise UnreadableError("abc-bar-rest-inside-bar")
         for number in range(count):
             if number:
                 self._close()
@@ -232,10 +232,10 @@ class BarBuilder:
         for piece in text.strip(",-").split(","):
             first, dash, last = piece.partition("-")
             if not first.isdecimal() or not (last or first).isdecimal() or len(first + last) > 4:
-                raise UnreadableError("these are not the numbers of an ending; write for example [1 or [1,3 or [1-3.")
+                raise UnreadableError("abc-no-ending-numbers")
             numbers += range(int(first), int(last if dash else first) + 1)
         if not numbers or min(numbers) < 1 or max(numbers) > MAX_PASSES:
-            raise UnreadableError(f"an ending's number must lie between 1 and {MAX_PASSES}.")
+            raise UnreadableError("abc-ending-outside", limit=MAX_PASSES)
         if self._open and self._open.content:
             self._open.raw.is_implicit = self._next.is_implicit = True
             self._close()
@@ -252,7 +252,7 @@ class BarBuilder:
     def _bar(self) -> AbcBar:
         if self._open is None:
             if len(self.bars) >= MAX_BARS:
-                raise UnreadableError(f"the tune has more than {MAX_BARS:,} bars: split it.")
+                raise UnreadableError("abc-too-many-bars", limit=MAX_BARS)
             ahead, self._next = self._next, _NextBar()
             raw = RawBar(
                 metre=self._metre or _COMMON_TIME,

@@ -6,6 +6,8 @@ from collections import Counter
 from typing import Final, Protocol
 
 from fioritura.errors import FiorituraError, ReadError, TuneError
+from fioritura.notation.lists import first_named
+from fioritura.words import Message, Value, message
 
 __all__ = ["AbcError", "AbcPolyphonyError", "Faults", "Placed", "UnreadableError"]
 
@@ -33,8 +35,8 @@ class _PlacedError(FiorituraError):
     """`line` and `column` count from 1 in the text that was given, `text` is what stands there, and `problem` says
     what is wrong with it and what to do; the message holds them all."""
 
-    def __init__(self, problem: str, *, line: int, column: int, text: str) -> None:
-        super().__init__(f"line {line}, column {column}, {_shown(text)!r}: {problem}")
+    def __init__(self, problem: Message, *, line: int, column: int, text: str) -> None:
+        super().__init__(message("abc-at", line=line, column=column, text=_shown(text), problem=problem))
         self.problem = problem
         self.line = line
         self.column = column
@@ -50,7 +52,11 @@ class AbcPolyphonyError(_PlacedError, TuneError):
 
 
 class UnreadableError(Exception):
-    """What is wrong with a piece of text, in words for a player; whoever knows the place hands it to `Faults`."""
+    """What is wrong with a piece of text, as `message`; whoever knows the place hands it to `Faults`."""
+
+    def __init__(self, said: str | Message, /, **args: Value) -> None:
+        self.message = message(said, **args) if isinstance(said, str) else said
+        super().__init__(self.message)
 
 
 class Faults:
@@ -58,9 +64,9 @@ class Faults:
 
     def __init__(self, *, is_lenient: bool) -> None:
         self.is_lenient = is_lenient
-        self._places: list[str] = []
+        self._places: list[Message] = []
         self._counts: Counter[str] = Counter()
-        self._left_out: Counter[str] = Counter()
+        self._left_out: Counter[str | Message] = Counter()
 
     def meet(self, piece: Placed, fault: UnreadableError) -> None:
         """A piece can't be read and is left out.
@@ -69,53 +75,56 @@ class Faults:
             AbcError: unless lenient.
         """
         if not self.is_lenient:
-            raise AbcError(str(fault), line=piece.line, column=piece.column, text=piece.text) from None
-        self.warn(piece, f"{_shown(piece.text)!r} is left out: {fault}")
+            raise AbcError(fault.message, line=piece.line, column=piece.column, text=piece.text) from None
+        self.warn(piece, message("abc-left-out", text=_shown(piece.text), problem=fault.message))
 
-    def meet_polyphony(self, piece: Placed, what: str) -> None:
+    def meet_polyphony(self, piece: Placed, problem: Message) -> None:
         """Several notes sound at once; the top one is read.
 
         Raises:
             AbcPolyphonyError: unless lenient.
         """
         if not self.is_lenient:
-            problem = (
-                f"{what} sound at once; the melody must be one note at a time: take the others out, or keep the top "
-                "note with --irregular keep."
-            )
             raise AbcPolyphonyError(problem, line=piece.line, column=piece.column, text=piece.text)
-        self._counts["times several notes sound at once: the top note is read"] += 1
+        self.count("abc-top-notes")
 
-    def warn(self, piece: Placed, text: str) -> None:
+    def warn(self, piece: Placed, said: Message) -> None:
         """Something at a place was guessed or left out."""
-        self._places.append(f"line {piece.line}, column {piece.column}: {text}")
+        self._places.append(message("abc-warned", line=piece.line, column=piece.column, problem=said))
 
-    def remark(self, text: str) -> None:
+    def remark(self, said: Message | None) -> None:
         """Something about the whole tune."""
-        if text:
-            self._places.append(text)
+        if said:
+            self._places.append(said)
 
-    def count(self, what: str) -> None:
-        """One more of something that is worth a line in all: ``"ties ... are read as slurs"``."""
-        self._counts[what] += 1
+    def count(self, id: str) -> None:
+        """One more of something that is worth a line in all: the id of a text that takes a `count`."""
+        self._counts[id] += 1
 
-    def leave_out(self, what: str) -> None:
+    def leave_out(self, what: str | Message) -> None:
         """Something that has no place in a melody's notes was left out."""
         self._left_out[what] += 1
 
     @property
-    def warnings(self) -> list[str]:
-        """All of it in words; the first 20 places one by one."""
-        texts = self._places[:MAX_WARNINGS]
+    def warnings(self) -> list[Message]:
+        """All of it; the first 20 places one by one."""
+        said = self._places[:MAX_WARNINGS]
         if len(self._places) > MAX_WARNINGS:
-            texts.append(f"{len(self._places) - MAX_WARNINGS} more places like these")
-        texts += [f"{count} {what}" for what, count in self._counts.items()]
+            said.append(message("abc-more-places", count=len(self._places) - MAX_WARNINGS))
+        said += (message(id, count=count) for id, count in self._counts.items())
         if self._left_out:
-            names = [f"{name} ({count})" for name, count in sorted(self._left_out.items())]
-            more = f" and {len(names) - MAX_WARNINGS} more" if len(names) > MAX_WARNINGS else ""
-            texts.append(f"left out, as they are no notes of a melody: {', '.join(names[:MAX_WARNINGS])}{more}")
-        return texts
+            in_order = sorted(self._left_out.items(), key=_by_name)
+            signs = [message("abc-sign-counted", sign=sign, count=count) for sign, count in in_order]
+            said.append(message("abc-signs-left-out", signs=first_named(signs, MAX_WARNINGS)))
+        return said
+
+
+def _by_name(counted: tuple[str | Message, int]) -> tuple[bool, str]:
+    """Signs before what has a name in words."""
+    sign = counted[0]
+    return (True, repr(sign)) if isinstance(sign, Message) else (False, sign)
 
 
 def _shown(text: str) -> str:
-    return text if len(text) <= MAX_SHOWN else text[: MAX_SHOWN - 3] + "..."
+    plain = "".join(sign if sign.isprintable() else "\N{REPLACEMENT CHARACTER}" for sign in text[:MAX_SHOWN])
+    return plain if len(text) <= MAX_SHOWN else plain[: MAX_SHOWN - 3] + "..."

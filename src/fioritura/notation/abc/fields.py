@@ -23,6 +23,7 @@ from fioritura.notation.assemble import MAX_QUARTERS_PER_MINUTE, MIN_QUARTERS_PE
 from fioritura.theory.key import MODES, Key, Mode
 from fioritura.theory.metre import WHOLE, Metre
 from fioritura.theory.pitch import LETTERS
+from fioritura.words import Message, message
 
 __all__ = [
     "AbcKey",
@@ -48,6 +49,7 @@ _MODE_STARTS: Final[dict[str, Mode]] = {mode[:3]: mode for mode in MODES} | {
     "aeo": "minor",
     "": "major",
 }
+_KNOWN_MODES: Final = ("maj", "min", "m", "dor", "phr", "lyd", "mix", "loc", "exp")
 _ACCIDENTALS: Final = {"__": -2, "_": -1, "=": 0, "^": 1, "^^": 2}
 _MODIFIER: Final = re.compile(r"(?<![=\w])(__?|=|\^\^?)\s*([A-Ga-g])(?![\w=])")
 _PROPERTY: Final = re.compile(r"(\w+)\s*=\s*(\"[^\"]*\"|\S+)")
@@ -67,7 +69,7 @@ class AbcKey:
 
     key: Key
     alters: tuple[int, ...]
-    warning: str = ""
+    warning: Message | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -111,25 +113,26 @@ def read_key(text: str, *, is_lenient: bool = False) -> AbcKey | None:
             return None
         if _MODIFIER.match(text):
             return _modified(Key(0), _signed(Key(0)).alters, text)
-        raise UnreadableError("this is not a key; write a letter A-G, # or b, and a mode, as in K:G or K:Bbdor.")
+        raise UnreadableError("abc-no-key")
     tonic = _GERMAN.get(match["tonic"], match["tonic"]) + match["accidental"]
     mode, rest = match["mode"].lower(), match["rest"]
     if mode.startswith(_CLEF_NAMES) or (rest.startswith("=") and mode[:3] not in _MODE_STARTS):
         mode, rest = "", ""
     if rest[:1].strip(" \t=^_") and not is_lenient:
-        raise UnreadableError(f"{rest[:10]!r} after the key means nothing; write for example K:F#m or K:D =c.")
+        raise UnreadableError("abc-after-key", given=rest[:10].strip())
     is_guessed = match["tonic"] in _GERMAN
     if is_lenient and mode != "exp" and mode[:3] not in _MODE_STARTS:
         mode, is_guessed = "", True
     key = _key_of(tonic, "major" if mode == "exp" else _mode(mode))
     read = _modified(key, (0,) * 7 if mode == "exp" else _signed(key).alters, rest)
-    return AbcKey(read.key, read.alters, f"K:{text} is read as {read.key}") if is_guessed else read
+    guess = message("abc-key-guessed", given=f"K:{text}", key=read.key)
+    return AbcKey(read.key, read.alters, guess) if is_guessed else read
 
 
 def _mode(text: str) -> Mode:
     mode = _MODE_STARTS.get(text[:3])
     if mode is None:
-        raise UnreadableError(f"{text!r} is not a mode; known are maj, min or m, dor, phr, lyd, mix, loc and exp.")
+        raise UnreadableError("abc-no-mode", given=text, known=_KNOWN_MODES)
     return mode
 
 
@@ -137,7 +140,7 @@ def _key_of(tonic: str, mode: Mode) -> Key:
     try:
         return Key.of(tonic, mode)
     except TuneError as error:
-        raise UnreadableError(str(error)) from None
+        raise UnreadableError(error.message) from None
 
 
 def _signed(key: Key) -> AbcKey:
@@ -156,8 +159,7 @@ def _modified(key: Key, alters: tuple[int, ...], text: str) -> AbcKey:
         other = key.tonic.fifths + fifths
         if -7 <= other <= 7 and _signed(Key(other, mode)).alters == final:
             return AbcKey(Key(other, mode), final)
-    warning = f"the signature of {key} is changed by accidentals; they are written at the notes instead"
-    return AbcKey(key, final, warning)
+    return AbcKey(key, final, message("abc-key-changed", key=key))
 
 
 def read_properties(text: str) -> StaffProperties:
@@ -182,7 +184,7 @@ def _integer(text: str | None, limit: int) -> int | None:
     return max(-limit, min(limit, int(text)))
 
 
-def read_metre(text: str) -> tuple[Metre | None, str]:
+def read_metre(text: str) -> tuple[Metre | None, Message | None]:
     """The metre of an M: field, None for free metre, with a warning where something was left out.
 
     Raises:
@@ -191,17 +193,18 @@ def read_metre(text: str) -> tuple[Metre | None, str]:
     text = text.strip()
     lowered = text.lower()
     if not text or lowered.startswith(("none", "free", "frei")):
-        return None, ""
+        return None, None
     if text in {"C", "C|", "c", "c|"}:
-        return Metre.parse(text.upper()), ""
+        return Metre.parse(text.upper()), None
     match = _METRE.match(text)
     if not match:
-        raise UnreadableError("this is not a metre; write for example M:4/4, M:6/8, M:C|, M:(2+2+3)/8 or M:none.")
+        raise UnreadableError("abc-no-metre")
     try:
         metre = Metre.parse(f"{match[1].replace(' ', '')}/{match[2]}")
     except TuneError as error:
-        raise UnreadableError(str(error)) from None
-    return metre, f"{match[3].strip()!r} after the metre {metre} is left out" if match[3].strip() else ""
+        raise UnreadableError(error.message) from None
+    rest = match[3].strip()
+    return metre, message("abc-after-metre", given=rest, metre=str(metre)) if rest else None
 
 
 def default_unit(metre: Metre | None) -> Fraction:
@@ -218,7 +221,7 @@ def read_unit(text: str) -> Fraction:
     match = re.fullmatch(r"(\d{1,3})\s*(?:/\s*(\d{1,3}))?", text.strip())
     value = Fraction(int(match[1]), int(match[2] or 1)) if match and match[2] not in {"0", "00", "000"} else None
     if value is None or not Fraction(1, 512) <= value <= 4:
-        raise UnreadableError("this is not a note length; write for example L:1/8 (1/512 to 4).")
+        raise UnreadableError("abc-no-unit")
     return value * WHOLE
 
 
@@ -233,12 +236,11 @@ def read_tempo(text: str, unit: int | Fraction) -> AbcTempo:
     rate = _rate(bare, unit)
     if rate is None:
         if "=" in bare or any(character.isdecimal() for character in bare):
-            raise UnreadableError('this is not a tempo; write for example Q:1/4=120 or Q:"Allegro" 1/4=120.')
+            raise UnreadableError("abc-no-tempo")
         return AbcTempo(0.0, "; ".join(filter(None, (words, text_string(bare)))))
     if not MIN_QUARTERS_PER_MINUTE <= rate <= MAX_QUARTERS_PER_MINUTE:
         raise UnreadableError(
-            f"this is {rate:g} quarter notes a minute; {MIN_QUARTERS_PER_MINUTE:g} to {MAX_QUARTERS_PER_MINUTE:g} "
-            "can be played: correct it."
+            "abc-tempo-outside", given=f"{rate:g}", low=MIN_QUARTERS_PER_MINUTE, high=MAX_QUARTERS_PER_MINUTE
         )
     return AbcTempo(rate, words)
 
@@ -278,16 +280,16 @@ def part_order(text: str) -> list[str]:
             last = [piece]
             stack[-1] += last
         else:
-            raise UnreadableError("this is not an order of parts; write for example P:AABB or P:(AB)2C.")
+            raise UnreadableError("abc-no-part-order")
         _require_few(sum(map(len, stack)))
     if len(stack) != 1:
-        raise UnreadableError("a bracket is not closed; write for example P:(AB)2C.")
+        raise UnreadableError("abc-bracket-open")
     return stack[0]
 
 
 def _require_few(count: int) -> None:
     if count > MAX_PARTS:
-        raise UnreadableError(f"the order has more than {MAX_PARTS} parts: shorten it.")
+        raise UnreadableError("abc-too-many-parts", limit=MAX_PARTS)
 
 
 _ACCENTS: Final = {

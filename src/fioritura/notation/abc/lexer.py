@@ -16,6 +16,7 @@ from dataclasses import dataclass
 from typing import Final, Literal, NamedTuple, cast
 
 from fioritura.notation.abc.faults import AbcError
+from fioritura.words import message
 
 __all__ = [
     "Field",
@@ -155,7 +156,7 @@ def split_book(text: str) -> list[TuneText]:
     for line in lines:
         if len(line.text) > MAX_LINE_CHARACTERS:
             raise AbcError(
-                f"the line has {len(line.text):,} characters, {MAX_LINE_CHARACTERS:,} is the limit: break it.",
+                message("abc-line-too-long", count=len(line.text), limit=MAX_LINE_CHARACTERS),
                 line=line.number,
                 column=1,
                 text=line.text[:40],

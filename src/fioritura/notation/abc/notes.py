@@ -29,12 +29,12 @@ def note_parts(text: str) -> tuple[int | None, int, int, int]:
     """
     match = _NOTE.fullmatch(text)
     if match is None:
-        raise UnreadableError("this is not a note.")
+        raise UnreadableError("abc-no-note")
     sign, letter, octaves, length = match.groups()
     octave = letter.islower() + octaves.count("'") - octaves.count(",")
     step = _MIDDLE_C_STEP + LETTERS.index(letter.upper()) + 7 * octave
     if not 0 <= step <= _HIGHEST_STEP:
-        raise UnreadableError("the note lies outside MIDI's range: take out some octave marks.")
+        raise UnreadableError("abc-note-outside")
     return _ALTERS[sign], step, *length_parts(length)
 
 
@@ -49,7 +49,7 @@ def length_parts(text: str) -> tuple[int, int]:
     strokes = 1 + lower.count("/") if slash else 0
     digits = lower.lstrip("/")
     if max(len(upper), len(digits), strokes) > 8 or (digits and not int(digits)):
-        raise UnreadableError("this length is absurd; write for example A3, A/2 or A3/2.")
+        raise UnreadableError("abc-length-absurd")
     return int(upper or 1), int(digits) if digits else 2**strokes
 
 

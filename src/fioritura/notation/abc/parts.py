@@ -12,6 +12,7 @@ from dataclasses import dataclass, field
 from itertools import groupby
 
 from fioritura.notation.abc.lexer import Token
+from fioritura.words import Message, message
 
 __all__ = ["in_playing_order"]
 
@@ -30,7 +31,7 @@ class _Section:
 
 def in_playing_order(
     tokens: Sequence[Token], order: Sequence[str], header: Sequence[Token]
-) -> tuple[list[Token], str]:
+) -> tuple[list[Token], Message | None]:
     """The tokens of a voice arranged by the order of its parts, and a warning where they had to be written out.
 
     `header` holds the header's own K:, M: and L: fields.
@@ -40,8 +41,8 @@ def in_playing_order(
     by_name = {section.name: section for section in sections}
     if not order or len(by_name) < len(sections) or not set(order) <= set(names):
         unknown = sorted(set(order) - set(names))
-        missing = f"the order of parts {''.join(order)} is left out: the tune has no part {', '.join(unknown)}"
-        return list(tokens), missing if sections and unknown else ""
+        missing = message("abc-parts-missing", order="".join(order), parts=tuple(unknown))
+        return list(tokens), missing if sections and unknown else None
     runs = [(name, len(list(run))) for name, run in groupby(order)]
     played = [name for name, _ in runs]
     if played in (names, [*names, names[0]]) and len(names) + len(played) > 2:
@@ -50,9 +51,9 @@ def in_playing_order(
             first = _repeated(sections[0], runs[0][1])
             arranged = [*first, *_closing_sign(first[-1], "!fine!"), *arranged[len(first) :]]
             arranged += _closing_sign(arranged[-1], "!D.C.!")
-        return [*lead, *arranged], ""
+        return [*lead, *arranged], None
     written_out = [token for name in order for token in (*by_name[name].state, *by_name[name].tokens)]
-    return [*lead, *written_out], f"the parts are written out in playing order, {''.join(order)}"
+    return [*lead, *written_out], message("abc-parts-written-out", order="".join(order))
 
 
 def _sections(tokens: Sequence[Token], header: Sequence[Token]) -> tuple[list[Token], list[_Section]]:

@@ -25,6 +25,7 @@ from fioritura.notation.assemble import Irregular, RawTune, assemble
 from fioritura.notation.part_choice import PartSummary, choose_part, part_list
 from fioritura.theory.pitch import Interval, Pitch
 from fioritura.tune import Tune, transpose
+from fioritura.words import Message, message
 
 __all__ = ["AbcEntry", "AbcError", "AbcPolyphonyError", "iter_abc", "list_abc", "read_abc"]
 
@@ -49,10 +50,16 @@ class AbcEntry:
         return self.titles[0] if self.titles else ""
 
     @property
-    def source(self) -> str:
-        """How messages name the tune: ``"tune X:12, The Swallow"``; empty for the only tune of a text."""
-        number = f"X:{self.number}" if self.number is not None else f"at line {self.line}"
-        return "" if self.is_alone else f"tune {number}" + (f", {self.title}" if self.title else "")
+    def source(self) -> Message | None:
+        """How messages name the tune: "tune X:12, The Swallow"; None for the only tune of a text."""
+        if self.is_alone:
+            return None
+        place = f"X:{self.number}" if self.number is not None else message("abc-at-line", line=self.line)
+        return (
+            message("abc-tune-titled", place=place, title=self.title)
+            if self.title
+            else message("abc-tune", place=place)
+        )
 
     def read(self, *, irregular: Irregular = "refuse", part: str | int | None = None) -> Tune:
         """The tune. `part` names a voice (its id, its name or its number from 1); else the melody is chosen.
@@ -120,8 +127,8 @@ def _melody(voices: list[Voice], wanted: str | int | None, faults: Faults) -> Vo
     summaries = [_summary(voice) for voice in voices]
     index = choose_part(summaries, wanted)
     if len(voices) > 1:
-        names = part_list([summary for place, summary in enumerate(summaries) if place != index])
-        faults.remark(f"the melody is voice {voices[index].name or 'without a name'}; left out: {names}")
+        others = part_list([summary for place, summary in enumerate(summaries) if place != index])
+        faults.remark(message("abc-melody-voice", name=summaries[index].called, others=others))
     return voices[index]
 
 

@@ -25,6 +25,7 @@ from fioritura.notation.abc.signs import SHORT_FORMS
 from fioritura.notation.abc.voice import VoiceSettings, define_symbol
 from fioritura.theory.key import Key
 from fioritura.theory.metre import Metre
+from fioritura.words import message
 
 __all__ = ["AbcTune", "Header", "Voice", "read_sheet"]
 
@@ -127,11 +128,10 @@ def _body_start(tune: TuneText, faults: Faults) -> int:
             return index + 1
     for index, line in enumerate(tune.lines):
         if _is_music(line):
-            faults.remark("there is no K: field; the tune is read without a key signature")
+            faults.remark(message("abc-no-key-field"))
             return index
     first = tune.lines[0]
-    problem = "there is no K: field and no music; an ABC tune begins with X:, T: and K: and goes on with notes."
-    raise AbcError(problem, line=first.number, column=1, text=first.text)
+    raise AbcError(message("abc-no-key-no-music"), line=first.number, column=1, text=first.text)
 
 
 def _is_music(line: Line) -> bool:
@@ -151,7 +151,7 @@ def _take(header: Header, piece: Field, faults: Faults) -> None:
     elif letter == "R":
         header.words.append(text_string(text))
     elif letter == "m":
-        faults.warn(token, "macros are not expanded; the notes are read as they are written")
+        faults.warn(token, message("abc-macros"))
     elif letter == "Q":
         header.tempo_field = piece
     elif letter == "V":
@@ -280,8 +280,8 @@ def _lines_of_tune(lines: Sequence[Line], faults: Faults) -> list[Line]:
         if not _is_music(line):
             continue
         if not faults.is_lenient:
-            faults.remark(f"line {line.number}: music after an empty line is not part of the tune and is left out")
+            faults.remark(message("abc-music-after-gap", line=line.number))
             break
-        faults.remark(f"line {line.number}: music after an empty line is read as part of the tune")
+        faults.remark(message("abc-music-after-gap-read", line=line.number))
         taken.append(line)
     return taken

@@ -35,6 +35,7 @@ from fioritura.notation.assemble import RawBar, RawNote
 from fioritura.theory.metre import WHOLE, Metre
 from fioritura.theory.pitch import Pitch
 from fioritura.tune import Mark
+from fioritura.words import message
 
 __all__ = ["VoiceReader", "VoiceSettings", "define_symbol"]
 
@@ -149,7 +150,7 @@ class VoiceReader:
         self._slurs.end()
         bars = self._bars.finish()
         if self._bars.cut_endings:
-            self._faults.remark("an ending without an end is read as long as the first one")
+            self._faults.remark(message("abc-ending-cut"))
         return bars
 
     # Notes and rests
@@ -165,18 +166,18 @@ class VoiceReader:
     def _rest(self, token: Token) -> None:
         numerator, denominator = length_parts(token.text[1:])
         if self._stack:
-            raise UnreadableError("a rest has no place in a chord.")
+            raise UnreadableError("abc-rest-in-chord")
         if not (self._marks and token.text == "x"):
             self._last = self._bars.add(self._length(numerator, denominator), None)
             self._end_tie()
         for mark in self._marks:
-            self._faults.leave_out(f"!{mark}! on a rest")
+            self._faults.leave_out(message("abc-sign-on-rest", sign=f"!{mark}!"))
         self._marks.clear()
 
     def _bar_rest(self, token: Token) -> None:
         digits = token.text[1:]
         if len(digits) > 3 or digits in {"0", "00", "000"}:
-            raise UnreadableError("a rest may last 1 to 999 bars.")
+            raise UnreadableError("abc-bar-rest-count")
         self._bars.add_bar_rests(int(digits or 1))
         self._end_tie()
 
@@ -194,7 +195,7 @@ class VoiceReader:
             self._bars.stretch(self._broken.first, *self._broken.by)
             length = scaled(length, *self._broken.then)
         if not 1 <= length <= MAX_NOTE_WHOLES * WHOLE:
-            raise UnreadableError(f"a note may last from 1/{WHOLE} to {MAX_NOTE_WHOLES} whole notes.")
+            raise UnreadableError("abc-note-length", shortest=f"1/{WHOLE}", longest=MAX_NOTE_WHOLES)
         self._broken = None
         if self._tuplet:
             self._tuplet.left -= 1
@@ -228,7 +229,7 @@ class VoiceReader:
             self._last.note.is_tied = True
             self._tied = self._last.note
         else:
-            self._faults.warn(token, "a tie without a note before it is left out")
+            self._faults.warn(token, message("abc-tie-loose"))
 
     def _end_tie(self) -> None:
         if self._tied:
@@ -237,7 +238,7 @@ class VoiceReader:
 
     def _read_as_slur(self, first: RawNote, second: RawNote) -> None:
         first.is_tied = False
-        self._faults.count("ties between different pitches are read as slurs")
+        self._faults.count("abc-ties-as-slurs")
         self._slurs.join(first, second)
 
     def _slur_start(self, _: Token) -> None:
@@ -245,7 +246,7 @@ class VoiceReader:
 
     def _slur_stop(self, token: Token) -> None:
         if not self._slurs.stop(self._last.note if self._last else None):
-            self._faults.warn(token, "the end of a slur that has no beginning is left out")
+            self._faults.warn(token, message("abc-slur-end-loose"))
 
     def _tuplet_sign(self, token: Token) -> None:
         pieces = [int(piece[:4] or 0) for piece in token.text[1:].split(":")]
@@ -255,12 +256,12 @@ class VoiceReader:
             normal = {2: 3, 3: 2, 4: 3, 6: 2, 8: 3}.get(actual) or (3 if metre and metre.is_compound else 2)
         count = count or actual
         if not (2 <= actual <= MAX_TUPLET and normal <= MAX_TUPLET and count <= 2 * MAX_TUPLET):
-            raise UnreadableError(f"a tuplet puts 2 to {MAX_TUPLET} notes in the time of 1 to {MAX_TUPLET}.")
+            raise UnreadableError("abc-tuplet-outside", limit=MAX_TUPLET)
         self._tuplet = _Tuplet(actual, normal, count)
 
     def _broken_rhythm(self, token: Token) -> None:
         if self._last is None or self._broken or len(token.text) > 3:
-            raise UnreadableError("a broken rhythm stands between two notes, as in A>B, A>>B or A<B.")
+            raise UnreadableError("abc-broken-misplaced")
         half = 2 ** len(token.text)
         long, short = (2 * half - 1, half), (1, half)
         first, second = (long, short) if token.text[0] == ">" else (short, long)
@@ -280,22 +281,22 @@ class VoiceReader:
     @staticmethod
     def _check_between_graces(token: Token, start: int, end: int) -> None:
         if not _GRACE_SIGNS.fullmatch(token.text, start, end):
-            raise UnreadableError(f"{token.text[start:end].strip()!r} has no place among grace notes.")
+            raise UnreadableError("abc-among-graces", given=token.text[start:end].strip())
 
     # Several notes at once
 
     def _stack_start(self, token: Token) -> None:
         if self._stack:
-            raise UnreadableError("a chord can't begin inside a chord.")
+            raise UnreadableError("abc-chord-in-chord")
         self._stack = _Stack(token)
 
     def _stack_end(self, token: Token) -> None:
         stack, self._stack = self._stack, None
         if stack is None or not stack.notes:
-            raise UnreadableError("there is no chord to end here.")
+            raise UnreadableError("abc-chord-end-loose")
         pitches = {pitch.midi: pitch for pitch, _, _ in stack.notes}
         if len(pitches) > 1:
-            self._faults.meet_polyphony(stack.token, f"{len(pitches)} notes")
+            self._faults.meet_polyphony(stack.token, message("abc-notes-together", count=len(pitches)))
         top = pitches[max(pitches)]
         numerator, denominator = length_parts(token.text[1:])
         _, inner_numerator, inner_denominator = stack.notes[0]
@@ -304,7 +305,7 @@ class VoiceReader:
             self._tie(token)
 
     def _overlay(self, token: Token) -> None:
-        self._faults.meet_polyphony(token, "two voices")
+        self._faults.meet_polyphony(token, message("abc-voices-together"))
         self._skips_overlay = True
 
     # Bar lines and lines
@@ -313,10 +314,10 @@ class VoiceReader:
         self._skips_overlay = False
         if self._stack:
             self._stack = None
-            raise UnreadableError("a chord is not closed before this bar line.")
+            raise UnreadableError("abc-chord-open")
         if self._broken:
             self._broken = None
-            raise UnreadableError("a broken rhythm needs a note after it, before the bar line.")
+            raise UnreadableError("abc-broken-open")
         if self._bars.bar_line(token.text):
             self._accidentals.end_bar()
             if ":" in token.text:
@@ -327,7 +328,7 @@ class VoiceReader:
 
     def _line_end(self, _: Token) -> None:
         if self._bars.end_line():
-            self._faults.count("bar lines are understood at the end of a line")
+            self._faults.count("abc-bar-lines-understood")
         self._slots.end_line()
 
     # Signs and texts
@@ -385,13 +386,13 @@ class VoiceReader:
             self._marks.append(mark)
         elif text and quoted != ">)":
             self.words.append(text)
-            self._faults.leave_out(repr(text))
+            self._faults.leave_out(f'"{text}"')
 
     def _reserved(self, token: Token) -> None:
         self._faults.leave_out(token.text)
 
     def _other(self, _: Token) -> None:
-        raise UnreadableError("no sign of ABC begins so: take it out, or write what was meant.")
+        raise UnreadableError("abc-unknown-sign")
 
     # Fields in the body
 
@@ -420,7 +421,7 @@ class VoiceReader:
             self._instruction(text)
         elif letter == "w":
             if not self._slots.set_lyrics(text):
-                self._faults.leave_out("further verses")
+                self._faults.leave_out(message("abc-further-verses"))
         elif letter == "s":
             self._symbol_line(text)
 
@@ -455,5 +456,5 @@ def define_symbol(symbols: dict[str, str], text: str) -> None:
     """Take a definition of a U: field, ``T = !trill!``, into a table of short forms (section 4.16)."""
     match = re.fullmatch(r'([H-Wh-w~])\s*=\s*(?:!([^!\s]+)!|\+([^+\s]+)\+|("[^"]*)"?)\s*', text.strip())
     if not match:
-        raise UnreadableError("this is not a definition; write for example U:T = !trill!.")
+        raise UnreadableError("abc-no-definition")
     symbols[match[1]] = match[2] or match[3] or match[4]

@@ -96,7 +96,7 @@ def write_abc(score: Score) -> str:
         TuneError: notes of the line overlap or lie outside the bars.
     """
     if not score.staves or not score.tune.bars:
-        raise OutputError("A score without staves or bars can't be written: give at least one of each.")
+        raise OutputError("score-empty")
     staff = score.staves[0]
     by = Interval(0, 0) if score.is_concert else staff.instrument.transposition
     tune = written_tune(replace(score.tune, notes=staff.line), by)

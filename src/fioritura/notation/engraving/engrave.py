@@ -12,7 +12,7 @@ from __future__ import annotations
 
 import threading
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from importlib.resources import files
 from itertools import accumulate
 from typing import TYPE_CHECKING, Any, Final
@@ -22,7 +22,7 @@ from lxml import etree
 
 from fioritura.errors import OptionError, ToolError
 from fioritura.notation.alternative import StaffAlternative, staff_alternative
-from fioritura.notation.alternative_english import in_english
+from fioritura.notation.alternative_words import told
 from fioritura.notation.engraving.breaking import BarWidth, system_starts
 from fioritura.notation.engraving.fonts import ENGRAVING_FONT
 from fioritura.notation.engraving.mei import Piece, piece_of
@@ -36,11 +36,12 @@ from fioritura.notation.engraving.svg import (
     with_text_above,
 )
 from fioritura.notation.score import Score
+from fioritura.words import message
 
 if TYPE_CHECKING:
     import verovio
 
-__all__ = ["System", "engrave_page", "engrave_systems"]
+__all__ = ["System", "engrave_page", "engrave_systems", "with_staves"]
 
 _SVG: Final = "{http://www.w3.org/2000/svg}"
 _UNITS_PER_PIXEL: Final = 10
@@ -95,8 +96,13 @@ class System:
     bar_count: int
     mm_per_unit: float
     """Size of a drawing unit of the engraver."""
-    words: str = ""
+    staves: tuple[StaffAlternative, ...] = field(default=(), repr=False)
     """What the drawing shows, bar by bar: its alternative for who can't see it."""
+
+    @property
+    def words(self) -> str:
+        """The alternative in the language that is spoken."""
+        return told(self.staves) if self.staves else ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -141,7 +147,7 @@ def engrave_systems(
             first_bar=piece.bars[line.start].number,
             bar_count=line.bar_count,
             mm_per_unit=mm_per_unit,
-            words=_words(staves, line.start, line.bar_count),
+            staves=_bars_of(staves, line.start, line.bar_count),
         )
         for line in lines
     )
@@ -162,12 +168,22 @@ def engrave_page(
     """
     piece, lines, mm_per_unit = _engraved(score, width_mm, staff_mm, bars_per_system, shows_tempo)
     svg = to_svg([line.drawing for line in lines], gap_mm / mm_per_unit, mm_per_unit)
-    words = in_english([staff_alternative(part) for part in piece.parts])
+    words = told([staff_alternative(part) for part in piece.parts])
     return described(standalone(svg), score.tune.title, words)
 
 
-def _words(staves: Sequence[StaffAlternative], start: int, count: int) -> str:
-    return in_english([replace(staff, bars=staff.bars[start : start + count]) for staff in staves])
+def with_staves(systems: Sequence[System], score: Score) -> tuple[System, ...]:
+    """The systems of a score, which were kept without what they show, with it."""
+    staves = [staff_alternative(part) for part in piece_of(score).parts]
+    found, start = [], 0
+    for system in systems:
+        found.append(replace(system, staves=_bars_of(staves, start, system.bar_count)))
+        start += system.bar_count
+    return tuple(found)
+
+
+def _bars_of(staves: Sequence[StaffAlternative], start: int, count: int) -> tuple[StaffAlternative, ...]:
+    return tuple(replace(staff, bars=staff.bars[start : start + count]) for staff in staves)
 
 
 def _engraved(
@@ -199,7 +215,7 @@ def _engraved(
         line_units, last_units = _WIDENING * line_units, _WIDENING * last_units
         drawings = _laid_out(toolkit, piece, starts, line_units, last_units)
     if drawings is None:
-        raise ToolError(f"The engraver can't set the music in {len(starts)} systems: give fewer bars a system.")
+        raise ToolError("engraver-no-room", systems=len(starts))
     if piece.tempo and shows_tempo:
         drawings[0] = with_text_above(drawings[0], piece.tempo, _TEMPO_SIZE)
     counts = [end - start for start, end in zip(starts, [*starts[1:], len(piece.bars)], strict=True)]
@@ -209,14 +225,12 @@ def _engraved(
 
 def _check(width_mm: float, staff_mm: float, bars_per_system: int | None) -> None:
     if not 2.0 <= staff_mm <= 40.0:
-        raise OptionError(f"A staff of {staff_mm:g} mm can't be engraved; give 2 to 40 mm (7 is usual).")
+        raise OptionError("staff-height-outside", given=f"{staff_mm:g}")
     if not 5.0 * staff_mm <= width_mm <= 200.0 * staff_mm:
-        raise OptionError(
-            f"A page {width_mm:g} mm wide doesn't go with a staff of {staff_mm:g} mm; "
-            f"give {5 * staff_mm:g} to {200 * staff_mm:g} mm."
-        )
+        low, high = f"{5 * staff_mm:g}", f"{200 * staff_mm:g}"
+        raise OptionError("page-width-outside", given=f"{width_mm:g}", staff=f"{staff_mm:g}", low=low, high=high)
     if bars_per_system is not None and not 1 <= bars_per_system <= 32:
-        raise OptionError(f"{bars_per_system} bars a system can't be engraved; give 1 to 32.")
+        raise OptionError("bars-per-system-outside", given=bars_per_system)
 
 
 _of_thread = threading.local()
@@ -229,7 +243,7 @@ def _toolkit() -> verovio.toolkit:
         try:
             import verovio
         except ImportError as error:
-            raise ToolError(f"The engraver is missing ({error}): install the package 'verovio'.") from None
+            raise ToolError("engraver-missing", reason=str(error)) from None
         verovio.enableLog(verovio.LOG_OFF)
         verovio.setDefaultResourcePath(str(files("verovio") / "data"))
         toolkit = _of_thread.toolkit = verovio.toolkit()
@@ -240,7 +254,7 @@ def _toolkit() -> verovio.toolkit:
 def _load(toolkit: verovio.toolkit, mei: str, **options: Any) -> None:
     toolkit.setOptions(options)
     if not toolkit.loadData(mei):
-        raise ToolError(f"The engraver can't lay out the music: {toolkit.getLog().strip() or 'no reason given'}.")
+        raise ToolError("engraver-no-layout", reason=toolkit.getLog().strip() or message("no-reason-given"))
 
 
 def _natural_widths(toolkit: verovio.toolkit, piece: Piece) -> list[BarWidth]:
@@ -262,7 +276,7 @@ def _natural_widths(toolkit: verovio.toolkit, piece: Piece) -> list[BarWidth]:
                 places[0] = (places[0][0] + head, places[0][1])
             spans += places
     if len(spans) != len(piece.bars):
-        raise ToolError(f"The engraver drew {len(spans)} bars of {len(piece.bars)}: report the tune.")
+        raise ToolError("engraver-lost-bars", drawn=len(spans), bars=len(piece.bars))
     return [
         BarWidth(
             width=right - left,

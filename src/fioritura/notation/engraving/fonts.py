@@ -114,7 +114,7 @@ def font_folder() -> Path:
         try:
             write_beside(target, _sign_font_bytes())
         except OutputError as error:
-            raise ToolError(f"The music font can't be stored: {error} XDG_CACHE_HOME names another folder.") from None
+            raise ToolError("font-not-stored", reason=error.message, variable="XDG_CACHE_HOME") from None
     return folder
 
 
@@ -153,9 +153,7 @@ def _sign_font_bytes() -> bytes:
     _add_full_unicode_table(font)
     for char, sign in _SIGNS.items():
         if sign.smufl not in smufl_names:
-            raise ToolError(
-                f"The music font {ENGRAVING_FONT} has no glyph for {char}: reinstall the package 'verovio'."
-            )
+            raise ToolError("font-lacks-sign", font=ENGRAVING_FONT, sign=char)
         _add_glyph(font, glyphs, char, smufl_names[sign.smufl], sign)
     for record in font["name"].names:
         if record.nameID in (1, 3, 4, 16):
@@ -196,10 +194,10 @@ def _engraver_font_bytes() -> bytes:
     spec = find_spec("verovio")
     style = Path(spec.origin).parent / "data" / f"{ENGRAVING_FONT}.css" if spec and spec.origin else None
     if style is None or not style.is_file():
-        raise ToolError(f"No music font {ENGRAVING_FONT} to be found: reinstall the package 'verovio'.")
+        raise ToolError("font-not-found", font=ENGRAVING_FONT)
     found = re.search(r"base64,([A-Za-z0-9+/=]+)", style.read_text(encoding="utf-8"))
     if found is None:
-        raise ToolError(f"{style.name} of the package 'verovio' holds no font: reinstall it (6.0 or later).")
+        raise ToolError("font-empty", file=style.name)
     return base64.b64decode(found[1])
 
 

@@ -41,6 +41,7 @@ from fioritura.players.instruments import Clef
 from fioritura.theory.key import Key
 from fioritura.theory.metre import QUARTER, Metre
 from fioritura.tune import Bar, Jump, Tempo
+from fioritura.words import say
 
 __all__ = ["MeiBar", "Piece", "piece_of"]
 
@@ -184,8 +185,8 @@ def _staff_group(parts: Sequence[WrittenPart]) -> str:
 
 
 def _names(staff: Staff) -> str:
-    name = _text(staff.name) or _text(staff.instrument.name)
-    short = "" if staff.name else _text(staff.instrument.abbreviation)
+    name = _text(staff.name) or _text(say(staff.instrument.title))
+    short = "" if staff.name else _text(say(staff.instrument.abbreviation))
     return f"<label>{name}</label>" + (f"<labelAbbr>{short}</labelAbbr>" if short else "")
 
 

@@ -196,5 +196,5 @@ def _value(event: WrittenEvent) -> str:
 
 def _place(pitch: Pitch) -> str:
     if not 0 <= pitch.octave <= 9:
-        raise OutputError(f"{pitch} can't be written: a page has octaves 0 to 9; move the notes by octaves.")
+        raise OutputError("page-octave-outside", pitch=pitch)
     return f'pname="{pitch.letter.lower()}" oct="{pitch.octave}"'

@@ -268,7 +268,7 @@ def paper_mm(paper: Paper) -> tuple[float, float]:
     try:
         return _PAPERS_MM[paper]
     except KeyError:
-        raise OptionError(f"No paper {paper!r}; choose one of {', '.join(_PAPERS_MM)}.") from None
+        raise OptionError("no-such-paper", given=str(paper), known=tuple(_PAPERS_MM)) from None
 
 
 def print_area_mm(paper: Paper) -> tuple[float, float]:

@@ -27,16 +27,18 @@ from fioritura.notation.engraving.page import (
 from fioritura.notation.engraving.typeset import pdf, pngs
 from fioritura.notation.score import Score
 from fioritura.players.instruments import Instrument
-from fioritura.theory.pitch import NoteName, Pitch
+from fioritura.words import Message, capital, language_tag, message, say
 
 __all__ = [
     "COMPARISON_STAFF_MM",
     "LINE_STAFF_MM",
     "RIGHTS_NOTE",
     "SheetText",
+    "bar_numbers",
     "comparison_pdf",
     "instrument_title",
     "legend_entries",
+    "legend_of",
     "line_pdf",
     "page_png",
     "sheet_document",
@@ -47,7 +49,7 @@ COMPARISON_STAFF_MM: Final = 6.3
 
 _FOOTER_PART: Final = 50
 
-RIGHTS_NOTE: Final = "An arrangement of a tune in copyright needs permission to share: local law decides."
+RIGHTS_NOTE: Final = message("care-rights.short")
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,7 +62,6 @@ class SheetText:
     instrument: str = ""
     note: str = ""
     legend: tuple[LegendEntry, ...] = ()
-    legend_heading: str = "Ornaments and their bars"
 
 
 def comparison_pdf(
@@ -68,7 +69,7 @@ def comparison_pdf(
     *,
     paper: Paper = "a4",
     legend: Iterable[tuple[str, str, str]] = (),
-    note: str = RIGHTS_NOTE,
+    note: Message | str = RIGHTS_NOTE,
     staff_mm: float = COMPARISON_STAFF_MM,
 ) -> bytes:
     """A PDF of staves that share bars, such as the plain line over the ornamented one.
@@ -89,7 +90,7 @@ def line_pdf(
     *,
     paper: Paper = "a4",
     legend: Iterable[tuple[str, str, str]] = (),
-    note: str = RIGHTS_NOTE,
+    note: Message | str = RIGHTS_NOTE,
     staff_mm: float = LINE_STAFF_MM,
 ) -> bytes:
     """A PDF of a single line; arguments and errors as for `comparison_pdf`."""
@@ -104,7 +105,7 @@ def page_png(
     is_transparent: bool = False,
     paper: Paper = "a4",
     legend: Iterable[tuple[str, str, str]] = (),
-    note: str = RIGHTS_NOTE,
+    note: Message | str = RIGHTS_NOTE,
     staff_mm: float | None = None,
 ) -> bytes:
     """One page of the sheet as a PNG; `page` counts from 1.
@@ -117,12 +118,12 @@ def page_png(
     document = _score_document(score, paper, legend, note, staff_mm or usual_mm)
     images = pngs(document, dots_per_inch=dots_per_inch, is_transparent=is_transparent)
     if not 1 <= page <= len(images):
-        raise OptionError(f"There is no page {page}: the sheet has {len(images)}.")
+        raise OptionError("no-such-page", page=page, pages=len(images))
     return images[page - 1]
 
 
 def _score_document(
-    score: Score, paper: Paper, legend: Iterable[tuple[str, str, str]], note: str, staff_mm: float
+    score: Score, paper: Paper, legend: Iterable[tuple[str, str, str]], note: Message | str, staff_mm: float
 ) -> Document:
     instrument = score.staves[-1].instrument
     text = SheetText(
@@ -130,7 +131,7 @@ def _score_document(
         subtitle=score.subtitle,
         composer=score.tune.composer,
         instrument=instrument_title(instrument, score.is_concert),
-        note=note,
+        note=say(note),
         legend=tuple(LegendEntry(*entry) for entry in legend),
     )
     return sheet_document(score, text, staff_mm=staff_mm, paper=paper)
@@ -152,7 +153,7 @@ def sheet_document(
     """
     width_mm, _ = print_area_mm(paper)
     systems = engrave_systems(score, width_mm=width_mm, staff_mm=staff_mm, bars_per_system=bars_per_system)
-    closing = (Legend(text.legend_heading, text.legend),) if text.legend else ()
+    closing = (legend_of(text.legend),) if text.legend else ()
     foot = (Small(text.note),) if text.note else ()
     opening = TitleBlock(text.title, text.subtitle, text.instrument, text.composer)
     footer = " · ".join(
@@ -163,18 +164,21 @@ def sheet_document(
         author=text.composer,
         footer=footer,
         paper=paper,
+        language=language_tag(),
         blocks=(LeadSheet((opening,), systems, closing, foot),),
     )
 
 
 def instrument_title(instrument: Instrument, is_concert: bool = False) -> str:
     """The instrument as a part names it: ``"Alto saxophone in E♭"``, ``"Flute"``, ``"Flute, concert pitch"``."""
-    if is_concert:
-        return instrument.name if instrument.id == "concert" else f"{instrument.name}, concert pitch"
-    sounding = instrument.sounding(Pitch.parse("C4")).name
-    if sounding == NoteName(0) or " in " in instrument.name:
-        return instrument.name
-    return f"{instrument.name} in {sounding.display}"
+    if is_concert and instrument.id != "concert":
+        return say(message("instrument-at-concert-pitch", instrument=instrument.name))
+    return say(instrument.full_title)
+
+
+def legend_of(entries: tuple[LegendEntry, ...]) -> Legend:
+    """The labels over the staff explained, under their heading."""
+    return Legend(say(message("sheet-legend")), entries)
 
 
 def legend_entries(uses: Iterable[tuple[str, str, int]]) -> tuple[LegendEntry, ...]:
@@ -182,16 +186,17 @@ def legend_entries(uses: Iterable[tuple[str, str, int]]) -> tuple[LegendEntry, .
     bars: dict[tuple[str, str], list[int]] = {}
     for label, name, bar in uses:
         bars.setdefault((label, name), []).append(bar)
-    return tuple(LegendEntry(label, name, _bars_text(found)) for (label, name), found in bars.items())
+    return tuple(LegendEntry(label, capital(name), bar_numbers(found)) for (label, name), found in bars.items())
 
 
-def _bars_text(numbers: Sequence[int]) -> str:
+def bar_numbers(numbers: Sequence[int]) -> str:
     """``"3"``, ``"1, 5–8"``; bar 0 is the pickup."""
+    pickup = say(message("sheet-pickup"))
     spans: list[list[int]] = []
     for number in sorted(set(numbers)):
         if spans and number == spans[-1][-1] + 1:
             spans[-1].append(number)
         else:
             spans.append([number])
-    words = ((str(span[0] or "pickup"), str(span[-1])) for span in spans)
+    words = ((str(span[0] or pickup), str(span[-1])) for span in spans)
     return ", ".join(first if first == last or last == "0" else f"{first}–{last}" for first, last in words)

@@ -130,9 +130,7 @@ def dressed(page: str, effects: Mapping[str, Sequence[Effect]], name: str) -> li
     """
     found = _PAGE.search(page)
     if found is None:
-        raise ToolError(
-            "The engraver's page can't be read: install the version of 'verovio' that this program names."
-        )
+        raise ToolError("engraver-page-unread")
     glyphs = dict(_GLYPH.findall(page, 0, found.start()))
     width, opening = float(found["width"]), f'<g class="page-margin" transform="{found["margin"]}">'
     drawings = []
@@ -361,7 +359,7 @@ def _group_end(music: str, start: int) -> int:
         depth += 1 if tag[0] == "<g" else -1
         if not depth:
             return tag.start()
-    raise ToolError("The engraver's drawing is damaged: a group in it has no end.")
+    raise ToolError("engraver-drawing-damaged")
 
 
 def _curve(note: str, effect: Effect) -> str:

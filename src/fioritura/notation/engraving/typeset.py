@@ -74,7 +74,7 @@ def pngs(document: Document, *, dots_per_inch: float = 144.0, is_transparent: bo
         ToolError: the typesetter is missing or failed.
     """
     if not 20.0 <= dots_per_inch <= 1200.0:
-        raise OptionError(f"{dots_per_inch:g} dots an inch can't be drawn; give 20 to 1200 (144 suits a screen).")
+        raise OptionError("resolution-outside", given=f"{dots_per_inch:g}")
     return _typeset(_program(document, "none" if is_transparent else "white"), "png", dots_per_inch)
 
 
@@ -87,7 +87,7 @@ def canvas_png(canvas: Canvas) -> bytes:
     """
     for side in (canvas.width, canvas.height):
         if not 16 <= side <= 8192:
-            raise OptionError(f"A picture {canvas.width} by {canvas.height} pixels can't be drawn: give 16 to 8192.")
+            raise OptionError("picture-size-outside", width=canvas.width, height=canvas.height)
     fill = "none" if canvas.is_transparent else "white"
     items = _sequence(map(_placed, canvas.items))
     program = f"\n#canvas({canvas.width}pt, {canvas.height}pt, {fill}, {items})\n"
@@ -106,7 +106,7 @@ def _typeset(program: str, kind: Literal["pdf", "png"], dots_per_inch: float | N
     try:
         import typst
     except ImportError as error:
-        raise ToolError(f"The typesetter is missing ({error}): install the package 'typst'.") from None
+        raise ToolError("typesetter-missing", reason=str(error)) from None
     source = _template() + program
     try:
         compiler = typst.Compiler(
@@ -114,9 +114,9 @@ def _typeset(program: str, kind: Literal["pdf", "png"], dots_per_inch: float | N
         )
         made = compiler.compile(format=kind, ppi=dots_per_inch, timestamp=0)
     except RuntimeError as error:
-        raise ToolError(f"The typesetter failed ({error}): report the tune with which it happens.") from None
+        raise ToolError("typesetter-failed", reason=str(error)) from None
     if made is None:
-        raise ToolError("The typesetter made no page: report the tune with which it happens.")
+        raise ToolError("typesetter-made-no-page")
     return list(made) if isinstance(made, list) else [made]
 
 

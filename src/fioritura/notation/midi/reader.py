@@ -31,6 +31,7 @@ from fioritura.theory.key_finding import find_key, spell_between
 from fioritura.theory.metre import QUARTER, SIXTEENTH, Metre
 from fioritura.theory.pitch import NoteName, Pitch
 from fioritura.tune import Tune
+from fioritura.words import Message, message, say
 
 __all__ = ["MAX_MIDI_BYTES", "read_midi"]
 
@@ -43,31 +44,32 @@ _RUNAWAY: Final = re.compile(rb"[\x80-\xff]{1000}")
 """Bytes that would be one endless variable-length number; no real file holds so many in a row."""
 
 _FAMILIES: Final = (
-    "Piano",
-    "Chromatic percussion",
-    "Organ",
-    "Guitar",
-    "Bass",
-    "Strings",
-    "Ensemble",
-    "Brass",
-    "Reed",
-    "Pipe",
-    "Synth lead",
-    "Synth pad",
-    "Synth effects",
-    "Ethnic",
-    "Percussive",
-    "Sound effects",
+    "piano",
+    "chromatic-percussion",
+    "organ",
+    "guitar",
+    "bass",
+    "strings",
+    "ensemble",
+    "brass",
+    "reed",
+    "pipe",
+    "synth-lead",
+    "synth-pad",
+    "synth-effects",
+    "ethnic",
+    "percussive",
+    "sound-effects",
 )
 """General MIDI 1 instrument families, eight programs each."""
 
 
 @dataclass(slots=True)
 class _Part:
-    """The notes of one channel of one track."""
+    """The notes of one channel of one track; `title` is its name where it has one, with its sound or without."""
 
     name: str
+    title: str | Message
     sound: str
     is_percussion: bool
     notes: list[PlayedNote] = field(default_factory=list)
@@ -115,7 +117,7 @@ def read_midi(data: bytes, *, part: str | int | None = None, irregular: Irregula
     summaries = [_summary(source) for source in content.parts]
     chosen = content.parts[choose_part(summaries, part)]
     if not chosen.notes:
-        raise TuneError(f"{chosen.name} has no notes; there are: {part_list(summaries)}. Choose another --part.")
+        raise TuneError("midi-part-empty", part=chosen.title, parts=part_list(summaries))
     spans = _spans(content.metres, max(note.end for note in chosen.notes))
     notes = _one_at_a_time(chosen.notes, spans, summaries)
     beats = [beat for span in spans for beat in beats_of(span.metre, span.start_ticks, span.length_ticks)]
@@ -124,20 +126,18 @@ def read_midi(data: bytes, *, part: str | int | None = None, irregular: Irregula
         written = written_rhythm(notes, beats, content.tolerance, swing)
     except CrowdedBeatError as error:
         number = next((n for n, span in enumerate(spans, 1) if error.start_ticks < span.end_ticks), len(spans))
-        raise TuneError(
-            f"bar {number} has notes too close for any rhythm: thin them out, or choose another --part."
-        ) from None
-    warnings: list[str] = []
+        raise TuneError("midi-bar-crowded", bar=message("bar-name", number=number)) from None
+    warnings: list[Message] = []
     if len(summaries) > 1 and part is None:
-        warnings.append(f"the melody was taken from {chosen.name}; there are: {part_list(summaries)}")
+        warnings.append(message("melody-taken-from", part=chosen.title, parts=part_list(summaries)))
     if swing is not None:
-        warnings.append("long-short eighths throughout were read as even eighths with a swing feel")
+        warnings.append(message("midi-swing-read"))
     bars = _bars(spans, written, content, warnings)
     return assemble(
         RawTune(
             bars,
             title=content.title,
-            part_name=chosen.name,
+            part_name=say(chosen.title),
             words=[text for _, text in content.texts],
             feel=None if swing is None else "swing",
             warnings=warnings,
@@ -165,17 +165,17 @@ def _parsed(data: bytes) -> Any:
     import mido
 
     if len(data) > MAX_MIDI_BYTES or _RUNAWAY.search(data):
-        raise ReadError(f"The MIDI file is damaged or larger than {MAX_MIDI_BYTES:,} bytes: export it again.")
+        raise ReadError("midi-damaged-or-large", limit=MAX_MIDI_BYTES)
     try:
         midi = mido.MidiFile(file=io.BytesIO(data))
     except EOFError:
-        raise ReadError("The MIDI file breaks off: export or download it again.") from None
+        raise ReadError("midi-breaks-off") from None
     except (OSError, ValueError, LookupError, TypeError, ArithmeticError, mido.KeySignatureError) as error:
-        raise ReadError(f"The MIDI file is damaged ({error}): export or download it again.") from None
+        raise ReadError("midi-damaged", reason=str(error)) from None
     if midi.ticks_per_beat <= 0:
-        raise ReadError("The MIDI file counts time in SMPTE frames, not in beats: export it with ticks per beat.")
+        raise ReadError("midi-smpte")
     if midi.type not in (0, 1):
-        raise ReadError(f"It is a MIDI file of format {midi.type}; 0 and 1 can be read: export it as format 1.")
+        raise ReadError("midi-format", given=str(midi.type))
     return midi
 
 
@@ -186,22 +186,22 @@ def _read_track(track: Any, scale: float, content: _Content) -> str:
     programs: dict[int, int] = {}
     sounding: dict[tuple[int, int], list[float]] = {}
     notes: dict[int, list[PlayedNote]] = {}
-    for message in track:
-        time += message.time
+    for event in track:
+        time += event.time
         place = time * scale
-        match message.type:
-            case "note_on" if message.velocity:
-                sounding.setdefault((message.channel, message.note), []).append(place)
+        match event.type:
+            case "note_on" if event.velocity:
+                sounding.setdefault((event.channel, event.note), []).append(place)
             case "note_on" | "note_off":
-                starts = sounding.get((message.channel, message.note))
+                starts = sounding.get((event.channel, event.note))
                 if starts and place > starts[0]:
-                    notes.setdefault(message.channel, []).append(PlayedNote(starts.pop(0), place, message.note))
+                    notes.setdefault(event.channel, []).append(PlayedNote(starts.pop(0), place, event.note))
             case "program_change":
-                programs.setdefault(message.channel, message.program)
+                programs.setdefault(event.channel, event.program)
             case "track_name":
-                name = name or _text(message.name)
-            case _ if message.is_meta:
-                _read_meta(message, round(place), content)
+                name = name or _text(event.name)
+            case _ if event.is_meta:
+                _read_meta(event, round(place), content)
     for (channel, midi), starts in sounding.items():
         notes.setdefault(channel, []).extend(
             PlayedNote(start, time * scale, midi) for start in starts if time * scale > start
@@ -220,24 +220,25 @@ def _parts_of_track(name: str, notes: dict[int, list[PlayedNote]], programs: dic
         notes = {min(notes): together}
     parts: list[_Part] = []
     for channel, found in sorted(notes.items()):
-        sound = _FAMILIES[programs[channel] // 8] if channel in programs else f"Channel {channel + 1}"
-        shown = (name if len(notes) == 1 else f"{name} ({sound})") if name else sound
-        parts.append(_Part(shown, sound, channel == _DRUM_CHANNEL, found))
+        sound = _FAMILIES[programs[channel] // 8] if channel in programs else ""
+        said = message("midi-family", family=sound) if sound else message("midi-channel", number=channel + 1)
+        title = (name if len(notes) == 1 else message("midi-part", name=name, sound=said)) if name else said
+        parts.append(_Part(name, title, sound, channel == _DRUM_CHANNEL, found))
     return parts
 
 
-def _read_meta(message: Any, place: int, content: _Content) -> None:
-    match message.type:
+def _read_meta(event: Any, place: int, content: _Content) -> None:
+    match event.type:
         case "set_tempo":
-            content.tempos.append((place, round(60_000_000 / message.tempo, 2) if message.tempo else float("inf")))
+            content.tempos.append((place, round(60_000_000 / event.tempo, 2) if event.tempo else float("inf")))
         case "time_signature":
-            content.metres.append((place, Metre.parse(f"{message.numerator}/{message.denominator}")))
+            content.metres.append((place, Metre.parse(f"{event.numerator}/{event.denominator}")))
         case "key_signature":
-            content.keys.append((place, _key(message.key)))
+            content.keys.append((place, _key(event.key)))
         case "marker" | "text" | "cue_marker":
-            content.texts.append((place, _text(message.text)))
+            content.texts.append((place, _text(event.text)))
         case "lyrics":
-            content.lyrics.append((place, _text(message.text).strip("/\\ ")))
+            content.lyrics.append((place, _text(event.text).strip("/\\ ")))
 
 
 def _text(text: str) -> str:
@@ -261,6 +262,7 @@ def _summary(part: _Part) -> PartSummary:
         overlap_share=together / count if count else 0.0,
         is_percussion=part.is_percussion,
         sound=part.sound,
+        title=part.title if isinstance(part.title, Message) else None,
     )
 
 
@@ -282,10 +284,12 @@ def _one_at_a_time(
     for note in notes:
         if line and _is_overlap(line[-1], note):
             number = next((n for n, span in enumerate(spans, 1) if note.start < span.end_ticks), len(spans))
-            key = Key(0)
             raise TuneError(
-                f"bar {number} has {key.spell(line[-1].midi)} and {key.spell(note.midi)} at once, and a melody is one "
-                f"note at a time: choose another track with --part ({part_list(summaries)})."
+                "midi-notes-at-once",
+                bar=message("bar-name", number=number),
+                pitch=Key(0).spell(line[-1].midi),
+                other=Key(0).spell(note.midi),
+                parts=part_list(summaries),
             )
         if line and line[-1].end > note.start:
             line[-1] = PlayedNote(line[-1].start, note.start, line[-1].midi)
@@ -311,7 +315,7 @@ def _spans(metres: Sequence[tuple[int, Metre]], end: float) -> list[_Span]:
             spans.append(_Span(start, length, metre, is_implicit=length < metre.bar_ticks))
             start += length
             if len(spans) > MAX_BARS:
-                raise TuneError(f"The MIDI file has more than {MAX_BARS:,} bars: cut it to the tune.")
+                raise TuneError("midi-too-many-bars", limit=MAX_BARS)
         if start > end and spans:
             break
     if len(spans) > 1 and spans[0].length_ticks < spans[1].metre.bar_ticks and spans[0].metre != spans[1].metre:
@@ -320,7 +324,7 @@ def _spans(metres: Sequence[tuple[int, Metre]], end: float) -> list[_Span]:
 
 
 def _bars(
-    spans: Sequence[_Span], notes: Sequence[WrittenNote], content: _Content, warnings: list[str]
+    spans: Sequence[_Span], notes: Sequence[WrittenNote], content: _Content, warnings: list[Message]
 ) -> list[RawBar]:
     spans = _trimmed(spans, notes, warnings)
     begin = spans[0].start_ticks
@@ -365,13 +369,13 @@ def _from(begin: int, events: Iterable[tuple[int, Any]]) -> list[tuple[int, Any]
     return found
 
 
-def _trimmed(spans: Sequence[_Span], notes: Sequence[WrittenNote], warnings: list[str]) -> list[_Span]:
+def _trimmed(spans: Sequence[_Span], notes: Sequence[WrittenNote], warnings: list[Message]) -> list[_Span]:
     """The bars from the first note's to the last one's; a first bar that begins late becomes a pickup."""
     first, end = notes[0].onset_ticks, max(note.onset_ticks + note.duration_ticks for note in notes)
     kept = [span for span in spans if span.end_ticks > first and span.start_ticks < end]
     silent = spans.index(kept[0])
     if silent:
-        warnings.append(f"{silent} silent bar{'s' if silent > 1 else ''} before the melody left out")
+        warnings.append(message("midi-silent-bars", count=silent))
     late = first - kept[0].start_ticks
     if len(kept) > 1 and 2 * late >= kept[0].length_ticks and not kept[0].is_implicit:
         beats = beats_of(kept[0].metre, kept[0].start_ticks, kept[0].length_ticks)
@@ -401,7 +405,7 @@ def _is_chord(text: str) -> bool:
 
 
 def _settled_keys(
-    keys: Sequence[tuple[int, Key]], notes: Sequence[WrittenNote], warnings: list[str]
+    keys: Sequence[tuple[int, Key]], notes: Sequence[WrittenNote], warnings: list[Message]
 ) -> list[tuple[int, Key]]:
     """The file's keys, or the one found from the notes where it names none, or only the C major that programs write
     when they know none and the notes are plainly of another key."""
@@ -410,11 +414,11 @@ def _settled_keys(
         weights[note.midi % 12] += note.duration_ticks
     found = find_key(weights, notes[-1].midi % 12)
     if not keys:
-        warnings.append(f"the file names no key; {found} was found from the notes")
+        warnings.append(message("midi-key-found", key=found))
         return [(0, found)]
     is_default = all(key == Key(0) for _, key in keys)
     if is_default and _share_in(found, weights) - _share_in(Key(0), weights) > _PLAINLY_ANOTHER_KEY:
-        warnings.append(f"the file says C major, but its notes are those of {found} and were read as that")
+        warnings.append(message("midi-key-doubted", said=Key(0), key=found))
         return [(0, found)]
     return list(keys)
 

@@ -15,6 +15,7 @@ from lxml import etree
 
 from fioritura.errors import ReadError
 from fioritura.files import ZIP_DAMAGE
+from fioritura.words import message
 
 __all__ = ["MAX_ELEMENTS", "parse_score", "unpacked"]
 
@@ -40,8 +41,8 @@ def parse_score(data: bytes) -> etree._Element:
         return root
     name = str(root.tag)[:60]
     if name in ("opus", "container", "sounds"):
-        raise ReadError(f"It is a MusicXML {name} file, not a score: give the score itself.")
-    raise ReadError(f"It is XML, but not MusicXML (its first element is <{name}>): export it as MusicXML.")
+        raise ReadError("xml-no-score", kind=name)
+    raise ReadError("xml-not-music", element=name)
 
 
 def unpacked(data: bytes) -> bytes:
@@ -57,15 +58,12 @@ def unpacked(data: bytes) -> bytes:
             _check_members(members)
             return _member(archive, _score_name(archive, members))
     except (*ZIP_DAMAGE, OSError) as error:
-        raise ReadError(f"The compressed file is damaged ({error}): export or download it again.") from None
+        raise ReadError("mxl-damaged", reason=str(error)) from None
 
 
 def _parsed(data: bytes) -> etree._Element:
     if len(data) > MAX_XML_BYTES or data.count(b"<") > 2 * MAX_ELEMENTS:
-        raise ReadError(
-            f"The XML holds more than {MAX_ELEMENTS:,} elements or {MAX_XML_BYTES:,} bytes: "
-            "save the melody part alone."
-        )
+        raise ReadError("xml-too-large", elements=MAX_ELEMENTS, bytes=MAX_XML_BYTES)
     parser = etree.XMLParser(
         resolve_entities=False,
         no_network=True,
@@ -78,35 +76,34 @@ def _parsed(data: bytes) -> etree._Element:
     try:
         root = etree.fromstring(data, parser)
     except etree.XMLSyntaxError as error:
-        reason = (error.msg or "no content").split(", line")[0]
-        raise ReadError(
-            f"The XML breaks off or is damaged at line {error.lineno or 1} ({reason}): export or save it again."
-        ) from None
+        reason = error.msg.split(", line")[0] if error.msg else message("xml-empty")
+        raise ReadError("xml-damaged", line=error.lineno or 1, reason=reason) from None
     except (ValueError, LookupError) as error:
-        raise ReadError(f"The XML can't be read ({error}): export or save it again.") from None
+        raise ReadError("xml-unreadable", reason=str(error)) from None
     if next(root.iter(etree.Entity), None) is not None:
-        raise ReadError(
-            "The XML uses entities of its own, which a score has no use for: export it again as MusicXML."
-        )
+        raise ReadError("xml-entities")
     return root
 
 
 def _check_members(members: list[zipfile.ZipInfo]) -> None:
     if len(members) > MAX_MEMBERS:
-        raise ReadError(f"The compressed file holds {len(members)} files; {MAX_MEMBERS} is the limit.")
+        raise ReadError("mxl-too-many-files", files=len(members), limit=MAX_MEMBERS)
     for member in members:
         path = PurePosixPath(member.filename.replace("\\", "/"))
         if path.is_absolute() or ".." in path.parts or ":" in member.filename:
-            raise ReadError(f"The compressed file holds an unsafe name, {member.filename[:80]!r}: don't use it.")
+            raise ReadError("mxl-unsafe-name", name=member.filename[:80])
         if member.flag_bits & 1:
-            raise ReadError("The compressed file is protected by a password: save it without one.")
+            raise ReadError("mxl-password")
         if member.compress_type not in (zipfile.ZIP_STORED, zipfile.ZIP_DEFLATED):
-            raise ReadError("The compressed file is packed in a way that .mxl does not allow: save it again as .mxl.")
+            raise ReadError("mxl-packing")
         is_dense = member.file_size > MAX_RATIO * max(1, member.compress_size)
         if member.file_size > MAX_XML_BYTES or (is_dense and member.file_size > _SMALL_BYTES):
             raise ReadError(
-                f"The compressed file would unpack from {member.compress_size:,} to {member.file_size:,} bytes; "
-                f"{MAX_XML_BYTES:,} and {MAX_RATIO}-fold are the limits: don't use it."
+                "mxl-bomb",
+                packed=member.compress_size,
+                unpacked=member.file_size,
+                limit=MAX_XML_BYTES,
+                ratio=MAX_RATIO,
             )
 
 
@@ -118,12 +115,12 @@ def _score_name(archive: zipfile.ZipFile, members: list[zipfile.ZipInfo]) -> str
             name = str(rootfile.get("full-path", ""))
             if name in names and rootfile.get("media-type", _SCORE_TYPE) == _SCORE_TYPE:
                 return name
-        raise ReadError("The compressed file's container names no score that is in it: export it again as .mxl.")
+        raise ReadError("mxl-names-no-score")
     scores = [
         name for name in names if PurePosixPath(name).suffix.lower() in _SCORE_SUFFIXES and "META-INF" not in name
     ]
     if not scores:
-        raise ReadError("The compressed file holds no score: export it again as .mxl or .musicxml.")
+        raise ReadError("mxl-holds-no-score")
     return scores[0]
 
 
@@ -132,5 +129,5 @@ def _member(archive: zipfile.ZipFile, name: str) -> bytes:
     with archive.open(name) as file:
         data = file.read(MAX_XML_BYTES + 1)
     if len(data) > MAX_XML_BYTES:
-        raise ReadError(f"The compressed file unpacks to more than {MAX_XML_BYTES:,} bytes: don't use it.")
+        raise ReadError("mxl-unpacks-too-far", limit=MAX_XML_BYTES)
     return data

@@ -161,7 +161,7 @@ class NoteWriter:
 
     def _pitch(self, element: Element, pitch: Pitch) -> None:
         if not 0 <= pitch.octave <= 9:
-            raise OutputError(f"{pitch} can't be written: MusicXML has octaves 0 to 9; move the notes by octaves.")
+            raise OutputError("xml-octave-outside", pitch=pitch)
         child = add(element, "pitch")
         add(child, "step", pitch.letter)
         if pitch.alter:

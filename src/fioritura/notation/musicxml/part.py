@@ -15,13 +15,14 @@ from typing import Final
 from lxml import etree
 
 from fioritura.errors import ReadError, TuneError
-from fioritura.notation.assemble import RawBar, RawNote, RawTempo, quarters_text
+from fioritura.notation.assemble import RawBar, RawNote, RawTempo, quarter_notes
 from fioritura.notation.musicxml import signs
 from fioritura.notation.musicxml.signs import Ticks
 from fioritura.theory.key import Key, Mode
 from fioritura.theory.metre import QUARTER, Metre
 from fioritura.theory.pitch import Interval, Pitch
 from fioritura.tune import Feel, Jump, Mark, key_interval
+from fioritura.words import Message, message
 
 __all__ = ["Measure", "PartContent", "VoiceNote", "settle_codas", "walk_part"]
 
@@ -60,7 +61,7 @@ class PartContent:
     notes: list[VoiceNote] = field(default_factory=list)
     words: list[str] = field(default_factory=list)
     feel: Feel | None = None
-    warnings: list[str] = field(default_factory=list)
+    warnings: list[Message] = field(default_factory=list)
     bars_without_mode: set[int] = field(default_factory=set)
     """Indices of bars whose key signature names no mode."""
     voices_ending_in_graces: set[str] = field(default_factory=set)
@@ -147,10 +148,8 @@ class _Walk:
         if element.find("divisions") is not None:
             divisions = signs.number(element, "divisions")
             if not 0 < divisions <= _MOST_DIVISIONS:
-                raise ReadError(
-                    f"Line {element.sourceline}: {divisions} divisions of a quarter note; "
-                    f"1 to {_MOST_DIVISIONS:,} make sense: export the file again."
-                )
+                problem = message("xml-divisions", given=str(divisions), limit=_MOST_DIVISIONS)
+                raise ReadError(signs.at_line(element, problem))
             exact = Fraction(QUARTER) / divisions
             self.division_ticks = int(exact) if exact.denominator == 1 else exact
         transpose = element.find("transpose")
@@ -180,7 +179,7 @@ class _Walk:
         try:
             metre = signs.metre_of(time)
         except TuneError as error:
-            raise TuneError(f"Line {time.sourceline}: {error}") from None
+            raise TuneError(signs.at_line(time, error.message)) from None
         self.is_free = metre is None
         self.metre = metre or self.metre
         if self.place == 0:
@@ -190,16 +189,14 @@ class _Walk:
         """The file's own duration of an element."""
         duration = signs.number(element, "duration")
         if duration < 0:
-            raise ReadError(f"Line {element.sourceline}: a negative duration: correct it, or export the file again.")
+            raise ReadError(signs.at_line(element, message("xml-negative-duration")))
         ticks = duration * self.division_ticks
         return ticks if isinstance(ticks, int) or ticks.denominator != 1 else int(ticks)
 
     def _move(self, element: Element, sign: int) -> None:
         self.place += sign * self._ticks(element)
         if self.place < 0:
-            raise ReadError(
-                f"Line {element.sourceline}: a backup to before the start of the measure: export the file again."
-            )
+            raise ReadError(signs.at_line(element, message("xml-backup-too-far")))
         self.end = max(self.end, self.place)
 
     def _note(self, element: Element) -> None:
@@ -233,10 +230,8 @@ class _Walk:
     def _add_note(self, element: Element, voice: str, pitch: Pitch, start: Ticks, end: Ticks) -> None:
         onset, stop = round(start), round(end)
         if stop <= onset:
-            raise TuneError(
-                f"Line {element.sourceline}: the note {pitch} lasts {quarters_text(Fraction(end) - start)}, "
-                "too short to be worked with: write it as a grace note, or lengthen it."
-            )
+            length = quarter_notes(Fraction(end) - start)
+            raise TuneError(signs.at_line(element, message("xml-note-too-short", pitch=pitch, length=length)))
         marks = self._with_grace_slurs(signs.marks_on(element), voice)
         graces = tuple(self.graces.pop(voice, ())) if element.find("chord") is None else ()
         note = RawNote(

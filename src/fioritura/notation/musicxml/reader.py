@@ -15,7 +15,7 @@ from typing import Final
 from lxml import etree
 
 from fioritura.errors import FiorituraError, TuneError
-from fioritura.notation.assemble import MAX_BARS, Irregular, RawBar, RawTune, assemble, bar_numbers
+from fioritura.notation.assemble import MAX_BARS, Irregular, RawBar, RawTune, assemble, bar_message, bar_numbers
 from fioritura.notation.musicxml.file import parse_score
 from fioritura.notation.musicxml.part import Measure, PartContent, VoiceNote, settle_codas, walk_part
 from fioritura.notation.part_choice import PartSummary, choose_part, part_list
@@ -24,6 +24,7 @@ from fioritura.theory.key_finding import find_mode
 from fioritura.theory.metre import QUARTER
 from fioritura.theory.pitch import LETTERS, Pitch
 from fioritura.tune import Tune
+from fioritura.words import Message, message
 
 __all__ = ["read_musicxml"]
 
@@ -56,9 +57,8 @@ def read_musicxml(data: bytes, *, part: str | int | None = None, irregular: Irre
     _settle_modes(content)
     name = summaries[chosen].name
     if len(parts) > 1 and part is None:
-        content.warnings.insert(
-            0, f"the melody was taken from {name or 'part ' + str(chosen + 1)}; there are: {part_list(summaries)}"
-        )
+        taken = name or message("part-numbered", number=chosen + 1)
+        content.warnings.insert(0, message("melody-taken-from", part=taken, parts=part_list(summaries)))
     return assemble(
         RawTune(
             bars=content.bars,
@@ -86,10 +86,10 @@ def _parts(root: Element) -> list[tuple[str, list[Measure]]]:
                 measures = parts.setdefault(str(part.get("id", "")), [])
                 measures.append(Measure(_attributes(measure), list(part)))
     if not parts:
-        raise TuneError("There is no part in the score: export it again with its staves.")
+        raise TuneError("xml-no-part")
     longest = max(map(len, parts.values()))
     if longest > MAX_BARS:
-        raise TuneError(f"The score has {longest:,} bars; {MAX_BARS:,} is the limit: cut it to the tune.")
+        raise TuneError("tune-too-long", bars=longest, limit=MAX_BARS)
     return list(parts.items())
 
 
@@ -175,24 +175,20 @@ def _put_melody(content: PartContent, summaries: Sequence[PartSummary]) -> None:
     content.warnings += _melody_warnings(content, melody, voice)
 
 
-def _melody_warnings(content: PartContent, melody: Sequence[VoiceNote], voice: str) -> list[str]:
+def _melody_warnings(content: PartContent, melody: Sequence[VoiceNote], voice: str) -> list[Message]:
     """What is lost on the way from the part to its melody."""
-    warnings: list[str] = []
+    warnings: list[Message] = []
     others = len(content.notes) - len(melody)
     if others:
-        are = "note of other voices and staves is" if others == 1 else "notes of other voices and staves are"
-        warnings.append(f"only voice {voice} of the top staff was read; {others} {are} left out")
+        warnings.append(message("xml-one-voice-read", voice=voice, count=others))
     signs = Counter(sign for note in melody for sign in note.left_out)
-    for sign, count in sorted(signs.items()):
-        warnings.append(f"{count} {sign} sign{'s' if count > 1 else ''} left out: there is no place for it here")
+    warnings += (message("xml-signs-left-out", sign=sign, count=count) for sign, count in sorted(signs.items()))
     rounded = [note for note in melody if note.is_rounded]
     if rounded:
-        warnings.append(
-            f"{len(rounded)} notes, the first in bar {bar_numbers(content.bars)[rounded[0].bar]}, have lengths finer than "
-            f"1/{QUARTER} of a quarter note and were rounded to it"
-        )
+        first = bar_message(bar_numbers(content.bars)[rounded[0].bar])
+        warnings.append(message("xml-lengths-rounded", count=len(rounded), bar=first, part=f"1/{QUARTER}"))
     if voice in content.voices_ending_in_graces:
-        warnings.append("grace notes at the end of the tune, with no note to follow, are left out")
+        warnings.append(message("xml-graces-at-end"))
     return warnings
 
 
@@ -223,12 +219,10 @@ def _polyphony(
     bars: Sequence[RawBar], clash: tuple[VoiceNote, VoiceNote], summaries: Sequence[PartSummary]
 ) -> TuneError:
     first, second = clash
-    pitches = f"{first.note.pitch} and {second.note.pitch}"
-    remedy = "take out the lower notes in the file"
+    bar, pitch, other = bar_message(bar_numbers(bars)[first.bar]), first.note.pitch, second.note.pitch
     if len(summaries) > 1:
-        remedy = f"choose another part with --part ({part_list(summaries)}), or {remedy}"
-    number = bar_numbers(bars)[first.bar]
-    return TuneError(f"bar {number} has {pitches} at once, and a melody is one note at a time: {remedy}.")
+        return TuneError("xml-part-at-once", bar=bar, pitch=pitch, other=other, parts=part_list(summaries))
+    return TuneError("xml-notes-at-once", bar=bar, pitch=pitch, other=other)
 
 
 def _adopt(content: PartContent, others: Iterable[Sequence[Measure]]) -> None:

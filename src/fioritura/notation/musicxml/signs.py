@@ -22,8 +22,10 @@ from fioritura.theory.key import Mode, mode_named
 from fioritura.theory.metre import QUARTER, WHOLE, Metre
 from fioritura.theory.pitch import LETTERS, Interval, NoteName, Pitch
 from fioritura.tune import Feel, Jump, Mark
+from fioritura.words import Message, message
 
 __all__ = [
+    "at_line",
     "chord_symbol",
     "ending_numbers",
     "jumps_in",
@@ -158,8 +160,14 @@ def whole_number(element: Element, path: str, default: int | None = None) -> int
 
 
 def _fault(element: Element, path: str, text: str | None) -> ReadError:
-    held = "is missing" if text is None else f"holds {text.strip()[:40]!r}, which makes no sense there"
-    return ReadError(f"Line {element.sourceline}: <{path}> {held}: correct it, or export the file again.")
+    if text is None:
+        return ReadError(at_line(element, message("xml-element-missing", element=path)))
+    return ReadError(at_line(element, message("xml-element-senseless", element=path, given=text.strip()[:40])))
+
+
+def at_line(element: Element, problem: Message) -> Message:
+    """A problem with the line of the file in which it lies."""
+    return message("xml-at", line=f"{element.sourceline}", problem=problem)
 
 
 def pitch_of(note: Element) -> Pitch | None:
@@ -211,9 +219,7 @@ def key_and_mode(key: Element) -> tuple[int, Mode | None]:
         return 0, None
     fifths = whole_number(key, "fifths")
     if not -7 <= fifths <= 7:
-        raise TuneError(
-            f"Line {key.sourceline}: a key signature of {abs(fifths)} sharps or flats; 7 is the limit: respell it."
-        )
+        raise TuneError(at_line(key, message("xml-key-too-far", count=abs(fifths))))
     text = (key.findtext("mode") or "none").strip().lower()
     if text == "none":
         return fifths, None
@@ -284,7 +290,7 @@ def tempo_of(direction: Element) -> float | None:
 def _tempo_number(text: str, sound: Element) -> float:
     match = _DECIMAL.fullmatch(text)
     if match is None:
-        raise TuneError(f"Line {sound.sourceline}: a tempo of {text[:40]!r} is no number: correct it.")
+        raise TuneError(at_line(sound, message("xml-tempo-no-number", given=text[:40])))
     return float(match[0])
 
 

@@ -48,6 +48,7 @@ from fioritura.players.instruments import Clef
 from fioritura.theory.metre import QUARTER, Metre
 from fioritura.theory.pitch import Interval, NoteName
 from fioritura.tune import Bar, ChordSpan, Jump, Tempo, Tune
+from fioritura.words import say
 
 __all__ = ["write_musicxml"]
 
@@ -77,7 +78,7 @@ def write_musicxml(score: Score, *, bars_per_system: int | None = None, encoded_
         TuneError: notes of a line overlap or lie outside the bars.
     """
     if bars_per_system is not None and bars_per_system < 1:
-        raise OptionError(f"{bars_per_system} bars a system make no page: give 1 or more.")
+        raise OptionError("no-bars-per-system", given=bars_per_system)
     check_score(score)
     root = etree.Element("score-partwise", version="4.0")
     _header(root, score, encoded_on)
@@ -127,11 +128,11 @@ def _part_list(root: Element, staves: Sequence[Staff]) -> None:
     for number, (staff, channel) in enumerate(zip(staves, channels, strict=False), start=1):
         instrument = staff.instrument
         part = add(parts, "score-part", id=f"P{number}")
-        add(part, "part-name", clean(staff.name) or instrument.name)
+        add(part, "part-name", clean(staff.name) or say(instrument.title))
         if not staff.name and instrument.abbreviation:
-            add(part, "part-abbreviation", instrument.abbreviation)
+            add(part, "part-abbreviation", say(instrument.abbreviation))
         sound = add(part, "score-instrument", id=f"P{number}-I1")
-        add(sound, "instrument-name", instrument.name)
+        add(sound, "instrument-name", say(instrument.title))
         midi = add(part, "midi-instrument", id=f"P{number}-I1")
         add(midi, "midi-channel", (channel - 1) % 16 + 1)
         add(midi, "midi-program", instrument.program)

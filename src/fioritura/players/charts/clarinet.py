@@ -9,6 +9,8 @@ first hole open.
 from __future__ import annotations
 
 from fioritura.players.chart import FingeringChart, Handling, Key
+from fioritura.theory.pitch import NoteName
+from fioritura.words import message
 
 __all__ = ["CHART"]
 
@@ -16,30 +18,30 @@ CHART = FingeringChart(
     family="clarinet",
     handling=Handling(register=0.7, upward=0.5, seal=0.25),
     keys={
-        "T": Key("LT", "thumb", is_open_hole=True),
-        "R": Key("LT", "register key", roll=0.6),
+        "T": Key("LT", message("key-thumb-hole"), is_open_hole=True),
+        "R": Key("LT", message("key-register"), roll=0.6),
         "1": Key("L1", "1", is_open_hole=True),
-        "A": Key("L1", "A key"),
-        "G#": Key("L1", "throat G♯ key"),
+        "A": Key("L1", message("key-of-note", note=NoteName.parse("A"))),
+        "G#": Key("L1", message("key-throat", note=NoteName.parse("G♯"))),
         "2": Key("L2", "2", is_open_hole=True),
         "3": Key("L3", "3", is_open_hole=True),
-        "sliver": Key("L3", "left sliver key"),
-        "lE": Key("L4", "left E/B key"),
-        "lF": Key("L4", "left F/C key"),
-        "lF#": Key("L4", "left F♯/C♯ key"),
-        "C#": Key("L4", "C♯/G♯ key"),
+        "sliver": Key("L3", message("key-left-sliver")),
+        "lE": Key("L4", message("key-left-pair", low=NoteName.parse("E"), high=NoteName.parse("B"))),
+        "lF": Key("L4", message("key-left-pair", low=NoteName.parse("F"), high=NoteName.parse("C"))),
+        "lF#": Key("L4", message("key-left-pair", low=NoteName.parse("F♯"), high=NoteName.parse("C♯"))),
+        "C#": Key("L4", message("key-pair", low=NoteName.parse("C♯"), high=NoteName.parse("G♯"))),
         "4": Key("R1", "4", is_open_hole=True),
         "5": Key("R2", "5", is_open_hole=True),
         "6": Key("R3", "6", is_open_hole=True),
-        "fork": Key("R3", "right sliver key"),
-        "rE": Key("R4", "right E/B key"),
-        "rF": Key("R4", "right F/C key"),
-        "rF#": Key("R4", "right F♯/C♯ key"),
-        "Ab": Key("R4", "A♭/E♭ key"),
-        "lowEb": Key("R4", "low E♭ key"),
-        "side1": Key("RS", "side E♭ key"),
-        "side2": Key("RS", "second side key"),
-        "side3": Key("RS", "side B♭ trill key"),
+        "fork": Key("R3", message("key-right-sliver")),
+        "rE": Key("R4", message("key-right-pair", low=NoteName.parse("E"), high=NoteName.parse("B"))),
+        "rF": Key("R4", message("key-right-pair", low=NoteName.parse("F"), high=NoteName.parse("C"))),
+        "rF#": Key("R4", message("key-right-pair", low=NoteName.parse("F♯"), high=NoteName.parse("C♯"))),
+        "Ab": Key("R4", message("key-pair", low=NoteName.parse("A♭"), high=NoteName.parse("E♭"))),
+        "lowEb": Key("R4", message("key-low", note=NoteName.parse("E♭"))),
+        "side1": Key("RS", message("key-side", note=NoteName.parse("E♭"))),
+        "side2": Key("RS", message("key-second-side")),
+        "side3": Key("RS", message("key-side-trill", note=NoteName.parse("B♭"))),
     },
     text="""
         Eb3  1   T 1 2 3 4 5 6 lE lowEb

@@ -7,6 +7,8 @@ finger closes the B♭ hole as well; cross fingerings in the third octave. The E
 from __future__ import annotations
 
 from fioritura.players.chart import FingeringChart, Handling, Key
+from fioritura.theory.pitch import NoteName
+from fioritura.words import message
 
 __all__ = ["CHART"]
 
@@ -14,21 +16,21 @@ CHART = FingeringChart(
     family="flute",
     handling=Handling(register=0.6, upward=0.2),
     keys={
-        "T": Key("LT", "thumb"),
-        "Tb": Key("LT", "thumb B♭"),
+        "T": Key("LT", message("key-thumb")),
+        "Tb": Key("LT", message("key-thumb-note", note=NoteName.parse("B♭"))),
         "1": Key("L1", "1"),
         "2": Key("L2", "2"),
         "3": Key("L3", "3"),
-        "G#": Key("L4", "G♯ key"),
+        "G#": Key("L4", message("key-of-note", note=NoteName.parse("G♯"))),
         "4": Key("R1", "4"),
-        "lever": Key("R1", "B♭ lever"),
+        "lever": Key("R1", message("key-lever", note=NoteName.parse("B♭"))),
         "5": Key("R2", "5"),
-        "trillD": Key("R2", "D trill key"),
+        "trillD": Key("R2", message("key-trill", note=NoteName.parse("D"))),
         "6": Key("R3", "6"),
-        "trillEb": Key("R3", "D♯ trill key"),
-        "Eb": Key("R4", "E♭ key"),
-        "C#": Key("R4", "low C♯ key"),
-        "C": Key("R4", "low C key"),
+        "trillEb": Key("R3", message("key-trill", note=NoteName.parse("D♯"))),
+        "Eb": Key("R4", message("key-of-note", note=NoteName.parse("E♭"))),
+        "C#": Key("R4", message("key-low", note=NoteName.parse("C♯"))),
+        "C": Key("R4", message("key-low", note=NoteName.parse("C"))),
     },
     text="""
         C4   1   T/Tb 1 2 3 4 5 6 C

@@ -7,6 +7,8 @@ to C6; F by the F key, the left F key or forked. Above C6 makers and reeds diffe
 from __future__ import annotations
 
 from fioritura.players.chart import FingeringChart, Handling, Key
+from fioritura.theory.pitch import NoteName
+from fioritura.words import message
 
 __all__ = ["CHART"]
 
@@ -14,24 +16,24 @@ CHART = FingeringChart(
     family="oboe",
     handling=Handling(register=0.6, upward=0.2, seal=0.1),
     keys={
-        "back": Key("LT", "back octave key"),
-        "side": Key("LP", "side octave key"),
+        "back": Key("LT", message("key-back-octave")),
+        "side": Key("LP", message("key-side-octave")),
         "1": Key("L1", "1", is_open_hole=True),
-        "half": Key("L1", "half-hole", is_open_hole=True),
+        "half": Key("L1", message("key-half-hole"), is_open_hole=True),
         "2": Key("L2", "2", is_open_hole=True),
         "3": Key("L3", "3", is_open_hole=True),
-        "G#": Key("L4", "G♯ key"),
-        "lF": Key("L4", "left F key"),
-        "lEb": Key("L4", "left E♭ key"),
-        "B": Key("L4", "low B key"),
-        "Bb": Key("L4", "low B♭ key"),
+        "G#": Key("L4", message("key-of-note", note=NoteName.parse("G♯"))),
+        "lF": Key("L4", message("key-left", note=NoteName.parse("F"))),
+        "lEb": Key("L4", message("key-left", note=NoteName.parse("E♭"))),
+        "B": Key("L4", message("key-low", note=NoteName.parse("B"))),
+        "Bb": Key("L4", message("key-low", note=NoteName.parse("B♭"))),
         "4": Key("R1", "4", is_open_hole=True),
         "5": Key("R2", "5", is_open_hole=True),
         "6": Key("R3", "6", is_open_hole=True),
-        "F": Key("R3", "F key"),
-        "Eb": Key("R4", "E♭ key"),
-        "C#": Key("R4", "low C♯ key"),
-        "C": Key("R4", "low C key"),
+        "F": Key("R3", message("key-of-note", note=NoteName.parse("F"))),
+        "Eb": Key("R4", message("key-of-note", note=NoteName.parse("E♭"))),
+        "C#": Key("R4", message("key-low", note=NoteName.parse("C♯"))),
+        "C": Key("R4", message("key-low", note=NoteName.parse("C"))),
     },
     text="""
         Bb3  1   1 2 3 Bb 4 5 6 C

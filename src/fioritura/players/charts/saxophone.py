@@ -8,6 +8,8 @@ hand closes it again (articulated G♯). Altissimo beyond F♯6 differs with eac
 from __future__ import annotations
 
 from fioritura.players.chart import FingeringChart, Handling, Key
+from fioritura.theory.pitch import NoteName
+from fioritura.words import message
 
 __all__ = ["CHART"]
 
@@ -15,30 +17,30 @@ CHART = FingeringChart(
     family="saxophone",
     handling=Handling(register=0.5, upward=0.2),
     keys={
-        "o": Key("LT", "octave key"),
-        "lowA": Key("LT", "low A key"),
+        "o": Key("LT", message("key-octave")),
+        "lowA": Key("LT", message("key-low", note=NoteName.parse("A"))),
         "1": Key("L1", "1"),
-        "bis": Key("L1", "bis key", roll=2.4),
-        "frontF": Key("L1", "front F"),
+        "bis": Key("L1", message("key-bis"), roll=2.4),
+        "frontF": Key("L1", message("key-front", note=NoteName.parse("F"))),
         "2": Key("L2", "2"),
         "3": Key("L3", "3"),
-        "G#": Key("L4", "G♯ key"),
-        "C#": Key("L4", "low C♯ key"),
-        "B": Key("L4", "low B key"),
-        "Bb": Key("L4", "low B♭ key"),
-        "palmD": Key("LP", "palm D"),
-        "palmEb": Key("LP", "palm E♭"),
-        "palmF": Key("LP", "palm F"),
+        "G#": Key("L4", message("key-of-note", note=NoteName.parse("G♯"))),
+        "C#": Key("L4", message("key-low", note=NoteName.parse("C♯"))),
+        "B": Key("L4", message("key-low", note=NoteName.parse("B"))),
+        "Bb": Key("L4", message("key-low", note=NoteName.parse("B♭"))),
+        "palmD": Key("LP", message("key-palm", note=NoteName.parse("D"))),
+        "palmEb": Key("LP", message("key-palm", note=NoteName.parse("E♭"))),
+        "palmF": Key("LP", message("key-palm", note=NoteName.parse("F"))),
         "4": Key("R1", "4"),
         "5": Key("R2", "5"),
         "6": Key("R3", "6"),
-        "sideF#": Key("R3", "side F♯"),
-        "highF#": Key("R3", "high F♯ key"),
-        "Eb": Key("R4", "E♭ key"),
-        "C": Key("R4", "low C key"),
-        "sideBb": Key("RS", "side B♭"),
-        "sideC": Key("RS", "side C"),
-        "sideE": Key("RS", "high E key"),
+        "sideF#": Key("R3", message("key-side", note=NoteName.parse("F♯"))),
+        "highF#": Key("R3", message("key-high", note=NoteName.parse("F♯"))),
+        "Eb": Key("R4", message("key-of-note", note=NoteName.parse("E♭"))),
+        "C": Key("R4", message("key-low", note=NoteName.parse("C"))),
+        "sideBb": Key("RS", message("key-side", note=NoteName.parse("B♭"))),
+        "sideC": Key("RS", message("key-side", note=NoteName.parse("C"))),
+        "sideE": Key("RS", message("key-high", note=NoteName.parse("E"))),
     },
     text="""
         A3   1   lowA 1 2 3 Bb 4 5 6 C

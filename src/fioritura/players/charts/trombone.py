@@ -7,15 +7,14 @@ seventh partial is flat and so is played with a raised slide; first position is 
 from __future__ import annotations
 
 from fioritura.players.chart import SLIDE_POSITIONS, FingeringChart, Handling, Key
+from fioritura.words import message
 
 __all__ = ["CHART"]
-
-_ORDINALS = ("first", "second", "third", "fourth", "fifth", "sixth", "seventh")
 
 CHART = FingeringChart(
     family="trombone",
     handling=Handling(register=0.8, upward=0.2, travel=0.8, agility=0.65),
-    keys={key: Key("slide", f"{name} position") for key, name in zip(SLIDE_POSITIONS, _ORDINALS, strict=True)},
+    keys={key: Key("slide", message("slide-position", number=number)) for key, number in SLIDE_POSITIONS.items()},
     text="""
         E2   2   s7
         F2   2   s6

@@ -44,7 +44,7 @@ export class FigurePanel {
   #head(figure) {
     return [
       el("div", { class: `figure-head fam-${figure.family}` }, shapeIcon(figure.family), el("h2", {}, figure.name)),
-      el("p", { class: "where" }, say("page-figure-where", { family: familyName(figure.family), bar: figure.bar, beat: figure.beat })),
+      el("p", { class: "where" }, say("page-figure-where", { family: familyName(figure.family), where: figure.where })),
       el("p", { class: "reason" }, figure.reason),
       el("div", { class: "row" },
         el("button", { type: "button", id: "keep", "aria-pressed": String(figure.is_kept), click: () => this.keep() }, figure.is_kept ? say("page-figure-kept") : say("page-figure-keep")),

@@ -93,7 +93,7 @@ export class Score {
       group.setAttribute("role", "button");
       group.setAttribute("tabindex", "-1");
       group.setAttribute("aria-pressed", "false");
-      group.setAttribute("aria-label", say(figure.is_kept ? "page-figure-place-kept" : "page-figure-place", { name: figure.name, bar: figure.bar, beat: figure.beat }));
+      group.setAttribute("aria-label", say(figure.is_kept ? "page-figure-place-kept" : "page-figure-place", { name: figure.name, where: figure.where }));
       for (const element of elements) this.owners.set(element.id, figure.id);
       this.groups.set(figure.id, group);
     }

@@ -107,22 +107,22 @@ function showFigures(report) {
     const words = [asked ? say("page-report-came-out", { count: done, total: asked }) : "", added ? say("page-ornaments-added", { count: added }) : ""].filter(Boolean).join(", ");
     table.replaceChildren(
       el("caption", {}, words),
-      el("thead", {}, el("tr", {}, ...[say("page-bar"), say("page-ornament"), say("page-report-outcome"), say("page-report-sure"), ""].map((head, index) => el("th", { scope: "col", class: index === 3 ? "number" : null }, head || el("span", { class: "hidden" }, say("page-hear")))))),
+      el("thead", {}, el("tr", {}, ...[say("page-report-where"), say("page-ornament"), say("page-report-outcome"), say("page-report-sure"), ""].map((head, index) => el("th", { scope: "col", class: index === 3 ? "number" : null }, head || el("span", { class: "hidden" }, say("page-hear")))))),
       el("tbody", {}, ...figures.map((row) => figureRow(report, row))));
   }
   byId("slips-title", HTMLElement).hidden = !slips.length;
-  byId("slips", HTMLElement).replaceChildren(...slips.map((slip) => el("li", {}, say("page-report-slip", { bar: slip.bar, beat: slip.beat, what: slip.words }))));
+  byId("slips", HTMLElement).replaceChildren(...slips.map((slip) => el("li", {}, say("page-report-slip", { where: slip.where, what: slip.words }))));
 }
 
 /** @param {Report} report @param {FigureResult} row */
 function figureRow(report, row) {
   const sec = secondOf(report, row);
   return el("tr", {},
-    el("td", {}, say("page-report-place", { bar: row.bar, beat: row.beat })),
+    el("td", {}, row.where),
     el("td", {}, el("span", { class: "row" }, /** @type {any} */ (shapeIcon(row.family)), el("span", { title: familyName(row.family) }, row.name))),
     el("td", {}, el("span", { class: "row" }, /** @type {any} */ (statusSign(row.status)), say("page-report-status", { status: row.status }))),
     el("td", { class: "number" }, row.status === "missed" ? "" : say("page-percent", { share: Math.round(100 * row.confidence) })),
-    el("td", {}, sec === null ? null : el("button", { type: "button", "aria-label": say("page-report-hear", { name: row.name, bar: row.bar, beat: row.beat }), click: () => playFrom(sec) }, `▶\uFE0E ${say("page-hear")}`)));
+    el("td", {}, sec === null ? null : el("button", { type: "button", "aria-label": say("page-report-hear", { name: row.name, where: row.where }), click: () => playFrom(sec) }, `▶\uFE0E ${say("page-hear")}`)));
 }
 
 /** When a figure was played, a beat before it. @param {Report} report @param {FigureResult} row */
@@ -152,7 +152,7 @@ function showPitch(report) {
     [say("page-report-your-a"), say("page-report-tuning", { hertz: Math.round(440 * 2 ** (cents / 1200)), cents: signed(cents) })],
     [say("page-report-melody"), say("page-report-right", { count: report.right, total: report.notes })],
     [say("page-report-soft-loud"), say("page-report-decibels", { range: Math.round(report.level_range_db) })]]));
-  const rows = [...report.by_register.map((row) => ({ ...row, name: `${row.name[0].toUpperCase()}${row.name.slice(1)}` })), ...report.by_note.slice(0, MOST_NOTES)];
+  const rows = [...report.by_register, ...report.by_note.slice(0, MOST_NOTES)];
   byId("tuning", HTMLElement).replaceChildren(...rows.map((row) => tendency(row, FAR_CENTS, 40, (value) => say("page-report-cents", { cents: signed(value) }))));
 }
 

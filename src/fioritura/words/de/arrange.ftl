@@ -9,7 +9,6 @@ bend-no-such-note = Die Figur hat { $count ->
 }: Note { $given } gibt es nicht (gezählt wird ab 0).
 nothing-to-take-back = Nichts zurückzunehmen: Es ist noch nichts entschieden.
 locked-figures-collide = Zwei festgehaltene Figuren stoßen zusammen oder überfüllen ihre Phrase: eine davon freigeben.
-no-such-level = Stufe { $given } gibt es nicht: Die Stufen gehen von 1 (Anfang) bis 5 (Meisterschaft).
 arrangement-unreadable = Das ist keine Arrangement-Datei ({ $reason }): eine arrangement.json wählen.
 arrangement-none = Das ist keine Arrangement-Datei: eine arrangement.json wählen, die hier geschrieben wurde.
 arrangement-version = Das Arrangement hat Version { $given }; lesbar ist { $readable }: Fioritura erneuern.

@@ -2,7 +2,6 @@ cli-note = Hinweis: { $text }
 cli-error = fioritura: { $text }
 cli-hint = { $text } ({ $hint })
 cli-stopped = abgebrochen; nichts ist halb geschrieben.
-no-such-language = Eine Sprache „{ $given }“ gibt es nicht: möglich ist { LIST($known, "or") }.
 cli-chords-inferred = die Datei hat keine Akkordsymbole; sie wurden erschlossen. Eigene gibt --chords an.
 cli-ornamented = { $has_part ->
     [yes] { $title } (Stimme: { $part })
@@ -13,7 +12,6 @@ cli-ornamented = { $has_part ->
 } ({ $rate } auf vier Viertel, höchstens { $most } in einer Phrase), { $kept } % der Melodie bleiben.
 cli-practise-first = Zuerst üben:
 cli-written = Geschrieben nach { $folder }:
-cli-care = Ein geschütztes Stück zu bearbeiten und weiterzugeben braucht eine Erlaubnis; das örtliche Recht entscheidet. Leise beginnen.
 cli-writing = schreiben
 cli-writing-file = { $name } schreiben
 cli-spots = { $spots ->
@@ -63,7 +61,6 @@ cli-part = { $name ->
    *[other] { $name }
 }
 cli-sound-made = { $title }: { $key }, { $tempo } Schläge in der Minute, { $feel }, { $time }
-cli-softly = Die Lautstärke vor dem Start klein stellen, vor allem in Kopfhörern; dann anheben.
 cli-no-port = Den Port { $given } gibt es nicht: 0 bis 65535 angeben.
 cli-page-lacks = Die Seite braucht das Paket „{ $name }“: Fioritura neu installieren.
 cli-soundfont = Soundfont  { $name } ({ $origin ->
@@ -94,26 +91,36 @@ cli-transcribed = { $title }: { $notes } Töne und { $graces } Vorschläge in { 
     [swing] , Achtel geswingt
    *[straight] {""}
 }; Stimmung { $tuning } Cent.
-hint-out-is-file = --out
-hint-out-unwritable = --out
-hint-batch-unwritable = --out
-hint-batch-busy = --out
-hint-octave-too-far = --octave
-hint-takes-no-folder = --takes
-hint-shelf-folder-unmade = --data
-hint-shelf-unopened = --data
-hint-tempo-out-of-reach = --tempo
-hint-density-out-of-reach = --density
-hint-no-such-feel = --feel
-hint-no-such-idiom = --idiom
-hint-no-audio-format = --formats
-hint-no-synth = --synth
-hint-no-bar-range = --bars
-hint-bars-not-there = --bars
-hint-too-many-bars = --choruses
-hint-too-few-choruses = --choruses
-hint-feel-not-in-metre = --feel
-hint-soundfont-unreadable = --soundfont
-hint-not-a-soundfont = --soundfont
-hint-soundfont-compressed = --soundfont
-hint-no-soundfont = --soundfont
+cli-which-tune = Welches Stück wurde gespielt? --tune mit seiner Datei oder --asked mit einer arrangement.json angeben.
+cli-named = { $title }: { $figures ->
+    [one] eine Figur
+   *[other] { $figures } Figuren
+}, { $slips ->
+    [one] ein Fehler
+   *[other] { $slips } Fehler
+}.
+cli-sounds = Es klingt { $where }.
+cli-passage = Durchgang { $number } von { $count }
+cli-else = { $name } (sonst { $other })
+cli-slip = Fehler
+cli-hearing = { $name } anhören
+cli-reading = lesen
+cli-played =   Tempo { $tempo }, { $drift } Prozent bis zum Ende; Töne auf { $spread } ms genau; Achtel { $swing } zu 1; Stimmung { $tuning } Cent
+cli-practise-next = Als Nächstes üben:
+cli-status = { $status ->
+    [done] gelungen
+    [missed] fehlt
+   *[added] eigene
+}
+cli-no-part-for = keine Stimme für { $player }: { $reason }
+cli-pack-made = { $title }: { $techniques ->
+    [one] eine Technik
+   *[other] { $techniques } Techniken
+}, { $files } Dateien, { $size } MB in { $out }
+cli-pack-step = { $step ->
+    [engraving] Notensatz
+    [sound] Klang
+    [pages] Seiten
+    [clips] Clips
+   *[other] { $step }
+}

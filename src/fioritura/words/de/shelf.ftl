@@ -39,3 +39,4 @@ shelf-full-of-students = Im Regal stehen { $limit } Namen, mehr gehen nicht: zue
 student-needs-name = Ein Name fehlt: ein Vorname oder Initialen genügen.
 name-too-long = Der Name hat { $count } Buchstaben: { $limit } sind möglich.
 student-name-taken = Den Namen „{ $name }“ gibt es schon: zur Unterscheidung eine Initiale anfügen.
+take-gone = Diese Aufnahme ist nicht mehr im Regal: eine aus der Liste wählen.

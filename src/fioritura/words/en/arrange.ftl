@@ -9,7 +9,6 @@ bend-no-such-note = The figure has { $count ->
 } of its own: there is no note { $given } (they count from 0).
 nothing-to-take-back = Nothing to take back: no decision has been made.
 locked-figures-collide = Two locked figures collide or overfill their phrase: unlock one of them.
-no-such-level = Level { $given } does not exist: levels go from 1 (beginner) to 5 (expert).
 arrangement-unreadable = This is no arrangement file ({ $reason }): choose an arrangement.json.
 arrangement-none = This is no arrangement file: choose an arrangement.json that was written here.
 arrangement-version = The arrangement has version { $given }; { $readable } can be read: update Fioritura.
@@ -58,7 +57,10 @@ beats-out-of-reach = A tempo of { $given } beats a minute is out of reach: here 
 notes-out-of-range = { $pitch } in { $place }{ $others ->
     [0] {""}
    *[other] {" "}and { $others } more
-} lies outside the { $instrument }, which sounds from { $low } to { $high }: { $remedy }, or { $other }.
+} { $others ->
+    [0] lies
+   *[other] lie
+} outside the { $instrument }, which sounds from { $low } to { $high }: { $remedy }, or { $other }.
 other-octaves = play it { LIST($octaves, "or") }
 no-octave-fits = no octave holds all of it on the { $instrument }
 other-instruments = choose an instrument that reaches it: { LIST($instruments, "or") }

@@ -2,7 +2,6 @@ cli-note = note: { $text }
 cli-error = fioritura: { $text }
 cli-hint = { $text } ({ $hint })
 cli-stopped = stopped; nothing was left half-written.
-no-such-language = No language “{ $given }”: choose { LIST($known, "or") }.
 cli-chords-inferred = the file has no chord symbols; they were inferred. Give your own with --chords.
 cli-ornamented = { $has_part ->
     [yes] { $title } (part: { $part })
@@ -13,7 +12,6 @@ cli-ornamented = { $has_part ->
 } ({ $rate } a bar of four quarters, at most { $most } in a phrase), { $kept } % of the tune kept.
 cli-practise-first = Practise first:
 cli-written = Written to { $folder }:
-cli-care = A tune in copyright needs permission to arrange and share; local law decides. Start playback softly.
 cli-writing = writing
 cli-writing-file = writing { $name }
 cli-spots = { $spots ->
@@ -63,7 +61,6 @@ cli-part = { $name ->
    *[other] { $name }
 }
 cli-sound-made = { $title }: { $key }, { $tempo } beats a minute, { $feel }, { $time }
-cli-softly = Set the volume low before you press play, in headphones most of all; then raise it.
 cli-no-port = Port { $given } does not exist: give 0 to 65535.
 cli-page-lacks = The page needs the package “{ $name }”: install Fioritura again.
 cli-soundfont = Soundfont  { $name } ({ $origin ->
@@ -94,26 +91,36 @@ cli-transcribed = { $title }: { $notes } notes and { $graces } grace notes in { 
     [swing] , eighths swung
    *[straight] {""}
 }; tuning { $tuning } cents.
-hint-out-is-file = --out
-hint-out-unwritable = --out
-hint-batch-unwritable = --out
-hint-batch-busy = --out
-hint-octave-too-far = --octave
-hint-takes-no-folder = --takes
-hint-shelf-folder-unmade = --data
-hint-shelf-unopened = --data
-hint-tempo-out-of-reach = --tempo
-hint-density-out-of-reach = --density
-hint-no-such-feel = --feel
-hint-no-such-idiom = --idiom
-hint-no-audio-format = --formats
-hint-no-synth = --synth
-hint-no-bar-range = --bars
-hint-bars-not-there = --bars
-hint-too-many-bars = --choruses
-hint-too-few-choruses = --choruses
-hint-feel-not-in-metre = --feel
-hint-soundfont-unreadable = --soundfont
-hint-not-a-soundfont = --soundfont
-hint-soundfont-compressed = --soundfont
-hint-no-soundfont = --soundfont
+cli-which-tune = Which tune was played? Give --tune with its file, or --asked with an arrangement.json.
+cli-named = { $title }: { $figures ->
+    [one] one figure
+   *[other] { $figures } figures
+}, { $slips ->
+    [one] one slip
+   *[other] { $slips } slips
+}.
+cli-sounds = It sounds { $where }.
+cli-passage = Time through { $number } of { $count }
+cli-else = { $name } (else { $other })
+cli-slip = slip
+cli-hearing = hearing { $name }
+cli-reading = reading
+cli-played =   tempo { $tempo }, { $drift } percent to the end; notes within { $spread } ms; eighths { $swing } to 1; tuning { $tuning } cents
+cli-practise-next = To practise next:
+cli-status = { $status ->
+    [done] came out
+    [missed] missed
+   *[added] added
+}
+cli-no-part-for = no part for { $player }: { $reason }
+cli-pack-made = { $title }: { $techniques ->
+    [one] one technique
+   *[other] { $techniques } techniques
+}, { $files } files, { $size } MB in { $out }
+cli-pack-step = { $step ->
+    [engraving] engraving
+    [sound] sound
+    [pages] pages
+    [clips] clips
+   *[other] { $step }
+}

@@ -1,12 +1,9 @@
 ### The words of the page and of its scripts, in British English.
 ### Names in the form { $name } are filled in. Titles of tunes, names of people and what the server reports come as they are.
 
-## The language itself: dates and numbers follow this tag (BCP 47).
-
-page-language-tag = en-GB
-
 ## On every page
 
+page-language = Language of this page
 page-skip-content = Skip to the content
 page-skip-music = Skip to the music
 page-pages = Pages
@@ -60,7 +57,6 @@ page-nobody = nobody in particular
 page-milliseconds = { $ms } ms
 page-percent = { $share } %
 page-share-of = { $count } of { $total }
-page-bar = Bar
 page-bar-one = Bar { $first }
 page-bars-span = Bars { $first }–{ $last }
 page-bars-pickup = Pickup to bar { $last }
@@ -231,9 +227,9 @@ page-figure-none = Choose a figure in the music, or go from one to the next with
 page-figure-looking = Looking for what else could stand here…
 page-figure-alternatives = What else could stand here
 page-figure-no-other = Nothing else could stand here.
-page-figure-where = { $family } · bar { $bar }, beat { $beat }
-page-figure-place = { $name }, bar { $bar } beat { $beat }
-page-figure-place-kept = { $name }, bar { $bar } beat { $beat }, kept
+page-figure-where = { $family } · { $where }
+page-figure-place = { $name }, { $where }
+page-figure-place-kept = { $name }, { $where }, kept
 page-figure-keep = Keep
 page-figure-kept = Kept
 page-figure-leave-out = Leave out
@@ -616,13 +612,13 @@ page-report-ornament-status =
 page-report-no-ornaments = No ornament was asked for, and none was heard.
 page-report-came-out = { $count } of { $total } came out
 page-ornaments-added = { $count } added
+page-report-where = Where
 page-report-outcome = What became of it
 page-report-sure = How sure
-page-report-place = { $bar }, beat { NUMBER($beat, maximumFractionDigits: 2) }
-page-report-hear = Hear { $name }, bar { $bar }, beat { NUMBER($beat, maximumFractionDigits: 2) }
+page-report-hear = Hear { $name }, { $where }
 page-report-slips = Notes other than written
-# { $what } comes from the server: “E5 left out”.
-page-report-slip = Bar { $bar }, beat { NUMBER($beat, maximumFractionDigits: 2) }: { $what }
+# { $what } and { $where } come from the server: “E5 left out”, “bar 5, beat 2”.
+page-report-slip = { $what } ({ $where })
 page-report-time = Time
 page-report-tempo = { $tempo } beats a minute
 page-report-drift = From beginning to end

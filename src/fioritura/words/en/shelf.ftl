@@ -39,3 +39,4 @@ shelf-full-of-students = The shelf holds { $limit } students, which is the limit
 student-needs-name = A student needs a name: a first name or initials will do.
 name-too-long = The name has { $count } letters: { $limit } is the limit.
 student-name-taken = There is a student “{ $name }” already: add an initial to tell them apart.
+take-gone = There is no such take on the shelf any more: choose one of those it lists.

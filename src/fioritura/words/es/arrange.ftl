@@ -9,7 +9,6 @@ bend-no-such-note = La figura tiene { $count ->
 }: no hay nota { $given } (se cuentan desde 0).
 nothing-to-take-back = Nada que deshacer: no se ha tomado ninguna decisión.
 locked-figures-collide = Dos figuras fijadas chocan o llenan demasiado su frase: suelte una de ellas.
-no-such-level = El nivel { $given } no existe: los niveles van de 1 (principiante) a 5 (experto).
 arrangement-unreadable = No es un archivo de arreglo ({ $reason }): elija un arrangement.json.
 arrangement-none = No es un archivo de arreglo: elija un arrangement.json escrito aquí.
 arrangement-version = El arreglo es de la versión { $given }; se puede leer la { $readable }: actualice Fioritura.

@@ -2,7 +2,6 @@ cli-note = nota: { $text }
 cli-error = fioritura: { $text }
 cli-hint = { $text } ({ $hint })
 cli-stopped = interrumpido; nada ha quedado a medio escribir.
-no-such-language = No hay idioma «{ $given }»: elija { LIST($known, "or") }.
 cli-chords-inferred = el archivo no tiene cifrados; se han deducido. Dé los suyos con --chords.
 cli-ornamented = { $has_part ->
     [yes] { $title } (parte: { $part })
@@ -13,7 +12,6 @@ cli-ornamented = { $has_part ->
 } ({ $rate } por compás de cuatro negras, { $most } como máximo en una frase), se conserva el { $kept } % de la melodía.
 cli-practise-first = Practique primero:
 cli-written = Escrito en { $folder }:
-cli-care = Arreglar y compartir una melodía protegida requiere permiso; decide la ley local. Empiece a escuchar con poco volumen.
 cli-writing = escribiendo
 cli-writing-file = escribiendo { $name }
 cli-spots = { $spots ->
@@ -63,7 +61,6 @@ cli-part = { $name ->
    *[other] { $name }
 }
 cli-sound-made = { $title }: { $key }, { $tempo } tiempos por minuto, { $feel }, { $time }
-cli-softly = Baje el volumen antes de empezar, sobre todo con auriculares; después súbalo.
 cli-no-port = El puerto { $given } no existe: dé de 0 a 65535.
 cli-page-lacks = La página necesita el paquete «{ $name }»: vuelva a instalar Fioritura.
 cli-soundfont = Banco      { $name } ({ $origin ->
@@ -94,26 +91,36 @@ cli-transcribed = { $title }: { $notes } notas y { $graces } notas de adorno en 
     [swing] , corcheas con swing
    *[straight] {""}
 }; afinación { $tuning } cents.
-hint-out-is-file = --out
-hint-out-unwritable = --out
-hint-batch-unwritable = --out
-hint-batch-busy = --out
-hint-octave-too-far = --octave
-hint-takes-no-folder = --takes
-hint-shelf-folder-unmade = --data
-hint-shelf-unopened = --data
-hint-tempo-out-of-reach = --tempo
-hint-density-out-of-reach = --density
-hint-no-such-feel = --feel
-hint-no-such-idiom = --idiom
-hint-no-audio-format = --formats
-hint-no-synth = --synth
-hint-no-bar-range = --bars
-hint-bars-not-there = --bars
-hint-too-many-bars = --choruses
-hint-too-few-choruses = --choruses
-hint-feel-not-in-metre = --feel
-hint-soundfont-unreadable = --soundfont
-hint-not-a-soundfont = --soundfont
-hint-soundfont-compressed = --soundfont
-hint-no-soundfont = --soundfont
+cli-which-tune = ¿Qué melodía se tocó? Dé --tune con su archivo, o --asked con un arrangement.json.
+cli-named = { $title }: { $figures ->
+    [one] una figura
+   *[other] { $figures } figuras
+}, { $slips ->
+    [one] un fallo
+   *[other] { $slips } fallos
+}.
+cli-sounds = Suena { $where }.
+cli-passage = Vuelta { $number } de { $count }
+cli-else = { $name } (si no, { $other })
+cli-slip = fallo
+cli-hearing = escuchando { $name }
+cli-reading = leyendo
+cli-played =   tempo { $tempo }, { $drift } por ciento hasta el final; notas dentro de { $spread } ms; corcheas { $swing } a 1; afinación { $tuning } cents
+cli-practise-next = Para practicar a continuación:
+cli-status = { $status ->
+    [done] logrado
+    [missed] falta
+   *[added] añadido
+}
+cli-no-part-for = no hay parte para { $player }: { $reason }
+cli-pack-made = { $title }: { $techniques ->
+    [one] una técnica
+   *[other] { $techniques } técnicas
+}, { $files } archivos, { $size } MB en { $out }
+cli-pack-step = { $step ->
+    [engraving] grabado
+    [sound] sonido
+    [pages] páginas
+    [clips] clips
+   *[other] { $step }
+}

@@ -39,3 +39,4 @@ shelf-full-of-students = El estante tiene { $limit } alumnos, que es el límite:
 student-needs-name = Un alumno necesita un nombre: basta el de pila o las iniciales.
 name-too-long = El nombre tiene { $count } letras: el límite es { $limit }.
 student-name-taken = Ya hay un alumno «{ $name }»: añada una inicial para distinguirlos.
+take-gone = Esa toma ya no está en el estante: elija una de la lista.

@@ -1,6 +1,7 @@
 # Notas, tonalidades y lugares del compás.
 
 note-name = { NOTE($letter, $alter) }
+    .inline = { LOWER(NOTE($letter, $alter)) }
 pitch-name = { NOTE($letter, $alter) }{ $octave }
 
 key-name = { NOTE($letter, $alter) } { $mode ->

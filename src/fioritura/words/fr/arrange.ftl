@@ -9,7 +9,6 @@ bend-no-such-note = La figure a { $count ->
 } à elle : il n’y a pas de note { $given } (on compte à partir de 0).
 nothing-to-take-back = Rien à annuler : aucune décision n’a été prise.
 locked-figures-collide = Deux figures verrouillées se heurtent ou surchargent leur phrase : libérez-en une.
-no-such-level = Le niveau { $given } n’existe pas : les niveaux vont de 1 (débutant) à 5 (expert).
 arrangement-unreadable = Ce n’est pas un fichier d’arrangement ({ $reason }) : choisissez un arrangement.json.
 arrangement-none = Ce n’est pas un fichier d’arrangement : choisissez un arrangement.json écrit ici.
 arrangement-version = L’arrangement est de version { $given } ; la version { $readable } est lisible : mettez Fioritura à jour.

@@ -2,7 +2,6 @@ cli-note = remarque : { $text }
 cli-error = fioritura : { $text }
 cli-hint = { $text } ({ $hint })
 cli-stopped = arrêté ; rien n’est resté à moitié écrit.
-no-such-language = Pas de langue « { $given } » : choisissez { LIST($known, "or") }.
 cli-chords-inferred = le fichier n’a pas de chiffrages ; ils ont été déduits. Donnez les vôtres avec --chords.
 cli-ornamented = { $has_part ->
     [yes] { $title } (partie : { $part })
@@ -13,7 +12,6 @@ cli-ornamented = { $has_part ->
 } ({ $rate } par mesure de quatre noires, { $most } au plus dans une phrase), { $kept } % de l’air conservés.
 cli-practise-first = À travailler d’abord :
 cli-written = Écrit dans { $folder } :
-cli-care = Arranger et diffuser un air protégé demande une autorisation ; la loi du pays décide. Commencez l’écoute à bas volume.
 cli-writing = écriture
 cli-writing-file = écriture de { $name }
 cli-spots = { $spots ->
@@ -63,7 +61,6 @@ cli-part = { $name ->
    *[other] { $name }
 }
 cli-sound-made = { $title } : { $key }, { $tempo } temps à la minute, { $feel }, { $time }
-cli-softly = Baissez le volume avant de lancer l’écoute, surtout au casque ; montez-le ensuite.
 cli-no-port = Le port { $given } n’existe pas : donnez 0 à 65535.
 cli-page-lacks = La page a besoin du paquet « { $name } » : réinstallez Fioritura.
 cli-soundfont = Banque     { $name } ({ $origin ->
@@ -94,26 +91,36 @@ cli-transcribed = { $title } : { $notes } notes et { $graces } petites notes en 
     [swing] , croches swinguées
    *[straight] {""}
 } ; accord { $tuning } cents.
-hint-out-is-file = --out
-hint-out-unwritable = --out
-hint-batch-unwritable = --out
-hint-batch-busy = --out
-hint-octave-too-far = --octave
-hint-takes-no-folder = --takes
-hint-shelf-folder-unmade = --data
-hint-shelf-unopened = --data
-hint-tempo-out-of-reach = --tempo
-hint-density-out-of-reach = --density
-hint-no-such-feel = --feel
-hint-no-such-idiom = --idiom
-hint-no-audio-format = --formats
-hint-no-synth = --synth
-hint-no-bar-range = --bars
-hint-bars-not-there = --bars
-hint-too-many-bars = --choruses
-hint-too-few-choruses = --choruses
-hint-feel-not-in-metre = --feel
-hint-soundfont-unreadable = --soundfont
-hint-not-a-soundfont = --soundfont
-hint-soundfont-compressed = --soundfont
-hint-no-soundfont = --soundfont
+cli-which-tune = Quel air a été joué ? Donnez --tune avec son fichier, ou --asked avec un arrangement.json.
+cli-named = { $title } : { $figures ->
+    [one] une figure
+   *[other] { $figures } figures
+}, { $slips ->
+    [one] une faute
+   *[other] { $slips } fautes
+}.
+cli-sounds = Cela sonne { $where }.
+cli-passage = Passage { $number } sur { $count }
+cli-else = { $name } (sinon { $other })
+cli-slip = faute
+cli-hearing = écoute de { $name }
+cli-reading = lecture
+cli-played =   tempo { $tempo }, { $drift } pour cent jusqu’à la fin ; notes à { $spread } ms près ; croches { $swing } pour 1 ; accord { $tuning } cents
+cli-practise-next = À travailler ensuite :
+cli-status = { $status ->
+    [done] réussi
+    [missed] manque
+   *[added] ajouté
+}
+cli-no-part-for = pas de partie pour { $player } : { $reason }
+cli-pack-made = { $title } : { $techniques ->
+    [one] une technique
+   *[other] { $techniques } techniques
+}, { $files } fichiers, { $size } Mo dans { $out }
+cli-pack-step = { $step ->
+    [engraving] gravure
+    [sound] son
+    [pages] pages
+    [clips] clips
+   *[other] { $step }
+}

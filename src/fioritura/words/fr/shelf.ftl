@@ -39,3 +39,4 @@ shelf-full-of-students = L’étagère compte { $limit } élèves, c’est la li
 student-needs-name = Un élève a besoin d’un nom : un prénom ou des initiales suffisent.
 name-too-long = Le nom a { $count } lettres : { $limit } est la limite.
 student-name-taken = Il y a déjà un élève « { $name } » : ajoutez une initiale pour les distinguer.
+take-gone = Cette prise n’est plus sur l’étagère : choisissez dans la liste.
