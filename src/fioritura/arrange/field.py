@@ -18,6 +18,7 @@ from fioritura.arrange.levels import Level, level_numbered
 from fioritura.arrange.rendition import Rendition
 from fioritura.arrange.survey import Survey, figure_id
 from fioritura.errors import OptionError
+from fioritura.phrase import phrases
 from fioritura.techniques.figure import Figure
 from fioritura.techniques.technique import Technique
 from fioritura.theory.metre import WHOLE
@@ -112,7 +113,7 @@ class Field:
         self.family = _family_numbers(self.ordered)
         self.penalties = (0.0, 0.0, 0.0) if len(self.ordered) == 1 else PENALTIES
         self.locks = [found.candidates[number] for number in sorted(constraints.fixed)]
-        self.limits = phrase_limits(found, self.level, self.locks)
+        self.limits = phrase_limits(found.tune, self.level, self.locks)
         self.phrase_of_slot = tuple(context.phrase.number for context in found.contexts for _ in range(2))
         self.first = np.array([figure.first_slot for figure in found.candidates], dtype=np.int64)
         self.technique = np.array([self.numbers[figure.technique] for figure in found.candidates], dtype=np.int64)
@@ -300,11 +301,12 @@ def _family_numbers(ordered: Sequence[Technique]) -> tuple[int, ...]:
     return tuple(accumulate(changes))
 
 
-def phrase_limits(found: Survey, level: Level, locks: Sequence[Figure] = ()) -> tuple[int, ...]:
+def phrase_limits(tune: Tune, level: Level, locks: Sequence[Figure] = ()) -> tuple[int, ...]:
     """The most figures in each phrase; a first statement that will return stays plainer, locks raise a limit."""
-    phrases = [context.phrase for context in found.contexts if context.is_phrase_start]
-    statements = Counter(phrase.model for phrase in phrases)
-    held = Counter(found.contexts[lock.first_slot // 2].phrase.number for lock in locks)
+    found = phrases(tune)
+    statements = Counter(phrase.model for phrase in found)
+    ends = [phrase.last for phrase in found]
+    held = Counter(bisect_left(ends, lock.first_slot // 2) for lock in locks)
     return tuple(
         max(
             level.most_figures(
@@ -313,7 +315,7 @@ def phrase_limits(found: Survey, level: Level, locks: Sequence[Figure] = ()) -> 
             ),
             held[phrase.number],
         )
-        for phrase in phrases
+        for phrase in found
     )
 
 
