@@ -150,10 +150,10 @@ def _settled(field: Field, seed: int) -> Solution:
     solution = _sound(field, Terms(seed))
     shares = Shares(field)
     for _ in range(_MOST_ROUNDS):
-        shared = _sound_in_phrases(field, shares.kept(solution), least_kept)
-        if shared.numbers == solution.numbers:
+        shared = shares.kept(solution)
+        if shared is solution:
             break
-        solution = shared
+        solution = _sound_in_phrases(field, shared, least_kept)
     if field.found.is_asked and not solution.numbers and len(field.first) > len(field.constraints.barred):
         solution = field.alone(solution.terms)
     return solution
