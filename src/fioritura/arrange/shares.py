@@ -27,6 +27,9 @@ _FEWEST_TECHNIQUES: Final = 5
 _SPREAD: Final = 1.6
 """Where few techniques are to hand each may take so many times its even share."""
 
+_MOST_LOSS: Final = 0.08
+"""What part of its worth a rendition may lose for shares: beyond it the tune offers too little else."""
+
 _SLIGHT_EXCESS: Final = 2
 _LOOKED_AT: Final = 4
 _MOST_PASSES: Final = 12
@@ -90,6 +93,7 @@ class Shares:
         return solution if numbers == solution.numbers else self.field.solution(numbers, solution.terms)
 
     def _without_excess(self, numbers: tuple[int, ...], scores: NDArray[np.float64]) -> tuple[int, ...]:
+        left = _MOST_LOSS * self.field.worth(numbers, scores)
         for _ in range(_MOST_PASSES):
             uses = self.uses(numbers)
             most = self.most(uses)
@@ -97,16 +101,17 @@ class Shares:
                 break
             before = numbers
             touched: set[int] = set()
-            for _, figure, phrase, new in sorted(self._moves(numbers, scores, uses, most)):
+            for loss, figure, phrase, new in sorted(self._moves(numbers, scores, uses, most)):
                 technique = int(self.field.technique[figure])
                 if uses[technique] <= most[technique] or touched & {phrase - 1, phrase, phrase + 1}:
                     continue
                 others, old, later = self.field.parted(numbers, phrase)
                 after = uses - self.uses(old) + self.uses(new)
-                if ((after > most) & (after > uses)).any():
+                if loss > left or ((after > most) & (after > uses)).any():
                     continue
                 numbers, uses = (*others, *new, *later), after
                 touched.add(phrase)
+                left -= max(loss, 0.0)
             if numbers == before:
                 break
         return numbers
