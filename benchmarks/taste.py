@@ -7,15 +7,17 @@ of notes outside the chord against stated bars. Tunes are those of `tests/corpus
 
 from __future__ import annotations
 
+import os
 import random
 import sys
 from collections import Counter
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from pathlib import Path
 
 import numpy as np
 
-from fioritura.arrange.arranger import choose_figures, ornament
+from fioritura.arrange.arranger import best_figures, choose_figures, ornament
 from fioritura.arrange.grace_taste import folk_grace_taste
 from fioritura.arrange.levels import LEVELS
 from fioritura.arrange.prepare import fitted, fitting_octaves
@@ -25,11 +27,12 @@ from fioritura.players.instruments import instrument_named
 from fioritura.players.player import Player
 from fioritura.players.setting import Idiom, Setting
 from fioritura.techniques.grace import LOWER_GRACE_SEMITONE, LOWER_GRACE_STEP, UPPER_GRACE_SEMITONE, UPPER_GRACE_STEP
-from fioritura.techniques.table import technique_named
+from fioritura.techniques.table import all_techniques, technique_named
 from fioritura.theory.metre import EIGHTH, WHOLE
 from fioritura.tune import Note, Tune
 from tests.corpus_tunes import corpus_tunes
 from tests.playability_checker import violations
+from tools.calibrate_taste import sheets
 from tools.folk_graces import across_books, folk_tunes, measure
 
 JAZZ_TUNES = 200
@@ -192,10 +195,65 @@ def outside_the_chord() -> Iterator[Row]:
         yield Row(f"outside the chord on {context}, level 4", outside, note=people)
 
 
+def lead_sheets() -> Iterator[Row]:
+    """Shares, directions, endings and the use of each technique on lead sheets of a folder, ``LEAD_SHEETS``."""
+    folder = os.environ.get("LEAD_SHEETS", "")
+    if not folder:
+        print("lead sheets: left out; name a folder of them in LEAD_SHEETS")
+        return
+    tunes = sheets(Path(folder), step=1)
+    uses: dict[int, Counter[str]] = {}
+    shares, values, ends = [], [], 0
+    for level in LEVELS:
+        used = uses[level] = Counter()
+        directions = []
+        for tune in tunes:
+            found = survey(tune, setting(level, tempo=tune.quarters_per_minute))
+            rendition = choose_figures(found)
+            counts = Counter(figure.technique for figure in rendition.figures)
+            used.update(counts)
+            directions.append(directed(counts))
+            if len(rendition.figures) >= 8:
+                shares.append(max(counts.values()) / len(rendition.figures))
+            values.append(rendition.score / max(best_figures(found).score, 1e-9))
+            ends += any(one.graces and one.anchors[0] == len(tune.notes) - 1 for one in rendition.figures)
+        tens = [share_below(directions[start : start + 10]) for start in range(0, len(directions) - 9, 5)]
+        yield Row(f"sheets, level {level}: single grace notes from below", share_below(directions), 0.78, 0.86)
+        yield Row(
+            f"sheets, level {level}: the fewest and most in ten tunes", min(tens), 0.76, note=f"{max(tens):.2f}"
+        )
+    yield Row(
+        "sheets: renditions with a technique over a quarter", float(np.mean([s > 0.25 for s in shares])), None, 0.02
+    )
+    yield Row("sheets: worth to that without shares, mean", float(np.mean(values)), 0.97)
+    yield Row("sheets: worth to that without shares, least", min(values), 0.9)
+    yield Row("sheets: a grace note on the last note", ends / len(values), None, 0.25)
+    parts = {
+        id: sum(used[id] for level, used in uses.items() if level >= technique.level)
+        / sum(used.total() for level, used in uses.items() if level >= technique.level)
+        for id, technique in all_techniques().items()
+    }
+    rarest = min(parts, key=lambda id: parts[id])
+    yield Row("sheets: the rarest technique's part of its levels", parts[rarest], 0.005, note=rarest)
+    turns = sum(part for id, part in parts.items() if technique_named(id).family == "turns")
+    yield Row("sheets: turns' part of their levels", turns, 0.02)
+
+
+def directed(counts: Counter[str]) -> tuple[int, int]:
+    """Single grace notes from below and from above."""
+    below = counts[LOWER_GRACE_SEMITONE.id] + counts[LOWER_GRACE_STEP.id]
+    return below, counts[UPPER_GRACE_SEMITONE.id] + counts[UPPER_GRACE_STEP.id]
+
+
+def share_below(directions: Sequence[tuple[int, int]]) -> float:
+    below, above = (sum(each[side] for each in directions) for side in (0, 1))
+    return below / max(below + above, 1)
+
+
 def main() -> int:
     """Print the table; the exit code is 1 when a bar is missed."""
     failed = 0
-    for rows in (folk_graces, jazz_directions, identity, variety, playability, outside_the_chord):
+    for rows in (lead_sheets, folk_graces, jazz_directions, identity, variety, playability, outside_the_chord):
         for row in rows():
             print(row, flush=True)
             failed += not row.holds

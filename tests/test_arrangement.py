@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import random
 from collections.abc import Callable
 from typing import Any
 
@@ -15,6 +16,7 @@ from fioritura.arrange.arrangement_file import arrangement_from_json, arrangemen
 from fioritura.errors import FiorituraError, OptionError, ReadError
 from fioritura.players.player import Player
 from fioritura.players.setting import Setting
+from fioritura.techniques.figure import Figure
 from tests.tunes import random_tune
 
 
@@ -91,6 +93,72 @@ def test_one_pitch_can_be_bent_and_the_rest_is_chosen_anew(start: Arrangement) -
             assert ids(changed.undo()) == ids(start)
             bent += 1
     assert bent >= 2
+
+
+def phrase_and_figure(arrangement: Arrangement, id: str) -> tuple[int, Figure]:
+    """The phrase that a figure counts in, and the figure."""
+    figure = arrangement.spots.candidates[arrangement.spots.by_id[id]]
+    return arrangement.spots.contexts[figure.first_slot // 2].phrase.number, figure
+
+
+def decided(arrangement: Arrangement, kind: str, dice: random.Random) -> tuple[Arrangement, str] | None:
+    """The arrangement after a decision of some kind on a figure, with that figure; None where there is none to decide."""
+    one = dice.choice(ids(arrangement))
+    match kind:
+        case "keep":
+            return arrangement.accept(one), one
+        case "release":
+            one = dice.choice(arrangement.decisions.locked or (one,))
+            return arrangement.release(one), one
+        case "refuse":
+            return arrangement.refuse(one), one
+        case "swap":
+            others = [each.figure.id for each in arrangement.alternatives(one, count=4) if not each.stands]
+            other = dice.choice(others) if others else one
+            return (arrangement.swap(one, other), other) if others else None
+        case "add":
+            one = dice.choice(arrangement.spots.figures).id
+            return arrangement.accept(one), one
+    try:
+        after = arrangement.bend(one, 0, dice.choice((-1, 1)))
+    except OptionError:
+        return None
+    return after, after.decisions.own[-1].id
+
+
+@pytest.mark.parametrize("number", range(20))
+def test_decisions_are_local(number: int) -> None:
+    """Twelve tries on each of twenty tunes: what is kept or released changes no note; all else changes its phrase at most,
+    and what a figure that is put in collides with at the phrase's edge. Undoing brings back just what stood."""
+    dice = random.Random(f"local {number}")
+    tune = random_tune(number, bars=24, metre=("4/4", "3/4", "6/8")[number % 3])
+    arrangement = arranged(tune, Setting(Player.of("tenor-sax", 1 + number % 5), 110.0), seed=number % 2)
+    for turn in range(12):
+        kind = ("keep", "refuse", "swap", "bend", "add", "release")[turn % 6]
+        tried = decided(arrangement, kind, dice)
+        if tried is None:
+            continue
+        after, one = tried
+        standing = ids(arrangement)
+        if kind in ("keep", "release"):
+            assert after.rendition.line == arrangement.rendition.line
+        phrase, decided_on = phrase_and_figure(after, one)
+        assert {phrase_and_figure(after, id)[0] for id in set(ids(after)) - set(standing)} <= {phrase}
+        for gone in set(standing) - set(ids(after)):
+            where, figure = phrase_and_figure(after, gone)
+            assert where == phrase or figure.collides(decided_on)
+        assert after.undo().rendition == arrangement.rendition
+        arrangement = after
+
+
+def test_the_rest_is_chosen_anew_when_that_is_decided(start: Arrangement) -> None:
+    one = start.refuse(ids(start)[1]).accept(ids(start)[4])
+    anew = one.anew()
+    decisions = one.decisions
+    best = arranged(start.tune, start.setting, seed=5, locked=decisions.locked, refused=decisions.refused)
+    assert ids(anew) == ids(best)
+    assert ids(anew.undo()) == ids(one)
+    assert anew.decisions == decisions
 
 
 def test_an_arrangement_file_reopens_exactly(start: Arrangement) -> None:

@@ -231,3 +231,36 @@ def test_a_tune_without_chords_gets_inferred_ones_and_given_ones_win() -> None:
 def test_kept_share_of_the_plain_tune_is_whole() -> None:
     tune = random_tune(1)
     assert kept_share(tune, laid_out(tune, [])) == 1.0
+
+
+def test_no_phrase_holds_more_figures_than_is_said() -> None:
+    """On real tunes: the limits that the summary names are those that hold."""
+    from fioritura.arrange.field import phrase_limits
+    from fioritura.phrase import phrases
+    from tests.corpus_tunes import corpus_tunes
+
+    for number, tune in enumerate(corpus_tunes()[::97]):
+        chosen = setting(1 + number % 5)
+        limits = phrase_limits(tune, LEVELS[chosen.level])
+        phrase_of = {index: one.number for one in phrases(tune) for index in range(one.first, one.last + 1)}
+        counts = Counter(phrase_of[figure.first_slot // 2] for figure in ornament(tune, chosen).figures)
+        assert all(count <= limits[phrase] for phrase, count in counts.items())
+
+
+@pytest.mark.parametrize("level", [1, 2, 3, 4])
+def test_no_technique_makes_up_more_than_a_quarter(level: int) -> None:
+    for seed in range(4):
+        figures = ornament(random_tune(seed, bars=32), setting(level)).figures
+        assert len(figures) >= 8
+        assert max(Counter(figure.technique for figure in figures).values()) <= len(figures) / 4
+
+
+def test_most_grace_notes_come_from_below() -> None:
+    """Published: 82 % of grace-like notes in recorded jazz saxophone solos."""
+    for level in (1, 3, 5):
+        below = above = 0
+        for seed in range(10):
+            for figure in ornament(random_tune(seed, bars=32), setting(level)).figures:
+                below += figure.technique.startswith("lower-grace")
+                above += figure.technique.startswith("upper-grace")
+        assert 0.76 <= below / (below + above) <= 0.88

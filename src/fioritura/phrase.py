@@ -1,12 +1,14 @@
 """Phrases: where the melody breathes, and which phrases are statements of the same idea.
 
-A phrase ends where several signs agree (common practice): a rest, a note longer than its neighbours, the end of a
-group of two or four bars or of a section, and a place after which an earlier idea begins again. The best division of
-the whole tune is found exactly, by a dynamic programme over the possible ends.
+Bars that come again note for note are found first (see `repeats`): what is repeated begins with a phrase each time, and
+is cut alike each time. A phrase ends where several signs agree (common practice): a rest, a note longer than its
+neighbours, the end of a group of two or four bars or of a section, and a place after which an earlier idea begins again.
+The best division of the whole tune is found exactly, by a dynamic programme over the possible ends.
 """
 
 from __future__ import annotations
 
+from bisect import bisect_left
 from collections import Counter
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
@@ -15,6 +17,7 @@ from math import log2
 from typing import Final
 
 from fioritura.paths import best_division
+from fioritura.repeats import repeats
 from fioritura.theory.metre import QUARTER
 from fioritura.tune import Mark, Note, Tune
 
@@ -23,6 +26,8 @@ __all__ = ["Phrase", "phrases"]
 _USUAL_BARS: Final = 4.0
 _LONGEST_BARS: Final = 9.0
 _ALIKE: Final = 0.7
+_CERTAIN: Final = 100.0
+"""The weight of an end that is known."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,14 +52,16 @@ def phrases(tune: Tune) -> tuple[Phrase, ...]:
     """Divide a tune into phrases that together hold every note; empty for a tune without notes."""
     if not tune.notes:
         return ()
-    ends = _best_ends(tune, _end_weights(tune))
+    ends = _ends(tune)
     found: list[Phrase] = []
     ideas: dict[int, frozenset[tuple[int, int]]] = {}
     heard: Counter[int] = Counter()
     first = 0
     for number, last in enumerate(ends):
-        shape = _shape(tune.notes[first : last + 1])
-        model = next((idea for idea, other in ideas.items() if _likeness(shape, other) >= _ALIKE), number)
+        shape = _shape(tune, tune.notes[first : last + 1])
+        model = max(ideas, key=lambda idea: (_likeness(shape, ideas[idea]), -idea), default=number)
+        if model != number and _likeness(shape, ideas[model]) < _ALIKE:
+            model = number
         ideas.setdefault(model, shape)
         heard[model] += 1
         stop = tune.notes[last + 1].onset_ticks if last + 1 < len(tune.notes) else tune.duration_ticks
@@ -62,6 +69,38 @@ def phrases(tune: Tune) -> tuple[Phrase, ...]:
         found.append(Phrase(number, first, last, start, max(stop, tune.notes[last].end_ticks), model, heard[model]))
         first = last + 1
     return tuple(found)
+
+
+def _ends(tune: Tune) -> list[int]:
+    """The last note of each phrase."""
+    weights = _end_weights(tune)
+    blocks = repeats(tune)
+    if not blocks:
+        return _best_ends(tune, weights)
+    onsets = [note.onset_ticks for note in tune.notes]
+    begins = {ticks for block in blocks for ticks in (block.source_ticks, block.start_ticks)}
+    certain = {end for ticks in begins if (end := _end_before(tune, onsets, ticks, weights)) is not None}
+    for end in certain:
+        weights[end] = _CERTAIN
+    starts = {onsets[end + 1] for end in _best_ends(tune, weights)[:-1]}
+    for block in blocks:
+        for begin in (block.source_ticks, block.start_ticks):
+            first = bisect_left(onsets, begin)
+            last = bisect_left(onsets, begin + block.end_ticks - block.start_ticks)
+            for index in range(first + 1, last):
+                is_start = onsets[index] - begin + block.source_ticks in starts
+                if index - 1 not in certain:
+                    weights[index - 1] = _CERTAIN if is_start else -_CERTAIN
+    return _best_ends(tune, weights)
+
+
+def _end_before(tune: Tune, onsets: Sequence[int], ticks: int, weights: Sequence[float]) -> int | None:
+    """The likeliest last note before a bar line with which a section begins; a pickup goes with the section."""
+    line = bisect_left(onsets, ticks)
+    if not 0 < line < len(onsets):
+        return None
+    earliest = bisect_left(onsets, ticks - tune.bar_at(ticks).metre.bar_ticks // 2)
+    return max(range(max(earliest, 1), line + 1), key=lambda index: (weights[index - 1], index)) - 1
 
 
 def _end_weights(tune: Tune) -> list[float]:
@@ -140,10 +179,14 @@ def _best_ends(tune: Tune, weights: Sequence[float]) -> list[int]:
     return [stop - 1 for _, stop in best_division(len(tune.notes), ways_to)]
 
 
-def _shape(notes: Sequence[Note]) -> frozenset[tuple[int, int]]:
-    """Each note's place and staff step, counted from the first note."""
-    start = notes[0]
-    return frozenset((note.onset_ticks - start.onset_ticks, note.pitch.step - start.pitch.step) for note in notes)
+def _shape(tune: Tune, notes: Sequence[Note]) -> frozenset[tuple[int, int]]:
+    """Each note's place and staff step, counted from the first note; a pickup of half a bar at most does not count."""
+    bar = tune.bar_at(notes[0].onset_ticks)
+    is_pickup = (
+        bar.start_ticks < notes[0].onset_ticks and 2 * (bar.end_ticks - notes[0].onset_ticks) <= bar.metre.bar_ticks
+    )
+    line = [note for note in notes if not is_pickup or note.onset_ticks >= bar.end_ticks] or notes
+    return frozenset((note.onset_ticks - line[0].onset_ticks, note.pitch.step - line[0].pitch.step) for note in line)
 
 
 def _likeness(one: frozenset[tuple[int, int]], other: frozenset[tuple[int, int]]) -> float:

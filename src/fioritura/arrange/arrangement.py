@@ -1,6 +1,8 @@
 """An arrangement: a rendition under a teacher's decisions, each of which can be taken back.
 
-Every decision gives a new arrangement, with all that was not decided chosen anew around it, by the same programme.
+Decisions are local. To keep what stands, or to take a decision back on a figure, changes no note; to put a figure in or
+out chooses its phrase again, by the same programme, with all else as it stands. To choose all the rest anew is a decision
+of its own.
 """
 
 from __future__ import annotations
@@ -11,7 +13,7 @@ from dataclasses import dataclass, field, replace
 from functools import cached_property
 from typing import Final
 
-from fioritura.arrange.arranger import choose_figures, rivals
+from fioritura.arrange.arranger import choose_figures, choose_nearby, rivals
 from fioritura.arrange.find import is_sound
 from fioritura.arrange.rendition import Rendition
 from fioritura.arrange.survey import Survey, survey, with_own_figures
@@ -23,7 +25,7 @@ from fioritura.theory.pitch import Pitch
 from fioritura.tune import Tune
 from fioritura.words import Message, message
 
-__all__ = ["Alternative", "Arrangement", "Decisions", "arranged", "rearranged"]
+__all__ = ["Alternative", "Arrangement", "Decisions", "Earlier", "arranged", "rearranged"]
 
 _BY_HAND: Final = "why-by-hand"
 
@@ -39,6 +41,19 @@ class Decisions:
 
 
 @dataclass(frozen=True, slots=True)
+class Earlier:
+    """An arrangement as it was: its decisions, the figures that stood (by their ids), its seed and its worth.
+
+    `figures` is None where that was not kept: files of earlier versions have the decisions alone.
+    """
+
+    decisions: Decisions
+    figures: tuple[str, ...] | None = None
+    seed: int = 0
+    worth: float = 0.0
+
+
+@dataclass(frozen=True, slots=True)
 class Alternative:
     """A figure that could stand at a place, and what the whole arrangement would be worth with it."""
 
@@ -49,7 +64,7 @@ class Alternative:
 
 @dataclass(frozen=True)
 class Arrangement:
-    """A tune, a setting, decisions and the rendition that is best under them; `past` holds earlier decisions."""
+    """A tune, a setting, decisions and the rendition under them; `past` holds what was before each decision."""
 
     tune: Tune
     setting: Setting
@@ -58,7 +73,7 @@ class Arrangement:
     only: tuple[str, ...] = ()
     without: tuple[str, ...] = ()
     decisions: Decisions = Decisions()
-    past: tuple[Decisions, ...] = ()
+    past: tuple[Earlier, ...] = ()
     offered: Survey | None = field(default=None, repr=False, compare=False)
     """What `spots` is to be, where it is known: one of the same tune, setting, techniques and own figures."""
 
@@ -70,7 +85,7 @@ class Arrangement:
         return with_own_figures(survey(self.tune, self.setting, self.only, self.without), self.decisions.own)
 
     def accept(self, id: str) -> Arrangement:
-        """Lock a figure: it must stand.
+        """Lock a figure: it must stand. Where it stands already nothing else changes.
 
         Raises:
             OptionError: there is no such figure, or it collides with another locked one.
@@ -78,7 +93,7 @@ class Arrangement:
         self._figure(id)
         kept = tuple(name for name in self.decisions.locked if not self._collide(name, id))
         refused = tuple(name for name in self.decisions.refused if name != id)
-        return self._decide(replace(self.decisions, locked=(*kept, id), refused=refused))
+        return self._decide(replace(self.decisions, locked=(*kept, id), refused=refused), id, is_in=True)
 
     def refuse(self, id: str) -> Arrangement:
         """Bar a figure: it must not stand.
@@ -88,10 +103,11 @@ class Arrangement:
         """
         self._figure(id)
         locked = tuple(name for name in self.decisions.locked if name != id)
-        return self._decide(replace(self.decisions, locked=locked, refused=(*self.decisions.refused, id)))
+        refused = tuple(dict.fromkeys((*self.decisions.refused, id)))
+        return self._decide(replace(self.decisions, locked=locked, refused=refused), id, is_in=False)
 
     def release(self, id: str) -> Arrangement:
-        """Take a lock or a refusal back: the figure stands or falls by its worth again.
+        """Take a lock or a refusal back: the figure stands or falls by its worth when the rest is chosen anew.
 
         Raises:
             OptionError: there is no such figure.
@@ -99,7 +115,7 @@ class Arrangement:
         self._figure(id)
         locked = tuple(name for name in self.decisions.locked if name != id)
         refused = tuple(name for name in self.decisions.refused if name != id)
-        return self._decide(replace(self.decisions, locked=locked, refused=refused))
+        return self._decide(replace(self.decisions, locked=locked, refused=refused), id, is_in=None)
 
     def swap(self, old: str, new: str) -> Arrangement:
         """Put one figure in the place of another.
@@ -109,8 +125,8 @@ class Arrangement:
         """
         self._figure(old), self._figure(new)
         kept = tuple(name for name in self.decisions.locked if name != old and not self._collide(name, new))
-        refused = tuple(name for name in self.decisions.refused if name != new)
-        return self._decide(replace(self.decisions, locked=(*kept, new), refused=(*refused, old)))
+        refused = tuple(name for name in self.decisions.refused if name not in (new, old))
+        return self._decide(replace(self.decisions, locked=(*kept, new), refused=(*refused, old)), new, is_in=True)
 
     def bend(self, id: str, note: int, semitones: int) -> Arrangement:
         """Raise or lower one added pitch of a figure by a semitone (+1, −1), and lock the new figure.
@@ -128,11 +144,15 @@ class Arrangement:
             raise OptionError("bend-unplayable")
         own = (*self.decisions.own, changed)
         moved = replace(self, decisions=replace(self.decisions, own=own), offered=None)
-        return replace(moved.swap(id, changed.id), past=(*self.past, self.decisions))
+        return replace(moved.swap(id, changed.id), past=(*self.past, self._now))
+
+    def anew(self) -> Arrangement:
+        """Choose all anew that is not decided."""
+        return replace(self, past=(*self.past, self._now), offered=self.spots)._chosen()
 
     def with_seed(self, seed: int) -> Arrangement:
         """Another version under the same decisions."""
-        return replace(self, seed=seed)._decide(self.decisions)
+        return replace(self, seed=seed, past=(*self.past, self._now), offered=self.spots)._chosen()
 
     def undo(self) -> Arrangement:
         """Take the last decision back.
@@ -142,8 +162,16 @@ class Arrangement:
         """
         if not self.past:
             raise OptionError("nothing-to-take-back")
-        earlier = self._decide(self.past[-1])
-        return replace(earlier, past=self.past[:-1])
+        was = self.past[-1]
+        offered = self.spots if was.decisions.own == self.decisions.own else None
+        seed = self.seed if was.figures is None else was.seed
+        earlier = replace(self, decisions=was.decisions, past=self.past[:-1], seed=seed, offered=offered)
+        known = earlier.spots.by_id
+        if was.figures is None or not all(name in known for name in was.figures):
+            return earlier._chosen()
+        figures = tuple(earlier.spots.scored(known[name]) for name in was.figures)
+        rendition = Rendition(self.tune, self.setting, figures, seed, was.worth)
+        return replace(earlier, rendition=rendition, offered=earlier.spots)
 
     def alternatives(self, id: str, count: int = 8) -> tuple[Alternative, ...]:
         """The figures that could stand where this one does, best first by what the whole would be worth.
@@ -153,9 +181,15 @@ class Arrangement:
         """
         decisions = self.decisions
         ranked = rivals(
-            self.spots, id, count=count, seed=self.seed, locked=decisions.locked, refused=decisions.refused
+            self.spots,
+            id,
+            count=count,
+            seed=self.seed,
+            locked=decisions.locked,
+            refused=decisions.refused,
+            standing=[name for name in self._standing if name in self.spots.by_id],
         )
-        standing = {own.id for own in self.rendition.figures}
+        standing = set(self._standing)
         figures = [(self.spots.scored(number), worth) for number, worth in ranked]
         return tuple(Alternative(figure, worth, figure.id in standing) for figure, worth in figures)
 
@@ -168,9 +202,28 @@ class Arrangement:
     def _collide(self, one: str, other: str) -> bool:
         return self._figure(one).collides(self._figure(other))
 
-    def _decide(self, decisions: Decisions) -> Arrangement:
-        offered = self.spots if decisions.own == self.decisions.own else None
-        return replace(self, decisions=decisions, past=(*self.past, self.decisions), offered=offered)._chosen()
+    @property
+    def _standing(self) -> tuple[str, ...]:
+        return tuple(figure.id for figure in self.rendition.figures)
+
+    @property
+    def _now(self) -> Earlier:
+        return Earlier(self.decisions, self._standing, self.seed, self.rendition.score)
+
+    def _decide(self, decisions: Decisions, id: str, *, is_in: bool | None) -> Arrangement:
+        """Decide on a figure: whether it stands is to be so (None: as it is)."""
+        decided = replace(self, decisions=decisions, past=(*self.past, self._now), offered=self.spots)
+        if is_in in (None, id in self._standing):
+            return decided
+        rendition = choose_nearby(
+            self.spots,
+            self._standing,
+            id,
+            seed=self.seed,
+            locked=decisions.locked,
+            refused=decisions.refused,
+        )
+        return replace(decided, rendition=rendition)
 
     def _chosen(self) -> Arrangement:
         """The best rendition under the decisions."""

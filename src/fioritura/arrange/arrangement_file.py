@@ -13,7 +13,7 @@ from itertools import pairwise
 from math import isfinite
 from typing import Any, Final, get_args
 
-from fioritura.arrange.arrangement import Arrangement, Decisions
+from fioritura.arrange.arrangement import Arrangement, Decisions, Earlier
 from fioritura.arrange.data import time_data
 from fioritura.arrange.rendition import Rendition
 from fioritura.errors import FiorituraError, ReadError
@@ -67,7 +67,7 @@ def arrangement_to_json(arrangement: Arrangement, *, is_compact: bool = False) -
         "figures": [_figure_data(figure, told) for figure in arrangement.rendition.figures],
         "worth": arrangement.rendition.score,
         "decisions": _decisions_data(arrangement.decisions),
-        "past": [_decisions_data(decisions) for decisions in arrangement.past],
+        "past": [_earlier_data(earlier) for earlier in arrangement.past],
     }
     return json.dumps(data, indent=None if is_compact else 1, ensure_ascii=False) + "\n"
 
@@ -126,7 +126,7 @@ def _arrangement(data: Mapping[str, Any]) -> Arrangement:
         tuple(map(str, data["only"])),
         tuple(map(str, data["without"])),
         _decisions(data["decisions"], len(tune.notes)),
-        tuple(_decisions(entry, len(tune.notes)) for entry in data["past"]),
+        tuple(_earlier(entry, len(tune.notes)) for entry in data["past"]),
     )
 
 
@@ -352,3 +352,19 @@ def _decisions(data: Mapping[str, Any], note_count: int) -> Decisions:
         tuple(map(str, data["refused"])),
         tuple(_figure(entry, note_count) for entry in data["own"]),
     )
+
+
+def _earlier_data(earlier: Earlier) -> dict[str, Any]:
+    data = _decisions_data(earlier.decisions)
+    if earlier.figures is not None:
+        data |= {"figures": list(earlier.figures), "seed": earlier.seed, "worth": earlier.worth}
+    return data
+
+
+def _earlier(data: Mapping[str, Any], note_count: int) -> Earlier:
+    decisions = _decisions(data, note_count)
+    if "figures" not in data:
+        return Earlier(decisions)
+    if not isfinite(float(data["worth"])):
+        raise ReadError("damaged-figure-score")
+    return Earlier(decisions, tuple(map(str, data["figures"])), int(data["seed"]), float(data["worth"]))

@@ -6,15 +6,15 @@ from dataclasses import dataclass, replace
 from typing import Final
 
 from fioritura.errors import OptionError
-from fioritura.theory.metre import QUARTER
+from fioritura.theory.metre import QUARTER, WHOLE
 
 __all__ = ["LEVELS", "Level", "level_numbered"]
 
 
 @dataclass(frozen=True, slots=True)
 class Level:
-    """`figures_per_bar` is the most in a phrase, for each bar of four quarters; `rest_ticks` the least time between
-    two figures; `kept_share` the least weighted share of plain notes that keep pitch and place."""
+    """`figures_per_bar` is how many a phrase may hold for each bar of four quarters, rounded rather up (see
+    `most_figures`); `rest_ticks` the least time between two figures; `kept_share` the least weighted share of plain notes that keep pitch and place."""
 
     number: int
     figures_per_bar: float
@@ -25,6 +25,10 @@ class Level:
         """The level with more or fewer figures, the rests between them shorter or longer to match."""
         rest_ticks = round(self.rest_ticks / density)
         return replace(self, figures_per_bar=self.figures_per_bar * density, rest_ticks=rest_ticks)
+
+    def most_figures(self, duration_ticks: int, share: float = 1.0) -> int:
+        """The most figures in a phrase of that length, one at least, where it gets that share of the density."""
+        return max(round(duration_ticks / WHOLE * self.figures_per_bar * share + 0.3), 1)
 
 
 LEVELS: Final[dict[int, Level]] = {

@@ -4,6 +4,7 @@ places that ask for practice."""
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from functools import lru_cache
 from itertools import pairwise
 from typing import Final
 
@@ -11,7 +12,8 @@ from fioritura.arrange.rendition import Rendition
 from fioritura.players.breath import HASTY_BREATH_SEC, BreathPlan
 from fioritura.players.phrasing import phrasing_of
 from fioritura.players.playability import HardPlace, hardest_places
-from fioritura.tune import Note
+from fioritura.players.player import Player
+from fioritura.tune import Note, Tune
 
 __all__ = ["places_to_practise", "unplayable_figures"]
 
@@ -37,13 +39,19 @@ def unplayable_figures(rendition: Rendition) -> frozenset[int]:
 
 def _without_breath(rendition: Rendition) -> Iterator[int]:
     setting = rendition.setting
-    plain = phrasing_of(rendition.tune, rendition.tune.notes, setting.player, setting.quarters_per_minute)
-    longest = max(setting.player.limits.breath_sec, plain.breaths.longest_sec)
+    plain_sec = _longest_plain_sec(rendition.tune, setting.player, setting.quarters_per_minute)
+    longest = max(setting.player.limits.breath_sec, plain_sec)
     if rendition.phrasing.breaths.longest_sec <= longest:
         return
     for start, end in _stretches(rendition.line, rendition.phrasing.breaths):
         if setting.seconds(end - start) > longest:
             yield from _thieves(rendition, start, end)
+
+
+@lru_cache(maxsize=8)
+def _longest_plain_sec(tune: Tune, player: Player, quarters_per_minute: float) -> float:
+    """How long the plain tune asks for one breath."""
+    return phrasing_of(tune, tune.notes, player, quarters_per_minute).breaths.longest_sec
 
 
 def _stretches(line: Sequence[Note], plan: BreathPlan) -> Iterator[tuple[int, int]]:

@@ -58,7 +58,7 @@ class Rendition:
     @cached_property
     def kept_share(self) -> float:
         """See `kept_share`."""
-        return kept_share(self.tune, self.line)
+        return kept_share(self.tune, self._laid_out)
 
 
 def laid_out(tune: Tune, figures: Sequence[Figure]) -> tuple[Note, ...]:

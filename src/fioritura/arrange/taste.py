@@ -65,6 +65,10 @@ FEATURES: Final = (
     "near the end",
     "guide tone at a change",
     "next is guide tone at a change",
+    "last note",
+    "ballad",
+    "up tempo",
+    "swing",
 )
 """Features of a place, in the order of `context_features`."""
 
@@ -77,6 +81,10 @@ FIGURE_FEATURES: Final = (
 )
 """Features of a figure, in the order of `figure_features`."""
 
+
+BALLAD_BELOW: Final = 90.0
+UP_ABOVE: Final = 180.0
+"""Quarter notes a minute: slower is a ballad, faster is up, the rest medium (common practice)."""
 
 _NO_LETTERS: Final = re.compile("[^a-z0-9]+")
 
@@ -94,6 +102,8 @@ class Taste:
     context: Mapping[str, Mapping[str, float]]
     figure: Mapping[str, float]
     learned: Mapping[str, float]
+    below: float | None = None
+    """What part of the single grace notes comes from below; None where that is left to the place."""
 
     def matrix(self, techniques: Sequence[Technique]) -> NDArray[np.float64]:
         """Weights as an array, features by techniques; a technique's own weights come on top of its family's."""
@@ -130,6 +140,7 @@ def taste_of(idiom: Idiom) -> Taste:
         {"all": data["place"], **place},
         data["figure"],
         data["learned"],
+        data.get("graces from below"),
     )
 
 
@@ -172,6 +183,10 @@ def context_features(context: Context) -> list[float]:
         note.onset_ticks / span,
         float(context.is_guide_tone_at_change),
         float(after is not None and after.is_guide_tone_at_change),
+        float(after is None),
+        float(context.setting.quarters_per_minute < BALLAD_BELOW),
+        float(context.setting.quarters_per_minute > UP_ABOVE),
+        float(context.setting.feel == "swing"),
     ]
 
 

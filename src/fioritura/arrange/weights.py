@@ -2,7 +2,8 @@
 
 ``techniques/grace.taste.json`` holds for each technique and family of ``grace.py``, by idiom: ``base``, what a figure
 scores before any feature of its place counts; ``share``, the most of all figures that the technique may make up;
-``place``, weights of the features of a place; and ``appeal``, from which ``tools/calibrate_taste.py`` sets the base.
+``place``, weights of the features of a place; and ``part`` (jazz) or ``appeal`` (folk), from which
+``tools/calibrate_taste.py`` sets the base.
 """
 
 from __future__ import annotations

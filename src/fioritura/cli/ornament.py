@@ -118,6 +118,7 @@ def give_out(arrangement: Arrangement, options: argparse.Namespace, folder: Path
 
 def summary_of(rendition: Rendition, files: list[Path]) -> dict[str, Any]:
     """What `--json` prints."""
+    from fioritura.arrange.field import phrase_limits
     from fioritura.arrange.levels import level_numbered
     from fioritura.arrange.playable import places_to_practise
     from fioritura.players.feel import styled
@@ -139,7 +140,7 @@ def summary_of(rendition: Rendition, files: list[Path]) -> dict[str, Any]:
         "kept_share": round(rendition.kept_share, 4),
         "figure_count": len(rendition.figures),
         "figures_per_bar": round(len(rendition.figures) / max(tune.duration_ticks / WHOLE, 1e-9), 3),
-        "figures_per_bar_limit": level.figures_per_bar,
+        "most_figures_in_a_phrase": max(phrase_limits(tune, level), default=0),
         "score": rendition.score,
         "hardest_places": [
             {
@@ -183,7 +184,7 @@ def _say(rendition: Rendition, summary: dict[str, Any], options: argparse.Namesp
         has_part=bool(summary["part"]),
         figures=summary["figure_count"],
         rate=round(summary["figures_per_bar"], 1),
-        most=round(summary["figures_per_bar_limit"], 1),
+        most=summary["most_figures_in_a_phrase"],
         kept=round(100 * summary["kept_share"]),
     )
     for figure in rendition.figures:

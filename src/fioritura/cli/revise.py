@@ -1,4 +1,4 @@
-"""`fioritura revise`: change a saved arrangement figure by figure; the rest is chosen anew around each decision."""
+"""`fioritura revise`: change a saved arrangement figure by figure; each decision changes its phrase at most."""
 
 from __future__ import annotations
 
@@ -21,9 +21,10 @@ Work on an arrangement.json that `ornament` wrote. Figures go by the ids in figu
   fioritura revise tune/arrangement.json --alternatives turn-12-3fa9c1       what else could stand there
   fioritura revise tune/arrangement.json --swap turn-12-3fa9c1=scoop-12-0b6f44
   fioritura revise tune/arrangement.json --raise surround-8-77ac20:1         second note, a semitone up
+  fioritura revise tune/arrangement.json --anew                              all that is not decided
   fioritura revise tune/arrangement.json --undo
 
-Decisions are kept in the file, in order, and can be taken back one by one.
+A decision changes the phrase of its figure at most. Decisions are kept in the file, in order, and can be taken back one by one.
 """
 
 
@@ -43,6 +44,7 @@ def add_parser(subparsers: Any) -> None:
     group.add_argument("--swap", default="", metavar="ID=ID", help="put the second figure in place of the first")
     group.add_argument("--raise", dest="up", default="", metavar="ID:N", help="raise note N of a figure (from 0)")
     group.add_argument("--lower", dest="down", default="", metavar="ID:N", help="lower note N of a figure (from 0)")
+    group.add_argument("--anew", action="store_true", help="choose all anew that is not decided")
     group.add_argument("--seed", type=int, metavar="N", help="another version under the same decisions")
     parser.add_argument("--alternatives", metavar="ID", help="only list what could stand there, best first")
     add_edition_options(parser)
@@ -74,6 +76,8 @@ def _decided(arrangement: Arrangement, options: argparse.Namespace) -> Arrangeme
         if value:
             id, note = _pair(value, ":", "--raise ID:N")
             arrangement = arrangement.bend(id, int(note[:9]) if note.isdecimal() else -1, semitones)
+    if options.anew and options.seed is None:
+        arrangement = arrangement.anew()
     return arrangement if options.seed is None else arrangement.with_seed(options.seed)
 
 

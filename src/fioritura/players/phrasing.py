@@ -3,10 +3,10 @@ printed page, the sound and the review all read this plan."""
 
 from __future__ import annotations
 
-from bisect import bisect_right
+from bisect import bisect_left, bisect_right
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from itertools import pairwise
+from itertools import accumulate, pairwise
 
 from fioritura.phrase import phrases
 from fioritura.players.breath import BreathPlan, breath_marks
@@ -85,13 +85,15 @@ def _starts(tune: Tune, line: Sequence[Note]) -> list[int]:
         of_onset = {note.onset_ticks: index for index, note in enumerate(tune.notes)}
         known = ((of_onset.get(note.onset_ticks), number) for number, note in enumerate(line))
         numbers = {index: number for index, number in known if index is not None}
+    order = sorted(numbers)
+    latest = list(accumulate((numbers[index] for index in order), max))
     starts = [0]
     for phrase in phrases(tune)[1:]:
         heads = [numbers[index] for index in range(phrase.first, phrase.last + 1) if index in numbers]
         if heads and min(heads) > starts[-1]:
-            before = [number for index, number in numbers.items() if index < phrase.first]
-            tails = [number for number in before if number < min(heads)]
-            starts.append(_parting(line, max(tails, default=min(heads) - 1), min(heads)))
+            count = bisect_left(order, phrase.first)
+            tail = latest[count - 1] if count else -1
+            starts.append(_parting(line, tail if -1 < tail < min(heads) else min(heads) - 1, min(heads)))
     return sorted(set(starts))
 
 

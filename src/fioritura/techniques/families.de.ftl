@@ -9,3 +9,4 @@ family-delays = Verzögerungen und Vorhalte
 family-fills = Antworten
 family-runs = Läufe
 family-turns = Doppelschläge, Mordente und Triller
+family-endings = Schlüsse

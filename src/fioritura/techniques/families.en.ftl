@@ -9,3 +9,4 @@ family-delays = delays
 family-fills = fills
 family-runs = runs
 family-turns = turns, mordents and shakes
+family-endings = endings

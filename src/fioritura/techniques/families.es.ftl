@@ -9,3 +9,4 @@ family-delays = retardos
 family-fills = respuestas
 family-runs = escalas rápidas
 family-turns = grupetos, mordentes y trinos
+family-endings = finales

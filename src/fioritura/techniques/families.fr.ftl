@@ -9,3 +9,4 @@ family-delays = retards
 family-fills = réponses
 family-runs = traits
 family-turns = gruppettos, mordants et trilles
+family-endings = fins

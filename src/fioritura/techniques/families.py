@@ -51,6 +51,7 @@ APPROACHES: Final = Family("approaches", "M-7 -7L2 0L-7 7M8 -7v14", is_line=True
 DELAYS: Final = Family("delays", "M-7 -9L9 0L-7 9Z", hue=95, move=True)
 FILLS: Final = Family("fills", "M-8 -8h16v16h-16Z", hue=150)
 RUNS: Final = Family("runs", "M-9 8L9 -9V8Z", hue=195, are_even=True)
+ENDINGS: Final = Family("endings", "M-9 -7h11v14h-11ZM5 -9h4v18h-4Z", hue=275)
 TURNS: Final = Family("turns", "M-9 1c3 -9 7 -7 9 0s6 9 9 0", is_line=True, hue=355, are_even=True)
 
 FAMILIES: Final = (
@@ -65,5 +66,6 @@ FAMILIES: Final = (
     FILLS,
     RUNS,
     TURNS,
+    ENDINGS,
 )
 """In the order in which they are shown. A file with techniques of a family of its own has its `FAMILIES` too."""
