@@ -21,7 +21,7 @@ from fioritura.techniques.anticipation import ANTICIPATION
 from fioritura.techniques.delay import DELAY, RETARDATION, SUSPENSION
 from fioritura.techniques.fill import ANSWER_FILL
 from fioritura.techniques.neighbour import APPOGGIATURA
-from fioritura.techniques.table import all_techniques
+from fioritura.techniques.table import all_techniques, family_of, technique_named
 from fioritura.techniques.turn import TURN
 from fioritura.theory.metre import SIXTEENTH, WHOLE
 from fioritura.tune import Feel, Note, Tune
@@ -211,7 +211,7 @@ def test_a_tempo_decides_what_is_offered() -> None:
 def test_a_tune_outside_the_instrument_is_offered_an_octave_and_instruments() -> None:
     low = line_of("C3/1 D3/1 E3/2")
     with pytest.raises(RangeError, match=r"an octave higher.*choose an instrument"):
-        fitted(low, instrument_named("flute"))
+        fitted(low, instrument_named("flute"), 0)
     assert fitting_octaves(low, instrument_named("flute"))[0] == 1
     moved = fitted(low, instrument_named("flute"), 1)
     assert [str(note.pitch) for note in moved.notes] == ["C4", "D4", "E4"]
@@ -261,6 +261,8 @@ def test_most_grace_notes_come_from_below() -> None:
         below = above = 0
         for seed in range(10):
             for figure in ornament(random_tune(seed, bars=32), setting(level)).figures:
-                below += figure.technique.startswith("lower-grace")
-                above += figure.technique.startswith("upper-grace")
+                technique = technique_named(figure.technique)
+                if family_of(technique).are_graces and len(figure.graces) == 1:
+                    below += technique.side == "below"
+                    above += technique.side == "above"
         assert 0.76 <= below / (below + above) <= 0.88

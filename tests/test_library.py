@@ -150,7 +150,7 @@ def _kick(context: Context) -> Iterator[Figure]:
         yield with_graces("octave-kick", context, [below], verbatim("A kick."))
 
 
-KICK = Technique("octave-kick", "octave-graces", 2, _kick, taste={"jazz": {"base": 1.6, "share": 0.3}})
+KICK = Technique("octave-kick", "octave-graces", 2, _kick, taste={"jazz": {"base": 3.0, "share": 0.3}})
 
 
 def test_own_techniques_stand_beside_the_tables(tune: Tune, tmp_path: Path) -> None:

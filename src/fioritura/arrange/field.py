@@ -75,6 +75,13 @@ class Solution:
 def check_known(found: Survey, names: Collection[str]) -> None:
     """Refuse a name that no figure of the survey has.
 
+    Examples:
+        >>> import fioritura
+        >>> tune = fioritura.demo_tune()
+        >>> from fioritura.arrange.survey import survey
+        >>> found = survey(tune, fioritura.Setting("alto-sax", level=3).on(tune))
+        >>> check_known(found, [found.figures[0].id])
+
     Raises:
         OptionError: there is one.
     """
@@ -85,6 +92,14 @@ def check_known(found: Survey, names: Collection[str]) -> None:
 
 def constraints_of(found: Survey, seed: int, locked: Collection[str], refused: Collection[str]) -> Constraints:
     """The constraints that a seed and a teacher's decisions lay on a survey.
+
+    Examples:
+        >>> import fioritura
+        >>> tune = fioritura.demo_tune()
+        >>> from fioritura.arrange.survey import survey
+        >>> found = survey(tune, fioritura.Setting("alto-sax", level=3).on(tune))
+        >>> constraints_of(found, 0, [found.figures[0].id], []).fixed
+        frozenset({0})
 
     Raises:
         OptionError: an unknown figure.
@@ -302,7 +317,15 @@ def _family_numbers(ordered: Sequence[Technique]) -> tuple[int, ...]:
 
 
 def phrase_limits(tune: Tune, level: Level, locks: Sequence[Figure] = ()) -> tuple[int, ...]:
-    """The most figures in each phrase; a first statement that will return stays plainer, locks raise a limit."""
+    """The most figures in each phrase; a first statement that will return stays plainer, locks raise a limit.
+
+    Examples:
+        >>> import fioritura
+        >>> tune = fioritura.demo_tune()
+        >>> from fioritura.arrange.levels import level_numbered
+        >>> all(limit >= 1 for limit in phrase_limits(tune, level_numbered(3)))
+        True
+    """
     found = phrases(tune)
     statements = Counter(phrase.model for phrase in found)
     ends = [phrase.last for phrase in found]

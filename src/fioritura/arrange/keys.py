@@ -56,6 +56,11 @@ _FAR: Final = 0.05
 def key_named(name: str, like: Key) -> Key:
     """The key of a name such as ``"Bb"`` or ``"Bb minor"``, in the mode of another key.
 
+    Examples:
+        >>> from fioritura.theory.key import Key
+        >>> str(key_named("Bb", Key.of("A", "minor")))
+        'Bb minor'
+
     Raises:
         TuneError: not a note name, or a key of more than seven sharps or flats.
         OptionError: a name with another mode than that key's.
@@ -75,7 +80,13 @@ def key_named(name: str, like: Key) -> Key:
 
 
 def twelve_keys(start: Key) -> tuple[Key, ...]:
-    """All keys of a mode along the circle of fourths, each with the fewest sharps or flats."""
+    """All keys of a mode along the circle of fourths, each with the fewest sharps or flats.
+
+    Examples:
+        >>> from fioritura.theory.key import Key
+        >>> [str(key.tonic) for key in twelve_keys(Key.of("C"))][:4]
+        ['C', 'F', 'Bb', 'Eb']
+    """
     found = []
     for step in range(12):
         pitch_class = (start.tonic.pitch_class + 5 * step) % 12
@@ -92,6 +103,13 @@ def keyed(tune: Tune, key: Key | str, instruments: Sequence[Instrument]) -> Tune
     """The tune in a key (a key, its name, or ``"best"`` for the instruments), moved as little as that takes; the best key
     is said among the warnings.
 
+    Examples:
+        >>> import fioritura
+        >>> tune = fioritura.demo_tune()
+        >>> from fioritura.players.instruments import instrument_named
+        >>> str(keyed(tune, "G", [instrument_named("alto-sax")]).key)
+        'G major'
+
     Raises:
         TuneError, OptionError: there is no such key.
         RangeError: an instrument holds the tune in no key (``"best"``).
@@ -107,12 +125,26 @@ def keyed(tune: Tune, key: Key | str, instruments: Sequence[Instrument]) -> Tune
 
 
 def in_key(tune: Tune, key: Key) -> Tune:
-    """The tune with all its notes, graces, chords and key signatures moved to a key by the least interval."""
+    """The tune with all its notes, graces, chords and key signatures moved to a key by the least interval.
+
+    Examples:
+        >>> import fioritura
+        >>> tune = fioritura.demo_tune()
+        >>> from fioritura.theory.key import Key
+        >>> str(in_key(tune, Key.of("C")).key)
+        'C major'
+    """
     return transpose(tune, least_interval(tune.key.tonic, key.tonic))
 
 
 def least_interval(source: NoteName, target: NoteName) -> Interval:
-    """The smallest interval from one tonic to another; up where both ways are equal."""
+    """The smallest interval from one tonic to another; up where both ways are equal.
+
+    Examples:
+        >>> from fioritura.theory.pitch import NoteName
+        >>> least_interval(NoteName.parse("C"), NoteName.parse("Bb")).name
+        '-M2'
+    """
     steps = (target.letter - source.letter) % 7
     semitones = (target.pitch_class - source.pitch_class) % 12
     if steps == 0 and semitones > 6:
@@ -127,6 +159,13 @@ def best_key(tune: Tune, instruments: Sequence[Instrument]) -> Key:
     """The key in which a tune suits an instrument best, or several by the sum of what each finds in its part.
 
     A key in which one of them has no octave for the tune is none; if there is no other, the tune's own is taken.
+
+    Examples:
+        >>> import fioritura
+        >>> tune = fioritura.demo_tune()
+        >>> from fioritura.players.instruments import instrument_named
+        >>> best_key(tune, [instrument_named("alto-sax")]).mode == tune.key.mode
+        True
     """
     costs = {key: _cost(tune, key, instruments) for key in twelve_keys(tune.key)}
     usable = {key: cost for key, cost in costs.items() if cost is not None}
@@ -134,7 +173,15 @@ def best_key(tune: Tune, instruments: Sequence[Instrument]) -> Key:
 
 
 def octaves_that_fit(tune: Tune, instrument: Instrument) -> list[int]:
-    """The octave shifts (nearest first) with which every note of the tune lies on the instrument."""
+    """The octave shifts (nearest first) with which every note of the tune lies on the instrument.
+
+    Examples:
+        >>> import fioritura
+        >>> tune = fioritura.demo_tune()
+        >>> from fioritura.players.instruments import instrument_named
+        >>> octaves_that_fit(tune, instrument_named("flute"))
+        [0, 1]
+    """
     sounding = [pitch.midi for note in tune.notes for pitch in (note.pitch, *note.graces)]
     low, high = min(sounding), max(sounding)
     return [

@@ -64,9 +64,9 @@ class Shares:
         above = self._from_above(uses)
         if above is not None:
             most = np.where(self._side > 0, np.minimum(most, max(above, 1)), most)
-        return most.astype(np.int64)
         counts: NDArray[np.int64] = most.astype(np.int64)
         return counts
+
     def _from_above(self, uses: NDArray[np.int64]) -> int | None:
         """How many of the single grace notes are to come from above; None where that is left to the place."""
         sides = {int(side) for side in self._side}

@@ -8,7 +8,7 @@ A sine of full scale has 0 dB in its bin.
 
 from __future__ import annotations
 
-from functools import cache
+from functools import cache, lru_cache
 from typing import Final
 
 import numpy as np
@@ -125,6 +125,6 @@ def _power(frames: Floats, window: int, fft: int) -> Floats:
     return np.asarray(np.abs(np.fft.rfft(frames * _hann(window), fft)) ** 2, np.float32)
 
 
-@cache
+@lru_cache(maxsize=4)
 def _hann(window: int) -> Floats:
     return np.asarray(0.5 - 0.5 * np.cos(2 * np.pi * np.arange(window) / window), np.float32)

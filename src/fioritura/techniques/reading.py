@@ -14,7 +14,18 @@ __all__ = ["legible"]
 
 
 def legible(figure: Figure, context: Context) -> Figure | None:
-    """The figure with its added notes spelled well, or None where no spelling would be read without surprise."""
+    """The figure with its added notes spelled well, or None where no spelling would be read without surprise.
+
+    Examples:
+        >>> import fioritura
+        >>> tune = fioritura.demo_tune()
+        >>> from fioritura.techniques.context import contexts
+        >>> from fioritura.techniques.grace import LOWER_GRACE_SEMITONE
+        >>> context = contexts(tune, fioritura.Setting().on(tune))[3]
+        >>> figure = next(iter(LOWER_GRACE_SEMITONE.find(context)))
+        >>> legible(figure, context) == figure
+        True
+    """
     if figure.graces:
         return _with_legible_graces(figure, context)
     notes, first, last = context.tune.notes, figure.first_slot // 2, figure.last_slot // 2

@@ -234,7 +234,14 @@ def chord_scale(chord: Chord | None, key: Key) -> Scale:
 @lru_cache(maxsize=4096)
 def other_scales(chord: Chord | None, key: Key) -> tuple[Scale, ...]:
     """Further scales of the chord's quality than `chord_scale`, those with most of its notes first: for a melody note
-    that it has not."""
+    that it has not.
+
+    Examples:
+        >>> from fioritura.theory.key import Key
+        >>> from fioritura.theory.chord_symbol import read_chord
+        >>> len(other_scales(read_chord("C7"), Key.of("F"))) > 1
+        True
+    """
     if chord is None or len(chord.intervals) < 2:
         return ()
     first = chord_scale(chord, key)

@@ -35,7 +35,14 @@ Reading = tuple[Pitch, bool, Key, Chord | None]
 
 def is_plain_in(pitch: Pitch, key: Key, chord: Chord | None) -> bool:
     """True for a note without double accidental that is no white key by another letter, unless the signature, the
-    leading note of a minor key, or root, third, fifth or seventh of the chord is just that."""
+    leading note of a minor key, or root, third, fifth or seventh of the chord is just that.
+
+    Examples:
+        >>> from fioritura.theory.key import Key
+        >>> from fioritura.theory.pitch import Pitch
+        >>> is_plain_in(Pitch.parse("F4"), Key.of("C"), None), is_plain_in(Pitch.parse("E#4"), Key.of("C"), None)
+        (True, False)
+    """
     if pitch == pitch.respelled() or key.holds(pitch):
         return True
     if abs(pitch.alter) > 1:
@@ -59,6 +66,13 @@ def spelled_line(
     A chromatic note takes the letter of the note that it comes from: sharps lead up, flats lead down.
 
     The first and the last note may be notes that stand; a leap from or to them may be of any kind.
+
+    Examples:
+        >>> from fioritura.theory.key import Key
+        >>> from fioritura.theory.pitch import Pitch
+        >>> line = tuple(map(Pitch.parse, ("G4", "Ab4", "A4")))
+        >>> [str(pitch) for pitch in spelled_line(line, (False, True, False), Key.of("C"), (None, None, None))]
+        ['G4', 'G#4', 'A4']
     """
     line: list[Reading] = list(zip(given, added, repeat(key), chords, strict=False))
     if all(is_plain_in(pitch, key, chord) for pitch, is_added, key, chord in line if is_added) and not any(
