@@ -30,7 +30,7 @@ def ids(arrangement: Arrangement) -> list[str]:
 
 
 def test_accepted_figures_stand_and_refused_ones_fall(start: Arrangement) -> None:
-    poorest = min(start.spots.figures, key=lambda figure: figure.score).id
+    poorest = min(start.survey.figures, key=lambda figure: figure.score).id
     accepted = start.accept(poorest)
     assert poorest in ids(accepted)
     refused = accepted.refuse(poorest)
@@ -97,8 +97,8 @@ def test_one_pitch_can_be_bent_and_the_rest_is_chosen_anew(start: Arrangement) -
 
 def phrase_and_figure(arrangement: Arrangement, id: str) -> tuple[int, Figure]:
     """The phrase that a figure counts in, and the figure."""
-    figure = arrangement.spots.candidates[arrangement.spots.by_id[id]]
-    return arrangement.spots.contexts[figure.first_slot // 2].phrase.number, figure
+    figure = arrangement.survey.candidates[arrangement.survey.by_id[id]]
+    return arrangement.survey.contexts[figure.first_slot // 2].phrase.number, figure
 
 
 def decided(arrangement: Arrangement, kind: str, dice: random.Random) -> tuple[Arrangement, str] | None:
@@ -117,7 +117,7 @@ def decided(arrangement: Arrangement, kind: str, dice: random.Random) -> tuple[A
             other = dice.choice(others) if others else one
             return (arrangement.swap(one, other), other) if others else None
         case "add":
-            one = dice.choice(arrangement.spots.figures).id
+            one = dice.choice(arrangement.survey.figures).id
             return arrangement.accept(one), one
     try:
         after = arrangement.bend(one, 0, dice.choice((-1, 1)))
@@ -162,7 +162,7 @@ def test_the_rest_is_chosen_anew_when_that_is_decided(start: Arrangement) -> Non
 
 
 def test_an_arrangement_file_reopens_exactly(start: Arrangement) -> None:
-    changed = start.refuse(ids(start)[0]).accept(start.spots.figures[10].id)
+    changed = start.refuse(ids(start)[0]).accept(start.survey.figures[10].id)
     text = arrangement_to_json(changed)
     again = arrangement_from_json(text)
     assert again == changed

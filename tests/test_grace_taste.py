@@ -11,19 +11,19 @@ import math
 import numpy as np
 import pytest
 
-from fioritura.arrange.grace_taste import PLACEMENT, SIDE, folk_grace_taste, spots
+from fioritura.arrange.grace_taste import PLACEMENT, SIDE, folk_grace_taste, grace_sites
 from fioritura.tune import Tune
 from tests.tunes import line_of, random_tune
 from tools.folk_graces import across_books, auc, conditional_logit, folk_tunes, logistic, measure, train
 
 
 def features_of(tune: Tune, number: int) -> set[str]:
-    spot = spots(tune)[number]
+    spot = grace_sites(tune)[number]
     return {name for name, feature in PLACEMENT.items() if feature(spot) is True}
 
 
 def side_features_of(tune: Tune, number: int) -> set[str]:
-    spot = spots(tune)[number]
+    spot = grace_sites(tune)[number]
     return {name for name, feature in SIDE.items() if feature(spot) is True}
 
 
@@ -46,11 +46,11 @@ def test_a_repeated_note_that_steps_down_is_seen() -> None:
 
 
 def test_lengths_are_measured_in_beats_and_against_neighbours() -> None:
-    simple = spots(line_of("A4/1.5 G4/0.5 F4/2"))
+    simple = grace_sites(line_of("A4/1.5 G4/0.5 F4/2"))
     assert [round(spot.length, 3) for spot in simple] == [round(math.log2(1.5), 3), -1.0, 1.0]
     assert simple[0].over_next == pytest.approx(math.log2(3)) == -simple[1].over_before
     assert "dotted, then a step down" in features_of(line_of("A4/1.5 G4/0.5 F4/2"), 0)
-    compound = spots(line_of("A4/1.5 G4/0.5 F4/0.5 E4/0.5", "6/8"))
+    compound = grace_sites(line_of("A4/1.5 G4/0.5 F4/0.5 E4/0.5", "6/8"))
     assert [round(spot.length, 3) for spot in compound] == [0.0, *[round(-math.log2(3), 3)] * 3]
     assert compound[3].flow == 0.0 and compound[3].is_compound
 
@@ -64,19 +64,19 @@ def test_degrees_follow_the_key_and_its_mode() -> None:
 
 def test_the_ends_of_a_tune_have_no_interval() -> None:
     tune = line_of("C4/1 r/1 C5/1 C5/1")
-    ends = spots(tune)[0], spots(tune)[2]
+    ends = grace_sites(tune)[0], grace_sites(tune)[2]
     assert not {name for name in features_of(tune, 0) if "repeated" in name or "fallen" in name}
     assert ends[0].came == ends[1].leaves == ends[0].came_before == 0.5
     assert "the last note" in side_features_of(tune, 2)
     assert "after a rest" in side_features_of(tune, 1)
-    assert spots(Tune("Empty", (), tune.bars)) == ()
+    assert grace_sites(Tune("Empty", (), tune.bars)) == ()
 
 
 @pytest.mark.parametrize("metre", ["4/4", "3/4", "6/8", "5/4"])
 def test_every_feature_is_a_small_number_on_any_tune(metre: str) -> None:
     values = [
         float(feature(spot))
-        for spot in spots(random_tune(3, metre=metre))
+        for spot in grace_sites(random_tune(3, metre=metre))
         for feature in (*PLACEMENT.values(), *SIDE.values())
     ]
     assert all(-3 <= value <= 2 for value in values)
@@ -93,7 +93,7 @@ def test_the_weights_name_the_features_one_for_one() -> None:
 
 def test_scores_are_the_sum_of_their_reasons() -> None:
     taste = folk_grace_taste()
-    for spot in spots(random_tune(5)):
+    for spot in grace_sites(random_tune(5)):
         parts = taste.placement_reasons(spot)
         assert taste.placement_score(spot) == pytest.approx(taste.placement_base + sum(parts.values()))
         assert taste.side_score(spot) == pytest.approx(taste.side_base + sum(taste.side_reasons(spot).values()))
@@ -104,16 +104,16 @@ def test_a_cut_between_repeated_notes_beats_a_passing_note() -> None:
     """Common practice in folk playing: a grace note parts repeated notes; one in mid-scale is rare."""
     taste = folk_grace_taste()
     tune = line_of("D4/1 A4/0.5 A4/0.5 G4/0.5 A4/0.5 B4/0.5 C5/0.5", key="G major")
-    scores = [taste.placement_score(spot) for spot in spots(tune)]
+    scores = [taste.placement_score(spot) for spot in grace_sites(tune)]
     assert scores[1] > scores[5] and scores[2] > scores[5]
-    assert taste.side_score(spots(tune)[2]) > 0
+    assert taste.side_score(grace_sites(tune)[2]) > 0
 
 
 def test_folk_grace_notes_lie_above_after_a_repeated_note_and_a_step_down() -> None:
     """Measured on 3,050 single grace notes: above after a unison 96 %, after a falling step 94 %."""
     taste = folk_grace_taste()
     for text in ("A4/1 A4/1 G4/1 F4/1", "B4/1 A4/1 G4/1 F4/1"):
-        assert taste.side_score(spots(line_of(text))[1]) > math.log(0.85 / 0.15)
+        assert taste.side_score(grace_sites(line_of(text))[1]) > math.log(0.85 / 0.15)
 
 
 # --- the learning -----------------------------------------------------------------------------------------------

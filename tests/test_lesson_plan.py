@@ -37,14 +37,14 @@ def shown(arrangement: Arrangement, plan: LessonPlan) -> list[str]:
 def test_a_lesson_shows_the_techniques_of_its_arrangement_unless_others_are_chosen(arrangement: Arrangement) -> None:
     used = {figure.technique for figure in arrangement.rendition.figures}
     assert set(shown(arrangement, LessonPlan())) == used
-    offered = {figure.technique for figure in arrangement.spots.figures}
+    offered = {figure.technique for figure in arrangement.survey.figures}
     chosen = sorted(offered - used)[:2] + sorted(used)[:1]
     assert set(shown(arrangement, LessonPlan(techniques=tuple(chosen)))) == set(chosen)
 
 
 def test_examples_lie_in_the_chosen_phrases(arrangement: Arrangement) -> None:
     parts = phrases(arrangement.tune)
-    offered = tuple({figure.technique for figure in arrangement.spots.figures})
+    offered = tuple({figure.technique for figure in arrangement.survey.figures})
     for number in (0, len(parts) - 1):
         plan = LessonPlan(techniques=offered, phrases=(number,))
         lesson = planned_lesson(arrangement, plan)

@@ -19,7 +19,7 @@ from zlib import crc32
 import numpy as np
 from numpy.typing import NDArray
 
-from fioritura.arrange.grace_taste import PLACEMENT, SIDE, GraceTaste, Spot, spots
+from fioritura.arrange.grace_taste import PLACEMENT, SIDE, GraceSite, GraceTaste, grace_sites
 from fioritura.errors import FiorituraError
 from fioritura.notation.abc.reader import list_abc
 from fioritura.tune import Tune
@@ -42,7 +42,7 @@ class FolkTune:
 
     book: str
     title: str
-    spots: tuple[Spot, ...]
+    sites: tuple[GraceSite, ...]
     sides: tuple[int, ...]
     has_grace: tuple[bool, ...]
     counted: tuple[bool, ...]
@@ -81,7 +81,7 @@ def _folk_tune(book: str, title: str, tune: Tune) -> FolkTune:
     return FolkTune(
         book,
         title,
-        spots(tune),
+        grace_sites(tune),
         tuple((rise > 0) - (rise < 0) for rise in single),
         tuple(len(note.graces) == 1 for note in tune.notes),
         tuple(len(note.graces) <= 1 for note in tune.notes),
@@ -93,13 +93,13 @@ def _folk_tune(book: str, title: str, tune: Tune) -> FolkTune:
 
 def train(tunes: Sequence[FolkTune]) -> GraceTaste:
     """The model learned from some tunes."""
-    placement = _columns(PLACEMENT, [spot for tune in tunes for spot in _counted_spots(tune)])
+    placement = _columns(PLACEMENT, [site for tune in tunes for site in _counted_sites(tune)])
     graces = np.concatenate([_graces(tune) for tune in tunes])
     sizes = [sum(tune.counted) for tune in tunes]
     weights = conditional_logit(placement, graces, sizes)
     base = _base_for(placement @ weights, float(graces.mean()))
-    chosen = [(spot, side) for tune in tunes for spot, side in zip(tune.spots, tune.sides, strict=True) if side]
-    side_matrix = _columns(SIDE, [spot for spot, _ in chosen])
+    chosen = [(site, side) for tune in tunes for site, side in zip(tune.sites, tune.sides, strict=True) if side]
+    side_matrix = _columns(SIDE, [site for site, _ in chosen])
     above = np.array([side > 0 for _, side in chosen], dtype=np.float64)
     side_base, side_weights = logistic(side_matrix, above, SIDE_RIDGE)
     return GraceTaste(_named(PLACEMENT, weights), base, _named(SIDE, side_weights), side_base)
@@ -158,11 +158,11 @@ def logistic(columns: Array, outcome: Array, ridge: float) -> tuple[float, Array
     return float(weights[0]), weights[1:]
 
 
-def _columns(features: dict[str, Callable[[Spot], float]], found: Sequence[Spot]) -> Array:
-    return np.array([[feature(spot) for feature in features.values()] for spot in found], dtype=np.float64)
+def _columns(features: dict[str, Callable[[GraceSite], float]], found: Sequence[GraceSite]) -> Array:
+    return np.array([[feature(site) for feature in features.values()] for site in found], dtype=np.float64)
 
 
-def _named(features: dict[str, Callable[[Spot], float]], weights: Array) -> dict[str, float]:
+def _named(features: dict[str, Callable[[GraceSite], float]], weights: Array) -> dict[str, float]:
     return {name: round(float(weight), 3) for name, weight in zip(features, weights, strict=True)}
 
 
@@ -176,8 +176,8 @@ def _base_for(scores: Array, share: float) -> float:
     return round(base, 3)
 
 
-def _counted_spots(tune: FolkTune) -> list[Spot]:
-    return [spot for spot, counts in zip(tune.spots, tune.counted, strict=True) if counts]
+def _counted_sites(tune: FolkTune) -> list[GraceSite]:
+    return [site for site, counts in zip(tune.sites, tune.counted, strict=True) if counts]
 
 
 def _graces(tune: FolkTune) -> Array:
@@ -210,15 +210,15 @@ def measure(taste: GraceTaste, tunes: Sequence[FolkTune]) -> Measures:
     """Hold a model against tunes."""
     aucs, hits, counts, agreed = [], [], [], []
     for tune in tunes:
-        scores = np.array([taste.placement_score(spot) for spot in _counted_spots(tune)])
+        scores = np.array([taste.placement_score(site) for site in _counted_sites(tune)])
         graces = _graces(tune).astype(bool)
         aucs.append(auc(scores, graces))
         best = np.argsort(-scores, kind="stable")[: graces.sum()]
         hits.append(int(graces[best].sum()))
         counts.append(int(graces.sum()))
         agreed += [
-            (taste.side_score(spot) > 0) == (side > 0)
-            for spot, side in zip(tune.spots, tune.sides, strict=True)
+            (taste.side_score(site) > 0) == (side > 0)
+            for site, side in zip(tune.sites, tune.sides, strict=True)
             if side
         ]
     return Measures(

@@ -75,10 +75,10 @@ class Arrangement:
     decisions: Decisions = Decisions()
     past: tuple[Earlier, ...] = ()
     offered: Survey | None = field(default=None, repr=False, compare=False)
-    """What `spots` is to be, where it is known: one of the same tune, setting, techniques and own figures."""
+    """What `survey` is to be, where it is known: one of the same tune, setting, techniques and own figures."""
 
     @cached_property
-    def spots(self) -> Survey:
+    def survey(self) -> Survey:
         """Every figure that is on offer, own ones included; made at the first use unless it was `offered`."""
         if self.offered is not None:
             return self.offered
@@ -139,7 +139,7 @@ class Arrangement:
         if semitones not in (-1, 1):
             raise OptionError("bend-too-far", given=semitones)
         changed = self._bent(self._figure(id), note, semitones)
-        context = self.spots.contexts[changed.anchors[0]]
+        context = self.survey.contexts[changed.anchors[0]]
         if not is_sound(changed, context, technique_named(changed.technique)):
             raise OptionError("bend-unplayable")
         own = (*self.decisions.own, changed)
@@ -148,11 +148,11 @@ class Arrangement:
 
     def anew(self) -> Arrangement:
         """Choose all anew that is not decided."""
-        return replace(self, past=(*self.past, self._now), offered=self.spots)._chosen()
+        return replace(self, past=(*self.past, self._now), offered=self.survey)._chosen()
 
     def with_seed(self, seed: int) -> Arrangement:
         """Another version under the same decisions."""
-        return replace(self, seed=seed, past=(*self.past, self._now), offered=self.spots)._chosen()
+        return replace(self, seed=seed, past=(*self.past, self._now), offered=self.survey)._chosen()
 
     def undo(self) -> Arrangement:
         """Take the last decision back.
@@ -163,15 +163,15 @@ class Arrangement:
         if not self.past:
             raise OptionError("nothing-to-take-back")
         was = self.past[-1]
-        offered = self.spots if was.decisions.own == self.decisions.own else None
+        offered = self.survey if was.decisions.own == self.decisions.own else None
         seed = self.seed if was.figures is None else was.seed
         earlier = replace(self, decisions=was.decisions, past=self.past[:-1], seed=seed, offered=offered)
-        known = earlier.spots.by_id
+        known = earlier.survey.by_id
         if was.figures is None or not all(name in known for name in was.figures):
             return earlier._chosen()
-        figures = tuple(earlier.spots.scored(known[name]) for name in was.figures)
+        figures = tuple(earlier.survey.scored(known[name]) for name in was.figures)
         rendition = Rendition(self.tune, self.setting, figures, seed, was.worth)
-        return replace(earlier, rendition=rendition, offered=earlier.spots)
+        return replace(earlier, rendition=rendition, offered=earlier.survey)
 
     def alternatives(self, id: str, count: int = 8) -> tuple[Alternative, ...]:
         """The figures that could stand where this one does, best first by what the whole would be worth.
@@ -181,23 +181,23 @@ class Arrangement:
         """
         decisions = self.decisions
         ranked = rivals(
-            self.spots,
+            self.survey,
             id,
             count=count,
             seed=self.seed,
             locked=decisions.locked,
             refused=decisions.refused,
-            standing=[name for name in self._standing if name in self.spots.by_id],
+            standing=[name for name in self._standing if name in self.survey.by_id],
         )
         standing = set(self._standing)
-        figures = [(self.spots.scored(number), worth) for number, worth in ranked]
+        figures = [(self.survey.scored(number), worth) for number, worth in ranked]
         return tuple(Alternative(figure, worth, figure.id in standing) for figure, worth in figures)
 
     def _figure(self, id: str) -> Figure:
-        number = self.spots.by_id.get(id)
+        number = self.survey.by_id.get(id)
         if number is None:
             raise OptionError("no-such-figure", given=id)
-        return self.spots.scored(number)
+        return self.survey.scored(number)
 
     def _collide(self, one: str, other: str) -> bool:
         return self._figure(one).collides(self._figure(other))
@@ -212,11 +212,11 @@ class Arrangement:
 
     def _decide(self, decisions: Decisions, id: str, *, is_in: bool | None) -> Arrangement:
         """Decide on a figure: whether it stands is to be so (None: as it is)."""
-        decided = replace(self, decisions=decisions, past=(*self.past, self._now), offered=self.spots)
+        decided = replace(self, decisions=decisions, past=(*self.past, self._now), offered=self.survey)
         if is_in in (None, id in self._standing):
             return decided
         rendition = choose_nearby(
-            self.spots,
+            self.survey,
             self._standing,
             id,
             seed=self.seed,
@@ -228,12 +228,12 @@ class Arrangement:
     def _chosen(self) -> Arrangement:
         """The best rendition under the decisions."""
         rendition = choose_figures(
-            self.spots, seed=self.seed, locked=self.decisions.locked, refused=self.decisions.refused
+            self.survey, seed=self.seed, locked=self.decisions.locked, refused=self.decisions.refused
         )
-        return replace(self, rendition=rendition, offered=self.spots)
+        return replace(self, rendition=rendition, offered=self.survey)
 
     def _bent(self, figure: Figure, note: int, semitones: int) -> Figure:
-        key = self.spots.contexts[figure.anchors[0]].key
+        key = self.survey.contexts[figure.anchors[0]].key
 
         def moved(pitch: Pitch) -> Pitch:
             return key.spell(pitch.midi + semitones, "up" if semitones > 0 else "down")
@@ -281,9 +281,9 @@ def arranged(
     only, without = tuple(only), tuple(without)
     decisions = Decisions(tuple(locked), tuple(refused))
     setting = setting.on(tune)
-    spots = survey(tune, setting, only, without)
-    rendition = choose_figures(spots, seed=seed, locked=decisions.locked, refused=decisions.refused)
-    return Arrangement(tune, setting, rendition, seed, only, without, decisions, offered=spots)
+    found = survey(tune, setting, only, without)
+    rendition = choose_figures(found, seed=seed, locked=decisions.locked, refused=decisions.refused)
+    return Arrangement(tune, setting, rendition, seed, only, without, decisions, offered=found)
 
 
 def rearranged(
@@ -315,7 +315,7 @@ def rearranged(
         only=old.only if only is None else only,
         without=old.without if without is None else without,
     )
-    offered = fresh.spots.by_id
+    offered = fresh.survey.by_id
     kept = Decisions(
         tuple(id for id in old.decisions.locked if id in offered),
         tuple(id for id in old.decisions.refused if id in offered),

@@ -23,13 +23,13 @@ from fioritura.theory.key import Key
 from fioritura.theory.metre import Metre
 from fioritura.tune import Note, Tune
 
-__all__ = ["PLACEMENT", "SIDE", "GraceTaste", "Spot", "folk_grace_taste", "spots"]
+__all__ = ["PLACEMENT", "SIDE", "GraceSite", "GraceTaste", "folk_grace_taste", "grace_sites"]
 
 _NO_INTERVAL: Final = 0.5
 """At the ends of a tune: an interval that is neither up, down nor a repeated note."""
 
 
-class Spot:
+class GraceSite:
     """A note as the features see it.
 
     Intervals are in semitones, upwards positive: `came` to this note, `leaves` from it, `came_before` to the note
@@ -104,7 +104,7 @@ class Spot:
         return self.strength >= 0.5
 
 
-PLACEMENT: Final[dict[str, Callable[[Spot], float]]] = {
+PLACEMENT: Final[dict[str, Callable[[GraceSite], float]]] = {
     "length in beats": lambda s: s.length,
     "length over the tune's usual note": lambda s: s.over_usual,
     "on the downbeat": lambda s: s.strength == 1.0,
@@ -163,7 +163,7 @@ PLACEMENT: Final[dict[str, Callable[[Spot], float]]] = {
 }
 """What speaks for or against a single grace note at a note; True counts as 1."""
 
-SIDE: Final[dict[str, Callable[[Spot], float]]] = {
+SIDE: Final[dict[str, Callable[[GraceSite], float]]] = {
     "length in beats": lambda s: s.length,
     "on a half-beat": lambda s: s.on_half_beat,
     "after a rest": lambda s: s.after_rest,
@@ -199,21 +199,21 @@ class GraceTaste:
     side: Mapping[str, float]
     side_base: float
 
-    def placement_score(self, spot: Spot) -> float:
+    def placement_score(self, site: GraceSite) -> float:
         """Log-odds of a single grace note at a note."""
-        return self.placement_base + sum(weight * PLACEMENT[name](spot) for name, weight in self.placement.items())
+        return self.placement_base + sum(weight * PLACEMENT[name](site) for name, weight in self.placement.items())
 
-    def side_score(self, spot: Spot) -> float:
+    def side_score(self, site: GraceSite) -> float:
         """Log-odds that a single grace note there lies above; below zero it lies below."""
-        return self.side_base + sum(weight * SIDE[name](spot) for name, weight in self.side.items())
+        return self.side_base + sum(weight * SIDE[name](site) for name, weight in self.side.items())
 
-    def placement_reasons(self, spot: Spot) -> dict[str, float]:
+    def placement_reasons(self, site: GraceSite) -> dict[str, float]:
         """What each feature adds to the score of a place, the weightiest first."""
-        return _weightiest({name: weight * PLACEMENT[name](spot) for name, weight in self.placement.items()})
+        return _weightiest({name: weight * PLACEMENT[name](site) for name, weight in self.placement.items()})
 
-    def side_reasons(self, spot: Spot) -> dict[str, float]:
+    def side_reasons(self, site: GraceSite) -> dict[str, float]:
         """What each feature adds to the score of the side above, the weightiest first."""
-        return _weightiest({name: weight * SIDE[name](spot) for name, weight in self.side.items()})
+        return _weightiest({name: weight * SIDE[name](site) for name, weight in self.side.items()})
 
 
 @cache
@@ -224,7 +224,7 @@ def folk_grace_taste() -> GraceTaste:
         >>> import fioritura
         >>> tune = fioritura.demo_tune()
         >>> model = folk_grace_taste()
-        >>> long, short = spots(tune)[3], spots(tune)[2]
+        >>> long, short = grace_sites(tune)[3], grace_sites(tune)[2]
         >>> model.placement_score(long) > model.placement_score(short)
         True
     """
@@ -234,45 +234,45 @@ def folk_grace_taste() -> GraceTaste:
     return GraceTaste(placement["weights"], placement["base"], side["weights"], side["base"])
 
 
-def spots(tune: Tune) -> tuple[Spot, ...]:
+def grace_sites(tune: Tune) -> tuple[GraceSite, ...]:
     """Every note of a tune as the features see it.
 
     Examples:
         >>> import fioritura
         >>> tune = fioritura.demo_tune()
-        >>> spots(tune)[1].came, spots(tune)[1].strength
+        >>> grace_sites(tune)[1].came, grace_sites(tune)[1].strength
         (9, 1.0)
     """
     notes = tune.notes
     found = []
     for note in notes:
         bar = tune.bar_at(note.onset_ticks)
-        spot = Spot(note, bar.metre, bar.key)
-        spot.strength = tune.strength_at(note.onset_ticks)
-        found.append(spot)
+        site = GraceSite(note, bar.metre, bar.key)
+        site.strength = tune.strength_at(note.onset_ticks)
+        found.append(site)
     if found:
         _compare_with_tune(found, notes)
-    for (before, spot), (earlier, note) in zip(pairwise(found), pairwise(notes), strict=True):
-        before.leaves = spot.came = note.pitch.midi - earlier.pitch.midi
-        before.next_strength = spot.strength
+    for (before, site), (earlier, note) in zip(pairwise(found), pairwise(notes), strict=True):
+        before.leaves = site.came = note.pitch.midi - earlier.pitch.midi
+        before.next_strength = site.strength
         longer = log2(max(note.duration_ticks, 1) / max(earlier.duration_ticks, 1))
-        spot.over_before = _clipped(longer, -2.0, 2.0)
-        before.over_next = -spot.over_before
-        spot.after_rest = note.onset_ticks > earlier.end_ticks
-    for before, spot in pairwise(found):
-        before.leaves_after, spot.came_before = spot.leaves, before.came
-    for _, before, spot in zip(found, found[1:], found[2:], strict=False):
-        spot.flow = before.over_before
+        site.over_before = _clipped(longer, -2.0, 2.0)
+        before.over_next = -site.over_before
+        site.after_rest = note.onset_ticks > earlier.end_ticks
+    for before, site in pairwise(found):
+        before.leaves_after, site.came_before = site.leaves, before.came
+    for _, before, site in zip(found, found[1:], found[2:], strict=False):
+        site.flow = before.over_before
     return tuple(found)
 
 
-def _compare_with_tune(found: list[Spot], notes: tuple[Note, ...]) -> None:
+def _compare_with_tune(found: list[GraceSite], notes: tuple[Note, ...]) -> None:
     total = max(sum(note.duration_ticks for note in notes), 1)
     usual_ticks = total / len(notes)
     middle = sum(note.pitch.midi * note.duration_ticks for note in notes) / total
-    for spot, note in zip(found, notes, strict=True):
-        spot.over_usual = _clipped(log2(max(note.duration_ticks, 1) / usual_ticks), -2.0, 2.0)
-        spot.height = note.pitch.midi - middle
+    for site, note in zip(found, notes, strict=True):
+        site.over_usual = _clipped(log2(max(note.duration_ticks, 1) / usual_ticks), -2.0, 2.0)
+        site.height = note.pitch.midi - middle
 
 
 def _clipped(value: float, low: float, high: float) -> float:

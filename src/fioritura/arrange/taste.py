@@ -20,7 +20,7 @@ from zlib import crc32
 import numpy as np
 from numpy.typing import NDArray
 
-from fioritura.arrange.grace_taste import folk_grace_taste, spots
+from fioritura.arrange.grace_taste import folk_grace_taste, grace_sites
 from fioritura.arrange.weights import weights_of
 from fioritura.players.setting import Idiom
 from fioritura.techniques.context import Context
@@ -257,9 +257,9 @@ def learned_scores(taste: Taste, tune: Tune, techniques: Sequence[Technique]) ->
         return added
     model = folk_grace_taste()
     sides = np.array([_side(techniques[column]) for column in columns])
-    for row, spot in enumerate(spots(tune)):
-        context = taste.learned["placement"] * (model.placement_score(spot) - taste.learned["usual placement"])
-        added[row, columns] = context + taste.learned["side"] * model.side_score(spot) * sides
+    for row, site in enumerate(grace_sites(tune)):
+        context = taste.learned["placement"] * (model.placement_score(site) - taste.learned["usual placement"])
+        added[row, columns] = context + taste.learned["side"] * model.side_score(site) * sides
     return added
 
 
@@ -275,10 +275,10 @@ def learned_reasons(taste: Taste, tune: Tune, index: int, technique: Technique) 
     """
     if not (taste.learned and family_of(technique).are_graces):
         return {}
-    model, spot = folk_grace_taste(), spots(tune)[index]
+    model, site = folk_grace_taste(), grace_sites(tune)[index]
     by_place, by_side = taste.learned["placement"], taste.learned["side"] * _side(technique)
     reasons = {feature_name("usual place"): by_place * (model.placement_base - taste.learned["usual placement"])}
-    places, sides = model.placement_reasons(spot), model.side_reasons(spot)
+    places, sides = model.placement_reasons(site), model.side_reasons(site)
     reasons |= {message("feature-placement", feature=feature_name(n)): by_place * v for n, v in places.items()}
     reasons[feature_name("usual side")] = by_side * model.side_base
     return reasons | {message("feature-side", feature=feature_name(n)): by_side * v for n, v in sides.items()}

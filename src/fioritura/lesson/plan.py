@@ -89,7 +89,7 @@ def planned_lesson(arrangement: Arrangement, plan: LessonPlan, octave: int = 0) 
         OptionError: nothing is left to show.
     """
     arrangement = at_level(arrangement, plan.level)
-    found = arrangement.spots
+    found = arrangement.survey
     used = {figure.technique for figure in arrangement.rendition.figures}
     wanted = used if plan.techniques is None else set(plan.techniques)
     parts = phrases(found.tune)

@@ -180,10 +180,10 @@ def hear_figure(request: Request, id: Id, figure: FigureName) -> Response:
     work = _workspace(request).open(id)
     with work.lock:
         arrangement = work.arrangement
-        number = arrangement.spots.by_id.get(figure)
+        number = arrangement.survey.by_id.get(figure)
         if number is None:
             raise OptionError("no-figure-here", given=figure)
-        found = arrangement.spots.candidates[number]
+        found = arrangement.survey.candidates[number]
         standing = {own.id for own in arrangement.rendition.figures}
         shown = arrangement if figure in standing else arrangement.accept(figure)
     key = figure_sound(shown, found, shown.rendition.line, _sounds(request))
@@ -341,10 +341,10 @@ def _shown(
 
 
 def _name_of(arrangement: Arrangement, id: str) -> Message | str:
-    number = arrangement.spots.by_id.get(id)
+    number = arrangement.survey.by_id.get(id)
     if number is None:
         raise OptionError("no-figure-here", given=id)
-    return technique_named(arrangement.spots.candidates[number].technique).name
+    return technique_named(arrangement.survey.candidates[number].technique).name
 
 
 def _decided(arrangement: Arrangement, decision: Decision) -> Arrangement:

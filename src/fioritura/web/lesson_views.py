@@ -127,7 +127,7 @@ def _technique_offers(arrangement: Arrangement, parts: tuple[Phrase, ...], langu
     check_language(language)
     used = Counter(figure.technique for figure in arrangement.rendition.figures)
     where: dict[str, set[int]] = {}
-    for figure in arrangement.spots.candidates:
+    for figure in arrangement.survey.candidates:
         where.setdefault(figure.technique, set()).add(phrase_of(arrangement.tune, parts, figure))
     for id, technique in all_techniques().items():
         if id in where:

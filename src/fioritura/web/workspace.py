@@ -215,7 +215,7 @@ class Workspace:
 
 def _surveyed(work: OpenArrangement) -> None:
     with work.lock:
-        _ = work.arrangement.spots
+        _ = work.arrangement.survey
 
 
 def _rearranged(old: Arrangement, wanted: WantedSetting) -> Arrangement:
