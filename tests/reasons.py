@@ -273,6 +273,25 @@ def _is_rhythm(c: Claim, values: list[int]) -> bool:
     )
 
 
+def _colours(c: Claim) -> bool:
+    (colour,), onset = c.added, c.figure.notes[0].onset_ticks
+    span = c.tune.chord_at(onset)
+    assert span
+    assert span.chord
+    above = (colour.midi - span.chord.root.pitch_class) % 12
+    is_held = onset < c.note.end_ticks and c.figure.notes[0].duration_ticks >= QUARTER
+    ends = c.at(1) is None and c.in_chord(c.note.pitch, c.note.onset_ticks) is True
+    return ends and is_held and above == {"ninth": 2, "sixth": 9}[str(c.args["colour"])]
+
+
+def _closes(c: Claim) -> bool:
+    onset, values = c.note.onset_ticks, [note.duration_ticks for note in c.figure.notes]
+    has_time = c.tune.duration_ticks - onset >= 3 * QUARTER and c.figure.end_ticks <= c.tune.duration_ticks
+    sign = 1 if c.args["rises"] else -1
+    goes = all((b.midi - a.midi) * sign > 0 for a, b in pairwise(c.added))
+    return c.at(1) is None and has_time and goes and max(values[:-1]) <= EIGHTH and values[-1] >= QUARTER
+
+
 CLAIMS: Final[dict[str, Callable[[Claim], bool]]] = {
     "lower-grace-semitone-why": lambda c: _graces(c) == [-1] and _note_there(c),
     "lower-grace-step-why": lambda c: (
@@ -323,6 +342,8 @@ CLAIMS: Final[dict[str, Callable[[Claim], bool]]] = {
         _goes(c) and abs(c.goes or 0) >= 7 and all(c.in_chord(p, c.figure.end_ticks - 1) for p in c.added)
     ),
     "answer-fill-why": _answers,
+    "held-colour-why": _colours,
+    "closing-phrase-why": _closes,
     "turn-why": lambda c: _turns(c, 1),
     "turn-why-raised": lambda c: _turns(c, 1, raised=True),
     "inverted-turn-why": lambda c: _turns(c, -1),

@@ -160,7 +160,7 @@ def test_each_technique_is_shown_where_the_engine_finds_it(site: Site, capsys: p
     assert main(["spots", str(DEMO), "--player", "alto-sax", "--level", "5", "--json"]) == 0
     found: dict[str, set[str]] = {}
     for spot in json.loads(capsys.readouterr().out):
-        place = f"Bar {spot['bar']}, beat {spot['beat']:.4g}. {spot['reason']}"
+        place = f"{capital(spot['place'])}. {spot['reason']}"
         found.setdefault(spot["technique"], set()).add(place)
     for technique in all_techniques().values():
         shown = section(site, technique.family, technique.id)
@@ -251,7 +251,7 @@ def test_the_gallery_is_what_the_command_makes(site: Site, capsys: pytest.Captur
     seed = arguments.index("--seed")
     assert main([*arguments[:seed], "--json"]) == 0
     offered = {spot["reason"] for spot in json.loads(capsys.readouterr().out)}
-    rows = page.xpath("(//details)[5]//tbody/tr/td[4]")
+    rows = page.xpath("(//details)[5]//tbody/tr/td[3]")
     assert rows
     assert {row.text_content() for row in rows} <= offered
 

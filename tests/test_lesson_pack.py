@@ -181,7 +181,7 @@ def test_a_tune_below_the_player_is_moved_and_told_so(tmp_path: Path, capsys: py
     out = tmp_path / "out"
     options = ["--player", "flute", "--players", "flute,trombone", "--sections", "parts", "--level", "1"]
     assert main(["lesson", str(tmp_path / "low.abc"), *options, "--out", str(out)]) == 0
-    assert "Moved an octave up" in capsys.readouterr().err
+    assert "would lie outside the flute: the tune is played an octave higher." in capsys.readouterr().err
     manifest = json.loads((out / "manifest.json").read_text())
     assert manifest["moved_octaves"]["flute"] == 1
     assert manifest["left_out"] == []

@@ -8,6 +8,7 @@ note early) and common practice for grace notes, turns, runs and approaches.
 
 from __future__ import annotations
 
+import pickle
 from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Any
@@ -517,3 +518,8 @@ def test_notes_that_the_file_ornamented_are_left_alone() -> None:
         changes = figure.notes or figure.graces or figure.marks
         owns = figure.first_slot // 2 <= 5 <= figure.last_slot // 2
         assert not (changes and owns), figure
+
+
+@pytest.mark.parametrize("technique", all_techniques().values(), ids=lambda technique: technique.id)
+def test_a_technique_can_be_handed_to_another_process(technique: Technique) -> None:
+    assert pickle.loads(pickle.dumps(technique)).id == technique.id

@@ -51,6 +51,6 @@ class Gallery:
         yield music_figure(stem, title, sound=f"{stem}.mp3")
         yield f"```sh\n{command_for(stem, rendition)}\n```\n"
         yield '??? note "The figures, and why they stand there"\n'
-        rows = ["| bar | beat | figure | why here |", "|---|---|---|---|", *figure_rows(rendition)]
+        rows = ["| where | figure | why here |", "|---|---|---|", *figure_rows(rendition)]
         yield from (f"    {row}" for row in rows)
         yield ""

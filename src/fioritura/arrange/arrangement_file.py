@@ -100,7 +100,7 @@ def arrangement_from_json(text: str) -> Arrangement:
         return _arrangement(data)
     except FiorituraError as error:
         raise ReadError("arrangement-damaged", reason=error.message) from None
-    except (KeyError, TypeError, ValueError, AttributeError, IndexError, OverflowError) as error:
+    except (LookupError, TypeError, ValueError, AttributeError, OverflowError) as error:
         raise ReadError("arrangement-damaged", reason=f"{type(error).__name__}: {error}") from None
 
 

@@ -28,12 +28,12 @@ def written_tune(tune: Tune, by: Interval) -> Tune:
 
 
 def _eased(tune: Tune, sounding: Note, written: Note) -> Note:
-    """The note without a double accidental, an E sharp or the like that the sounding one has not."""
+    """The note without a triple accidental, or a double one, an E sharp or the like that the sounding one has not."""
     key, span = tune.bar_at(written.onset_ticks).key, tune.chord_at(written.onset_ticks)
     chord = span.chord if span else None
 
     def eased(before: Pitch, name: Pitch) -> Pitch:
-        is_harder = abs(name.alter) > max(abs(before.alter), 1)
+        is_harder = abs(name.alter) > min(max(abs(before.alter), 1), 2)
         is_odd = before == before.respelled() and not is_plain_in(name, key, chord)
         return name.respelled() if is_harder or is_odd else name
 

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
+from functools import partial
 
 from fioritura.techniques.context import Context
 from fioritura.techniques.definition import STEP_SEMITONES, Definition, Group, is_step
@@ -63,13 +64,13 @@ def _double_around(context: Context) -> Iterator[Figure]:
         yield with_graces("double-grace-upper-lower", context, [above, context.leading_note], why)
 
 
-def _one_quick(*semitones: int) -> Callable[[Group], bool]:
+def _is_one_quick(semitones: tuple[int, ...], g: Group) -> bool:
     """One quick note, so far from the note after."""
-    return lambda g: g.is_quick and g.after is not None and g.around(g.after) in {(s,) for s in semitones}
+    return g.is_quick and g.after is not None and g.around(g.after) in {(s,) for s in semitones}
 
 
 def _is_upper_semitone(g: Group) -> bool:
-    return _one_quick(1)(g) and g.before is not None and g.after is not None and g.before - g.after == 2
+    return _is_one_quick((1,), g) and g.before is not None and g.after is not None and g.before - g.after == 2
 
 
 def _are_two_below(g: Group) -> bool:
@@ -87,7 +88,7 @@ LOWER_GRACE_SEMITONE = Technique(
     family=GRACES.id,
     level=1,
     find=_lower_semitone,
-    definition=Definition(_one_quick(-1), breadth=20),
+    definition=Definition(partial(_is_one_quick, (-1,)), breadth=20),
     side="below",
 )
 
@@ -96,7 +97,7 @@ LOWER_GRACE_STEP = Technique(
     family=GRACES.id,
     level=1,
     find=_lower_step,
-    definition=Definition(_one_quick(-2), breadth=30),
+    definition=Definition(partial(_is_one_quick, (-2,)), breadth=30),
     side="below",
 )
 
@@ -105,7 +106,7 @@ UPPER_GRACE_STEP = Technique(
     family=GRACES.id,
     level=1,
     find=_upper_step,
-    definition=Definition(_one_quick(1, 2), breadth=40),
+    definition=Definition(partial(_is_one_quick, (1, 2)), breadth=40),
     side="above",
 )
 

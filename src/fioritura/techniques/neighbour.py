@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
+from functools import partial
 from typing import Final
 
 from fioritura.techniques.context import Context
@@ -114,16 +115,12 @@ def _appoggiatura(context: Context) -> Iterator[Figure]:
             yield instead("appoggiatura", context, [pitch, context.note.pitch], [value, length - value], why)
 
 
-def _steps_out(direction: int) -> Callable[[Group], bool]:
+def _steps_out(direction: int, g: Group) -> bool:
     """A step out of a note and back to it."""
-
-    def is_one(g: Group) -> bool:
-        found = g.around(g.before)
-        if not found or not 1 <= found[0] * direction <= STEP_SEMITONES or not (g.is_diatonic or found[0] == -1):
-            return False
-        return (len(found) == 1 and g.before == g.after) or found[1:] == (0,)
-
-    return is_one
+    found = g.around(g.before)
+    if not found or not 1 <= found[0] * direction <= STEP_SEMITONES or not (g.is_diatonic or found[0] == -1):
+        return False
+    return (len(found) == 1 and g.before == g.after) or found[1:] == (0,)
 
 
 def _is_double(g: Group) -> bool:
@@ -152,7 +149,7 @@ NEIGHBOUR_UPPER = Technique(
     family=NEIGHBOURS.id,
     level=2,
     find=_upper,
-    definition=Definition(_steps_out(1), breadth=130),
+    definition=Definition(partial(_steps_out, 1), breadth=130),
     side="above",
 )
 
@@ -161,7 +158,7 @@ NEIGHBOUR_LOWER = Technique(
     family=NEIGHBOURS.id,
     level=2,
     find=_lower,
-    definition=Definition(_steps_out(-1), breadth=140),
+    definition=Definition(partial(_steps_out, -1), breadth=140),
     side="below",
 )
 

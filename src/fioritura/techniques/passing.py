@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
+from functools import partial
 
 from fioritura.techniques.context import Context
 from fioritura.techniques.definition import Definition, Group, is_step
@@ -71,12 +72,9 @@ def _chromatic(context: Context) -> Iterator[Figure]:
             yield before_next("passing-note-chromatic", context, [middle], [value], why)
 
 
-def _walk(count: int) -> Callable[[Group], bool]:
-    def is_one(g: Group) -> bool:
-        is_through = g.is_between and len(g.inner) == count and g.goes_one_way
-        return is_through and all(map(is_step, g.moves)) and g.is_diatonic
-
-    return is_one
+def _walks(count: int, g: Group) -> bool:
+    is_through = g.is_between and len(g.inner) == count and g.goes_one_way
+    return is_through and all(map(is_step, g.moves)) and g.is_diatonic
 
 
 def _is_chromatic(g: Group) -> bool:
@@ -88,7 +86,7 @@ PASSING_NOTE = Technique(
     family=PASSING_NOTES.id,
     level=2,
     find=_diatonic,
-    definition=Definition(_walk(1), breadth=170),
+    definition=Definition(partial(_walks, 1), breadth=170),
 )
 
 PASSING_NOTES_PAIR = Technique(
@@ -96,7 +94,7 @@ PASSING_NOTES_PAIR = Technique(
     family=PASSING_NOTES.id,
     level=3,
     find=_pair,
-    definition=Definition(_walk(2), breadth=180),
+    definition=Definition(partial(_walks, 2), breadth=180),
 )
 
 PASSING_NOTE_CHROMATIC = Technique(

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
+from functools import partial
+from operator import attrgetter
 from typing import Final
 
 from fioritura.techniques.context import Context
@@ -98,16 +100,12 @@ def _is_chromatic(g: Group) -> bool:
     return g.is_between and len(g.inner) >= 2 and set(g.moves) in ({1}, {-1})
 
 
-def _way(classes: Callable[[Group], frozenset[int]], widest: int, least: int = 1) -> Callable[[Group], bool]:
+def _runs_through(classes: Callable[[Group], frozenset[int]], widest: int, least: int, g: Group) -> bool:
     """A way of `least` notes or more through some pitch classes, in one direction, from the note before to the note
     after."""
-
-    def is_one(g: Group) -> bool:
-        if len(g.inner) < least or not g.is_between or not g.goes_one_way or max(map(abs, g.moves)) > widest:
-            return False
-        return g.all_in(classes(g))
-
-    return is_one
+    if len(g.inner) < least or not g.is_between or not g.goes_one_way or max(map(abs, g.moves)) > widest:
+        return False
+    return g.all_in(classes(g))
 
 
 RUN_CHROMATIC = Technique(
@@ -123,7 +121,7 @@ RUN_SCALE = Technique(
     family=RUNS.id,
     level=4,
     find=_scale,
-    definition=Definition(_way(lambda g: g.scale, 3), breadth=220),
+    definition=Definition(partial(_runs_through, attrgetter("scale"), 3, 1), breadth=220),
 )
 
 RUN_PENTATONIC = Technique(
@@ -131,7 +129,7 @@ RUN_PENTATONIC = Technique(
     family=RUNS.id,
     level=3,
     find=_pentatonic,
-    definition=Definition(_way(lambda g: g.five, 4, 2), breadth=240),
+    definition=Definition(partial(_runs_through, attrgetter("five"), 4, 2), breadth=240),
 )
 
 RUN_ARPEGGIO = Technique(
@@ -139,7 +137,7 @@ RUN_ARPEGGIO = Technique(
     family=RUNS.id,
     level=4,
     find=_arpeggio,
-    definition=Definition(_way(lambda g: g.chord, 9), breadth=230),
+    definition=Definition(partial(_runs_through, attrgetter("chord"), 9, 1), breadth=230),
 )
 
 TECHNIQUES = (RUN_CHROMATIC, RUN_SCALE, RUN_PENTATONIC, RUN_ARPEGGIO)

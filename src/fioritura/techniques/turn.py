@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
+from functools import partial
 from itertools import pairwise
 
 from fioritura.techniques.context import Context
@@ -111,29 +112,21 @@ def _realised_inverted_turn(context: Context) -> Iterator[Figure]:
     return _realised("inverted-turn", context, context.step_below, context.step_above)
 
 
-def _flick(direction: int) -> Callable[[Group], bool]:
+def _flicks(direction: int, g: Group) -> bool:
     """Out by step and back, quickly, on the note before."""
-
-    def is_one(g: Group) -> bool:
-        found = g.around(g.before)
-        return g.is_quick and len(found) == 2 and found[1] == 0 and 1 <= found[0] * direction <= STEP_SEMITONES
-
-    return is_one
+    found = g.around(g.before)
+    return g.is_quick and len(found) == 2 and found[1] == 0 and 1 <= found[0] * direction <= STEP_SEMITONES
 
 
-def _both_sides(direction: int) -> Callable[[Group], bool]:
+def _has_both_sides(direction: int, g: Group) -> bool:
     """Both neighbours of one note in turn, with the note between them or not, and the note again."""
-
-    def is_one(g: Group) -> bool:
-        for main in (g.before, g.after):
-            found = [s for s in g.around(main) if s]
-            if len(found) == 2 and 3 <= len(g.inner) <= 4:
-                first, second = found[0] * direction, -found[1] * direction
-                if 1 <= first <= STEP_SEMITONES and 1 <= second <= STEP_SEMITONES:
-                    return True
-        return False
-
-    return is_one
+    for main in (g.before, g.after):
+        found = [s for s in g.around(main) if s]
+        if len(found) == 2 and 3 <= len(g.inner) <= 4:
+            first, second = found[0] * direction, -found[1] * direction
+            if 1 <= first <= STEP_SEMITONES and 1 <= second <= STEP_SEMITONES:
+                return True
+    return False
 
 
 def _is_shake(g: Group) -> bool:
@@ -150,7 +143,7 @@ TURN = Technique(
     family=TURNS.id,
     level=3,
     find=_turn,
-    definition=Definition(_both_sides(1), breadth=90),
+    definition=Definition(partial(_has_both_sides, 1), breadth=90),
     signs=(Mark.TURN, Mark.ROLL),
     realisations=_realised_turn,
 )
@@ -160,7 +153,7 @@ INVERTED_TURN = Technique(
     family=TURNS.id,
     level=4,
     find=_inverted_turn,
-    definition=Definition(_both_sides(-1), breadth=100),
+    definition=Definition(partial(_has_both_sides, -1), breadth=100),
     signs=(Mark.INVERTED_TURN,),
     realisations=_realised_inverted_turn,
 )
@@ -170,7 +163,7 @@ MORDENT = Technique(
     family=TURNS.id,
     level=3,
     find=_mordent,
-    definition=Definition(_flick(-1), breadth=70),
+    definition=Definition(partial(_flicks, -1), breadth=70),
     side="below",
     signs=(Mark.MORDENT,),
 )
@@ -180,7 +173,7 @@ UPPER_MORDENT = Technique(
     family=TURNS.id,
     level=3,
     find=_upper_mordent,
-    definition=Definition(_flick(1), breadth=80),
+    definition=Definition(partial(_flicks, 1), breadth=80),
     side="above",
     signs=(Mark.INVERTED_MORDENT,),
 )

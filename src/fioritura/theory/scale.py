@@ -153,12 +153,13 @@ class Scale:
         """So many scale steps up from a note of the scale (down when negative), each on the next letter, a semitone or
         a whole tone away and without a double accidental; empty where the scale has not all of them.
 
-        >>> from fioritura.theory.pitch import NoteName
-        >>> minor = scale_named(NoteName.parse("A"), "harmonic minor")
-        >>> [str(pitch) for pitch in minor.walk(Pitch.parse("D5"), 2)]
-        ['E5', 'F5']
-        >>> minor.walk(Pitch.parse("D5"), 3)
-        ()
+        Examples:
+            >>> from fioritura.theory.pitch import NoteName
+            >>> minor = scale_named(NoteName.parse("A"), "harmonic minor")
+            >>> [str(pitch) for pitch in minor.walk(Pitch.parse("D5"), 2)]
+            ['E5', 'F5']
+            >>> minor.walk(Pitch.parse("D5"), 3)
+            ()
         """
         if not self.holds(start):
             return ()
