@@ -287,6 +287,7 @@ def test_reports_on_takes(tmp_path: Path, capsys: pytest.CaptureFixture[str]) ->
         second.replace("X:2", "X:3")
         .replace("|B G E2|A2 D2|", "|d3 c|c2 E2|")
         .replace("B/c/d B G|A B/A/ G2", "d2 A F|E3 d")
+        .replace("|G2 d2|e g e2|d2 c A|G4|]", "|F/E/D/C/ E2|F3 A|f/e/d/c/ d A|F4|]")
     )
     book.write_text(f"{TUNE.format(title='First')}\n{second}\n{third}")
     (tunes / "air.abc").write_text(TUNE.format(title="Air"))

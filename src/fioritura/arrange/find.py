@@ -54,7 +54,8 @@ def find_at(context: Context, techniques: Sequence[Technique]) -> Iterator[Figur
 
 def is_sound(figure: Figure, context: Context, technique: Technique) -> bool:
     """True when the figure can be played and read: in range, within what the player's fingers and tongue can do at
-    the tempo, no note doubled by accident, no leap wider than an octave, and no note that the file has ornamented.
+    the tempo, no note doubled by accident, no leap wider than an octave, no note that the file has ornamented, and not
+    from one ending of a repeat into another, which are never played in a row.
 
     Examples:
         >>> import fioritura
@@ -70,7 +71,7 @@ def is_sound(figure: Figure, context: Context, technique: Technique) -> bool:
     """
     if not (figure.notes or figure.graces):
         return True
-    if not _is_free(figure, context):
+    if not _is_free(figure, context) or _goes_into_another_ending(figure, context):
         return False
     player = context.setting.player
     limits = player.slurred_sec
@@ -105,6 +106,15 @@ def _is_free(figure: Figure, context: Context) -> bool:
             return True
         context = context.next
     return True
+
+
+def _goes_into_another_ending(figure: Figure, context: Context) -> bool:
+    first, last = figure.first_slot // 2, figure.last_slot // 2
+    if first == last:
+        return False
+    notes, bar_at = context.tune.notes, context.tune.bar_at
+    left, entered = bar_at(notes[first].onset_ticks).endings, bar_at(notes[last].onset_ticks).endings
+    return bool(left and entered and left != entered)
 
 
 def _heard(figure: Figure, context: Context) -> list[Heard]:

@@ -19,7 +19,7 @@ closing-phrase = Schlussphrase
     .fault = Sie eilt, und der gehaltene Ton kommt vor dem Schlag.
     .cure = Die Schläge der letzten Note laut zählen, dann die Phrase in dieses Zählen hinein spielen.
 
-closing-phrase-why = Die letzte Note ist lang und das Stück zu Hause: Eine kurze Phrase { $rises ->
+closing-phrase-why = Das Stück endet hier und lässt noch Zeit: Eine kurze Phrase { $rises ->
     [yes] steigt
    *[no] fällt
 } zu einem gehaltenen Ton.

@@ -19,7 +19,7 @@ closing-phrase = closing phrase
     .fault = It rushes, and the held note comes before the beat.
     .cure = Count the beats of the last note aloud, then play the phrase into that count.
 
-closing-phrase-why = The last note is long and the tune at home: a short phrase { $rises ->
+closing-phrase-why = The tune ends here with time to spare: a short phrase { $rises ->
     [yes] rises
    *[no] falls
 } to a note that is held.

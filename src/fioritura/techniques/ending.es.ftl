@@ -19,7 +19,7 @@ closing-phrase = frase de cierre
     .fault = Se precipita, y la nota mantenida llega antes del tiempo.
     .cure = Contar en voz alta los tiempos de la última nota y tocar luego la frase dentro de esa cuenta.
 
-closing-phrase-why = La última nota es larga y la melodía ha llegado: una frase corta { $rises ->
+closing-phrase-why = La melodía acaba aquí y queda tiempo: una frase corta { $rises ->
     [yes] sube
    *[no] baja
 } hasta una nota mantenida.

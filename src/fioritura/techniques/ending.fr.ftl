@@ -19,7 +19,7 @@ closing-phrase = phrase de conclusion
     .fault = Elle se précipite, et la note tenue arrive avant le temps.
     .cure = Compter à voix haute les temps de la dernière note, puis jouer la phrase dans ce compte.
 
-closing-phrase-why = La dernière note est longue et la mélodie arrivée : une courte phrase { $rises ->
+closing-phrase-why = La mélodie finit ici et il reste du temps : une courte phrase { $rises ->
     [yes] monte
    *[no] descend
 } vers une note tenue.
