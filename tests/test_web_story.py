@@ -216,7 +216,7 @@ def test_a_folder_is_brought_in_with_progress(browser: Any, address: str, tmp_pa
 def guarded(tmp_path: Path) -> Iterator[str]:
     """A server behind a token, on an address of loopback that is none of its usual names."""
     shelf = Shelf(tmp_path)
-    with served(shelf, _listener(0, "127.0.0.2"), is_open=True, token=TokenCheck(TOKEN)) as address:
+    with served(shelf, _listener(0, "127.0.0.2"), is_open=True, check=TokenCheck(TOKEN)) as address:
         yield address
     shelf.close()
 
