@@ -48,7 +48,7 @@ _LONGEST_HAIRPIN: Final = 8 * QUARTER
 def shaded(tune: Tune, line: Sequence[Note], setting: Setting) -> tuple[Note, ...]:
     """A phrased line (see `phrasing.phrased`) with levels and hairpins for a player in a setting.
 
-    A tune that has levels or hairpins of its own keeps them and gets no others.
+    A tune that has levels or hairpins of its own keeps them and gets no others; folk dances have none (common practice).
 
     Examples:
         >>> import fioritura
@@ -57,7 +57,8 @@ def shaded(tune: Tune, line: Sequence[Note], setting: Setting) -> tuple[Note, ..
         >>> line[0].marks[-1] in LEVEL_MARKS
         True
     """
-    if not line or any(DYNAMIC_MARKS & set(note.marks) for note in tune.notes):
+    is_dance = setting.idiom == "folk" and setting.quarters_per_minute >= _BALLAD
+    if not line or is_dance or any(DYNAMIC_MARKS & set(note.marks) for note in tune.notes):
         return tuple(line)
     spans = _spans(line)
     added: list[list[Mark]] = [[] for _ in line]
