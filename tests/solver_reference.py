@@ -6,6 +6,8 @@ chosen", "the last figure before this slot uses this technique" and "the one bef
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+from dataclasses import dataclass
 from typing import Any
 
 from fioritura.arrange.choose import Model
@@ -13,7 +15,17 @@ from fioritura.arrange.choose import Model
 SCALE = 100_000
 
 
-def cp_sat_worth(model: Model, seconds: float = 60.0) -> tuple[float, list[int]]:
+@dataclass(frozen=True)
+class Quotas:
+    """The rule of `fioritura.arrange.shares`, stated once more: `share[t]` and `side[t]` of technique t, and the part of
+    the single grace notes that comes from above (None where that is left to the place)."""
+
+    share: Sequence[float]
+    side: Sequence[int]
+    above: float | None
+
+
+def cp_sat_worth(model: Model, seconds: float = 60.0, quotas: Quotas | None = None) -> tuple[float, list[int]]:
     """The optimum's worth and a set that has it, proved optimal; AssertionError when the proof takes too long."""
     from ortools.sat.python import cp_model
 
@@ -53,6 +65,8 @@ def cp_sat_worth(model: Model, seconds: float = 60.0) -> tuple[float, list[int]]
     for phrase, limit in enumerate(model.limits):
         own = [n for n, c in enumerate(model.candidates) if model.phrase_of_slot[c.first] == phrase]
         problem.add(sum(chosen[number] for number in own) <= limit)
+    if quotas:
+        _keep(problem, model, chosen, quotas)
     problem.maximize(sum(terms))
     solver = cp_model.CpSolver()
     solver.parameters.max_time_in_seconds = seconds
@@ -60,6 +74,32 @@ def cp_sat_worth(model: Model, seconds: float = 60.0) -> tuple[float, list[int]]
     status = solver.solve(problem)
     assert status == cp_model.OPTIMAL, solver.status_name(status)
     return solver.objective_value / SCALE, [n for n, x in enumerate(chosen) if solver.value(x)]
+
+
+def _keep(problem: Any, model: Model, chosen: list[Any], quotas: Quotas) -> None:
+    """From five figures on no technique has more than its share, rounded up; from eight on none has over a quarter, where
+    there are five techniques at least; from above come 18 of 100 single grace notes, rounded up or down."""
+    total = sum(chosen)
+    uses = [
+        sum(x for x, candidate in zip(chosen, model.candidates, strict=True) if candidate.technique == technique)
+        for technique in range(len(model.family))
+    ]
+    at_least = {count: problem.new_bool_var(f"from {count}") for count in (5, 8)}
+    for count, is_reached in at_least.items():
+        problem.add(total >= count).only_enforce_if(is_reached)
+        problem.add(total < count).only_enforce_if(is_reached.negated())
+    for share, used in zip(quotas.share, uses, strict=True):
+        problem.add(SCALE * used <= round(SCALE * share) * total + SCALE - 1).only_enforce_if(at_least[5])
+        if len(uses) >= 5:
+            problem.add(4 * used <= total).only_enforce_if(at_least[8])
+    if quotas.above is not None and {1, -1} <= set(quotas.side):
+        singles, above = (
+            sum(used for used, side in zip(uses, quotas.side, strict=True) if side in sides)
+            for sides in ((1, -1), (1,))
+        )
+        wanted = round(SCALE * quotas.above) * singles
+        problem.add(SCALE * above - wanted <= SCALE - 1)
+        problem.add(wanted - SCALE * above <= SCALE - 1)
 
 
 def _penalties(problem: Any, model: Model, number: int, x: Any, last: list[Any], before: list[Any]) -> list[Any]:
