@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from fioritura.arrange.choose import Model
+from fioritura.arrange.survey import Survey
 
 SCALE = 100_000
 
@@ -25,8 +26,49 @@ class Quotas:
     above: float | None
 
 
+def quotas_of(found: Survey) -> Quotas:
+    """What the taste says of each technique, in the order of the model."""
+    taste, ordered = found.taste, sorted(found.techniques, key=lambda technique: technique.family)
+    singles = {figure.technique for figure in found.candidates if len(figure.graces) == 1}
+    return Quotas(
+        share=[max(taste.share.get(one.id, taste.share["usual"]), 1.6 / len(ordered)) for one in ordered],
+        side=[{"above": 1, "below": -1, None: 0}[one.side] if one.id in singles else 0 for one in ordered],
+        above=None if taste.below is None else 1.0 - taste.below,
+    )
+
+
 def cp_sat_worth(model: Model, seconds: float = 60.0, quotas: Quotas | None = None) -> tuple[float, list[int]]:
     """The optimum's worth and a set that has it, proved optimal; AssertionError when the proof takes too long."""
+    from ortools.sat.python import cp_model
+
+    problem, chosen, worth = _stated(model, quotas)
+    problem.maximize(worth)
+    solver, status = _solved(problem, seconds)
+    assert status == cp_model.OPTIMAL, solver.status_name(status)
+    return solver.objective_value / SCALE, [n for n, x in enumerate(chosen) if solver.value(x)]
+
+
+def offers_another(model: Model, quotas: Quotas, least: float, seconds: float = 60.0) -> bool | None:
+    """Whether some set within the quotas is worth so much; None when neither is proved in that time."""
+    from ortools.sat.python import cp_model
+
+    problem, _, worth = _stated(model, quotas)
+    problem.add(worth >= round(SCALE * least))
+    _, status = _solved(problem, seconds)
+    return {cp_model.OPTIMAL: True, cp_model.FEASIBLE: True, cp_model.INFEASIBLE: False}.get(status)
+
+
+def _solved(problem: Any, seconds: float) -> tuple[Any, Any]:
+    from ortools.sat.python import cp_model
+
+    solver = cp_model.CpSolver()
+    solver.parameters.max_time_in_seconds = seconds
+    solver.parameters.num_workers = 2
+    return solver, solver.solve(problem)
+
+
+def _stated(model: Model, quotas: Quotas | None) -> tuple[Any, list[Any], Any]:
+    """The problem, for each candidate the variable that it is chosen, and the worth of those that are."""
     from ortools.sat.python import cp_model
 
     problem = cp_model.CpModel()
@@ -67,13 +109,7 @@ def cp_sat_worth(model: Model, seconds: float = 60.0, quotas: Quotas | None = No
         problem.add(sum(chosen[number] for number in own) <= limit)
     if quotas:
         _keep(problem, model, chosen, quotas)
-    problem.maximize(sum(terms))
-    solver = cp_model.CpSolver()
-    solver.parameters.max_time_in_seconds = seconds
-    solver.parameters.num_workers = 2
-    status = solver.solve(problem)
-    assert status == cp_model.OPTIMAL, solver.status_name(status)
-    return solver.objective_value / SCALE, [n for n, x in enumerate(chosen) if solver.value(x)]
+    return problem, chosen, sum(terms)
 
 
 def _keep(problem: Any, model: Model, chosen: list[Any], quotas: Quotas) -> None:

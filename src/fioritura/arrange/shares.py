@@ -41,6 +41,7 @@ _NEAR: Final = 0.985
 
 _MOST_ROUNDS: Final = 8
 _STEP: Final = 0.8
+_LEAST_STEP: Final = 0.02
 _LOOKED_AT: Final = 4
 _MOST_PASSES: Final = 12
 
@@ -120,31 +121,26 @@ class Shares:
         numbers, scores = solution.numbers, self.field.priced(solution.terms)
         if not numbers:
             return solution
-        worth = self.field.worth(numbers, scores)
-        bound = worth
         repaired = self._repaired(numbers, scores)
         is_kept = all(self._merit(repaired, scores)[:2])
         best = repaired if is_kept else max(numbers, repaired, key=lambda each: self._merit(each, scores))
-        rows, slack = self.quotas(len(numbers))
-        prices = np.zeros(len(slack))
+        prices = _Prices(self, numbers, scores)
         for _ in range(_MOST_ROUNDS):
-            reached = self.field.worth(best, scores)
-            wanting = self.excess(self.uses(best))
-            if wanting == 0 and reached >= _NEAR * bound:
+            reached, is_within = self.field.worth(best, scores), not self.excess(self.uses(best))
+            if (is_within and reached >= _NEAR * prices.bound) or not prices.move(reached):
                 break
-            broken = rows @ self.uses(numbers) - slack
-            moved = (broken > 0) | (prices > 0)
-            size = float((broken[moved] ** 2).sum())
-            if not size:
-                break
-            prices = np.maximum(prices + _STEP * max(worth - reached, 0.02 * bound) / size * broken, 0.0)
-            toll = prices @ rows
-            numbers, priced = self.field.best(scores - toll[self.field.technique])
-            worth = priced + float(prices @ slack)
-            bound = min(bound, worth)
-            tried = self._repaired(numbers, scores, is_wide=True)
+            tried = self._repaired(prices.numbers, scores, is_wide=True)
             best = max(best, tried, key=lambda each: self._merit(each, scores))
         return solution if best == solution.numbers else self.field.solution(best, solution.terms)
+
+    def bound(self, solution: Solution, rounds: int = 60) -> float:
+        """What no set of figures within the quotas is worth more than, of eight figures and more where the solution has
+        so many."""
+        prices = _Prices(self, solution.numbers, self.field.priced(solution.terms))
+        for _ in range(rounds):
+            if not prices.move(self.least):
+                break
+        return prices.bound
 
     def better(self, one: Solution, other: Solution) -> Solution:
         """The other solution where it keeps all quotas at a loss that is allowed; else the one with the higher merit."""
@@ -263,3 +259,30 @@ class Shares:
                 around = line[max(place - 2, 0) : place], line[place + 1 : place + 3]
                 worths = [field.worth([*around[0], n, *around[1]], scores) for n in (one, other)]
                 yield worths[0] - worths[1], place, other
+
+
+class _Prices:
+    """Prices on quotas, the best set of figures at them, and the bound that they give."""
+
+    def __init__(self, shares: Shares, numbers: tuple[int, ...], scores: Scores) -> None:
+        self.shares, self.scores, self.numbers = shares, scores, numbers
+        self.rows, self.slack = shares.quotas(len(numbers))
+        self.prices = np.zeros(len(self.slack))
+        self.worth = self.bound = shares.field.worth(numbers, scores)
+
+    def move(self, reached: float) -> bool:
+        """Move the prices by how far each quota is broken, the further the higher the bound lies above what is reached;
+        False when there is nothing to move."""
+        broken = self.rows @ self.shares.uses(self.numbers) - self.slack
+        moved = (broken > 0) | (self.prices > 0)
+        size = float((broken[moved] ** 2).sum())
+        if not size:
+            return False
+        step = _STEP * max(self.worth - reached, _LEAST_STEP * self.bound) / size
+        self.prices = np.maximum(self.prices + step * broken, 0.0)
+        toll = self.prices @ self.rows
+        field = self.shares.field
+        self.numbers, priced = field.best(self.scores - toll[field.technique])
+        self.worth = priced + float(self.prices @ self.slack)
+        self.bound = min(self.bound, self.worth)
+        return True
