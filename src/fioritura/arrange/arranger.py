@@ -200,13 +200,16 @@ def _least_kept(field: Field) -> float:
 def _settled(field: Field, seed: int) -> Solution:
     """The best rendition that is playable, keeps its share of the tune and gives no technique more than its own."""
     least_kept = _least_kept(field)
-    solution = _sound(field, Terms(seed))
-    shares = Shares(field)
+    first = solution = _sound(field, Terms(seed))
+    shares = Shares(field, first.rendition.score)
     for _ in range(_MOST_ROUNDS):
-        shared = shares.kept(solution)
-        if shared is solution:
+        shared = shares.kept(first)
+        if shared is first:
             break
-        solution = _sound_in_phrases(field, shared, least_kept)
+        sound = _sound_in_phrases(field, shared, least_kept)
+        solution = shares.better(solution, sound)
+        if sound is shared or not shares.excess(shares.uses(sound.numbers)):
+            break
     if field.found.is_asked and not solution.numbers and len(field.first) > len(field.constraints.barred):
         solution = field.alone(solution.terms)
     return solution

@@ -173,9 +173,14 @@ class Field:
 
     def solve(self, terms: Terms) -> Solution:
         """The best rendition on these terms."""
-        candidates, model = self.model(terms)
+        numbers, worth = self.best(self.priced(terms))
+        return self.solution(numbers, terms, worth)
+
+    def best(self, scores: NDArray[np.float64]) -> tuple[tuple[int, ...], float]:
+        """The best set of figures at these scores, and its worth."""
+        candidates, model = self._modelled(scores)
         indices, worth = choose(model)
-        return self.solution([candidates[index] for index in indices], terms, worth)
+        return tuple(candidates[index] for index in indices), worth
 
     def solution(self, numbers: Sequence[int], terms: Terms, worth: float | None = None) -> Solution:
         """A rendition of these figures."""
@@ -200,7 +205,9 @@ class Field:
 
     def model(self, terms: Terms) -> tuple[list[int], Model]:
         """The chooser's model, and for each of its candidates the number of the figure."""
-        scores = self.priced(terms)
+        return self._modelled(self.priced(terms))
+
+    def _modelled(self, scores: NDArray[np.float64]) -> tuple[list[int], Model]:
         kept = self._best_rivals(np.flatnonzero(((scores > 0) | self.is_fixed) & ~self.is_barred), scores)
         columns = (self.first[kept], self.free[kept], self.technique[kept], scores[kept], self.is_fixed[kept])
         candidates = tuple(map(Candidate._make, zip(*(column.tolist() for column in columns), strict=True)))
