@@ -12,8 +12,10 @@ from typing import Final
 from fioritura.phrase import phrases
 from fioritura.players.setting import Setting
 from fioritura.techniques.figure import Figure
+from fioritura.theory.chord import Chord
 from fioritura.theory.metre import EIGHTH, QUARTER, SIXTEENTH
 from fioritura.theory.pitch import Pitch
+from fioritura.theory.scale import key_scale
 from fioritura.tune import Note, Tune
 
 
@@ -241,36 +243,126 @@ def _fills_by_step(c: Claim, inside: int) -> bool:
 
 
 def _answers(c: Claim) -> bool:
-    values = [note.duration_ticks for note in c.figure.notes]
-    midis = [pitch.midi for pitch in c.added]
-    signs = [(b > a) - (b < a) for a, b in pairwise(midis)]
-    ways = [sign for number, sign in enumerate(signs) if number == 0 or sign != signs[number - 1]]
-    shape = {"arch": [1, -1], "valley": [-1, 1], "falling": [-1], "rising": [1]}[str(c.args["shape"])]
     rests = c.gap_ticks > 0 if c.args["rests"] else c.note.duration_ticks >= 2 * QUARTER
-    return ways == shape and rests and _is_rhythm(c, values)
+    quick = sum(note.duration_ticks <= SIXTEENTH for note in c.figure.notes)
+    doubled = c.setting.quarters_per_minute < 90 and 2 * quick > len(c.added)
+    is_so = _IDEAS[str(c.args["idea"])](c) and _WAYS[str(c.args["way"])](c)
+    return rests and c.args["count"] == len(c.added) and c.args["doubled"] == doubled and is_so
 
 
-def _is_rhythm(c: Claim, values: list[int]) -> bool:
-    origin, third = c.args["origin"], QUARTER // 3
-    if origin in ("phrase", "opening"):
-        phrase = next(p for p in phrases(c.tune) if p.first <= c.index <= p.last)
-        first, last = (phrase.first, phrase.last) if origin == "phrase" else (0, len(c.tune.notes) - 1)
-        onsets = [note.onset_ticks for note in c.tune.notes[first : last + 2]]
-        own = [(b - a) // (2 if c.args["halved"] else 1) for a, b in pairwise(onsets)]
-        return own[: len(values)] == values
-    is_triplet, pair = [third] * 3, [SIXTEENTH] * 2
-    pair_there = [*pair, EIGHTH]
-    ends = {"triplet": (is_triplet, 0, 0), "eighth-triplet": (is_triplet, 1, 1), "to-triplet": (is_triplet, 2, 9)}
-    ends |= {"eighth-pair": (pair_there, 0, 0), "to-pair": (pair_there, 1, 9)}
-    if origin in ends:
-        closing, least, most = ends[str(origin)]
-        lead = values[: -len(closing)]
-        return values[-len(closing) :] == closing and set(lead) <= {EIGHTH} and least <= len(lead) <= most
-    starts = {"from-triplet": is_triplet, "from-pair": [EIGHTH, *pair], "from-long": [QUARTER]}.get(str(origin), [])
-    after = values if values[: len(starts)] == starts else values[1:]
-    return (
-        after[: len(starts)] == starts and {EIGHTH, *starts} >= set(values) and set(after[len(starts) :]) <= {EIGHTH}
+def _moves(c: Claim) -> list[int]:
+    return [b.midi - a.midi for a, b in pairwise(c.added)]
+
+
+def _ways(c: Claim) -> list[bool]:
+    """Up or down, each once as long as it lasts."""
+    rises = [move > 0 for move in _moves(c) if move]
+    return [way for number, way in enumerate(rises) if number == 0 or way != rises[number - 1]]
+
+
+def _echoes(c: Claim) -> bool:
+    phrase = next(p for p in phrases(c.tune) if p.first <= c.index <= p.last)
+    own = [b.pitch.midi - a.pitch.midi for a, b in pairwise(c.tune.notes[phrase.first : c.index + 1])]
+    cells = {tuple(own[n : n + 3]) for n in range(len(own) - 2)}
+    return any(tuple(_moves(c)[n : n + 3]) in cells for n in range(len(c.added) - 3))
+
+
+def _over(c: Claim) -> list[tuple[int, Chord | None, Pitch]]:
+    """Each added note as semitones above the root of its chord (above the tonic without one), its chord and pitch."""
+    found = []
+    for note in c.figure.notes:
+        span = c.tune.chord_at(note.onset_ticks)
+        chord = span.chord if span else None
+        root = chord.root.pitch_class if chord else c.tune.bar_at(c.note.onset_ticks).key.tonic.pitch_class
+        found.append(((note.pitch.midi - root) % 12, chord, note.pitch))
+    return found
+
+
+def _has_degree(c: Claim, degree: int) -> bool:
+    """A blue note: of that degree and not of its chord."""
+    return any(one == degree and not (chord and chord.holds(pitch)) for one, chord, pitch in _over(c))
+
+
+def _guides(c: Claim) -> bool:
+    """The first note over a new chord is its third or seventh."""
+    over = _over(c)
+    for (_, before, _), (degree, chord, _) in pairwise(over):
+        if chord != before:
+            return chord is not None and degree in (3, 4, 9, 10, 11)
+    return False
+
+
+def _goes_through_the_chord(c: Claim) -> bool:
+    moves, inside = _moves(c), [not chord or chord.holds(pitch) for _, chord, pitch in _over(c)]
+    return any(
+        all(inside[n : n + 3]) and moves[n] * moves[n + 1] > 0 and all(3 <= abs(m) <= 5 for m in moves[n : n + 2])
+        for n in range(len(moves) - 1)
     )
+
+
+def _closes_in(line: list[int]) -> bool:
+    """Two notes on both sides of the third, each within a whole tone."""
+    one, other, goal = line
+    return (one - goal) * (other - goal) < 0 and abs(one - goal) <= 2 and abs(other - goal) <= 2
+
+
+def _surrounds_one(c: Claim) -> bool:
+    midis = [pitch.midi for pitch in c.added]
+    return any(_closes_in(midis[n : n + 3]) for n in range(len(midis) - 2))
+
+
+def _is_foreign(c: Claim) -> bool:
+    key = c.tune.bar_at(c.note.onset_ticks).key
+    inside = key_scale(key).pitch_classes
+    return any(pitch.midi % 12 not in inside and not (chord and chord.holds(pitch)) for _, chord, pitch in _over(c))
+
+
+def _last_move(c: Claim) -> int:
+    following = c.at(1)
+    assert following
+    return abs(following.pitch.midi - c.added[-1].midi)
+
+
+def _is_held_up(c: Claim) -> bool:
+    """The last note lasts until the next of the tune."""
+    following, last = c.at(1), c.figure.notes[-1]
+    return following is not None and last.onset_ticks + last.duration_ticks == following.onset_ticks
+
+
+def _surrounds_the_next(c: Claim) -> bool:
+    following = c.at(1)
+    assert following
+    return _is_held_up(c) and _closes_in([c.added[-2].midi, c.added[-1].midi, following.pitch.midi])
+
+
+_IDEAS: Final[dict[str, Callable[[Claim], bool]]] = {
+    "echo": _echoes,
+    "third": lambda c: _has_degree(c, 3),
+    "fifth": lambda c: _has_degree(c, 6),
+    "guide": _guides,
+    "arpeggio": _goes_through_the_chord,
+    "around": _surrounds_one,
+    "chromatic": _is_foreign,
+    "waves": lambda c: len(_ways(c)) > 2,
+    "arch": lambda c: _ways(c) == [True, False],
+    "valley": lambda c: _ways(c) == [False, True],
+    "falling": lambda c: _ways(c) == [False],
+    "rising": lambda c: _ways(c) == [True],
+}
+_WAYS: Final[dict[str, Callable[[Claim], bool]]] = {
+    "enclosed": _surrounds_the_next,
+    "semitone": lambda c: _is_held_up(c) and _last_move(c) == 1,
+    "step": lambda c: _is_held_up(c) and _last_move(c) == 2,
+    "third": lambda c: _is_held_up(c) and 3 <= _last_move(c) <= 4,
+    "rest": lambda c: not _is_held_up(c) and _in_force(c),
+    "colour": lambda c: not _is_held_up(c) and _over(c)[-1][0] in (1, 2, 5, 8, 9, 11),
+}
+
+
+def _in_force(c: Claim) -> bool:
+    """The last note is of its chord, or of the tonic triad where there is none."""
+    degree, chord, pitch = _over(c)[-1]
+    return chord.holds(pitch) if chord else degree in (0, 3, 4, 7)
 
 
 def _colours(c: Claim) -> bool:

@@ -301,14 +301,29 @@ def shake(h: Heard) -> bool:
 
 
 def fill(h: Heard) -> bool:
+    """It lets the held note speak, leads by a third at most or rests in the chord's scale; what is foreign to key and
+    chord moves by step (from a blue third also down to the root), and no wide leap goes on in its direction."""
     midis = [note.pitch.midi for note in h.own]
     moves = [b - a for a, b in zip(midis, midis[1:], strict=False)]
-    turns = sum(a * b < 0 for a, b in zip(moves, moves[1:], strict=False))
     assert h.after is not None
-    leads = is_step(midis[-1], h.after.pitch.midi)
-    held = h.tune.notes[h.figure.anchors[0]]
-    spoke = h.own[0].onset_ticks - held.onset_ticks >= QUARTER
-    return leads and spoke and turns <= 1 and 0 not in moves and max(map(abs, moves)) <= 12 and len(midis) >= 3
+    rests = h.own[-1].end_ticks < h.after.onset_ticks
+    ends_well = midis[-1] % 12 in fill_scale(h, h.own[-1]) if rests else 1 <= abs(h.after.pitch.midi - midis[-1]) <= 4
+    spoke = h.own[0].onset_ticks - h.tune.notes[h.figure.anchors[0]].onset_ticks >= QUARTER
+    left = zip(h.own, [*moves, h.after.pitch.midi - midis[-1]], strict=True)
+    resolves = all(abs(move) <= 3 for note, move in left if note.pitch.midi % 12 not in fill_scale(h, note))
+    turns = all(a * b <= 0 or abs(b) <= 2 for a, b in zip(moves, moves[1:], strict=False) if abs(a) >= 7)
+    return ends_well and spoke and resolves and turns and max(map(abs, moves)) <= 12 and len(midis) >= 3
+
+
+def fill_scale(h: Heard, note: Note) -> frozenset[int]:
+    """The key's notes, the chord's, and its plain ninth, eleventh and thirteenth."""
+    from fioritura.theory.scale import key_scale
+
+    span, key = h.tune.chord_at(note.onset_ticks), h.tune.bar_at(note.onset_ticks).key
+    classes = set(key_scale(key).pitch_classes)
+    if span and span.chord:
+        classes |= span.chord.pitch_classes | {(span.chord.root.pitch_class + step) % 12 for step in (2, 5, 9)}
+    return frozenset(classes)
 
 
 def lets_go(h: Heard) -> bool:

@@ -163,9 +163,8 @@ class Field:
         group = times[self.first // 2] * len(self.numbers) + self.technique
         ranked = np.lexsort((-scores, group))
         heads = ranked[np.concatenate([[True], group[ranked][1:] != group[ranked][:-1]])]
-        scores = scores.copy()
-        scores[heads] += BEST_PLACE_WORTH
-        return scores
+        place = self.first * len(self.numbers) + self.technique
+        return scores + BEST_PLACE_WORTH * np.isin(place, place[heads])
 
     def priced(self, terms: Terms) -> NDArray[np.float64]:
         """What each figure scores on these terms."""

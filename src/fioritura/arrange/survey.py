@@ -135,11 +135,12 @@ def survey(
     by_place += learned_scores(taste, tune, techniques)
     by_place += [taste.base.get(technique.id, 0.0) for technique in techniques]
     rows = [context.index for context, _ in offered]
-    scores = by_place[rows, [columns[figure.technique] for _, figure in offered]]
+    kinds = [columns[figure.technique] for _, figure in offered]
+    scores = by_place[rows, kinds]
     by_figure = [
         figure_features(figure, context, loss) for (context, figure), loss in zip(offered, losses, strict=True)
     ]
-    scores += np.array(by_figure) @ taste.figure_weights
+    scores += (np.array(by_figure) * taste.figure_matrix(techniques).T[kinds]).sum(axis=1)
     figures = tuple(figure for _, figure in offered)
     scores += [figure.merit for figure in figures]
     return Survey(tune, setting, techniques, around, figures, tuple(rows), scores, losses, taste, bool(only))

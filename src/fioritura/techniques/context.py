@@ -18,7 +18,7 @@ from fioritura.theory.spelling import is_plain_in
 from fioritura.tune import Bar, Note, Tune
 from fioritura.words import Message, message
 
-__all__ = ["Context", "contexts"]
+__all__ = ["Context", "contexts", "spelled"]
 
 
 class Context:
@@ -199,7 +199,7 @@ class Context:
 
     def spell(self, midi: int, direction: Direction) -> Pitch:
         """Spell a note for this place: as the chord has it, else the chord's scale, else the key and direction."""
-        return _spelled(self.chord, self.scale, self.key, midi, direction)
+        return spelled(self.chord, self.scale, self.key, midi, direction)
 
     def beat_offset(self, ticks: int) -> int:
         """How far a time lies behind the last beat of its bar, in ticks."""
@@ -235,7 +235,15 @@ class Context:
 
 
 @lru_cache(maxsize=16384)
-def _spelled(chord: Chord | None, scale: Scale, key: Key, midi: int, direction: Direction) -> Pitch:
+def spelled(chord: Chord | None, scale: Scale, key: Key, midi: int, direction: Direction) -> Pitch:
+    """The spelling of a note: as a chord has it, else its scale, else the key and the direction in which it leads.
+
+    Examples:
+        >>> from fioritura.theory.chord_symbol import read_chord
+        >>> chord, key = read_chord("Ab7"), Key.of("C")
+        >>> str(spelled(chord, chord_scale(chord, key), key, 66, "up"))
+        'Gb4'
+    """
     for source in (chord.tones if chord else (), scale.names):
         for name in source:
             if name.pitch_class == midi % 12 and abs(name.alter) <= 1:
