@@ -157,6 +157,7 @@ def rivals(
         stays = {lock for lock in constraints.fixed if not other.collides(found.candidates[lock])}
         barred = (constraints.barred | spoilt) - {number}
         held = Field(found, replace(constraints, fixed=frozenset(stays | {number}), barred=barred))
+        held.rest_as(field, number)
         around = held.solution([n for n in numbers if not other.collides(found.candidates[n])], terms)
         again = _phrase_again(held, around, held.phrase_of(number))
         worths.append((number, Shares(held).kept(again).rendition.score))

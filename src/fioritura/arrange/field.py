@@ -138,7 +138,7 @@ class Field:
         self.by_place = np.argsort(self.first, kind="stable")
         self.places = self.first[self.by_place]
         """First slots in order, and the numbers of the figures in that order."""
-        self.rivalry = (self.first * (self.slots + 1) + self.free) * len(self.numbers) + self.technique
+        self.rivalry = self._rivalry()
         """One number for each stretch of slots and technique."""
         self.losses = np.array(found.losses)
         self.scores = self._lifted(found.scores) + constraints.noise
@@ -150,6 +150,20 @@ class Field:
             last = np.array([figure.last_slot for figure in found.candidates])
             for lock in self.locks:
                 self.is_barred |= (self.first <= lock.last_slot) & (lock.first_slot <= last) & ~self.is_fixed
+
+    def _rivalry(self) -> NDArray[np.int64]:
+        rivalry: NDArray[np.int64] = (self.first * (self.slots + 1) + self.free) * len(self.numbers) + self.technique
+        return rivalry
+
+    def rest_as(self, other: Field, number: int) -> None:
+        """Ask for the rests that another field of the same survey asks for, though this one holds a figure besides:
+        only locks may stand closer before that one."""
+        self.free = other.free.copy()
+        first = int(self.first[number])
+        for lock in self.constraints.fixed - {number}:
+            if self.found.candidates[lock].last_slot < first:
+                self.free[lock] = min(int(self.free[lock]), first)
+        self.rivalry = self._rivalry()
 
     def _lifted(self, scores: NDArray[np.float64]) -> NDArray[np.float64]:
         if not len(scores):
