@@ -10,6 +10,7 @@ import numpy as np
 
 from fioritura.arrange.choose import Model
 from fioritura.arrange.field import Constraints, Field, Solution, Terms, check_known, constraints_of
+from fioritura.arrange.plan import Plan
 from fioritura.arrange.playable import unplayable_figures
 from fioritura.arrange.rendition import Rendition
 from fioritura.arrange.shares import Shares
@@ -31,8 +32,9 @@ def ornament(
     without: Iterable[str] = (),
     locked: Collection[str] = (),
     refused: Collection[str] = (),
+    plan: Plan | None = None,
 ) -> Rendition:
-    """The best rendition of a tune for a player.
+    """The best rendition of a tune for a player; with a `plan`, of one that is written out as often as it says.
 
     Seed 0 gives the best; every other seed gives another good version, always the same. `locked` and `refused` hold
     figures by id: the former stand in the rendition, the latter do not, the rest is the best around them.
@@ -47,7 +49,8 @@ def ornament(
     Raises:
         OptionError: an unknown technique or figure, or locked figures that collide.
     """
-    return choose_figures(survey(tune, setting, only, without), seed=seed, locked=locked, refused=refused)
+    found = survey(tune, setting, only, without, plan=plan)
+    return choose_figures(found, seed=seed, locked=locked, refused=refused)
 
 
 @no_collector()
