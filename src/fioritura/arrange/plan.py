@@ -17,7 +17,7 @@ from numpy.typing import NDArray
 
 from fioritura.errors import OptionError
 from fioritura.techniques.figure import Figure
-from fioritura.tune import Tune
+from fioritura.tune import Note, Tune
 from fioritura.unfold import unfolded, written_out
 from fioritura.words import Message, message
 
@@ -150,6 +150,10 @@ class Plan:
         """The statement of a number, from 0, as it is called: "chorus 2"."""
         return message("chorus-number", number=number + 1)
 
+    def heading(self, number: int) -> Message:
+        """What stands over the statement of a number, from 0, on the page."""
+        return message("plan-heading", number=number + 1, role=self.role(number))
+
     @property
     def told(self) -> tuple[Message, ...]:
         """Each statement in words."""
@@ -198,6 +202,23 @@ class Plan:
         if any(self.start_ticks(tune, number) not in starts for number in range(self.count)):
             raise OptionError("plan-other-length", bars=len(tune.bars), count=self.count)
         return self
+
+    def parted(self, tune: Tune, line: Sequence[Note]) -> tuple[tuple[Note, ...], ...]:
+        """A line over the written-out tune by statements, the times of each as in the first one.
+
+        Examples:
+            >>> import fioritura
+            >>> tune = Plan.usual(2).written_out(fioritura.demo_tune())
+            >>> first, second = Plan.usual(2).parted(tune, tune.notes)
+            >>> [note.pitch for note in first] == [note.pitch for note in second]
+            True
+        """
+        length = self._length(tune)
+        found: list[list[Note]] = [[] for _ in self.statements]
+        for note in line:
+            number = self.number_at(tune, note.onset_ticks)
+            found[number].append(replace(note, onset_ticks=note.onset_ticks - number * length))
+        return tuple(map(tuple, found))
 
     def once(self, tune: Tune) -> Tune:
         """The first statement of the written-out tune alone."""

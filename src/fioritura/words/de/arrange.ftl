@@ -209,3 +209,10 @@ plan-statement = Chorus { $number }: { $role ->
     [return] wieder ruhiger
    *[only] die Melodie
 } ({ $density } % der üblichen Figuren)
+plan-heading = Chorus { $number }, { $role ->
+    [head] fast schlicht
+    [fuller] voller
+    [climax] der Höhepunkt
+    [return] wieder ruhiger
+   *[only] die Melodie
+}

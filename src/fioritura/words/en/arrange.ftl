@@ -212,3 +212,10 @@ plan-statement = chorus { $number }: { $role ->
     [return] calmer again
    *[only] the tune
 } ({ $density } % of the usual figures)
+plan-heading = Chorus { $number }, { $role ->
+    [head] nearly plain
+    [fuller] fuller
+    [climax] the climax
+    [return] calmer again
+   *[only] the tune
+}

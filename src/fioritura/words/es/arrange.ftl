@@ -209,3 +209,10 @@ plan-statement = vuelta { $number }: { $role ->
     [return] otra vez más tranquila
    *[only] la melodía
 } ({ $density } % de las figuras habituales)
+plan-heading = Vuelta { $number }, { $role ->
+    [head] casi sencilla
+    [fuller] más llena
+    [climax] el punto culminante
+    [return] otra vez más tranquila
+   *[only] la melodía
+}

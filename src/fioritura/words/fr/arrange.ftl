@@ -209,3 +209,10 @@ plan-statement = chorus { $number } : { $role ->
     [return] de nouveau plus calme
    *[only] l’air
 } ({ $density } % des figures habituelles)
+plan-heading = Chorus { $number }, { $role ->
+    [head] presque simple
+    [fuller] plus fourni
+    [climax] le sommet
+    [return] de nouveau plus calme
+   *[only] l’air
+}
