@@ -59,7 +59,12 @@ def test_play_writes_a_tagged_mp3_and_says_so(air: Path, tmp_path: Path, capsys:
     assert str(out) in text
     assert "volume low" in text
     tags = frames_of(out.read_bytes())
-    assert tags == {"TIT2": "Short Air (ornamented), B♭ major, ♩ = 140", "TPE1": "A. Composer", "TKEY": "Bb", "TBPM": "140"}
+    assert tags == {
+        "TIT2": "Short Air (ornamented), B♭ major, ♩ = 140",
+        "TPE1": "A. Composer",
+        "TKEY": "Bb",
+        "TBPM": "140",
+    }
     audio, rate = soundfile.read(out, dtype="float32")
     assert integrated_loudness(audio) == pytest.approx(-16.0, abs=0.5)
     assert 3 * 4 * 4 * 60 / 140 < len(audio) / rate < 27, "three choruses of four bars, count-in and ending"

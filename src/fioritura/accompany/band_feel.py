@@ -50,7 +50,7 @@ class Levels:
     bass: float = -5.0
     chords: float = -7.5
     drums: float = -6.5
-    click: float = -8.0
+    click: float = -10.0
 
 
 @dataclass(frozen=True, slots=True)

@@ -15,6 +15,7 @@ from fioritura.arrange.playable import unplayable_figures
 from fioritura.arrange.rendition import Rendition
 from fioritura.arrange.shares import Shares
 from fioritura.arrange.survey import Survey, no_collector, survey
+from fioritura.arrange.taking_up import taken_up
 from fioritura.players.setting import Setting
 from fioritura.tune import Tune
 
@@ -60,7 +61,8 @@ def choose_figures(
     """Choose among the figures of a survey; see `ornament`.
 
     The best set is found exactly. Where the tune would be hidden a toll is laid on what hides it, and the whole is
-    solved again; where a technique has more than its share, phrases are (see `shares`).
+    solved again; where a technique has more than its share, phrases are (see `shares`), and where a statement of a plan
+    would repeat figures of an earlier one (see `taking_up`).
 
     Examples:
         >>> import fioritura
@@ -70,7 +72,10 @@ def choose_figures(
         >>> set(choose_figures(found).figures) <= set(found.figures)
         True
     """
-    return _settled(Field(found, constraints_of(found, seed, locked, refused)), seed).rendition
+    field = Field(found, constraints_of(found, seed, locked, refused))
+    solution = _settled(field, seed)
+    again = taken_up(field, solution)
+    return (solution if again is solution else _sound_in_phrases(field, again, _least_kept(field))).rendition
 
 
 @no_collector()

@@ -268,7 +268,7 @@ def leanings(plan: Plan, tune: Tune, figures: Sequence[Figure]) -> NDArray[np.fl
     for number, figure in enumerate(figures):
         own = plan.statements[plan.number_at(tune, tune.notes[figure.anchors[0]].onset_ticks)]
         added = [note.pitch.midi for note in figure.notes if note.anchor is None] + [p.midi for p in figure.graces]
-        gains[number] = _ADDED_WORTH * own.size * min(len(added), _MOST_ADDED)
+        gains[number] = _ADDED_WORTH * own.size * min(figure.added_notes, _MOST_ADDED)
         if added:
             above = sum(added) / len(added) - tune.notes[figure.anchors[0]].pitch.midi
             gains[number] += _REGISTER_WORTH * own.register * max(-1.0, min(above / 2, 1.0))
