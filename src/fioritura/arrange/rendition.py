@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 from functools import cached_property, lru_cache
 from typing import Final
 
+from fioritura.arrange.plan import Plan
 from fioritura.errors import TuneError
 from fioritura.players.articulation import articulated
 from fioritura.players.phrasing import Phrasing, phrased, phrasing_of
@@ -33,6 +34,8 @@ class Rendition:
     figures: tuple[Figure, ...]
     seed: int = 0
     score: float = 0.0
+    plan: Plan | None = None
+    """The plan by which it was chosen; None where the tune is played once, all of it alike."""
 
     def __repr__(self) -> str:
         return f"<Rendition of {self.tune.title!r}: {len(self.figures)} figures, seed {self.seed}>"

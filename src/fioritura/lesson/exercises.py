@@ -147,7 +147,7 @@ def _readings_of(tune: Tune, setting: Setting) -> tuple[Tune, ...]:
 
 def _readings(lesson: Lesson) -> list[Engraving]:
     found = []
-    for tune in _readings_of(lesson.tune, lesson.setting):
+    for tune in _readings_of(lesson.once, lesson.setting):
         score = Score(tune, (Staff(tune.notes, "", lesson.instrument),))
         found.append(Engraving(score, lesson.width_mm, LINE_STAFF_MM))
     return found

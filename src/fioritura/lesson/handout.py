@@ -93,7 +93,7 @@ def performance_score(lesson: Lesson) -> Score:
 
 
 def _plain(lesson: Lesson) -> Engraving:
-    score = Score(lesson.tune, (Staff(lesson.tune.notes, "", lesson.instrument),))
+    score = Score(lesson.once, (Staff(lesson.once.notes, "", lesson.instrument),))
     return Engraving(score, lesson.width_mm, LINE_STAFF_MM)
 
 

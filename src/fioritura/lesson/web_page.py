@@ -96,7 +96,8 @@ def _rendered(template: str, **values: Any) -> str:
 def _scores(lesson: Lesson, drawn: Drawn) -> Iterator[_Score]:
     plain, performance, *_ = handout_engravings(lesson)
     tune, line = lesson.tune, lesson.rendition.line
-    yield _Score("tune", say(message("handout-plain")), drawn[plain], tune, {"plain": (tune.notes, 1)})
+    once = lesson.once
+    yield _Score("tune", say(message("handout-plain")), drawn[plain], once, {"plain": (once.notes, 1)})
     for example in lesson.examples:
         systems = tuple(
             tinted(system, 2, example.figure_notes, TINT) for system in drawn[example_engraving(lesson, example)]

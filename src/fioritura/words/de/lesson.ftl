@@ -21,7 +21,6 @@ edition-comparison = schlicht und verziert, Stufe { $level }, { idiom-name }
 edition-plain-sound = { CAPITAL($instrument) }, schlicht
 chorus-head = Thema
 chorus-last-head = letztes Thema
-chorus-number = Chorus { $number }
 chorus-solo = Solo { $number }
 
 # Das Arbeitsblatt.
@@ -180,7 +179,6 @@ lesson-plan-damaged = Das ist kein Plan einer Lektion: bitte neu anlegen.
 lesson-without-figures = In den gewählten Phrasen liegt keine Figur der gewählten Techniken: eine andere Technik oder Phrase wählen.
 manifest-damaged = { $file } ist kein Verzeichnis eines Lektionspakets: die Datei { $name } aus einem Paket angeben.
 manifest-other-file = { $file } ist nicht die Datei, aus der das Paket gemacht wurde: sie wiederherstellen oder die Melodie selbst angeben.
-choruses-out-of-reach = { $given } Chorusse gehen nicht: möglich sind { $low } bis { $high }.
 times-out-of-reach = { $given }-mal spielen geht nicht: möglich ist { $low }- bis { $high }-mal.
 key-outside-instrument = In { $key } liegt die Linie in jeder Oktave außerhalb des Instruments ({ $instrument }): eine andere Tonart, ein anderes Instrument oder eine leichtere Stufe wählen.
 clips-need-library = Videos brauchen das Paket { $package } ({ $error }): es installieren oder die Lektion ohne Videos machen.

@@ -21,7 +21,6 @@ edition-comparison = plain and ornamented, level { $level }, { idiom-name }
 edition-plain-sound = { CAPITAL($instrument) }, plain
 chorus-head = head
 chorus-last-head = last head
-chorus-number = chorus { $number }
 chorus-solo = solo { $number }
 
 # The handout.
@@ -181,7 +180,6 @@ lesson-plan-damaged = This is no plan of a lesson: make it anew.
 lesson-without-figures = No figure of the chosen techniques lies in the chosen phrases: choose another technique or phrase.
 manifest-damaged = { $file } is no manifest of a lesson pack: name the file { $name } in a pack.
 manifest-other-file = { $file } is not the file that the pack was made from: restore it, or name the tune itself.
-choruses-out-of-reach = { $given } choruses are out of reach: give { $low } to { $high }.
 times-out-of-reach = Playing it { $given } times is out of reach: give { $low } to { $high }.
 key-outside-instrument = In { FORM($key, "inline") } the line lies outside the instrument in every octave ({ $instrument }): choose another key, another instrument or an easier level.
 clips-need-library = Clips need the package { $package } ({ $error }): install it, or make the pack without clips.

@@ -21,7 +21,6 @@ edition-comparison = simple et ornée, niveau { $level }, { idiom-name }
 edition-plain-sound = { CAPITAL($instrument) }, mélodie simple
 chorus-head = thème
 chorus-last-head = dernier thème
-chorus-number = chorus { $number }
 chorus-solo = solo { $number }
 
 # Le livret.
@@ -180,7 +179,6 @@ lesson-plan-damaged = Ceci n’est pas le plan d’une leçon : refaites-le.
 lesson-without-figures = Aucune figure des techniques choisies ne se trouve dans les phrases choisies : choisissez une autre technique ou une autre phrase.
 manifest-damaged = { $file } n’est pas le manifeste d’un dossier de leçon : indiquez le fichier { $name } d’un dossier.
 manifest-other-file = { $file } n’est pas le fichier dont le dossier a été fait : rétablissez-le, ou indiquez la mélodie elle-même.
-choruses-out-of-reach = { $given } chorus, c’est hors de portée : donnez de { $low } à { $high }.
 times-out-of-reach = Jouer { $given } fois, c’est hors de portée : donnez de { $low } à { $high }.
 key-outside-instrument = En { FORM($key, "inline") }, la ligne sort de l’instrument à chaque octave ({ $instrument }) : choisissez un autre ton, un autre instrument ou un niveau plus facile.
 clips-need-library = Les vidéos demandent le paquet { $package } ({ $error }) : installez-le, ou faites le dossier sans vidéos.
