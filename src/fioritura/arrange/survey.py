@@ -15,6 +15,7 @@ from fioritura.arrange.find import find_figures
 from fioritura.arrange.own_taste import NO_CHANGE, TasteTable, changed_taste, own_weights
 from fioritura.arrange.rendition import note_weights
 from fioritura.arrange.taste import Taste, context_features, contributions, figure_features, learned_scores, taste_of
+from fioritura.arrange.weights import is_at_home
 from fioritura.players.setting import Setting
 from fioritura.techniques.context import Context, contexts
 from fioritura.techniques.figure import Figure
@@ -120,6 +121,8 @@ def survey(
     """
     only, setting, own = tuple(only), setting.on(tune), introduced(own)
     techniques = wanted_techniques(setting.level, only, without, own)
+    if not only:
+        techniques = tuple(technique for technique in techniques if is_at_home(technique, setting.idiom))
     columns = {technique.id: column for column, technique in enumerate(techniques)}
     around = contexts(tune, setting)
     known = (*all_techniques().values(), *own)

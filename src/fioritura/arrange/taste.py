@@ -69,6 +69,7 @@ FEATURES: Final = (
     "ballad",
     "up tempo",
     "swing",
+    "even",
 )
 """Features of a place, in the order of `context_features`."""
 
@@ -128,7 +129,11 @@ def taste_of(idiom: Idiom) -> Taste:
         >>> taste_of("jazz").share["usual"]
         0.14
     """
-    text = files("fioritura.arrange").joinpath(f"taste_{idiom}.json").read_text(encoding="utf-8")
+    text = (
+        files("fioritura.arrange")
+        .joinpath(f"taste_{'jazz' if idiom == 'blues' else idiom}.json")
+        .read_text(encoding="utf-8")
+    )
     data = json.loads(text)
     weights = weights_of(idiom, FEATURES)
     share = {id: own["share"] for id, own in weights.items() if "share" in own}
@@ -187,6 +192,7 @@ def context_features(context: Context) -> list[float]:
         float(context.setting.quarters_per_minute < BALLAD_BELOW),
         float(context.setting.quarters_per_minute > UP_ABOVE),
         float(context.setting.feel == "swing"),
+        float(context.setting.feel == "straight"),
     ]
 
 

@@ -255,7 +255,7 @@ def _pool(context: Context, onset_ticks: int) -> _Pool:
     five = pentatonic(chord, context.key)
     is_strong = context.strength_at(onset_ticks) >= 0.5
     tones = chord.pitch_classes if chord else scale.pitch_classes
-    blue = blues_scale(context.key) if context.setting.idiom == "jazz" and chord and chord.is_dominant else None
+    blue = blues_scale(context.key) if context.setting.tradition == "jazz" and chord and chord.is_dominant else None
     instrument = context.setting.instrument
     low = max(instrument.lowest_midi, context.midi - _REACH_SEMITONES)
     high = min(instrument.highest_midi, context.midi + _REACH_SEMITONES)
@@ -301,7 +301,7 @@ def _pools(context: Context, onsets: Sequence[int]) -> list[_Pool]:
     *others, final = [_pool(context, onset) for onset in onsets]
     target = context.next.midi
     instrument = context.setting.instrument
-    leads = context.setting.idiom == "jazz" and instrument.lowest_midi <= target - 1 <= instrument.highest_midi
+    leads = context.setting.tradition == "jazz" and instrument.lowest_midi <= target - 1 <= instrument.highest_midi
     leading = context.next.leading_note if leads else None
     last = _leading_pool(final, target, leading, context.strength_at(onsets[-1]) >= 0.5)
     return [*(_without_target(pool, target) for pool in others), last]

@@ -317,7 +317,7 @@ export interface SettingChange {
   at: number;
   player: string;
   level: number;
-  idiom: "jazz" | "folk";
+  idiom: "jazz" | "blues" | "folk" | "irish";
   feel: "straight" | "swing";
   tempo: number;
   only: string[];
@@ -507,7 +507,7 @@ export interface Typed {
   text: string;
   player: string;
   level: number;
-  idiom: "jazz" | "folk";
+  idiom: "file" | "jazz" | "blues" | "folk" | "irish";
   unfolds: boolean;
 }
 

@@ -115,6 +115,10 @@ def _header(tune: Tune, score: Score, by: Interval) -> Iterator[str]:
         yield f"T:{_text(score.subtitle)}"
     if tune.composer:
         yield f"C:{_text(tune.composer)}"
+    if tune.origin:
+        yield f"O:{_text(tune.origin)}"
+    if tune.dance:
+        yield f"R:{tune.dance.replace('-', ' ')}"
     yield f"M:{tune.metre}"
     yield f"L:1/{WHOLE // UNIT_TICKS}"
     first = tune.tempos[0] if tune.tempos and tune.tempos[0].onset_ticks <= 0 else None

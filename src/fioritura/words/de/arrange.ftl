@@ -113,6 +113,7 @@ feature-last-note = letzte Note
 feature-ballad = Ballade
 feature-up-tempo = schnelles Tempo
 feature-swing = im Swing
+feature-even = in geraden Achteln
 feature-change-from-earlier-statements = Abwechslung bei der Wiederholung, ausgelost
 feature-loss-of-the-tune = Verlust an Melodie
 feature-added-notes = hinzugefügte Noten

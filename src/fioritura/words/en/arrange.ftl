@@ -116,6 +116,7 @@ feature-last-note = the last note
 feature-ballad = a ballad
 feature-up-tempo = up tempo
 feature-swing = in swing
+feature-even = in even eighth notes
 feature-change-from-earlier-statements = variety in a repeat, drawn by lot
 feature-loss-of-the-tune = loss of the tune
 feature-added-notes = added notes

@@ -113,6 +113,7 @@ feature-last-note = la última nota
 feature-ballad = una balada
 feature-up-tempo = tempo rápido
 feature-swing = en swing
+feature-even = en corcheas iguales
 feature-change-from-earlier-statements = variedad en una repetición, por sorteo
 feature-loss-of-the-tune = pérdida de la melodía
 feature-added-notes = notas añadidas

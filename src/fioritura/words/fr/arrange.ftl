@@ -113,6 +113,7 @@ feature-last-note = la dernière note
 feature-ballad = une ballade
 feature-up-tempo = tempo rapide
 feature-swing = en swing
+feature-even = en croches égales
 feature-change-from-earlier-statements = variété dans une reprise, tirée au sort
 feature-loss-of-the-tune = perte de la mélodie
 feature-added-notes = notes ajoutées
