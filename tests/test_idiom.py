@@ -13,7 +13,7 @@ from fioritura.tune import Tune
 
 
 def tune(fields: str, music: str = "D12|") -> Tune:
-    text = f"X:1\nT:Untitled\n{fields}L:1/8\nK:D\n{music}\n"
+    text = f"X:1\n{fields}L:1/8\nK:D\n{music}\n"
     return read_abc(text, irregular="keep")[0]
 
 
@@ -25,7 +25,7 @@ def tune(fields: str, music: str = "D12|") -> Tune:
         ("R:reel\nO:Scotland\nM:4/4\n", "jazz"),
         ("R:march\nO:Ireland; Kerry\nM:4/4\n", "irish"),
         ("R:waltz\nM:3/4\n", "jazz"),
-        ("T:Kitchen Blues\nM:4/4\n", "blues"),
+        ("M:4/4\nT:Kitchen Blues\n", "blues"),
         ("M:4/4\n", "jazz"),
     ],
 )

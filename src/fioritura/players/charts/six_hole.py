@@ -24,37 +24,37 @@ CHART = FingeringChart(
         "4": Key("R1", "4", is_open_hole=True),
         "5": Key("R2", "5", is_open_hole=True),
         "6": Key("R3", "6", is_open_hole=True),
-        "h2": Key("L2", _HALF, is_open_hole=True),
-        "h3": Key("L3", _HALF, is_open_hole=True),
-        "h5": Key("R2", _HALF, is_open_hole=True),
-        "h6": Key("R3", _HALF, is_open_hole=True),
+        "h2": Key("L2", _HALF, is_open_hole=True, roll=3.0),
+        "h3": Key("L3", _HALF, is_open_hole=True, roll=3.0),
+        "h5": Key("R2", _HALF, is_open_hole=True, roll=3.0),
+        "h6": Key("R3", _HALF, is_open_hole=True, roll=3.0),
     },
     text="""
         D4   1   1 2 3 4 5 6
-        Eb4  1   ~1 2 3 4 5 h6
+        Eb4  1   1 2 3 4 5 h6
         E4   1   1 2 3 4 5
-        F4   1   ~1 2 3 4 h5
+        F4   1   1 2 3 4 h5
         F#4  1   1 2 3 4
         G4   1   1 2 3
-        G#4  1   ~1 2 h3
+        G#4  1   1 2 h3
         A4   1   1 2
-        Bb4  1   ~1 h2
+        Bb4  1   1 h2
         B4   1   1
         C5   1   2 3
         C#5  1
         D5   2   2 3 4 5 6 | 1 2 3 4 5 6
-        Eb5  2   ~1 2 3 4 5 h6
+        Eb5  2   1 2 3 4 5 h6
         E5   2   1 2 3 4 5
-        F5   2   ~1 2 3 4 h5
+        F5   2   1 2 3 4 h5
         F#5  2   1 2 3 4
         G5   2   1 2 3
-        G#5  2   ~1 2 h3
+        G#5  2   1 2 h3
         A5   2   1 2
-        Bb5  2   ~1 h2
+        Bb5  2   1 h2
         B5   2   1
-        C6   2   2 3 4 5 6
-        C#6  2   2 3
-        D6   3   2 3 5 6
+        C6   2   2 3
+        C#6  2
+        D6   3   2 3 4 5 6
     """,
 )
 """The chart for the flute and the whistle in D."""
