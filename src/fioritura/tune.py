@@ -64,6 +64,7 @@ class Mark(StrEnum):
     MORDENT = "mordent"
     INVERTED_MORDENT = "inverted-mordent"
     ROLL = "roll"
+    CRAN = "cran"
     SHAKE = "shake"
     SCOOP = "scoop"
     FALL = "fall"
@@ -80,6 +81,7 @@ ORNAMENT_MARKS: Final = frozenset(
         Mark.MORDENT,
         Mark.INVERTED_MORDENT,
         Mark.ROLL,
+        Mark.CRAN,
         Mark.SHAKE,
         Mark.SCOOP,
         Mark.FALL,

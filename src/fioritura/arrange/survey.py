@@ -12,6 +12,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from fioritura.arrange.find import find_figures
+from fioritura.arrange.irish_taste import irish_scores
 from fioritura.arrange.own_taste import NO_CHANGE, TasteTable, changed_taste, own_weights
 from fioritura.arrange.rendition import note_weights
 from fioritura.arrange.taste import Taste, context_features, contributions, figure_features, learned_scores, taste_of
@@ -136,6 +137,8 @@ def survey(
         return Survey(tune, setting, techniques, around, (), (), np.zeros(0), (), taste, bool(only))
     by_place = np.array([context_features(context) for context in around]) @ taste.matrix(techniques)
     by_place += learned_scores(taste, tune, techniques)
+    if setting.idiom == "irish":
+        by_place += irish_scores(around, techniques)
     by_place += [taste.base.get(technique.id, 0.0) for technique in techniques]
     rows = [context.index for context, _ in offered]
     scores = by_place[rows, [columns[figure.technique] for _, figure in offered]]

@@ -21,6 +21,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from fioritura.arrange.grace_taste import folk_grace_taste, grace_sites
+from fioritura.arrange.irish_taste import irish_reasons
 from fioritura.arrange.weights import weights_of
 from fioritura.players.setting import Idiom
 from fioritura.techniques.context import Context
@@ -317,6 +318,8 @@ def contributions(
         feature_name(name): w * v for name, w, v in zip(FEATURES, weights, context_features(context), strict=True)
     }
     found |= learned_reasons(taste, context.tune, context.index, technique)
+    if context.setting.idiom == "irish":
+        found |= irish_reasons(context, technique)
     own = zip(FIGURE_FEATURES, taste.figure_weights, figure_features(figure, context, loss), strict=True)
     found |= {feature_name(name): w * v for name, w, v in own}
     counted = ((name, float(value)) for name, value in found.items() if abs(value) > 5e-4)
