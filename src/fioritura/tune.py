@@ -8,6 +8,7 @@ are the gaps between notes. Bars stand in written order, with their repeat signs
 from __future__ import annotations
 
 from bisect import bisect_right
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field, replace
 from enum import StrEnum
 from functools import cached_property, lru_cache
@@ -21,6 +22,9 @@ from fioritura.theory.position import Position, position_in
 from fioritura.words import Message
 
 __all__ = [
+    "DYNAMIC_MARKS",
+    "HAIRPIN_MARKS",
+    "LEVEL_MARKS",
     "ORNAMENT_MARKS",
     "Bar",
     "ChordSpan",
@@ -32,6 +36,7 @@ __all__ = [
     "Style",
     "Tempo",
     "Tune",
+    "hairpins",
     "key_interval",
     "transpose",
 ]
@@ -48,7 +53,11 @@ Dance = Literal[
 
 
 class Mark(StrEnum):
-    """A sign on a note that adds no written note: articulations, ornament signs and wind effects."""
+    """A sign on a note that adds no written note: articulations, dynamics, ornament signs and wind effects.
+
+    A level (`PIANISSIMO` to `FORTISSIMO`) holds from its note on. A hairpin (`CRESCENDO`, `DIMINUENDO`) opens with its note and
+    closes at the end of the note that has `HAIRPIN_STOP`.
+    """
 
     STACCATO = "staccato"
     TENUTO = "tenuto"
@@ -71,6 +80,15 @@ class Mark(StrEnum):
     DOIT = "doit"
     GHOST = "ghost"
     VIBRATO = "vibrato"
+    PIANISSIMO = "pp"
+    PIANO = "p"
+    MEZZO_PIANO = "mp"
+    MEZZO_FORTE = "mf"
+    FORTE = "f"
+    FORTISSIMO = "ff"
+    CRESCENDO = "crescendo"
+    DIMINUENDO = "diminuendo"
+    HAIRPIN_STOP = "hairpin-stop"
 
 
 ORNAMENT_MARKS: Final = frozenset(
@@ -89,6 +107,20 @@ ORNAMENT_MARKS: Final = frozenset(
     }
 )
 """Marks that make a note an ornamented one already; such a note is left alone."""
+
+LEVEL_MARKS: Final = (
+    Mark.PIANISSIMO,
+    Mark.PIANO,
+    Mark.MEZZO_PIANO,
+    Mark.MEZZO_FORTE,
+    Mark.FORTE,
+    Mark.FORTISSIMO,
+)
+"""The levels, softest first."""
+
+HAIRPIN_MARKS: Final = frozenset({Mark.CRESCENDO, Mark.DIMINUENDO, Mark.HAIRPIN_STOP})
+
+DYNAMIC_MARKS: Final = frozenset({*LEVEL_MARKS, *HAIRPIN_MARKS})
 
 
 class Jump(StrEnum):
@@ -271,6 +303,17 @@ class Tune:
         """Metrical weight of a place, 1.0 on a downbeat to 0.0 (see `Metre.strength`)."""
         bar = self.bar_at(ticks)
         return bar.metre.strength(ticks - bar.start_ticks + bar.metre_offset_ticks)
+
+
+def hairpins(line: Sequence[Note]) -> Iterator[tuple[int, int, Mark]]:
+    """The numbers of the first and last note of every hairpin, and which it is; unpaired signs are left out."""
+    opened: tuple[int, Mark] | None = None
+    for index, note in enumerate(line):
+        kind = next((mark for mark in note.marks if mark in (Mark.CRESCENDO, Mark.DIMINUENDO)), None)
+        opened = (index, kind) if kind else opened
+        if opened and Mark.HAIRPIN_STOP in note.marks:
+            yield opened[0], index, opened[1]
+            opened = None
 
 
 def transpose(tune: Tune, interval: Interval) -> Tune:

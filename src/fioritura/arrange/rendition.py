@@ -8,8 +8,10 @@ from functools import cached_property, lru_cache
 from typing import Final
 
 from fioritura.errors import TuneError
+from fioritura.players.articulation import articulated
 from fioritura.players.phrasing import Phrasing, phrased, phrasing_of
 from fioritura.players.setting import Setting
+from fioritura.players.shading import shaded
 from fioritura.techniques.figure import Figure, head
 from fioritura.techniques.table import technique_named
 from fioritura.theory.metre import SIXTEENTH
@@ -18,7 +20,7 @@ from fioritura.words import Message
 
 __all__ = ["Rendition", "kept_share", "laid_out", "note_weights"]
 
-_LAST_NOTE_MARKS: Final = frozenset({Mark.SLUR_STOP, Mark.FERMATA, Mark.BREATH})
+_LAST_NOTE_MARKS: Final = frozenset({Mark.SLUR_STOP, Mark.FERMATA, Mark.BREATH, Mark.HAIRPIN_STOP})
 _DROPPED_MARKS: Final = frozenset({Mark.STACCATO, Mark.TENUTO})
 
 
@@ -37,7 +39,14 @@ class Rendition:
 
     @cached_property
     def line(self) -> tuple[Note, ...]:
-        """The ornamented line, breaths marked; each note knows its plain note (`anchor`), its figures and its phrase."""
+        """The ornamented line as it is written and played: with breaths, articulation and dynamics.
+
+        Each note knows its plain note (`anchor`), its figures and its phrase."""
+        return shaded(self.tune, articulated(self.tune, self.phrased_line, self.setting), self.setting)
+
+    @cached_property
+    def phrased_line(self) -> tuple[Note, ...]:
+        """The ornamented line, breaths marked, before its second pass."""
         return phrased(self._laid_out, self.phrasing)
 
     @cached_property

@@ -22,7 +22,7 @@ __all__ = [
     "LineTime",
     "NewCopy",
     "Problem",
-    "Restored",
+    "RestoredView",
     "SettingChange",
     "SettingView",
     "StepChange",
@@ -123,10 +123,12 @@ class Problem(BaseModel):
     length: int = 1
 
 
-class Restored(BaseModel):
-    """How many tunes an archive has added."""
+class RestoredView(BaseModel):
+    """How many tunes an archive has added, and how many of its tunes stood on the shelf already; where the page was to ask
+    first, and some did, nothing was added."""
 
     tunes: int
+    doubles: int
 
 
 class SystemView(BaseModel):
