@@ -318,7 +318,7 @@ export interface SettingChange {
   at: number;
   player: string;
   level: number;
-  idiom: "jazz" | "folk";
+  idiom: "jazz" | "blues" | "folk" | "irish";
   feel: "straight" | "swing";
   tempo: number;
   only: string[];
@@ -508,7 +508,7 @@ export interface Typed {
   text: string;
   player: string;
   level: number;
-  idiom: "jazz" | "folk";
+  idiom: "file" | "jazz" | "blues" | "folk" | "irish";
   unfolds: boolean;
 }
 
