@@ -80,6 +80,7 @@ FIGURE_FEATURES: Final = (
     "added notes",
     "strain",
     "outside the chord on a beat",
+    "size for the level",
 )
 """Features of a figure, in the order of `figure_features`."""
 
@@ -87,6 +88,13 @@ FIGURE_FEATURES: Final = (
 BALLAD_BELOW: Final = 90.0
 UP_ABOVE: Final = 180.0
 """Quarter notes a minute: slower is a ballad, faster is up, the rest medium (common practice)."""
+
+_MANY, _LONG = 8, 4.0
+"""Changed notes, and quarters of them, beyond which a figure counts as no larger."""
+
+_MIDDLE_LEVEL: Final = 2
+"""The level at which size counts for nothing: more is better above it, less below."""
+
 
 _NO_LETTERS: Final = re.compile("[^a-z0-9]+")
 
@@ -214,12 +222,12 @@ def figure_features(figure: Figure, context: Context, loss: float) -> list[float
         >>> from fioritura.arrange.survey import survey
         >>> found = survey(tune, setting, only=["graces"])
         >>> figure_features(found.figures[0], found.contexts[found.places[0]], loss=0.0)[1:]
-        [0.0, 0.0, 0.0, 0.0]
+        [0.0, 0.0, 0.0, 0.0, 0.0]
     """
     phrase = context.phrase
     change = _variation(figure.technique, phrase.model, phrase.statement) if phrase.statement > 1 else 0.0
     if not figure.notes:
-        return [change, 0.0, 0.0, 0.0, 0.0]
+        return [change, 0.0, 0.0, 0.0, 0.0, 0.0]
     added, standing_out, shortest = 0, 0.0, QUARTER * 4
     for note in figure.notes:
         shortest = min(shortest, note.duration_ticks)
@@ -227,7 +235,10 @@ def figure_features(figure: Figure, context: Context, loss: float) -> list[float
             added += 1
             standing_out += _stands_out(context, note)
     strain = min(context.setting.shortest_ticks / shortest, 1.5)
-    return [change, loss / 4, added / 4, strain, standing_out]
+    moved = [note for note in figure.notes if _is_changed(context, note)]
+    quarters = sum(note.duration_ticks for note in moved) / QUARTER
+    size = (min(len(moved), _MANY) + min(quarters, _LONG)) / 4 * (context.setting.level - _MIDDLE_LEVEL) / 2
+    return [change, loss / 4, added / 4, strain, standing_out, size]
 
 
 @lru_cache(maxsize=4096)
@@ -235,6 +246,13 @@ def _variation(technique: str, model: int, statement: int) -> float:
     """−1.0 to 1.0, another for each technique and statement of a phrase: what leads a repeat to other figures at the
     same good places."""
     return crc32(f"{technique}/{model}/{statement}".encode()) / 2**31 - 1.0
+
+
+def _is_changed(context: Context, note: FigureNote) -> bool:
+    """True for a note of another pitch than the place's, or a note of the tune at another time."""
+    if note.anchor is None:
+        return note.pitch.midi != context.midi
+    return note.onset_ticks != context.tune.notes[note.anchor].onset_ticks
 
 
 def _stands_out(context: Context, note: FigureNote) -> float:

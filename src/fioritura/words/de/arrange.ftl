@@ -121,6 +121,7 @@ feature-loss-of-the-tune = Verlust an Melodie
 feature-added-notes = hinzugefügte Noten
 feature-strain = Anstrengung
 feature-outside-the-chord-on-a-beat = akkordfremd auf dem Schlag
+feature-size-for-the-level = Größe für die Stufe
 feature-length-in-beats = Länge in Schlägen
 feature-length-over-the-tune-s-usual-note = Länge gegen die übliche Note des Stücks
 feature-on-the-downbeat = auf der Eins

@@ -124,6 +124,7 @@ feature-loss-of-the-tune = loss of the tune
 feature-added-notes = added notes
 feature-strain = strain
 feature-outside-the-chord-on-a-beat = outside the chord on a beat
+feature-size-for-the-level = size for the level
 feature-length-in-beats = length in beats
 feature-length-over-the-tune-s-usual-note = length over the tune’s usual note
 feature-on-the-downbeat = on the downbeat

@@ -121,6 +121,7 @@ feature-loss-of-the-tune = pérdida de la melodía
 feature-added-notes = notas añadidas
 feature-strain = esfuerzo
 feature-outside-the-chord-on-a-beat = ajena al acorde en el tiempo
+feature-size-for-the-level = tamaño según el nivel
 feature-length-in-beats = duración en tiempos
 feature-length-over-the-tune-s-usual-note = duración frente a la nota habitual de la pieza
 feature-on-the-downbeat = en el primer tiempo

@@ -121,6 +121,7 @@ feature-loss-of-the-tune = perte de la mélodie
 feature-added-notes = notes ajoutées
 feature-strain = effort
 feature-outside-the-chord-on-a-beat = étrangère à l’accord sur le temps
+feature-size-for-the-level = ampleur selon le niveau
 feature-length-in-beats = durée en temps
 feature-length-over-the-tune-s-usual-note = durée par rapport à la note habituelle du morceau
 feature-on-the-downbeat = sur le premier temps
