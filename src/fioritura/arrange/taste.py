@@ -220,14 +220,13 @@ def figure_features(figure: Figure, context: Context, loss: float) -> list[float
     change = _variation(figure.technique, phrase.model, phrase.statement) if phrase.statement > 1 else 0.0
     if not figure.notes:
         return [change, 0.0, 0.0, 0.0, 0.0]
-    added, standing_out, shortest = 0, 0.0, QUARTER * 4
+    standing_out, shortest = 0.0, QUARTER * 4
     for note in figure.notes:
         shortest = min(shortest, note.duration_ticks)
         if note.anchor is None:
-            added += 1
             standing_out += _stands_out(context, note)
     strain = min(context.setting.shortest_ticks / shortest, 1.5)
-    return [change, loss / 4, added / 4, strain, standing_out]
+    return [change, loss / 4, figure.size / 4, strain, standing_out]
 
 
 @lru_cache(maxsize=4096)
