@@ -38,7 +38,7 @@ _USUAL_ENERGY: Final = 0.65
 _ENERGY_OF_DENSITY: Final = 0.7
 
 _ADDED_WORTH: Final = 0.045
-"""What each added note of a figure gains or loses with the size of gesture at its end (+1, −1); the chooser's figures
+"""What each note that a figure adds or changes gains or loses with the size of gesture at its end (+1, −1); the chooser's figures
 score from 0 to about 2."""
 
 _MOST_ADDED: Final = 8
@@ -268,7 +268,7 @@ def leanings(plan: Plan, tune: Tune, figures: Sequence[Figure]) -> NDArray[np.fl
     for number, figure in enumerate(figures):
         own = plan.statements[plan.number_at(tune, tune.notes[figure.anchors[0]].onset_ticks)]
         added = [note.pitch.midi for note in figure.notes if note.anchor is None] + [p.midi for p in figure.graces]
-        gains[number] = _ADDED_WORTH * own.size * min(figure.added_notes, _MOST_ADDED)
+        gains[number] = _ADDED_WORTH * own.size * min(figure.size, _MOST_ADDED)
         if added:
             above = sum(added) / len(added) - tune.notes[figure.anchors[0]].pitch.midi
             gains[number] += _REGISTER_WORTH * own.register * max(-1.0, min(above / 2, 1.0))

@@ -228,17 +228,16 @@ def figure_features(figure: Figure, context: Context, loss: float) -> list[float
     change = _variation(figure.technique, phrase.model, phrase.statement) if phrase.statement > 1 else 0.0
     if not figure.notes:
         return [change, 0.0, 0.0, 0.0, 0.0, 0.0]
-    added, standing_out, shortest = 0, 0.0, QUARTER * 4
+    standing_out, shortest = 0.0, QUARTER * 4
     for note in figure.notes:
         shortest = min(shortest, note.duration_ticks)
         if note.anchor is None:
-            added += 1
             standing_out += _stands_out(context, note)
     strain = min(context.setting.shortest_ticks / shortest, 1.5)
     moved = [note for note in figure.notes if _is_changed(context, note)]
     quarters = sum(note.duration_ticks for note in moved) / QUARTER
     size = (min(len(moved), _MANY) + min(quarters, _LONG)) / 4 * (context.setting.level - _MIDDLE_LEVEL) / 2
-    return [change, loss / 4, added / 4, strain, standing_out, size]
+    return [change, loss / 4, figure.size / 4, strain, standing_out, size]
 
 
 @lru_cache(maxsize=4096)
