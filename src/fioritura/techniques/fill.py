@@ -21,7 +21,7 @@ from numpy.typing import NDArray
 from fioritura.chance import Chance
 from fioritura.players.player import Player
 from fioritura.techniques.context import Context, spelled
-from fioritura.techniques.definition import Definition, Group
+from fioritura.techniques.definition import STEP_SEMITONES, Definition, Group
 from fioritura.techniques.families import FILLS
 from fioritura.techniques.figure import Figure, FigureNote, head, tail
 from fioritura.techniques.fill_grammar import Ground, Harmony, Manner, drawn_lines, laid_down, opening_cells
@@ -42,7 +42,7 @@ _ECHOES: Final = 12
 _MOST_ECHOES: Final = 4
 _OFFERED: Final = 14
 _LOOKED_AT: Final = 30
-_MERIT_STEP: Final = -0.008
+_MERIT_STEP: Final = -0.005
 """What each next fill of a place is behind the one before it: less than a seed's noise, so that seeds differ."""
 
 _SPREAD_SEMITONES: Final = {1: 7, 2: 10, 3: 13, 4: 16, 5: 19}
@@ -53,6 +53,9 @@ _ABOVE_SEMITONES: Final = {1: 0, 2: 3, 3: 5, 4: 7, 5: 9}
 
 _CHROMATIC: Final = {1: 0.0, 2: 0.2, 3: 1.0}
 _WIDEST: Final = {1: 5, 2: 5, 3: 9}
+_PLAIN_LEVEL: Final = 2
+"""Up to this level a fill says no note twice in a row."""
+
 _BLUE: Final = {True: 2.2, False: 1.0}
 """How much blue notes weigh more in a blues."""
 
@@ -169,8 +172,14 @@ class _Place:
         for number in _shuffled(self.chance, numbers)[:_LOOKED_AT]:
             rhythm = pool.rhythms[number]
             line = tuple(midis[number, : len(rhythm.onsets)].tolist())
-            if len(set(line)) >= min(3, len(line) - 1):
+            if len(set(line)) >= min(3, len(line) - 1) and not self._is_small(line):
                 yield Line(line, rhythm, self.ground, self.motifs, self.is_blues, self.pace)
+
+    def _is_small(self, line: tuple[int, ...]) -> bool:
+        """True for what is heard as an ornament of the held note, not as an answer to it."""
+        held = self.context.midi
+        comes_back = line[1] == held and abs(line[0] - held) <= STEP_SEMITONES
+        return comes_back or (len(line) == 3 and line[-1] == held)
 
     def _rows(self) -> tuple[Pool | None, NDArray[np.int64] | None]:
         """Rhythms for the lines, and what is laid down of each: cells that people have, notes of the phrase before."""
@@ -239,7 +248,8 @@ class _Place:
     def _manner(self) -> Manner:
         chromatic = 0.0 if self.is_folk else _CHROMATIC.get(self.level, 1.4)
         blue = 0.0 if self.is_folk else _BLUE[self.is_blues] if self.level > 1 else 0.0
-        return Manner(chromatic, blue, _WIDEST.get(self.level, _LONGEST_LEAP), self.is_folk)
+        repeated = 0.0 if self.level <= _PLAIN_LEVEL else 1.0
+        return Manner(chromatic, blue, repeated, _WIDEST.get(self.level, _LONGEST_LEAP), self.is_folk)
 
     def _in_reach(self, pool: Pool, midis: NDArray[np.int64]) -> NDArray[np.bool_]:
         """Which lines keep to a range and to what fingers and tongue can do."""

@@ -54,7 +54,7 @@ _BLUE_THIRD_EXITS: Final = frozenset({-3, -2, -1, 1, 2})
 _FOLK_MOVES: Final = (0.02, 1.0, 1.0, 0.5, 0.5, 0.25, 0.0, 0.15, 0.0, 0.0, 0.0, 0.0, 0.03)
 """How likely folk players' fills move by 0-12 semitones: steps, then thirds of the chord (common practice)."""
 
-_NEAR: Final = (0.3, 0.8, 0.9, 1.0, 1.0, 0.9, 0.6, 0.7, 0.5, 0.4, 0.2, 0.1, 0.1)
+_NEAR: Final = (0.0, 0.8, 0.9, 1.0, 1.0, 0.9, 0.6, 0.7, 0.5, 0.4, 0.2, 0.1, 0.1)
 """How likely a fill begins 0-12 semitones from the note that it answers (a third of people's phrases: a fifth or more)."""
 
 _LEADING: Final = (0.0, 1.0, 0.9, 0.75, 0.75, *[0.0] * 8)
@@ -70,17 +70,17 @@ _COLOURS: Final = ({2, 9}, {2, 9}, {2, 5, 9}, {5}, {2})
 """Extensions on which a line may rest, as semitones above the root, by quality."""
 
 _REACH_A_MOVE: Final = 4
-_PULL: Final = 0.8
+_PULL: Final = 0.87
 """What a semitone is worth that lies out of reach of the goal, at `_REACH_A_MOVE` semitones a move."""
 
 _LEAP: Final = 7
-_WARMTH: Final = 1.15
+_WARMTH: Final = 1.05
 """How much flatter the odds are than the tables': what is kept out, and the choice among lines, make them blander."""
 
-_WIDER: Final = 1.1
+_WIDER: Final = 1.25
 """How much likelier thirds and leaps are than in the tables: what leads and resolves adds steps."""
 
-_WHOLE_TONE: Final = 0.15
+_WHOLE_TONE: Final = 0.5
 """How often a chromatic note is left by a whole tone, to a semitone."""
 
 _WIDE: Final = 5
@@ -148,10 +148,12 @@ def _quality(chord: Chord | None, key: Key) -> int:
 
 @dataclass(frozen=True, slots=True)
 class Manner:
-    """How a player fills: `chromatic` and `blue` weigh such notes, `widest` is the widest leap in semitones."""
+    """How a player fills: `chromatic` and `blue` weigh such notes, `repeated` notes said again, `widest` is the widest
+    leap in semitones."""
 
     chromatic: float = 1.0
     blue: float = 1.0
+    repeated: float = 1.0
     widest: int = _WIDEST
     is_folk: bool = False
 
@@ -279,7 +281,9 @@ class _Draw:
         stays = (kind == TONE)[:, None] & (kinds == TONE)
         again = ((np.abs(came) >= _WIDE) & is_set)[:, None] & (_SIZES >= _WIDE)
         fits = np.where(again & ~stays, 0.0, fits)
-        return np.asarray(np.where((came == 0)[:, None] & (_MOVES == 0), 0.0, fits))
+        return np.asarray(
+            np.where(_MOVES == 0, np.where((came == 0)[:, None], 0.0, fits * self.manner.repeated), fits)
+        )
 
     def _aimed(self, place: int, new: NDArray[np.int64], kinds: NDArray[np.int64]) -> NDArray[np.float64]:
         """How well each note serves the end of its line: that it leads to the goal, or rests."""
