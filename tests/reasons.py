@@ -384,6 +384,114 @@ def _closes(c: Claim) -> bool:
     return c.at(1) is None and has_time and goes and max(values[:-1]) <= EIGHTH and values[-1] >= QUARTER
 
 
+def _ends_in_time(c: Claim) -> bool:
+    """The notes that are named lead to the note that is named, and come as late as is said."""
+    anchors = c.figure.anchors[1:] if c.args["held"] else c.figure.anchors
+    arrival = c.at(1, anchors[-1])
+    late = {"eighth": EIGHTH, "quarter": QUARTER}
+    first, notes = c.tune.notes[anchors[0]], [n for n in c.figure.notes if not n.joins]
+    is_late = notes[0].onset_ticks - first.onset_ticks == late[str(c.args["late"])]
+    there = bool(arrival) and c.args["where"] == c.tune.position_at(arrival.onset_ticks).message  # type: ignore[union-attr]
+    closes = bool(arrival) and notes[-1].onset_ticks + notes[-1].duration_ticks == arrival.onset_ticks  # type: ignore[union-attr]
+    before = c.at(-1, anchors[0])
+    touches = before is not None and before.end_ticks == first.onset_ticks
+    return len(anchors) == c.args["count"] and is_late and there and closes and touches == c.args["held"]
+
+
+def _comes_early(c: Claim) -> bool:
+    plain = [c.tune.notes[anchor] for anchor in c.figure.anchors]
+    early = {p.onset_ticks - n.onset_ticks for p, n in zip(plain, c.figure.notes, strict=True)}
+    there = c.args["where"] == c.tune.position_at(plain[-1].onset_ticks).message
+    longest = max(note.duration_ticks for note in plain)
+    is_so = early == {{"eighth": EIGHTH, "sixteenth": SIXTEENTH}[str(c.args["value"])]}
+    return is_so and there and len(plain) == c.args["count"] and plain[-1].duration_ticks == longest
+
+
+def _is_heard_before(c: Claim) -> bool:
+    """Somewhere in the bar that is named the rhythm begins, on the same notes, on others, or with other moves."""
+    sign = 1 if c.args["direction"] == "up" else -1
+    notes, count = c.tune.notes, len(c.figure.anchors)
+    own = notes[c.index : c.index + count]
+    moved = all(n.pitch.midi - p.pitch.midi == 12 * sign for p, n in zip(own, c.figure.notes, strict=True))
+
+    def shape(first: int) -> tuple[list[int], list[int]]:
+        line = notes[first : first + count]
+        times = [b.onset_ticks - a.onset_ticks for a, b in pairwise(line)]
+        return times, [b.pitch.midi - a.pitch.midi for a, b in pairwise(line)]
+
+    for start in range(c.index):
+        if c.tune.position_at(notes[start].onset_ticks).bar_message != c.args["bar"]:
+            continue
+        is_same_rhythm, is_same = shape(start)[0] == shape(c.index)[0], shape(start) == shape(c.index)
+        same_pitch = notes[start].pitch.midi == own[0].pitch.midi
+        kinds = {"repeat": is_same and same_pitch, "sequence": is_same and not same_pitch}
+        kinds["answer"] = is_same_rhythm and not is_same and start + count == c.index
+        if kinds[str(c.args["kind"])]:
+            return moved
+    return False
+
+
+def _adds_chord_note(c: Claim) -> bool:
+    (pitch,), onset = c.added, c.figure.notes[0].onset_ticks
+    sign = 1 if c.args["direction"] == "up" else -1
+    away = pitch.midi - c.note.pitch.midi
+    if c.args["kind"] == "repeated":
+        fits = c.goes == 0 and away * sign > 0
+    else:
+        fits = (c.goes or 0) * sign > 0 and 0 < away * sign < abs(c.goes or 0)
+    return fits and c.in_chord(pitch, onset) is True
+
+
+def _breaks(c: Claim) -> bool:
+    pitches, onset = c.added, c.note.onset_ticks
+    if c.args["way"] == "from":
+        is_long = c.note.duration_ticks >= 2 * QUARTER
+        return (
+            is_long
+            and len(pitches) == c.args["count"]
+            and all(c.in_chord(pitch, c.note.end_ticks - 1) for pitch in pitches)
+        )
+    goal = c.at(1)
+    assert goal
+    rises = all(a.midi < b.midi for a, b in pairwise([*pitches, goal.pitch]))
+    return (
+        c.gap_ticks > 0
+        and rises
+        and len(pitches) == c.args["count"]
+        and all(c.in_chord(pitch, goal.onset_ticks) for pitch in pitches)
+        and onset < goal.onset_ticks
+    )
+
+
+def _guides(c: Claim) -> bool:
+    following = c.at(1)
+    assert following
+    chords = []
+    for ticks in (c.note.onset_ticks, *(note.onset_ticks for note in c.figure.notes), following.onset_ticks):
+        span = c.tune.chord_at(ticks)
+        chords.append(span.chord if span else None)
+    changes = sum(a != b for a, b in pairwise(chords))
+    guide = [
+        chord is not None and pitch.midi % 12 in {tone.pitch_class for tone in chord.guide_tones}
+        for pitch, chord in zip(c.added, chords[1:-1], strict=True)
+    ]
+    return all(guide) and changes == c.args["changes"] and changes > 0 and len(c.added) == c.args["count"]
+
+
+def _encloses(c: Claim) -> bool:
+    goal = c.at(1)
+    assert goal
+    sides = [pitch.midi - goal.pitch.midi for pitch in c.added]
+    above = next(pitch for pitch in c.added if pitch.midi > goal.pitch.midi)
+    orders = {"above": ([2, 1, -1],), "above-four": ([2, 1, -2, -1],), "below": ([-2, -1, 1], [-2, -1, 2])}
+    steps = c.args["order"] != "below" or step(goal.pitch, above, 1)
+    return (
+        sides in orders[str(c.args["order"])]
+        and steps
+        and c.args["where"] == c.tune.position_at(goal.onset_ticks).message
+    )
+
+
 CLAIMS: Final[dict[str, Callable[[Claim], bool]]] = {
     "lower-grace-semitone-why": lambda c: _graces(c) == [-1] and _note_there(c),
     "lower-grace-step-why": lambda c: (
@@ -434,6 +542,13 @@ CLAIMS: Final[dict[str, Callable[[Claim], bool]]] = {
         _goes(c) and abs(c.goes or 0) >= 7 and all(c.in_chord(p, c.figure.end_ticks - 1) for p in c.added)
     ),
     "answer-fill-why": _answers,
+    "back-phrasing-why": _ends_in_time,
+    "phrase-ahead-why": _comes_early,
+    "octave-phrase-why": _is_heard_before,
+    "added-chord-note-why": _adds_chord_note,
+    "arpeggiated-note-why": _breaks,
+    "guide-tone-line-why": _guides,
+    "enclosure-why": _encloses,
     "held-colour-why": _colours,
     "closing-phrase-why": _closes,
     "turn-why": lambda c: _turns(c, 1),

@@ -26,7 +26,7 @@ from fioritura.theory.chord import Chord
 from fioritura.theory.chord_symbol import read_chord
 from fioritura.theory.metre import Metre
 from fioritura.theory.position import Position
-from fioritura.tune import Bar, ChordSpan, Jump, Mark, Note, Style, Tempo, Tune
+from fioritura.tune import HAIRPIN_MARKS, Bar, ChordSpan, Jump, Mark, Note, Style, Tempo, Tune, hairpins
 from fioritura.words import Message, message
 
 __all__ = [
@@ -296,7 +296,7 @@ def _notes(raw_bars: Sequence[RawBar], bars: Sequence[Bar]) -> tuple[Note, ...]:
             else:
                 notes.append(Note(onset, length, raw.pitch, raw.graces, raw.marks, _tidy(raw.lyric)))
             tie_end = notes[-1].end_ticks if raw.is_tied else -1
-    return _with_outer_slurs(notes)
+    return _with_whole_hairpins(_with_outer_slurs(notes))
 
 
 def _with_outer_slurs(notes: Sequence[Note]) -> tuple[Note, ...]:
@@ -316,6 +316,19 @@ def _with_outer_slurs(notes: Sequence[Note]) -> tuple[Note, ...]:
                 depth += 1
     return tuple(
         replace(note, marks=_settled_marks(note.marks, index in starts, index in stops)) if note.marks else note
+        for index, note in enumerate(notes)
+    )
+
+
+def _with_whole_hairpins(notes: Sequence[Note]) -> tuple[Note, ...]:
+    """The notes with every hairpin that both opens and closes, and no other sign of one."""
+    kept: set[tuple[int, Mark]] = set()
+    for start, stop, kind in hairpins(notes):
+        kept |= {(start, kind), (stop, Mark.HAIRPIN_STOP)}
+    return tuple(
+        replace(note, marks=marks)
+        if (marks := tuple(m for m in note.marks if m not in HAIRPIN_MARKS or (index, m) in kept)) != note.marks
+        else note
         for index, note in enumerate(notes)
     )
 

@@ -21,6 +21,10 @@ from fioritura.words import Message, message
 __all__ = ["Context", "contexts", "spelled"]
 
 
+_LONGEST_SYLLABLE: Final = 8
+"""Notes that one syllable may be sung on."""
+
+
 class Context:
     """One plain note in its surroundings. Built once a tune by `places`; read, never changed, afterwards.
 
@@ -116,6 +120,16 @@ class Context:
         later = Context(self.tune, self.setting, self.index, self.phrase, scale, pentatonic(chord, self.key), chord)
         later.previous, later.next = self.previous, self.next
         return later
+
+    @property
+    def begins_word(self) -> bool:
+        """False for a note that goes on with a word, or with a syllable, of the note before."""
+        sung = self.previous
+        while sung and not sung.note.lyric and self.index - sung.index < _LONGEST_SYLLABLE:
+            sung = sung.previous
+        if sung is None or not sung.note.lyric:
+            return True
+        return bool(self.note.lyric) and not sung.note.lyric.endswith("-")
 
     @property
     def follows_directly(self) -> bool:

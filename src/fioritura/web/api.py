@@ -16,7 +16,7 @@ from fioritura.arrange.arrangement import Arrangement
 from fioritura.arrange.arrangement_file import arrangement_from_json
 from fioritura.errors import FiorituraError, OptionError, ReadError
 from fioritura.notation.assemble import Irregular
-from fioritura.shelf.archive import Checks, restore, write_archive
+from fioritura.shelf.archive import Checks, Doubles, restore, write_archive
 from fioritura.techniques.table import technique_named
 from fioritura.web.bringing import TYPED, Choices, arrange_all, each_arranged, problem_of, shelved
 from fioritura.web.hearing import Sounds, figure_sound, hearing
@@ -34,7 +34,7 @@ from fioritura.web.models import (
     HearingView,
     NewCopy,
     Problem,
-    Restored,
+    RestoredView,
     SettingChange,
     StepChange,
     TuneChange,
@@ -310,13 +310,18 @@ def export(request: Request) -> Response:
 
 @api.post("/restore", tags=["shelf"])
 def restore_archive(
-    request: Request, archive: Annotated[UploadFile, File(description="A shelf's ZIP file")]
-) -> Restored:
-    """Add what an exported ZIP file holds to the shelf."""
-    shelf = _workspace(request).shelf
-    return Restored(
-        tunes=restore(shelf, archive.file, Checks(arrangement_from_json, check_take, check_plan, check_tune))
-    )
+    request: Request,
+    archive: Annotated[UploadFile, File(description="A shelf's ZIP file")],
+    doubles: Annotated[Doubles, Form(description="What becomes of tunes that stand on the shelf already")] = "skip",
+) -> RestoredView:
+    """Add what an exported ZIP file holds to the shelf, all of it or nothing."""
+    workspace = _workspace(request)
+    versions = [version.id for entry in workspace.shelf.tunes() for version in entry.versions]
+    checks = Checks(arrangement_from_json, check_take, check_plan, check_tune)
+    done = restore(workspace.shelf, archive.file, checks, doubles)
+    if doubles == "replace" and done.doubles:
+        workspace.forget(versions)
+    return RestoredView(tunes=done.added, doubles=done.doubles)
 
 
 @api.get("/techniques", tags=["tables"])

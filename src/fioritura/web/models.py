@@ -20,7 +20,7 @@ __all__ = [
     "LineTime",
     "NewCopy",
     "Problem",
-    "Restored",
+    "RestoredView",
     "SettingChange",
     "SettingView",
     "StepChange",
@@ -121,10 +121,12 @@ class Problem(BaseModel):
     length: int = 1
 
 
-class Restored(BaseModel):
-    """How many tunes an archive has added."""
+class RestoredView(BaseModel):
+    """How many tunes an archive has added, and how many of its tunes stood on the shelf already; where the page was to ask
+    first, and some did, nothing was added."""
 
     tunes: int
+    doubles: int
 
 
 class SystemView(BaseModel):

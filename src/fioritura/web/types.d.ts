@@ -306,9 +306,10 @@ export interface Report {
   passages: TraceNote[][];
 }
 
-/** How many tunes an archive has added. */
-export interface Restored {
+/** How many tunes an archive has added, and how many of its tunes stood on the shelf already; where the page was to ask first, and some did, nothing was added. */
+export interface RestoredView {
   tunes: number;
+  doubles: number;
 }
 
 /** For whom and how the tune is arranged; the tempo in beats a minute. */

@@ -159,6 +159,15 @@ page-shelf-search = Suchen
 page-shelf-export = Alles exportieren
 page-shelf-restore = Einen Export zurückholen
 page-shelf-restoring = Wird zurückgeholt…
+page-shelf-doubles = Einige dieser Stücke stehen schon hier
+page-shelf-doubles-count =
+    { $count ->
+        [one] Ein Stück des Exports stammt aus derselben Datei wie eines in Ihrem Regal. Was soll damit geschehen?
+       *[other] { $count } Stücke des Exports stammen aus denselben Dateien wie Stücke in Ihrem Regal. Was soll damit geschehen?
+    }
+page-shelf-doubles-skip = Meine lassen, wie sie sind; nur die anderen aufnehmen
+page-shelf-doubles-replace = Meine ersetzen, mit allem, was dazugehört
+page-shelf-doubles-copy = Alle ein zweites Mal aufnehmen
 page-shelf-none-by-that-name = Unter diesem Namen ist hier nichts: { $all }.
 page-shelf-show-all = alles zeigen
 page-shelf-empty = Noch ist nichts da: ein Stück einlesen.
@@ -306,12 +315,14 @@ page-feel-name =
     { $feel ->
         [swing] Swing
         [shuffle] Shuffle
+        [slow-blues] Slow Blues
         [ballad] Ballade
         [bossa] Bossa
         [soul] Soul
         [funk] Funk
         [waltz] Walzer
         [folk-waltz] Folk-Walzer
+        [march] Marsch und Polka
         [reel] Reel
         [jig] Jig
        *[other] { $feel }

@@ -162,6 +162,15 @@ page-shelf-search = Search
 page-shelf-export = Export everything
 page-shelf-restore = Restore an export
 page-shelf-restoring = Restoring…
+page-shelf-doubles = Some of these tunes stand here already
+page-shelf-doubles-count =
+    { $count ->
+        [one] One tune of the export came from the same file as one on your shelf. What becomes of it?
+       *[other] { $count } tunes of the export came from the same files as tunes on your shelf. What becomes of them?
+    }
+page-shelf-doubles-skip = Leave mine as they are; add only the others
+page-shelf-doubles-replace = Replace mine, with all that belongs to them
+page-shelf-doubles-copy = Add them all a second time
 # { $all } is a link with the words of page-shelf-show-all.
 page-shelf-none-by-that-name = Nothing here by that name: { $all }.
 page-shelf-show-all = show all
@@ -311,12 +320,14 @@ page-feel-name =
     { $feel ->
         [swing] swing
         [shuffle] shuffle
+        [slow-blues] slow blues
         [ballad] ballad
         [bossa] bossa
         [soul] soul
         [funk] funk
         [waltz] waltz
         [folk-waltz] folk-waltz
+        [march] march and polka
         [reel] reel
         [jig] jig
        *[other] { $feel }

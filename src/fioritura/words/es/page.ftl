@@ -159,6 +159,15 @@ page-shelf-search = Buscar
 page-shelf-export = Exportar todo
 page-shelf-restore = Recuperar una exportación
 page-shelf-restoring = Recuperando…
+page-shelf-doubles = Algunas de estas melodías ya están aquí
+page-shelf-doubles-count =
+    { $count ->
+        [one] Una melodía de la exportación viene del mismo archivo que una de su estante. ¿Qué se hace con ella?
+       *[other] { $count } melodías de la exportación vienen de los mismos archivos que otras de su estante. ¿Qué se hace con ellas?
+    }
+page-shelf-doubles-skip = Dejar las mías como están y añadir solo las demás
+page-shelf-doubles-replace = Sustituir las mías, con todo lo que les pertenece
+page-shelf-doubles-copy = Añadirlas todas una segunda vez
 page-shelf-none-by-that-name = No hay nada aquí con ese nombre: { $all }.
 page-shelf-show-all = mostrar todo
 page-shelf-empty = Todavía no hay nada aquí: traiga una melodía.
@@ -306,12 +315,14 @@ page-feel-name =
     { $feel ->
         [swing] swing
         [shuffle] shuffle
+        [slow-blues] slow blues
         [ballad] balada
         [bossa] bossa
         [soul] soul
         [funk] funk
         [waltz] vals
         [folk-waltz] vals folk
+        [march] marcha y polca
         [reel] reel
         [jig] giga
        *[other] { $feel }

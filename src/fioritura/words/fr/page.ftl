@@ -159,6 +159,15 @@ page-shelf-search = Chercher
 page-shelf-export = Tout exporter
 page-shelf-restore = Reprendre un export
 page-shelf-restoring = Reprise en cours…
+page-shelf-doubles = Certains de ces airs sont déjà là
+page-shelf-doubles-count =
+    { $count ->
+        [one] Un air de l’export vient du même fichier qu’un air de votre étagère. Que faut-il en faire ?
+       *[other] { $count } airs de l’export viennent des mêmes fichiers que des airs de votre étagère. Que faut-il en faire ?
+    }
+page-shelf-doubles-skip = Laisser les miens tels quels et n’ajouter que les autres
+page-shelf-doubles-replace = Remplacer les miens, avec tout ce qui s’y rattache
+page-shelf-doubles-copy = Les ajouter tous une seconde fois
 page-shelf-none-by-that-name = Rien ici sous ce nom : { $all }.
 page-shelf-show-all = tout montrer
 page-shelf-empty = Il n’y a encore rien ici : importez un air.
@@ -306,12 +315,14 @@ page-feel-name =
     { $feel ->
         [swing] swing
         [shuffle] shuffle
+        [slow-blues] slow blues
         [ballad] ballade
         [bossa] bossa
         [soul] soul
         [funk] funk
         [waltz] valse
         [folk-waltz] valse folk
+        [march] marche et polka
         [reel] reel
         [jig] gigue
        *[other] { $feel }
