@@ -167,9 +167,12 @@ class Line:
 
     def is_like(self, other: Line) -> bool:
         """True when most of the notes are the same at the same places."""
-        own = set(zip(self.rhythm.onsets, self.midis, strict=True))
-        its = set(zip(other.rhythm.onsets, other.midis, strict=True))
-        return len(own & its) >= _ALIKE * max(len(own), len(its))
+        return len(self.attacks & other.attacks) >= _ALIKE * max(len(self.midis), len(other.midis))
+
+    @cached_property
+    def attacks(self) -> frozenset[tuple[int, int]]:
+        """When each note begins, and its MIDI number."""
+        return frozenset(zip(self.rhythm.onsets, self.midis, strict=True))
 
     def why(self, *, rests: bool) -> Message:
         """What the line does; `rests` says that the melody rests (else it holds a long note)."""
