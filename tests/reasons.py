@@ -463,7 +463,7 @@ def _breaks(c: Claim) -> bool:
     )
 
 
-def _guides(c: Claim) -> bool:
+def _guides_by_step(c: Claim) -> bool:
     following = c.at(1)
     assert following
     chords = []
@@ -547,7 +547,7 @@ CLAIMS: Final[dict[str, Callable[[Claim], bool]]] = {
     "octave-phrase-why": _is_heard_before,
     "added-chord-note-why": _adds_chord_note,
     "arpeggiated-note-why": _breaks,
-    "guide-tone-line-why": _guides,
+    "guide-tone-line-why": _guides_by_step,
     "enclosure-why": _encloses,
     "held-colour-why": _colours,
     "closing-phrase-why": _closes,

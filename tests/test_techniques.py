@@ -36,6 +36,16 @@ from fioritura.techniques.grace import (
     UPPER_GRACE_STEP,
 )
 from fioritura.techniques.inflection import DOIT, FALL, GHOST_NOTE, SCOOP, VIBRATO
+from fioritura.techniques.irish import (
+    CRAN,
+    CUT,
+    DIVIDED_NOTE,
+    HELD_NOTE,
+    LONG_ROLL,
+    SHORT_ROLL,
+    STRIKE,
+    TRIPLET,
+)
 from fioritura.techniques.neighbour import (
     APPOGGIATURA,
     DOUBLE_NEIGHBOUR,
@@ -51,6 +61,7 @@ from fioritura.techniques.table import all_techniques, technique_named, wanted_t
 from fioritura.techniques.technique import Technique
 from fioritura.techniques.turn import INVERTED_TURN, MORDENT, SHAKE, TURN, UPPER_MORDENT
 from fioritura.theory.metre import EIGHTH, QUARTER, SIXTEENTH
+from fioritura.theory.pitch import NoteName
 from fioritura.tune import Feel, Mark, Note, Tune
 from tests.tunes import line_of, random_tune
 
@@ -444,6 +455,21 @@ def enclosed(h: Heard) -> bool:
     return both and 3 <= len(sides) <= 4 and h.tune.strength_at(h.after.onset_ticks) >= 0.5 and comes_near(h)
 
 
+def rolled(h: Heard, sign: Mark, ticks: int) -> bool:
+    return (
+        [note.duration_ticks for note in h.own] == [ticks]
+        and sign in h.own[0].marks
+        and h.own[0].pitch == h.main.pitch
+    )
+
+
+def even_triplet(h: Heard) -> bool:
+    """Three even notes by step; a third filled, the way to a fourth, or a note circled once (common practice)."""
+    first, second, third = (note.pitch.midi for note in h.own)
+    even = {note.duration_ticks for note in h.own} == {QUARTER // 3}
+    return even and is_step(first, second) and is_step(second, third)
+
+
 IS_WHAT_IT_SAYS: dict[str, Callable[[Heard], bool]] = {
     LOWER_GRACE_SEMITONE.id: lower_semitone,
     LOWER_GRACE_STEP.id: lower_step,
@@ -490,6 +516,16 @@ IS_WHAT_IT_SAYS: dict[str, Callable[[Heard], bool]] = {
     DOIT.id: lambda h: Mark.DOIT in h.own[0].marks and h.own[0].pitch == h.main.pitch and lets_go(h),
     GHOST_NOTE.id: marked(Mark.GHOST),
     VIBRATO.id: marked(Mark.VIBRATO),
+    CUT.id: lambda h: len(graces(h)) == 1 and 1 <= graces(h)[0] <= 4,
+    STRIKE.id: lambda h: len(graces(h)) == 1 and -4 <= graces(h)[0] <= -1,
+    SHORT_ROLL.id: lambda h: rolled(h, Mark.ROLL, QUARTER),
+    LONG_ROLL.id: lambda h: rolled(h, Mark.ROLL, QUARTER + EIGHTH),
+    CRAN.id: lambda h: rolled(h, Mark.CRAN, QUARTER + EIGHTH) and h.main.pitch.name == NoteName.parse("D"),
+    TRIPLET.id: even_triplet,
+    DIVIDED_NOTE.id: lambda h: (
+        [n.duration_ticks for n in h.own] == [EIGHTH, EIGHTH] and h.own[0].pitch == h.main.pitch
+    ),
+    HELD_NOTE.id: lambda h: [n.duration_ticks for n in h.own] == [QUARTER] and h.own[0].pitch == h.main.pitch,
 }
 
 

@@ -12,10 +12,12 @@ import numpy as np
 from numpy.typing import NDArray
 
 from fioritura.arrange.find import find_figures
+from fioritura.arrange.irish_taste import irish_scores
 from fioritura.arrange.own_taste import NO_CHANGE, TasteTable, changed_taste, own_weights
 from fioritura.arrange.plan import Plan, leanings
 from fioritura.arrange.rendition import kept_part, note_weights
 from fioritura.arrange.taste import Taste, context_features, contributions, figure_features, learned_scores, taste_of
+from fioritura.arrange.weights import is_at_home
 from fioritura.players.setting import Setting
 from fioritura.techniques.context import Context, contexts
 from fioritura.techniques.figure import Figure
@@ -128,6 +130,8 @@ def survey(
     only, setting, own = tuple(only), setting.on(tune), introduced(own)
     plan = plan.checked(tune) if plan else None
     techniques = wanted_techniques(setting.level, only, without, own)
+    if not only:
+        techniques = tuple(technique for technique in techniques if is_at_home(technique, setting.idiom))
     columns = {technique.id: column for column, technique in enumerate(techniques)}
     around = contexts(tune, setting)
     known = (*all_techniques().values(), *own)
@@ -141,6 +145,8 @@ def survey(
         return Survey(tune, setting, techniques, around, (), (), np.zeros(0), (), taste, bool(only), plan)
     by_place = np.array([context_features(context) for context in around]) @ taste.matrix(techniques)
     by_place += learned_scores(taste, tune, techniques)
+    if setting.idiom == "irish":
+        by_place += irish_scores(around, techniques)
     by_place += [taste.base.get(technique.id, 0.0) for technique in techniques]
     rows = [context.index for context, _ in offered]
     kinds = [columns[figure.technique] for _, figure in offered]

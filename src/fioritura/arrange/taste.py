@@ -21,6 +21,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from fioritura.arrange.grace_taste import folk_grace_taste, grace_sites
+from fioritura.arrange.irish_taste import irish_reasons
 from fioritura.arrange.weights import weights_of
 from fioritura.players.setting import Idiom
 from fioritura.techniques.context import Context
@@ -69,6 +70,7 @@ FEATURES: Final = (
     "ballad",
     "up tempo",
     "swing",
+    "even",
 )
 """Features of a place, in the order of `context_features`."""
 
@@ -133,7 +135,11 @@ def taste_of(idiom: Idiom) -> Taste:
         >>> taste_of("jazz").share["usual"]
         0.14
     """
-    text = files("fioritura.arrange").joinpath(f"taste_{idiom}.json").read_text(encoding="utf-8")
+    text = (
+        files("fioritura.arrange")
+        .joinpath(f"taste_{'jazz' if idiom == 'blues' else idiom}.json")
+        .read_text(encoding="utf-8")
+    )
     data = json.loads(text)
     weights = weights_of(idiom, FEATURES)
     share = {id: own["share"] for id, own in weights.items() if "share" in own}
@@ -194,6 +200,7 @@ def context_features(context: Context) -> list[float]:
         float(context.setting.quarters_per_minute < BALLAD_BELOW),
         float(context.setting.quarters_per_minute > UP_ABOVE),
         float(context.setting.feel == "swing"),
+        float(context.setting.feel == "straight"),
     ]
 
 
@@ -318,6 +325,8 @@ def contributions(
         feature_name(name): w * v for name, w, v in zip(FEATURES, weights, context_features(context), strict=True)
     }
     found |= learned_reasons(taste, context.tune, context.index, technique)
+    if context.setting.idiom == "irish":
+        found |= irish_reasons(context, technique)
     own = zip(
         FIGURE_FEATURES, taste.figure_matrix([technique])[:, 0], figure_features(figure, context, loss), strict=True
     )

@@ -275,7 +275,7 @@ def lesson_on(
         setting,
         rendition,
         examples_of(found, rendition, is_shown),
-        default_feel(unfolded(tune), is_folk=setting.idiom == "folk", feel=setting.feel),
+        default_feel(unfolded(tune), is_folk=setting.tradition == "folk", feel=setting.feel),
         language,
         naming,
         overrides or Overrides(),

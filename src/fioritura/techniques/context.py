@@ -181,7 +181,9 @@ class Context:
     def is_led_to(self) -> bool:
         """True where the idiom leads up to the note by semitone: anywhere in jazz; in folk only where the semitone below
         is the scale's own (98 % of the graces in open ABC books are notes of the key)."""
-        return self.setting.idiom != "folk" or (self.step_below is not None and self.midi - self.step_below.midi == 1)
+        return self.setting.tradition != "folk" or (
+            self.step_below is not None and self.midi - self.step_below.midi == 1
+        )
 
     @cached_property
     def where(self) -> Message:

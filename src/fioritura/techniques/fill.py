@@ -134,7 +134,7 @@ class _Place:
         self.context, self.gap = context, gap
         setting = context.setting
         self.level = setting.level
-        self.is_folk = setting.idiom == "folk"
+        self.is_folk = setting.tradition == "folk"
         self.pace: Pace = pace_of(setting.quarters_per_minute)
         self.grid: Grid = _grid(context)
         self.place = context.beat_offset(gap.start_ticks) // UNIT
@@ -354,7 +354,7 @@ def _grid(context: Context) -> Grid:
     metre = context.bar.metre
     if metre.unit >= 8:
         return "eighths"
-    return "folk" if context.setting.idiom == "folk" else "quarters"
+    return "folk" if context.setting.tradition == "folk" else "quarters"
 
 
 def _range(context: Context, form: _Form) -> tuple[int, int]:

@@ -8,6 +8,8 @@ line-ornamented = verziert
 idiom-name =
     { $idiom ->
         [folk] Folk
+        [blues] Blues
+        [irish] irisch
        *[jazz] Jazz
     }
 lesson-level = Stufe { $level }

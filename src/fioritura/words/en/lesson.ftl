@@ -8,6 +8,8 @@ line-ornamented = ornamented
 idiom-name =
     { $idiom ->
         [folk] folk
+        [blues] blues
+        [irish] Irish
        *[jazz] jazz
     }
 lesson-level = Level { $level }

@@ -8,6 +8,8 @@ line-ornamented = ornamentada
 idiom-name =
     { $idiom ->
         [folk] folk
+        [blues] blues
+        [irish] irlandés
        *[jazz] jazz
     }
 lesson-level = Nivel { $level }

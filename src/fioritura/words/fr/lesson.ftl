@@ -8,6 +8,8 @@ line-ornamented = ornée
 idiom-name =
     { $idiom ->
         [folk] folk
+        [blues] blues
+        [irish] irlandais
        *[jazz] jazz
     }
 lesson-level = Niveau { $level }
