@@ -23,7 +23,7 @@ if TYPE_CHECKING:
 
 __all__ = ["gesture", "told_of_ideas"]
 
-COPY_COST: Final = 0.6
+COPY_COST: Final = 1.0
 """What each literal copy of a gesture after the second loses."""
 
 TAKEN_UP: Final = 0.2
