@@ -11,10 +11,12 @@ import numpy as np
 from fioritura.arrange.choose import Model
 from fioritura.arrange.field import Constraints, Field, Solution, Terms, check_known, constraints_of
 from fioritura.arrange.ideas import told_of_ideas
+from fioritura.arrange.plan import Plan
 from fioritura.arrange.playable import unplayable_figures
 from fioritura.arrange.rendition import Rendition
 from fioritura.arrange.shares import Shares
 from fioritura.arrange.survey import Survey, no_collector, survey
+from fioritura.arrange.taking_up import taken_up
 from fioritura.players.setting import Setting
 from fioritura.tune import Tune
 
@@ -32,8 +34,9 @@ def ornament(
     without: Iterable[str] = (),
     locked: Collection[str] = (),
     refused: Collection[str] = (),
+    plan: Plan | None = None,
 ) -> Rendition:
-    """The best rendition of a tune for a player.
+    """The best rendition of a tune for a player; with a `plan`, of one that is written out as often as it says.
 
     Seed 0 gives the best; every other seed gives another good version, always the same. `locked` and `refused` hold
     figures by id: the former stand in the rendition, the latter do not, the rest is the best around them.
@@ -48,7 +51,8 @@ def ornament(
     Raises:
         OptionError: an unknown technique or figure, or locked figures that collide.
     """
-    return choose_figures(survey(tune, setting, only, without), seed=seed, locked=locked, refused=refused)
+    found = survey(tune, setting, only, without, plan=plan)
+    return choose_figures(found, seed=seed, locked=locked, refused=refused)
 
 
 @no_collector()
@@ -57,8 +61,10 @@ def choose_figures(
 ) -> Rendition:
     """Choose among the figures of a survey; see `ornament`.
 
-    The best set is found exactly, and once more when the scores have been told of its ideas (see `ideas`). Where the tune would be hidden a toll is laid on what hides it, and the whole is
-    solved again; where a technique has more than its share, phrases are (see `shares`).
+    The best set is found exactly, and once more when the scores have been told of its ideas (see `ideas`). Where the
+    tune would be hidden a toll is laid on what hides it, and the whole is solved again; where a technique has more than
+    its share, phrases are (see `shares`), and where a statement of a plan would repeat figures of an earlier one (see
+    `taking_up`).
 
     Examples:
         >>> import fioritura
@@ -68,7 +74,10 @@ def choose_figures(
         >>> set(choose_figures(found).figures) <= set(found.figures)
         True
     """
-    return _settled(Field(found, constraints_of(found, seed, locked, refused)), seed).rendition
+    field = Field(found, constraints_of(found, seed, locked, refused))
+    solution = _settled(field, seed)
+    again = taken_up(field, solution)
+    return (solution if again is solution else _sound_in_phrases(field, again, _least_kept(field))).rendition
 
 
 @no_collector()
@@ -160,6 +169,7 @@ def rivals(
         barred = (constraints.barred | spoilt) - {number}
         held = Field(found, replace(constraints, fixed=frozenset(stays | {number}), barred=barred))
         held.scores = field.scores
+        held.rest_as(field, number)
         around = held.solution([n for n in numbers if not other.collides(found.candidates[n])], terms)
         again = _phrase_again(held, around, held.phrase_of(number))
         worths.append((number, Shares(held).kept(again).rendition.score))

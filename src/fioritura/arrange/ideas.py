@@ -101,10 +101,5 @@ def _take_up(field: Field, numbers: Sequence[int], told: NDArray[np.float64]) ->
             for other in field.by_place[start:stop].tolist():
                 if field.technique[other] == field.technique[number]:
                     continue
-                more = _added(figures[other]) - _added(one)
+                more = figures[other].added_notes - one.added_notes
                 told[other] += TAKEN_UP + LARGER * min(max(more, 0), _MOST_LARGER)
-
-
-def _added(figure: Figure) -> int:
-    own = {note.anchor for note in figure.notes if note.anchor is not None}
-    return len(figure.graces) + len(figure.notes) - len(own)

@@ -39,8 +39,11 @@ page-tags = Étiquettes
 page-player = Instrument
 page-level = Niveau
 page-idiom = Style
+page-idiom-file = Selon le morceau
 page-idiom-jazz = Jazz
 page-idiom-folk = Folk
+page-idiom-blues = Blues
+page-idiom-irish = Irlandais
 page-eighth-notes = Croches
 page-feel-straight = Égales
 page-feel-swing = Swing
@@ -191,6 +194,8 @@ page-stand-tabs = Volet
 page-stand-setting =
     { $idiom ->
         [jazz] { $player }, niveau { $level }, jazz
+        [blues] { $player }, niveau { $level }, blues
+        [irish] { $player }, niveau { $level }, irlandais
        *[folk] { $player }, niveau { $level }, folk
     }
 page-stand-figures =
@@ -315,12 +320,14 @@ page-feel-name =
     { $feel ->
         [swing] swing
         [shuffle] shuffle
+        [slow-blues] slow blues
         [ballad] ballade
         [bossa] bossa
         [soul] soul
         [funk] funk
         [waltz] valse
         [folk-waltz] valse folk
+        [march] marche et polka
         [reel] reel
         [jig] gigue
        *[other] { $feel }
