@@ -10,7 +10,7 @@ from __future__ import annotations
 import json
 import re
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from functools import lru_cache
 from importlib.resources import files
 from math import log2
@@ -116,6 +116,15 @@ class Taste:
     """What part of the single grace notes comes from below; None where that is left to the place."""
     own_figure: Mapping[str, Mapping[str, float]] = field(default_factory=dict)
     """Weights by technique or family and feature that come on top of those in `figure`."""
+    size: tuple[float, ...] = ()
+    """What four notes that a figure adds are worth, beyond the weight of added notes, at each level from 1."""
+
+    def at_level(self, level: int) -> Taste:
+        """The taste with small figures for beginners and large ones for those who can play them."""
+        if not self.size:
+            return self
+        added = self.figure.get("added notes", 0.0) + self.size[level - 1]
+        return replace(self, figure={**self.figure, "added notes": added})
 
     def matrix(self, techniques: Sequence[Technique]) -> NDArray[np.float64]:
         """Weights as an array, features by techniques; a technique's own weights come on top of its family's."""
@@ -162,6 +171,7 @@ def taste_of(idiom: Idiom) -> Taste:
         data["learned"],
         data.get("graces from below"),
         own_figure,
+        tuple(data.get("added notes by level", ())),
     )
 
 
