@@ -126,7 +126,8 @@ class Field:
         self.ordered = sorted(found.techniques, key=lambda technique: technique.family)
         self.numbers = {technique.id: number for number, technique in enumerate(self.ordered)}
         self.family = _family_numbers(self.ordered)
-        self.penalties = (0.0, 0.0, 0.0) if len(self.ordered) == 1 else PENALTIES
+        aversion = 0.0 if len(self.ordered) == 1 else found.taste.aversion
+        self.penalties = (PENALTIES[0] * aversion, PENALTIES[1] * aversion, PENALTIES[2] * aversion)
         self.locks = [found.candidates[number] for number in sorted(constraints.fixed)]
         self.limits = phrase_limits(found.tune, self.level, self.locks)
         self.phrase_of_slot = tuple(context.phrase.number for context in found.contexts for _ in range(2))

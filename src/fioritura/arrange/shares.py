@@ -47,6 +47,7 @@ class Shares:
         own = [taste.share.get(technique.id, usual) for technique in field.ordered]
         self._count = len(own)
         self._share = np.maximum(own, _SPREAD / self._count)
+        self._most_share = max(MOST_SHARE, usual)
         self._below = taste.below
         singles = {figure.technique for figure in field.found.candidates if len(figure.graces) == 1}
         sides = {"above": 1, "below": -1, None: 0}
@@ -60,7 +61,7 @@ class Shares:
             return np.full(self._count, max(total, 1))
         most = np.ceil(self._share * total)
         if total >= _FIRM_FROM and self._count >= _FEWEST_TECHNIQUES:
-            most = np.minimum(most, int(MOST_SHARE * total))
+            most = np.minimum(most, int(self._most_share * total))
         above = self._from_above(uses)
         if above is not None:
             most = np.where(self._side > 0, np.minimum(most, max(above, 1)), most)

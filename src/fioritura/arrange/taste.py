@@ -106,6 +106,8 @@ class Taste:
     learned: Mapping[str, float]
     below: float | None = None
     """What part of the single grace notes comes from below; None where that is left to the place."""
+    aversion: float = 1.0
+    """How much figures of one technique or family in a row are disliked (see `choose`): 1.0 as usual, 0.0 not at all."""
 
     def matrix(self, techniques: Sequence[Technique]) -> NDArray[np.float64]:
         """Weights as an array, features by techniques; a technique's own weights come on top of its family's."""
@@ -147,6 +149,7 @@ def taste_of(idiom: Idiom) -> Taste:
         data["figure"],
         data["learned"],
         data.get("graces from below"),
+        data.get("aversion to the same", 1.0),
     )
 
 
