@@ -37,7 +37,7 @@ _LONGEST_STEP, _LONGEST_THIRD = 2, 4
 _LONGEST: Final = 4
 _NEW_WAY: Final = 0.6
 """How often a bar that comes again gets draws of its own."""
-_LEVEL_ODDS: Final = {1: -1.0, 2: -0.5, 3: 0.0, 4: 0.5, 5: 0.9}
+_LEVEL_ODDS: Final = {1: -1.0, 2: -0.5, 3: 0.0, 4: 0.9, 5: 1.4}
 """Log-odds on top of the books' by the player's level: the third level plays what the books have."""
 
 _CUTS: Final = frozenset({CUT.id, STRIKE.id})
