@@ -10,11 +10,11 @@ from __future__ import annotations
 import random
 import sys
 from collections import Counter
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field, replace
 from functools import cache
 
-from benchmarks.taste import Row, sample, setting
+from benchmarks.taste import Row
 from fioritura.arrange.arranger import ornament
 from fioritura.arrange.harmonise import harmonise
 from fioritura.arrange.irish_taste import sign_features
@@ -23,7 +23,6 @@ from fioritura.players.idiom import dance_of
 from fioritura.players.player import Player
 from fioritura.players.setting import Setting
 from fioritura.techniques.irish import CRAN, CUT, LONG_ROLL, SHORT_ROLL, TREBLE, TRIPLET
-from fioritura.theory.metre import EIGHTH, QUARTER, WHOLE
 from fioritura.tune import Note, Tune
 from fioritura.unfold import unfolded
 from tools.train_irish import irish_tunes
@@ -110,7 +109,9 @@ def count(rates: Rates, rendition: Rendition) -> None:
     kinds = {CUT.id: "cut", LONG_ROLL.id: "roll", SHORT_ROLL.id: "roll", CRAN.id: "roll"}
     signed = {(kinds[one.technique], one.anchors[0]) for one in rendition.figures if one.technique in kinds}
     for index, names in enumerate(sign_features(tune)):
-        length = next((name.split()[-1] for name in names if len(name.split()) == 2 and name.split()[1].isdigit()), "")
+        length = next(
+            (name.split()[-1] for name in names if len(name.split()) == 2 and name.split()[1].isdigit()), ""
+        )
         moves = next(name for name in names if " then " in name and name[:4] not in ("jig ", "reel"))
         for kind in ("cut", "roll"):
             for name in (kind, f"{kind} on {length}", f"{kind} {moves}"):
@@ -130,7 +131,13 @@ def bars_again(tune: Tune, line: Sequence[Note]) -> tuple[int, int]:
     for bar in tune.bars:
         told, played = (
             tuple(
-                (n.onset_ticks - bar.start_ticks, n.duration_ticks, n.pitch.midi, tuple(g.midi for g in n.graces), n.marks)
+                (
+                    n.onset_ticks - bar.start_ticks,
+                    n.duration_ticks,
+                    n.pitch.midi,
+                    tuple(g.midi for g in n.graces),
+                    n.marks,
+                )
                 for n in notes
                 if bar.start_ticks <= n.onset_ticks < bar.end_ticks
             )

@@ -199,6 +199,8 @@ class Bar:
     """True when a double bar line closes the bar."""
     is_pickup: bool = False
     """True for a short bar that begins a section: its beats count back from its end, as those of bar 0 do."""
+    goes_on: bool = False
+    """True for the last bar of an excerpt after which the tune goes on: no final bar line closes it."""
 
     @property
     def end_ticks(self) -> int:

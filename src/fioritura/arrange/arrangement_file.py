@@ -15,6 +15,7 @@ from typing import Any, Final, get_args
 
 from fioritura.arrange.arrangement import Arrangement, Decisions, Earlier
 from fioritura.arrange.data import time_data
+from fioritura.arrange.plan import Plan, Statement
 from fioritura.arrange.rendition import Rendition
 from fioritura.errors import FiorituraError, ReadError
 from fioritura.players.setting import Setting
@@ -61,6 +62,7 @@ def arrangement_to_json(arrangement: Arrangement, *, is_compact: bool = False) -
             "idiom": setting.idiom,
             "density": setting.density,
         },
+        **({"plan": [asdict(each) for each in arrangement.plan.statements]} if arrangement.plan else {}),
         "seed": arrangement.seed,
         "only": list(arrangement.only),
         "without": list(arrangement.without),
@@ -115,8 +117,9 @@ def _arrangement(data: Mapping[str, Any]) -> Arrangement:
         float(chosen.get("density", 1.0)),
         level=int(chosen["level"]),
     )
+    plan = _plan(data["plan"]).checked(tune) if "plan" in data else None
     figures = tuple(_figure(entry, len(tune.notes)) for entry in data["figures"])
-    rendition = Rendition(tune, setting, figures, int(data["seed"]), float(data["worth"]))
+    rendition = Rendition(tune, setting, figures, int(data["seed"]), float(data["worth"]), plan)
     _check_order(rendition.line, tune.bars)
     return Arrangement(
         tune,
@@ -127,6 +130,13 @@ def _arrangement(data: Mapping[str, Any]) -> Arrangement:
         tuple(map(str, data["without"])),
         _decisions(data["decisions"], len(tune.notes)),
         tuple(_earlier(entry, len(tune.notes)) for entry in data["past"]),
+        plan,
+    )
+
+
+def _plan(data: Sequence[Mapping[str, Any]]) -> Plan:
+    return Plan(
+        tuple(Statement(float(each["density"]), float(each["size"]), float(each["register"])) for each in data)
     )
 
 

@@ -10,7 +10,7 @@ from __future__ import annotations
 import json
 import re
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import lru_cache
 from importlib.resources import files
 from math import log2
@@ -108,6 +108,8 @@ class Taste:
     """What part of the single grace notes comes from below; None where that is left to the place."""
     aversion: float = 1.0
     """How much figures of one technique or family in a row are disliked (see `choose`): 1.0 as usual, 0.0 not at all."""
+    own_figure: Mapping[str, Mapping[str, float]] = field(default_factory=dict)
+    """Weights by technique or family and feature that come on top of those in `figure`."""
 
     def matrix(self, techniques: Sequence[Technique]) -> NDArray[np.float64]:
         """Weights as an array, features by techniques; a technique's own weights come on top of its family's."""
@@ -118,10 +120,13 @@ class Taste:
                     weights[FEATURES.index(feature), column] += weight
         return weights
 
-    @property
-    def figure_weights(self) -> list[float]:
-        """Weights of `FIGURE_FEATURES`, in their order."""
-        return [self.figure.get(name, 0.0) for name in FIGURE_FEATURES]
+    def figure_matrix(self, techniques: Sequence[Technique]) -> NDArray[np.float64]:
+        """Weights of `FIGURE_FEATURES` as an array, features by techniques."""
+        columns = []
+        for technique in techniques:
+            own = [self.figure, *(self.own_figure.get(name, {}) for name in (technique.family, technique.id))]
+            columns.append([sum(weights.get(name, 0.0) for weights in own) for name in FIGURE_FEATURES])
+        return np.array(columns).reshape(-1, len(FIGURE_FEATURES)).T
 
 
 @lru_cache(maxsize=8)
@@ -142,6 +147,7 @@ def taste_of(idiom: Idiom) -> Taste:
     share = {id: own["share"] for id, own in weights.items() if "share" in own}
     base = {id: own["base"] for id, own in weights.items() if "base" in own}
     place = {id: own["place"] for id, own in weights.items() if "place" in own}
+    own_figure = {id: own["figure"] for id, own in weights.items() if "figure" in own}
     return Taste(
         {"usual": data["usual share"], **share},
         base,
@@ -150,6 +156,7 @@ def taste_of(idiom: Idiom) -> Taste:
         data["learned"],
         data.get("graces from below"),
         data.get("aversion to the same", 1.0),
+        own_figure,
     )
 
 
@@ -323,7 +330,9 @@ def contributions(
     found |= learned_reasons(taste, context.tune, context.index, technique)
     if context.setting.idiom == "irish":
         found |= irish_reasons(context, technique)
-    own = zip(FIGURE_FEATURES, taste.figure_weights, figure_features(figure, context, loss), strict=True)
+    own = zip(
+        FIGURE_FEATURES, taste.figure_matrix([technique])[:, 0], figure_features(figure, context, loss), strict=True
+    )
     found |= {feature_name(name): w * v for name, w, v in own}
     counted = ((name, float(value)) for name, value in found.items() if abs(value) > 5e-4)
     return dict(sorted(counted, key=lambda item: -abs(item[1])))

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import argparse
 import sys
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, Final
 
@@ -14,6 +14,7 @@ from fioritura.words import Message, Value, message, say
 from fioritura.words.speech import is_known_text
 
 if TYPE_CHECKING:
+    from fioritura.arrange.plan import Plan
     from fioritura.players.setting import Setting
     from fioritura.theory.key import Key
     from fioritura.theory.position import Position
@@ -23,6 +24,7 @@ __all__ = [
     "WHERE_WIDTH",
     "add_choice_options",
     "add_key_option",
+    "add_plan_options",
     "add_source_options",
     "add_taste_options",
     "file_tune",
@@ -30,9 +32,11 @@ __all__ = [
     "names",
     "part_of",
     "place_of",
+    "plan_of",
     "print_files",
     "print_json",
     "print_note",
+    "print_plan",
     "print_warnings",
     "print_words",
     "setting_of",
@@ -101,6 +105,47 @@ def add_choice_options(group: argparse._ArgumentGroup) -> None:
     )
     group.add_argument("--only", default="", metavar="ID,ID", help="only these techniques or families, at any level")
     group.add_argument("--without", default="", metavar="ID,ID", help="without these techniques or families")
+
+
+def add_plan_options(group: argparse._ArgumentGroup | argparse.ArgumentParser, usual: str) -> None:
+    """How often the tune is played, and how that grows; `usual` says what holds unless it is asked for."""
+    group.add_argument(
+        "--choruses",
+        type=int,
+        metavar="N",
+        help=f"how often the tune is played: nearly plain, then fuller, a climax (default: {usual})",
+    )
+    group.add_argument(
+        "--curve", default="", metavar="X,X,...", help="the density of each chorus yourself, 0 to 2 times the usual"
+    )
+
+
+def plan_of(options: argparse.Namespace, usual: int = 1) -> Plan | None:
+    """The plan that the options ask for, or the usual one of so many choruses; None where the tune is played once.
+
+    Raises:
+        OptionError: a curve that is none, or has another number of choruses than is asked for.
+    """
+    from fioritura.arrange.plan import Plan
+    from fioritura.errors import OptionError
+
+    if not options.curve:
+        count = usual if options.choruses is None else options.choruses
+        return Plan.usual(count) if count != 1 else None
+    try:
+        plan = Plan.of(float(text) for text in names(options.curve))
+    except ValueError:
+        raise OptionError("cli-no-curve", given=options.curve) from None
+    if options.choruses not in (None, plan.count):
+        raise OptionError("cli-curve-count", given=plan.count, count=options.choruses)
+    return plan
+
+
+def print_plan(plan: Plan | None, numbers: Iterable[int] | None = None) -> None:
+    """Say how the choruses go, all or those with these numbers."""
+    told = plan.told if plan else ()
+    for number in range(len(told)) if numbers is None else numbers:
+        print(f"  {say(told[number])}")
 
 
 def names(text: str) -> tuple[str, ...]:

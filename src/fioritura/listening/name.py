@@ -52,24 +52,30 @@ def name_line(tune: Tune, line: Sequence[Note]) -> Naming:
     return name_events(tune, events_of_line(line), is_written=True)
 
 
-def name_take(tune: Tune, take: Take, asked: Sequence[Figure] = ()) -> Naming:
+def name_take(tune: Tune, take: Take, asked: Sequence[Figure] = (), *, unsigned: Sequence[int] = ()) -> Naming:
     """Name the ornaments of a recording of a plain tune, at any tempo.
 
-    Of several names for what was heard, that of a figure that was `asked` for is the likelier.
+    Of several names for what was heard, that of a figure that was `asked` for is the likelier. `unsigned` are the tune's
+    MIDI numbers without its key signature (see `align`).
     """
     events = events_of_take(take)
     if any(isfinite(odds) for odds in repeat_odds(events)):
-        alignment = align(tune, events)
+        alignment = align(tune, events, unsigned=unsigned)
         if alignment.is_this_tune:
             events = rejoined(events, _Namer(alignment, False, asked).explained())
-    return name_events(tune, events, asked=asked)
+    return name_events(tune, events, asked=asked, unsigned=unsigned)
 
 
 def name_events(
-    tune: Tune, events: Sequence[Event], *, is_written: bool = False, asked: Sequence[Figure] = ()
+    tune: Tune,
+    events: Sequence[Event],
+    *,
+    is_written: bool = False,
+    asked: Sequence[Figure] = (),
+    unsigned: Sequence[int] = (),
 ) -> Naming:
     """Align events with the tune and name them."""
-    alignment = align(tune, events, is_written=is_written)
+    alignment = align(tune, events, is_written=is_written, unsigned=unsigned)
     if not alignment.is_this_tune:
         return Naming(alignment, (), ())
     return _Namer(alignment, is_written, asked).naming()
@@ -127,19 +133,21 @@ class _Passage:
         if self.namer.share != 0.5:
             onsets, ends = (straightened(ticks, self.namer.share) for ticks in (onsets, ends))
         events = self.namer.alignment.events[one.first_event : one.stop_event]
-        shift = self.namer.alignment.semitones
+        alignment, first = self.namer.alignment, one.first_event
         return [
             Heard(
                 float(onset),
                 float(end),
-                event.midi - shift,
+                alignment.midi(number),
                 event.is_grace,
                 event.marks,
                 None if self.namer.is_written else event.duration,
                 event.confidence,
                 odds,
             )
-            for event, onset, end, odds in zip(events, onsets, ends, repeat_odds(events), strict=True)
+            for number, (event, onset, end, odds) in enumerate(
+                zip(events, onsets, ends, repeat_odds(events), strict=True), start=first
+            )
         ]
 
     def _arcs(self) -> dict[int, list[Arc]]:

@@ -355,7 +355,7 @@ def _bar_line(bars: Sequence[Bar], index: int) -> str:
     following = bars[index + 1] if index + 1 < len(bars) else None
     dots = ":" * (1 if bar.endings and bar.repeats else bar.repeats)
     if following is None:
-        return f"{dots}|" if dots else "|]"
+        return f"{dots}|" if dots else "|" if bars[index].goes_on else "|]"
     if following.opens_repeat:
         return f"{dots}| |:" if dots else f"{'|' * bar.ends_section}|:"
     if dots:

@@ -320,12 +320,14 @@ page-feel-name =
     { $feel ->
         [swing] Swing
         [shuffle] Shuffle
+        [slow-blues] Slow Blues
         [ballad] Ballade
         [bossa] Bossa
         [soul] Soul
         [funk] Funk
         [waltz] Walzer
         [folk-waltz] Folk-Walzer
+        [march] Marsch und Polka
         [reel] Reel
         [jig] Jig
        *[other] { $feel }

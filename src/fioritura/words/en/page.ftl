@@ -325,12 +325,14 @@ page-feel-name =
     { $feel ->
         [swing] swing
         [shuffle] shuffle
+        [slow-blues] slow blues
         [ballad] ballad
         [bossa] bossa
         [soul] soul
         [funk] funk
         [waltz] waltz
         [folk-waltz] folk-waltz
+        [march] march and polka
         [reel] reel
         [jig] jig
        *[other] { $feel }

@@ -320,12 +320,14 @@ page-feel-name =
     { $feel ->
         [swing] swing
         [shuffle] shuffle
+        [slow-blues] slow blues
         [ballad] balada
         [bossa] bossa
         [soul] soul
         [funk] funk
         [waltz] vals
         [folk-waltz] vals folk
+        [march] marcha y polca
         [reel] reel
         [jig] giga
        *[other] { $feel }

@@ -213,6 +213,6 @@ practice-slide = Toque { $pair } con una lengua ligera en legato; la vara se mue
 practice-tongue = Articule { $lower } solo, cuatro, seis y luego ocho veces, con la punta de la lengua y sin parar el aire.
 practice-dotted = Toque todo el pasaje con puntillo, larga–breve, luego breve–larga y luego igual.
 practice-slow-trill = Ligue { $pair } de ida y vuelta, con igualdad, hasta que parezca un trino lento.
-practice-tempo = Empiece a ♩ = { $start }; cuando salga limpio tres veces seguidas, suba de 4 en 4; la meta es ♩ = { $goal }.
-practice-at-tempo = Está al alcance a ♩ = { $goal }: tóquelo ahí, con igualdad.
+practice-tempo = Empiece a { $beat } = { $start }; cuando salga limpio tres veces seguidas, suba de { $step } en { $step }; la meta es { $beat } = { $goal }.
+practice-at-tempo = Está al alcance a { $beat } = { $goal }: tóquelo ahí, con igualdad.
 feel-by-custom = El archivo no dice cómo se toca: las corcheas llevan swing, como es costumbre en el jazz.

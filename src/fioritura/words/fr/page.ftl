@@ -320,12 +320,14 @@ page-feel-name =
     { $feel ->
         [swing] swing
         [shuffle] shuffle
+        [slow-blues] slow blues
         [ballad] ballade
         [bossa] bossa
         [soul] soul
         [funk] funk
         [waltz] valse
         [folk-waltz] valse folk
+        [march] marche et polka
         [reel] reel
         [jig] gigue
        *[other] { $feel }
