@@ -49,8 +49,8 @@ def sign_features(tune: Tune) -> tuple[frozenset[str], ...]:
 
     Examples:
         >>> import fioritura
-        >>> sorted(sign_features(fioritura.demo_tune())[0])[:3]
-        ['after +3rd', 'before start', 'reel beat']
+        >>> "before start" in sign_features(fioritura.demo_tune())[0]
+        True
     """
     notes = tune.notes
     dance = dance_of(tune)
