@@ -22,6 +22,7 @@ from numpy.typing import NDArray
 
 from fioritura.arrange.grace_taste import folk_grace_taste, grace_sites
 from fioritura.arrange.irish_taste import irish_reasons
+from fioritura.arrange.levels import BALLAD_BELOW, UP_ABOVE
 from fioritura.arrange.weights import weights_of
 from fioritura.players.setting import Idiom
 from fioritura.techniques.context import Context
@@ -80,13 +81,10 @@ FIGURE_FEATURES: Final = (
     "added notes",
     "strain",
     "outside the chord on a beat",
+    "added notes in a ballad",
 )
 """Features of a figure, in the order of `figure_features`."""
 
-
-BALLAD_BELOW: Final = 90.0
-UP_ABOVE: Final = 180.0
-"""Quarter notes a minute: slower is a ballad, faster is up, the rest medium (common practice)."""
 
 _NO_LETTERS: Final = re.compile("[^a-z0-9]+")
 
@@ -217,12 +215,12 @@ def figure_features(figure: Figure, context: Context, loss: float) -> list[float
         >>> from fioritura.arrange.survey import survey
         >>> found = survey(tune, setting, only=["graces"])
         >>> figure_features(found.figures[0], found.contexts[found.places[0]], loss=0.0)[1:]
-        [0.0, 0.0, 0.0, 0.0]
+        [0.0, 0.0, 0.0, 0.0, 0.0]
     """
     phrase = context.phrase
     change = _variation(figure.technique, phrase.model, phrase.statement) if phrase.statement > 1 else 0.0
     if not figure.notes:
-        return [change, 0.0, 0.0, 0.0, 0.0]
+        return [change, 0.0, 0.0, 0.0, 0.0, 0.0]
     added, standing_out, shortest = 0, 0.0, QUARTER * 4
     for note in figure.notes:
         shortest = min(shortest, note.duration_ticks)
@@ -230,7 +228,8 @@ def figure_features(figure: Figure, context: Context, loss: float) -> list[float
             added += 1
             standing_out += _stands_out(context, note)
     strain = min(context.setting.shortest_ticks / shortest, 1.5)
-    return [change, loss / 4, added / 4, strain, standing_out]
+    in_ballad = context.setting.quarters_per_minute < BALLAD_BELOW
+    return [change, loss / 4, added / 4, strain, standing_out, added / 4 * in_ballad]
 
 
 @lru_cache(maxsize=4096)
