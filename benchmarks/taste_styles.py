@@ -13,16 +13,24 @@ from collections import Counter
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field, replace
 from functools import cache
+from itertools import pairwise
+from pathlib import Path
 
 from benchmarks.taste import Row
 from fioritura.arrange.arranger import ornament
 from fioritura.arrange.harmonise import harmonise
 from fioritura.arrange.irish_taste import sign_features
+from fioritura.arrange.prepare import prepared
 from fioritura.arrange.rendition import Rendition
+from fioritura.library.work import demo_tune
+from fioritura.notation.read import read_tune
 from fioritura.players.idiom import dance_of
+from fioritura.players.instruments import instrument_named
 from fioritura.players.player import Player
 from fioritura.players.setting import Setting
 from fioritura.techniques.irish import CRAN, CUT, LONG_ROLL, SHORT_ROLL, TREBLE, TRIPLET
+from fioritura.techniques.turn import INVERTED_TURN, MORDENT, TURN, UPPER_MORDENT
+from fioritura.theory.metre import EIGHTH, QUARTER, WHOLE
 from fioritura.tune import Note, Tune
 from fioritura.unfold import unfolded
 from tools.train_irish import irish_tunes
@@ -32,6 +40,7 @@ TEMPO = {"jig": 168.0, "reel": 176.0, "hornpipe": 140.0}
 """Quarter notes a minute at which dancers take them (common practice)."""
 
 THIRD = 1 / 3
+HOME = Path(__file__).parents[1]
 
 
 @dataclass
@@ -52,6 +61,10 @@ class Rates:
 def style_rows() -> Iterator[Row]:
     """All rows."""
     yield from irish_rows()
+    yield from ballad_rows()
+    yield from tempo_rows()
+    yield from blues_rows()
+    yield from bossa_rows()
 
 
 def irish_rows(level: int = 3) -> Iterator[Row]:
@@ -149,6 +162,120 @@ def bars_again(tune: Tune, line: Sequence[Note]) -> tuple[int, int]:
         else:
             first[told] = played
     return again, changed
+
+
+def ballad_rows(level: int = 5, tempo: float = 58.0) -> Iterator[Row]:
+    """Our own tunes as ballads: as many notes, quick runs and ornaments as people have (ballads.json, under 90 a minute)."""
+    beats = notes = runs = quick = 0.0
+    uses: Counter[str] = Counter()
+    for tune in own_tunes():
+        rendition = ornament(tune, Setting("alto-sax", tempo, "swing", "jazz", level=level))
+        beats += tune.duration_ticks / QUARTER
+        notes += sum(1 + len(note.graces) for note in rendition.line)
+        groups = quick_runs(rendition.line, tempo)
+        runs, quick = runs + len(groups), quick + sum(groups)
+        uses.update(figure.technique for figure in rendition.figures)
+        uses["graces"] += sum(bool(figure.graces) for figure in rendition.figures)
+    bars = beats / 4
+    yield Row(
+        "ballad, level 5: notes a beat", notes / beats, 1.88, 4.33, "people 3.2: 10th to 90th percentile of solos"
+    )
+    yield Row(
+        "ballad, level 5: runs of 5 and more, 8 a second",
+        runs / bars,
+        0.12,
+        0.48,
+        "a bar; people 0.24, half to double",
+    )
+    yield Row(
+        "ballad, level 5: part of all notes in them", quick / notes, 0.084, 0.336, "people 0.168, half to double"
+    )
+    for name, ids, people in (
+        ("grace notes", ("graces",), 0.38),
+        ("mordents", (MORDENT.id, UPPER_MORDENT.id), 0.31),
+        ("turns", (TURN.id, INVERTED_TURN.id), 0.17),
+    ):
+        value = sum(uses[id] for id in ids) / bars
+        yield Row(f"ballad, level 5: {name} a bar", value, people / 2, people * 2, f"people {people}, half to double")
+
+
+def quick_runs(line: Sequence[Note], tempo: float) -> list[int]:
+    """Lengths of the runs of five notes and more of which each follows the last within an eighth of a second."""
+    found, length = [], 1
+    for one, other in pairwise((*line, line[-1])):
+        gap = (other.onset_ticks - one.onset_ticks) / QUARTER * 60 / tempo
+        if 0 < gap <= 1 / 8 + 0.005:
+            length += 1
+            continue
+        if length >= 5:
+            found.append(length)
+        length = 1
+    return found
+
+
+def tempo_rows() -> Iterator[Row]:
+    """The same tunes medium and up: people play 1.78 notes a beat from 90 to 160, 1.38 above (ballads.json)."""
+    added = {}
+    for tempo in (132.0, 220.0):
+        total = bars = 0.0
+        for tune in own_tunes():
+            rendition = ornament(tune, Setting("alto-sax", tempo, "swing", "jazz", level=4))
+            total += len(rendition.line) - len(tune.notes)
+            bars += tune.duration_ticks / WHOLE
+        added[tempo] = total / bars
+    yield Row("up tempo: added notes a bar, to those of a medium tempo", added[220.0] / added[132.0], None, 0.85)
+
+
+def blues_rows() -> Iterator[Row]:
+    """Blue thirds and flat fifths of our own blues, at each level and several seeds."""
+    blue = bars = plain = 0
+    tune = tune_at("docs/trial/ferry.plain.abc")
+    for level in range(2, 6):
+        for seed in range(3):
+            rendition = ornament(tune, Setting("alto-sax", level=level), seed=seed)
+            blue += blue_notes(rendition.line, tune)
+            plain += blue_notes(tune.notes, tune)
+            bars += len(tune.bars)
+    yield Row("blues: blue thirds and flat fifths a bar, beyond the tune's own", (blue - plain) / bars, 0.25)
+
+
+def blue_notes(line: Sequence[Note], tune: Tune) -> int:
+    """Minor thirds and flat fifths of the key, grace notes too, under chords that have neither."""
+    tonic, count = tune.key.tonic.pitch_class, 0
+    for note in line:
+        span = tune.chord_at(note.onset_ticks)
+        chord = span.chord.pitch_classes if span and span.chord else frozenset()
+        for pitch in (*note.graces, note.pitch):
+            blue = (pitch.midi - tonic) % 12 in (3, 6)
+            count += blue and pitch.midi % 12 not in chord
+    return count
+
+
+def bossa_rows() -> Iterator[Row]:
+    """Straight eighths stay straight: no value of a triplet, and no bend where a swing tune would have some."""
+    uneven = notes = 0
+    tune = tune_at("docs/trial/saltwind.plain.abc")
+    for level in range(1, 6):
+        rendition = ornament(tune, Setting("flute", level=level))
+        uneven += sum(note.onset_ticks % (EIGHTH // 4) != 0 for note in rendition.line)
+        notes += len(rendition.line)
+    yield Row("bossa: notes that begin on a triplet's place", uneven / notes, None, 0.02, f"of {notes}")
+
+
+@cache
+def own_tunes() -> tuple[Tune, ...]:
+    """The tunes of the trial and the gallery that are not Irish dances, and the program's demo."""
+    names = ("trial/saints", "trial/londonderry", "trial/ferry", "trial/towpath", "trial/saltwind", "trial/grace")
+    return (*(tune_at(f"docs/{name}.plain.abc") for name in names), demo())
+
+
+def demo() -> Tune:
+    return prepared(demo_tune(), instrument_named("alto-sax"), unfold=True)
+
+
+@cache
+def tune_at(path: str) -> Tune:
+    return prepared(read_tune(HOME / path), instrument_named("alto-sax"), unfold=True)
 
 
 def main() -> int:
