@@ -22,6 +22,7 @@ from numpy.typing import NDArray
 
 from fioritura.arrange.grace_taste import folk_grace_taste, grace_sites
 from fioritura.arrange.irish_taste import irish_reasons
+from fioritura.arrange.levels import BALLAD_BELOW, UP_ABOVE
 from fioritura.arrange.weights import weights_of
 from fioritura.players.setting import Idiom
 from fioritura.techniques.context import Context
@@ -80,20 +81,9 @@ FIGURE_FEATURES: Final = (
     "added notes",
     "strain",
     "outside the chord on a beat",
-    "size for the level",
+    "added notes in a ballad",
 )
 """Features of a figure, in the order of `figure_features`."""
-
-
-BALLAD_BELOW: Final = 90.0
-UP_ABOVE: Final = 180.0
-"""Quarter notes a minute: slower is a ballad, faster is up, the rest medium (common practice)."""
-
-_MANY, _LONG = 8, 4.0
-"""Changed notes, and quarters of them, beyond which a figure counts as no larger."""
-
-_MIDDLE_LEVEL: Final = 2
-"""The level at which size counts for nothing: more is better above it, less below."""
 
 
 _NO_LETTERS: Final = re.compile("[^a-z0-9]+")
@@ -114,6 +104,8 @@ class Taste:
     learned: Mapping[str, float]
     below: float | None = None
     """What part of the single grace notes comes from below; None where that is left to the place."""
+    aversion: float = 1.0
+    """How much figures of one technique or family in a row are disliked (see `choose`): 1.0 as usual, 0.0 not at all."""
     own_figure: Mapping[str, Mapping[str, float]] = field(default_factory=dict)
     """Weights by technique or family and feature that come on top of those in `figure`."""
     size: tuple[float, ...] = ()
@@ -170,6 +162,7 @@ def taste_of(idiom: Idiom) -> Taste:
         data["figure"],
         data["learned"],
         data.get("graces from below"),
+        data.get("aversion to the same", 1.0),
         own_figure,
         tuple(data.get("added notes by level", ())),
     )
@@ -244,10 +237,8 @@ def figure_features(figure: Figure, context: Context, loss: float) -> list[float
         if note.anchor is None:
             standing_out += _stands_out(context, note)
     strain = min(context.setting.shortest_ticks / shortest, 1.5)
-    moved = [note for note in figure.notes if _is_changed(context, note)]
-    quarters = sum(note.duration_ticks for note in moved) / QUARTER
-    size = (min(len(moved), _MANY) + min(quarters, _LONG)) / 4 * (context.setting.level - _MIDDLE_LEVEL) / 2
-    return [change, loss / 4, figure.size / 4, strain, standing_out, size]
+    in_ballad = context.setting.quarters_per_minute < BALLAD_BELOW
+    return [change, loss / 4, figure.size / 4, strain, standing_out, figure.size / 4 * in_ballad]
 
 
 @lru_cache(maxsize=4096)
@@ -255,13 +246,6 @@ def _variation(technique: str, model: int, statement: int) -> float:
     """−1.0 to 1.0, another for each technique and statement of a phrase: what leads a repeat to other figures at the
     same good places."""
     return crc32(f"{technique}/{model}/{statement}".encode()) / 2**31 - 1.0
-
-
-def _is_changed(context: Context, note: FigureNote) -> bool:
-    """True for a note of another pitch than the place's, or a note of the tune at another time."""
-    if note.anchor is None:
-        return note.pitch.midi != context.midi
-    return note.onset_ticks != context.tune.notes[note.anchor].onset_ticks
 
 
 def _stands_out(context: Context, note: FigureNote) -> float:

@@ -19,6 +19,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from fioritura.chance import Chance
+from fioritura.players.idiom import is_blues
 from fioritura.players.player import Player
 from fioritura.techniques.context import Context, spelled
 from fioritura.techniques.definition import STEP_SEMITONES, Definition, Group
@@ -142,6 +143,7 @@ class _Place:
         self.chance = Chance.of(0, "fill", f"{context.index} {context.midi} {self.level} {self.pace} {setting.idiom}")
         self.has_cells = not self.is_folk and self.level > 1
         self.form = _form(context.tune)
+        self.is_blues = setting.idiom == "blues" or self.form.is_blues
         self.chords: list[Chord | None] = []
         self.names: dict[tuple[int, int, Direction], Pitch] = {}
         self.ground = self._ground()
@@ -193,7 +195,7 @@ class _Place:
             rhythm = pool.rhythms[number]
             line = tuple(midis[number, : len(rhythm.onsets)].tolist())
             if len(set(line)) >= _FEWEST and not self._is_other(line):
-                yield Line(line, rhythm, self.ground, self.motifs, self.form.is_blues, self.pace)
+                yield Line(line, rhythm, self.ground, self.motifs, self.is_blues, self.pace)
 
     def _is_other(self, line: tuple[int, ...]) -> bool:
         """True for what is heard as something else than an answer: an ornament of the held note, or a run."""
@@ -273,7 +275,7 @@ class _Place:
 
     def _manner(self) -> Manner:
         chromatic = 0.0 if self.is_folk else _CHROMATIC.get(self.level, 1.4)
-        blue = 0.0 if self.is_folk else _BLUE[self.form.is_blues] if self.level > 1 else 0.0
+        blue = 0.0 if self.is_folk else _BLUE[self.is_blues] if self.level > 1 else 0.0
         repeated = 0.0 if self.level <= _PLAIN_LEVEL else 1.0
         return Manner(chromatic, blue, repeated, _WIDEST.get(self.level, _LONGEST_LEAP), self.is_folk)
 
@@ -379,21 +381,6 @@ class _Form:
 def _form(tune: Tune) -> _Form:
     midis = [note.pitch.midi for note in tune.notes]
     return _Form(min(midis), max(midis), is_blues(tune))
-
-
-def is_blues(tune: Tune) -> bool:
-    """True for a tune whose first and fourth degree both carry dominant sevenths, as a blues has them.
-
-    Examples:
-        >>> import fioritura
-        >>> is_blues(fioritura.demo_tune())
-        False
-    """
-    tonic = tune.key.tonic.pitch_class
-    chords = [span.chord for span in tune.chords if span.chord is not None]
-    dominant = {(chord.root.pitch_class - tonic) % 12 for chord in chords if chord.is_dominant}
-    is_minor = any(chord.is_minor and chord.root.pitch_class == tonic for chord in chords)
-    return {0, 5} <= dominant and not is_minor
 
 
 @lru_cache(maxsize=32)
