@@ -34,10 +34,10 @@ LOWEST: Final = 48
 HIGHEST: Final = 74
 """C3 to D5: above the bass, below most of the melody."""
 
-CENTRE: Final = {"rootless": 60.0, "shell": 59.0, "strummed": 57.0, "wide": 61.0}
+CENTRE: Final = {"rootless": 60.0, "shell": 59.0, "strummed": 58.5, "wide": 62.0}
 VARIETY: Final = 0.8
 GUIDE_LEAP_COST: Final = 3.0
-HEARD_COST: Final = 5.0
+HEARD_COST: Final = 1.5
 
 
 def led_voicings(
