@@ -37,8 +37,8 @@ DRONE_LOWEST: Final = 43
 
 _SHELLS_UNDER: Final = 0.4
 _WIDE_FROM: Final = 0.8
-_LIFT: Final = 8.0
-_STRUMMED_LIFT: Final = 11.0
+_LIFT: Final = 10.0
+_STRUMMED_LIFT: Final = 13.0
 """Semitones by which voicings lie higher at full energy than at none."""
 
 
@@ -200,7 +200,8 @@ class _Voiced:
         places: list[tuple[Chord, Key, float, int]] = []
         self._starts: list[int] = []
         stops = [
-            (bar.start_ticks, bar.end_ticks, bar.key, form.touch_at(bar).energy) for _, bar in form.playing_bars()
+            (bar.start_ticks, bar.end_ticks, bar.key, form.section_at(bar.start_ticks).energy)
+            for _, bar in form.playing_bars()
         ]
         if form.final_ticks is not None:
             stops.append((form.final_ticks, form.tune.duration_ticks, form.tune.bars[-1].key, USUAL_ENERGY))

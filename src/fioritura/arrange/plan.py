@@ -30,7 +30,7 @@ MOST_STATEMENTS: Final = 200
 DENSITIES: Final = (0.0, 2.0)
 _HEAD_DENSITY: Final = 0.35
 _CLIMAX_DENSITY: Final = 1.35
-_RETURN_DENSITY: Final = 0.7
+_RETURN_DENSITY: Final = 0.65
 _FULL_SIZE_AT: Final = 0.5
 """How far from the usual density a statement's gestures are as small, or as large, as they get."""
 
@@ -86,7 +86,7 @@ class Plan:
     Examples:
         >>> plan = Plan.usual(4)
         >>> [each.density for each in plan.statements], plan.climax, [plan.role(n) for n in range(4)]
-        ([0.35, 0.85, 1.35, 0.7], 2, ['head', 'fuller', 'climax', 'return'])
+        ([0.35, 0.85, 1.35, 0.65], 2, ['head', 'fuller', 'climax', 'return'])
         >>> Plan.of([3.0])
         Traceback (most recent call last):
         fioritura.errors.OptionError: A density of 3 is out of reach for a chorus: give 0 to 2.
