@@ -28,6 +28,7 @@ __all__ = [
     "ORNAMENT_MARKS",
     "Bar",
     "ChordSpan",
+    "Dance",
     "Feel",
     "Jump",
     "Mark",
@@ -44,6 +45,11 @@ Feel = Literal["straight", "swing"]
 
 Style = Literal["swing", "shuffle", "straight", "bossa", "ballad", "soul", "funk"]
 """What a file can say of how it is played."""
+
+Dance = Literal[
+    "reel", "jig", "slip-jig", "slide", "hornpipe", "polka", "strathspey", "mazurka", "march", "waltz", "air"
+]
+"""The dance, or other kind of folk tune, that a file can say it is."""
 
 
 class Mark(StrEnum):
@@ -67,6 +73,7 @@ class Mark(StrEnum):
     MORDENT = "mordent"
     INVERTED_MORDENT = "inverted-mordent"
     ROLL = "roll"
+    CRAN = "cran"
     SHAKE = "shake"
     SCOOP = "scoop"
     FALL = "fall"
@@ -92,6 +99,7 @@ ORNAMENT_MARKS: Final = frozenset(
         Mark.MORDENT,
         Mark.INVERTED_MORDENT,
         Mark.ROLL,
+        Mark.CRAN,
         Mark.SHAKE,
         Mark.SCOOP,
         Mark.FALL,
@@ -191,6 +199,8 @@ class Bar:
     """True when a double bar line closes the bar."""
     is_pickup: bool = False
     """True for a short bar that begins a section: its beats count back from its end, as those of bar 0 do."""
+    goes_on: bool = False
+    """True for the last bar of an excerpt after which the tune goes on: no final bar line closes it."""
 
     @property
     def end_ticks(self) -> int:
@@ -230,6 +240,10 @@ class Tune:
     """What the reader had to leave out or guess, with bar and text."""
     style: Style | None = None
     """How the file says that it is played; None where it says nothing (`feel` is straight then, which nobody said)."""
+    dance: Dance | None = None
+    """The dance that the file says it is."""
+    origin: str = ""
+    """Where the file says that it comes from, as ``"Ireland"``."""
 
     def __repr__(self) -> str:
         return f"<Tune {self.title!r}: {len(self.notes)} notes, {len(self.bars)} bars>"

@@ -25,7 +25,7 @@ from fioritura.theory.chord_symbol import read_chord
 from fioritura.theory.key import Key, mode_named
 from fioritura.theory.metre import Metre
 from fioritura.theory.pitch import Pitch
-from fioritura.tune import Bar, ChordSpan, Jump, Mark, Note, Style, Tempo, Tune
+from fioritura.tune import Bar, ChordSpan, Dance, Jump, Mark, Note, Style, Tempo, Tune
 from fioritura.words import Message, message_data, message_from, say
 
 __all__ = ["VERSION", "arrangement_from_json", "arrangement_to_json"]
@@ -147,6 +147,8 @@ def _tune_data(tune: Tune, is_compact: bool) -> dict[str, Any]:
         "part_name": tune.part_name,
         "feel": tune.feel,
         "style": tune.style,
+        "dance": tune.dance,
+        "origin": tune.origin,
         "warnings": [message_data(warning) for warning in tune.warnings],
         "tempos": [asdict(tempo) for tempo in tune.tempos],
         "bars": [
@@ -237,6 +239,8 @@ def _tune(data: Mapping[str, Any]) -> Tune:
         str(data["part_name"]),
         tuple(map(_reason, data["warnings"])),
         data["style"] if data.get("style") in get_args(Style) else None,
+        data["dance"] if data.get("dance") in get_args(Dance) else None,
+        str(data.get("origin", "")),
     )
 
 

@@ -165,6 +165,7 @@ def rivals(
         stays = {lock for lock in constraints.fixed if not other.collides(found.candidates[lock])}
         barred = (constraints.barred | spoilt) - {number}
         held = Field(found, replace(constraints, fixed=frozenset(stays | {number}), barred=barred))
+        held.rest_as(field, number)
         around = held.solution([n for n in numbers if not other.collides(found.candidates[n])], terms)
         again = _phrase_again(held, around, held.phrase_of(number))
         worths.append((number, Shares(held).kept(again).rendition.score))
@@ -208,13 +209,16 @@ def _least_kept(field: Field) -> float:
 def _settled(field: Field, seed: int) -> Solution:
     """The best rendition that is playable, keeps its share of the tune and gives no technique more than its own."""
     least_kept = _least_kept(field)
-    solution = _sound(field, Terms(seed))
-    shares = Shares(field)
+    first = solution = _sound(field, Terms(seed))
+    shares = Shares(field, first.rendition.score)
     for _ in range(_MOST_ROUNDS):
-        shared = shares.kept(solution)
-        if shared is solution:
+        shared = shares.kept(first)
+        if shared is first:
             break
-        solution = _sound_in_phrases(field, shared, least_kept)
+        sound = _sound_in_phrases(field, shared, least_kept)
+        solution = shares.better(solution, sound)
+        if sound is shared or not shares.excess(shares.uses(sound.numbers)):
+            break
     if field.found.is_asked and not solution.numbers and len(field.first) > len(field.constraints.barred):
         solution = field.alone(solution.terms)
     return solution

@@ -142,7 +142,7 @@ class Field:
         self.by_place = np.argsort(self.first, kind="stable")
         self.places = self.first[self.by_place]
         """First slots in order, and the numbers of the figures in that order."""
-        self.rivalry = (self.first * (self.slots + 1) + self.free) * len(self.numbers) + self.technique
+        self.rivalry = self._rivalry()
         """One number for each stretch of slots and technique."""
         self.losses = np.array(found.losses)
         self.scores = self._lifted(found.scores) + constraints.noise
@@ -154,6 +154,20 @@ class Field:
             last = np.array([figure.last_slot for figure in found.candidates])
             for lock in self.locks:
                 self.is_barred |= (self.first <= lock.last_slot) & (lock.first_slot <= last) & ~self.is_fixed
+
+    def _rivalry(self) -> NDArray[np.int64]:
+        rivalry: NDArray[np.int64] = (self.first * (self.slots + 1) + self.free) * len(self.numbers) + self.technique
+        return rivalry
+
+    def rest_as(self, other: Field, number: int) -> None:
+        """Ask for the rests that another field of the same survey asks for, though this one holds a figure besides:
+        only locks may stand closer before that one."""
+        self.free = other.free.copy()
+        first = int(self.first[number])
+        for lock in self.constraints.fixed - {number}:
+            if self.found.candidates[lock].last_slot < first:
+                self.free[lock] = min(int(self.free[lock]), first)
+        self.rivalry = self._rivalry()
 
     def _rests_ticks(self) -> NDArray[np.int64]:
         """The least time after each figure: the level's, shorter where the plan is denser."""
@@ -177,9 +191,8 @@ class Field:
         group = times[self.first // 2] * len(self.numbers) + self.technique
         ranked = np.lexsort((-scores, group))
         heads = ranked[np.concatenate([[True], group[ranked][1:] != group[ranked][:-1]])]
-        scores = scores.copy()
-        scores[heads] += BEST_PLACE_WORTH
-        return scores
+        place = self.first * len(self.numbers) + self.technique
+        return scores + BEST_PLACE_WORTH * np.isin(place, place[heads])
 
     def priced(self, terms: Terms) -> NDArray[np.float64]:
         """What each figure scores on these terms."""
@@ -187,9 +200,14 @@ class Field:
 
     def solve(self, terms: Terms) -> Solution:
         """The best rendition on these terms."""
-        candidates, model = self.model(terms)
+        numbers, worth = self.best(self.priced(terms))
+        return self.solution(numbers, terms, worth)
+
+    def best(self, scores: NDArray[np.float64]) -> tuple[tuple[int, ...], float]:
+        """The best set of figures at these scores, and its worth."""
+        candidates, model = self._modelled(scores)
         indices, worth = choose(model)
-        return self.solution([candidates[index] for index in indices], terms, worth)
+        return tuple(candidates[index] for index in indices), worth
 
     def solution(self, numbers: Sequence[int], terms: Terms, worth: float | None = None) -> Solution:
         """A rendition of these figures."""
@@ -215,7 +233,9 @@ class Field:
 
     def model(self, terms: Terms) -> tuple[list[int], Model]:
         """The chooser's model, and for each of its candidates the number of the figure."""
-        scores = self.priced(terms)
+        return self._modelled(self.priced(terms))
+
+    def _modelled(self, scores: NDArray[np.float64]) -> tuple[list[int], Model]:
         kept = self._best_rivals(np.flatnonzero(((scores > 0) | self.is_fixed) & ~self.is_barred), scores)
         columns = (self.first[kept], self.free[kept], self.technique[kept], scores[kept], self.is_fixed[kept])
         candidates = tuple(map(Candidate._make, zip(*(column.tolist() for column in columns), strict=True)))

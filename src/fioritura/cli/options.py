@@ -8,6 +8,7 @@ from collections.abc import Iterable, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, Final
 
+from fioritura.players.idiom import IDIOMS, idiom_of
 from fioritura.players.instrument import INSTRUMENTS
 from fioritura.words import Message, Value, message, say
 from fioritura.words.speech import is_known_text
@@ -91,7 +92,7 @@ def add_taste_options(parser: argparse.ArgumentParser, *, has_level: bool = True
     )
     if has_level:
         group.add_argument("--level", type=int, default=3, metavar="1-5", help="1 beginner to 5 expert (default: 3)")
-    group.add_argument("--idiom", choices=("jazz", "folk"), default="jazz", help="whose ornaments (default: jazz)")
+    group.add_argument("--idiom", choices=IDIOMS, help="whose ornaments (default: what the file says, else jazz)")
     group.add_argument("--feel", choices=("straight", "swing"), help="default: what the file says")
     group.add_argument("--tempo", type=float, metavar="BPM", help="beats a minute (in 6/8 dotted quarters)")
     add_choice_options(group)
@@ -237,7 +238,8 @@ def print_warnings(tune: Tune, options: argparse.Namespace) -> None:
 
     for warning in tune.warnings:
         print_note(warning)
-    custom = None if getattr(options, "feel", "set") else feel_by_custom(tune, getattr(options, "idiom", "jazz"))
+    idiom = getattr(options, "idiom", None) or idiom_of(tune)
+    custom = None if getattr(options, "feel", "set") else feel_by_custom(tune, idiom)
     if custom:
         print_note(custom)
 

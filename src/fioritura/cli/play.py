@@ -23,6 +23,7 @@ from fioritura.cli.sound_options import (
     loops_of,
     tempos_of,
 )
+from fioritura.players.idiom import IDIOMS, idiom_of, tradition_of
 from fioritura.players.instrument import INSTRUMENTS
 
 if TYPE_CHECKING:
@@ -62,7 +63,7 @@ def add_parser(subparsers: Any) -> None:
     )
     group.add_argument("--player", default="alto-sax", metavar="INSTRUMENT", help=f"{', '.join(INSTRUMENTS)}")
     group.add_argument("--level", type=int, default=3, metavar="1-5", help="1 beginner to 5 expert (default: 3)")
-    group.add_argument("--idiom", choices=("jazz", "folk"), default="jazz", help="whose ornaments (default: jazz)")
+    group.add_argument("--idiom", choices=IDIOMS, help="whose ornaments (default: what the file says, else jazz)")
     add_choice_options(group)
     form = add_form_options(parser)
     add_plan_options(form, "3 up to 12 bars, 2 up to 48, 1 beyond")
@@ -100,7 +101,11 @@ def _practice(options: argparse.Namespace) -> Practice:
 
     tune, plan = _planned(options)
     tempos = tempos_of(options, tune)
-    feel = feel_named(options.feel) if options.feel else default_feel(tune, is_folk=options.idiom == "folk")
+    feel = (
+        feel_named(options.feel)
+        if options.feel
+        else default_feel(tune, is_folk=tradition_of(options.idiom or idiom_of(tune)) == "folk")
+    )
     line = tune.notes
     if options.what != "plain":
         fastest = argparse.Namespace(

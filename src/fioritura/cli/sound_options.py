@@ -210,8 +210,6 @@ def _write_version(
 
 def _title(performance: Performance, version: Version, practice: Practice, line_up: _LineUp) -> str:
     """Tune, what is heard, key, tempo, bars and parts in words."""
-    from fioritura.lesson.lesson import beat_sign
-
     named = line_up.just or tuple(part for part in line_up.without if part != "melody" or practice.what != "backing")
     loop = version.loop
     return say(
@@ -220,7 +218,7 @@ def _title(performance: Performance, version: Version, practice: Practice, line_
             title=performance.title or message("cli-untitled"),
             what=practice.what,
             key=version.key,
-            tempo=f"{beat_sign(version.session.tune.metre)} = {performance.beats_per_minute:g}",
+            tempo=f"{version.session.tune.metre.beat_sign} = {performance.beats_per_minute:g}",
             has_bars="yes" if loop else "no",
             bars=f"{loop[0]}–{loop[1]}" if loop else "",
             has_parts="just" if line_up.just else "without" if named else "all",

@@ -26,7 +26,7 @@ from fioritura.players.setting import Setting
 from fioritura.techniques.figure import Figure
 from fioritura.techniques.table import technique_named
 from fioritura.techniques.technique import Technique
-from fioritura.theory.metre import QUARTER, Metre
+from fioritura.theory.metre import QUARTER
 from fioritura.theory.position import Position
 from fioritura.tune import Tune
 from fioritura.unfold import unfolded
@@ -36,7 +36,6 @@ __all__ = [
     "Drawn",
     "Engraving",
     "Lesson",
-    "beat_sign",
     "drawn_here",
     "figure_labels",
     "figure_legend",
@@ -85,7 +84,7 @@ def drawn_here(engravings: list[Engraving]) -> Drawn:
 @dataclass(frozen=True)
 class Lesson:
     """What every part of a pack is made from: the tune `once`, as its file has it, and `tune`, the same or written out as
-    often as the plan of the rendition says. `examples` stand easiest first.
+    often as the plan of the rendition says. `examples` stand easiest first, those of the performance before others.
 
     Its texts are given in the language that is spoken; `speaking` speaks the lesson's own, and calls notes as `naming`
     says (None: as usual in that language).
@@ -173,6 +172,11 @@ class Lesson:
         return tuple(steps)
 
     @property
+    def taught(self) -> tuple[Example, ...]:
+        """The examples that are taught session by session: those of the performance; all where it uses none of them."""
+        return tuple(example for example in self.examples if example.bars) or self.examples
+
+    @property
     def width_mm(self) -> float:
         """Width of a page between its margins."""
         return print_area_mm(self.paper)[0]
@@ -193,12 +197,7 @@ class Lesson:
 
     def tempo_text(self, beats_per_minute: float) -> str:
         """A tempo as it is printed: ``"♩ = 132"``."""
-        return f"{beat_sign(self.tune.metre)} = {beats_per_minute:g}"
-
-
-def beat_sign(metre: Metre) -> str:
-    """The sign of a metre's beat: a quarter note, dotted in compound time."""
-    return {1: "♩.", 0: "♩"}[int(metre.is_compound)] if metre.unit != 2 else "𝅗𝅥"
+        return f"{self.tune.metre.beat_sign} = {beats_per_minute:g}"
 
 
 def figure_labels(lesson: Lesson, rendition: Rendition) -> tuple[Label, ...]:
@@ -276,7 +275,7 @@ def lesson_on(
         setting,
         rendition,
         examples_of(found, rendition, is_shown),
-        default_feel(unfolded(tune), is_folk=setting.idiom == "folk", feel=setting.feel),
+        default_feel(unfolded(tune), is_folk=setting.tradition == "folk", feel=setting.feel),
         language,
         naming,
         overrides or Overrides(),

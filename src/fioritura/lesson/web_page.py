@@ -22,7 +22,7 @@ from fioritura.html import templates_of
 from fioritura.lesson.example import Example
 from fioritura.lesson.geometry import Layout, layout_of, tinted
 from fioritura.lesson.handout import TINT, bars_text, example_engraving, handout_engravings
-from fioritura.lesson.lesson import Drawn, Lesson, beat_sign
+from fioritura.lesson.lesson import Drawn, Lesson
 from fioritura.notation.engraving.engrave import System
 from fioritura.notation.engraving.fonts import MUSIC_SIGNS, sign_font_css
 from fioritura.notation.engraving.svg import described
@@ -156,7 +156,7 @@ def _music(lesson: Lesson, scores: Sequence[_Score]) -> dict[str, Any]:
     played = {score.id: {name: _line(lesson, score, name) for name in score.lines} for score in scores}
     used = {note[2] for lines in played.values() for line in lines.values() for note in line["notes"]}
     return {
-        "beat": beat_sign(metre),
+        "beat": metre.beat_sign,
         "goal": lesson.ladder[-1],
         "clicks": clicks,
         "countIn": round(at * tick_sec, 4),

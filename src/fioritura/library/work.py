@@ -291,7 +291,7 @@ def ornament_all(
         levels=tuple(levels) or (setting.level,),
         formats=tuple(formats),
         player=setting.instrument.id,
-        idiom=setting.idiom,
+        idiom=setting.asked_idiom,
         feel=setting.asked_feel,
         density=setting.density,
         seed=seed,

@@ -21,7 +21,7 @@ from typing import Final, Literal
 from fioritura.errors import TuneError
 from fioritura.notation.raw import RawBar, RawChord, RawNote, RawTempo, RawTune, quarter_notes
 from fioritura.notation.repair import mend
-from fioritura.notation.style_words import style_in, style_in_title
+from fioritura.notation.style_words import dance_in, style_in, style_in_title
 from fioritura.theory.chord import Chord
 from fioritura.theory.chord_symbol import read_chord
 from fioritura.theory.metre import Metre
@@ -96,6 +96,8 @@ def _assembled(raw: RawTune, irregular: Irregular) -> Tune:
         part_name=_tidy(raw.part_name),
         warnings=tuple(warnings),
         style=style,
+        dance=dance_in(raw.words, raw.title),
+        origin=_tidy(raw.origin),
     )
 
 

@@ -182,7 +182,7 @@ class _Writing:
     def _in_even_time(self, note: Note, following: Note, strength: float) -> float:
         """Within the bar and the beat rather than across; folk keeps to the beat."""
         across = {1.0: 1.1, 0.75: 0.35, 0.5: 0.2}.get(strength, 0.0)
-        if self.setting.idiom == "folk":
+        if self.setting.tradition == "folk":
             across *= 2.0
             return across - (0.45 if note.duration_ticks <= EIGHTH else 0.0)
         return across - (0.6 if note.duration_ticks <= QUARTER else 0.25)
@@ -191,7 +191,7 @@ class _Writing:
         """The sign that a note of a group is worth, if the level asks for it."""
         note = self.line[number]
         if (
-            self.setting.idiom == "folk"
+            self.setting.tradition == "folk"
             or _EFFECTS & set(note.marks)
             or (number and self.line[number - 1].end_ticks > note.onset_ticks)
         ):

@@ -60,7 +60,7 @@ def shaded(
         >>> line[0].marks[-1] in LEVEL_MARKS
         True
     """
-    is_dance = setting.idiom == "folk" and setting.quarters_per_minute >= _BALLAD
+    is_dance = setting.tradition == "folk" and setting.quarters_per_minute >= _BALLAD
     if not line or is_dance or any(DYNAMIC_MARKS & set(note.marks) for note in tune.notes):
         return tuple(line)
     spans = _spans(line)

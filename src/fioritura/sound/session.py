@@ -11,7 +11,7 @@ from fioritura.accompany.form import Chorus, Ending, Form, Opening, form_of
 from fioritura.accompany.part import BandPart
 from fioritura.players.instruments import Instrument
 from fioritura.players.player import Player
-from fioritura.sound.band import perform_band
+from fioritura.sound.band import offbeat_ratio, perform_band
 from fioritura.sound.clock import Clock
 from fioritura.sound.perform import clock_of, perform_line
 from fioritura.sound.performance import Performance, PerformedPart
@@ -111,8 +111,18 @@ def _melody(session: Session, form: Form, clock: Clock) -> PerformedPart:
         feel=session.line_feel,
         exact=session.exact,
         laid_back=session.has_band,
+        offbeats=offbeat_ratio(session.feel.subdivision),
+        plain=tuple(_plain(session, form)),
         seed=session.seed,
     )
+
+
+def _plain(session: Session, form: Form) -> Iterator[tuple[int, int]]:
+    """Where the choruses lie whose line no figure adorns: they are played without vibrato, so that comparing teaches."""
+    is_adorned = [any(note.figures for note in chorus.line or ()) for chorus in session.choruses]
+    for number, section in enumerate(form.sections[1 if form.count_in_ticks else 0 :]):
+        if not is_adorned[min(number, len(is_adorned) - 1)]:
+            yield section.start_ticks, section.end_ticks
 
 
 def _wanted(session: Session, form: Form) -> Iterator[BandPart]:

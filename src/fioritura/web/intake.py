@@ -129,8 +129,8 @@ def ready(tune: Tune, player: str, *, unfolds: bool) -> Tune:
     return prepared(tune, instrument_named(player), unfold=unfolds)
 
 
-def first_arrangement(tune: Tune, player: str, level: int, idiom: Idiom, *, unfolds: bool) -> Arrangement:
-    """The best arrangement for a player, at the tune's own tempo and feel.
+def first_arrangement(tune: Tune, player: str, level: int, idiom: Idiom | None, *, unfolds: bool) -> Arrangement:
+    """The best arrangement for a player, at the tune's own tempo and feel, in its own idiom where none is given.
 
     Raises:
         RangeError: no octave of the tune lies on the instrument.

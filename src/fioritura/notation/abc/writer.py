@@ -65,7 +65,8 @@ _MARKS: Final[dict[Mark, str]] = {
     Mark.INVERTED_TURN: "!invertedturn!",
     Mark.MORDENT: "!lowermordent!",
     Mark.INVERTED_MORDENT: "!uppermordent!",
-    Mark.ROLL: "!roll!",
+    Mark.ROLL: "~",
+    Mark.CRAN: '"^cran"',
     Mark.SCOOP: "!slide!",
     Mark.SHAKE: '"^shake"',
     Mark.FALL: '"^fall"',
@@ -116,6 +117,10 @@ def _header(tune: Tune, score: Score, by: Interval) -> Iterator[str]:
         yield f"T:{_text(score.subtitle)}"
     if tune.composer:
         yield f"C:{_text(tune.composer)}"
+    if tune.origin:
+        yield f"O:{_text(tune.origin)}"
+    if tune.dance:
+        yield f"R:{tune.dance.replace('-', ' ')}"
     yield f"M:{tune.metre}"
     yield f"L:1/{WHOLE // UNIT_TICKS}"
     first = tune.tempos[0] if tune.tempos and tune.tempos[0].onset_ticks <= 0 else None
@@ -350,7 +355,7 @@ def _bar_line(bars: Sequence[Bar], index: int) -> str:
     following = bars[index + 1] if index + 1 < len(bars) else None
     dots = ":" * (1 if bar.endings and bar.repeats else bar.repeats)
     if following is None:
-        return f"{dots}|" if dots else "|]"
+        return f"{dots}|" if dots else "|" if bars[index].goes_on else "|]"
     if following.opens_repeat:
         return f"{dots}| |:" if dots else f"{'|' * bar.ends_section}|:"
     if dots:

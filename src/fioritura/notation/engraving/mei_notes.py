@@ -41,6 +41,7 @@ _ORNAMENTS: Final = {
     Mark.SHAKE: '<dir {} place="above" type="sign"><rend glyph.auth="smufl">\ue59d\ue59d\ue59d</rend></dir>',
     Mark.VIBRATO: '<dir {} place="above" type="sign"><rend glyph.auth="smufl">\ueaa4\ueaa4\ueaa4</rend></dir>',
     Mark.ROLL: '<dir {} place="above" type="sign"><rend>~</rend></dir>',
+    Mark.CRAN: '<dir {} place="above" type="sign"><rend fontstyle="italic">cran</rend></dir>',
 }
 _EFFECTS: Final[dict[Mark, Effect]] = {Mark.SCOOP: "scoop", Mark.FALL: "falloff", Mark.DOIT: "doit"}
 _HAIRPINS: Final = {Mark.CRESCENDO: "cres", Mark.DIMINUENDO: "dim"}

@@ -277,8 +277,7 @@ def _ornaments(marks: Sequence[Mark], is_first: bool, is_last: bool) -> list[_Si
     signs: list[_Sign] = []
     if is_first:
         signs += ((_ORNAMENTS[mark], None, {}) for mark in marks if mark in _ORNAMENTS)
-        if Mark.ROLL in marks:
-            signs.append(("other-ornament", "roll", {}))
+        signs += (("other-ornament", str(mark), {}) for mark in marks if mark in (Mark.ROLL, Mark.CRAN))
     if Mark.VIBRATO in marks:
         ends = ("start",) * is_first + ("stop",) * is_last
         signs += (("wavy-line", None, {"type": end, "number": "1"}) for end in ends)

@@ -103,6 +103,7 @@ _SMUFL_MARKS: Final = (
     (re.compile("shake", re.IGNORECASE), Mark.SHAKE),
     (re.compile("ghost", re.IGNORECASE), Mark.GHOST),
     (re.compile(r"\broll\b|ornamentirishroll", re.IGNORECASE), Mark.ROLL),
+    (re.compile(r"\bcran\b", re.IGNORECASE), Mark.CRAN),
 )
 _NO_PLACE_IN_MODEL: Final = frozenset(
     {"glissando", "slide", "tremolo", "schleifer", "haydn", "bend", "plop", "smear", "flip"}

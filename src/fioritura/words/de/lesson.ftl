@@ -8,6 +8,8 @@ line-ornamented = verziert
 idiom-name =
     { $idiom ->
         [folk] Folk
+        [blues] Blues
+        [irish] irisch
        *[jazz] Jazz
     }
 lesson-level = Stufe { $level }
@@ -31,6 +33,8 @@ handout-plain = Die schlichte Melodie
 handout-notes = Von der Lehrkraft
 handout-techniques = Die Techniken, eine nach der anderen
 handout-techniques-intro = Jedes Beispiel nimmt eine Phrase der Melodie: oben schlicht, unten verziert, die Figur auf grauem Grund. Die schlichte Phrase spielen, bis sie singt, dann langsam die verzierte; dann beide im Wechsel.
+handout-others = Was diese Melodie noch bietet
+handout-others-intro = In der Fassung zum Vorspielen kommt dies nicht vor, die Melodie hat aber Stellen dafür: für später, oder für alle, die mehr wollen.
 handout-how = So wird es gespielt
 handout-when = Wann es passt
 handout-fault = Ein häufiger Fehler

@@ -39,8 +39,11 @@ page-tags = Stichwörter
 page-player = Instrument
 page-level = Stufe
 page-idiom = Stil
+page-idiom-file = Wie das Stück es sagt
 page-idiom-jazz = Jazz
 page-idiom-folk = Folk
+page-idiom-blues = Blues
+page-idiom-irish = Irisch
 page-eighth-notes = Achtel
 page-feel-straight = Gerade
 page-feel-swing = Swing
@@ -191,6 +194,8 @@ page-stand-tabs = Leiste
 page-stand-setting =
     { $idiom ->
         [jazz] { $player }, Stufe { $level }, Jazz
+        [blues] { $player }, Stufe { $level }, Blues
+        [irish] { $player }, Stufe { $level }, irisch
        *[folk] { $player }, Stufe { $level }, Folk
     }
 page-stand-figures =

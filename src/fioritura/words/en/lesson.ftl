@@ -8,6 +8,8 @@ line-ornamented = ornamented
 idiom-name =
     { $idiom ->
         [folk] folk
+        [blues] blues
+        [irish] Irish
        *[jazz] jazz
     }
 lesson-level = Level { $level }
@@ -31,6 +33,8 @@ handout-plain = The plain tune
 handout-notes = From your teacher
 handout-techniques = The techniques, one by one
 handout-techniques-intro = Each example takes a phrase of the tune: plain above, ornamented below, the figure on a grey ground. Play the plain phrase until it sings, then the ornamented one, slowly; then both in turn.
+handout-others = More that this tune offers
+handout-others-intro = The performance does not use these; the tune has places for them. They are for later, or for the student who asks for more.
 handout-how = How to play it
 handout-when = When it fits
 handout-fault = A common fault

@@ -40,8 +40,11 @@ page-tags = Tags
 page-player = Player
 page-level = Level
 page-idiom = Idiom
+page-idiom-file = As the tune says
 page-idiom-jazz = Jazz
 page-idiom-folk = Folk
+page-idiom-blues = Blues
+page-idiom-irish = Irish
 page-eighth-notes = Eighth notes
 page-feel-straight = Straight
 page-feel-swing = Swing
@@ -195,6 +198,8 @@ page-stand-tabs = Panel
 page-stand-setting =
     { $idiom ->
         [jazz] { $player }, level { $level }, jazz
+        [blues] { $player }, level { $level }, blues
+        [irish] { $player }, level { $level }, Irish
        *[folk] { $player }, level { $level }, folk
     }
 page-stand-figures =

@@ -8,6 +8,8 @@ line-ornamented = ornamentada
 idiom-name =
     { $idiom ->
         [folk] folk
+        [blues] blues
+        [irish] irlandés
        *[jazz] jazz
     }
 lesson-level = Nivel { $level }
@@ -31,6 +33,8 @@ handout-plain = La melodía sencilla
 handout-notes = De su profesor
 handout-techniques = Las técnicas, una por una
 handout-techniques-intro = Cada ejemplo toma una frase de la melodía: arriba sencilla, abajo ornamentada, la figura sobre fondo gris. Toque la frase sencilla hasta que cante, luego la ornamentada, despacio; después las dos alternadas.
+handout-others = Lo que esta melodía ofrece además
+handout-others-intro = La versión de concierto no los usa, pero la melodía tiene lugares para ellos: para más adelante, o para quien pida más.
 handout-how = Cómo se toca
 handout-when = Cuándo conviene
 handout-fault = Un error frecuente

@@ -39,8 +39,11 @@ page-tags = Etiquetas
 page-player = Instrumento
 page-level = Nivel
 page-idiom = Estilo
+page-idiom-file = Según la pieza
 page-idiom-jazz = Jazz
 page-idiom-folk = Folk
+page-idiom-blues = Blues
+page-idiom-irish = Irlandés
 page-eighth-notes = Corcheas
 page-feel-straight = Iguales
 page-feel-swing = Swing
@@ -191,6 +194,8 @@ page-stand-tabs = Panel
 page-stand-setting =
     { $idiom ->
         [jazz] { $player }, nivel { $level }, jazz
+        [blues] { $player }, nivel { $level }, blues
+        [irish] { $player }, nivel { $level }, irlandés
        *[folk] { $player }, nivel { $level }, folk
     }
 page-stand-figures =

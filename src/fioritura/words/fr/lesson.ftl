@@ -8,6 +8,8 @@ line-ornamented = ornée
 idiom-name =
     { $idiom ->
         [folk] folk
+        [blues] blues
+        [irish] irlandais
        *[jazz] jazz
     }
 lesson-level = Niveau { $level }
@@ -31,6 +33,8 @@ handout-plain = La mélodie simple
 handout-notes = Le mot du professeur
 handout-techniques = Les techniques, une à une
 handout-techniques-intro = Chaque exemple prend une phrase de la mélodie : simple en haut, ornée en bas, la figure sur fond gris. Jouez la phrase simple jusqu’à ce qu’elle chante, puis la phrase ornée, lentement ; puis les deux en alternance.
+handout-others = Ce que cette mélodie offre encore
+handout-others-intro = La version de concert ne s’en sert pas, mais la mélodie a des endroits pour cela : pour plus tard, ou pour qui en demande davantage.
 handout-how = Comment la jouer
 handout-when = Quand elle convient
 handout-fault = Un défaut courant

@@ -39,8 +39,11 @@ page-tags = Étiquettes
 page-player = Instrument
 page-level = Niveau
 page-idiom = Style
+page-idiom-file = Selon le morceau
 page-idiom-jazz = Jazz
 page-idiom-folk = Folk
+page-idiom-blues = Blues
+page-idiom-irish = Irlandais
 page-eighth-notes = Croches
 page-feel-straight = Égales
 page-feel-swing = Swing
@@ -191,6 +194,8 @@ page-stand-tabs = Volet
 page-stand-setting =
     { $idiom ->
         [jazz] { $player }, niveau { $level }, jazz
+        [blues] { $player }, niveau { $level }, blues
+        [irish] { $player }, niveau { $level }, irlandais
        *[folk] { $player }, niveau { $level }, folk
     }
 page-stand-figures =
