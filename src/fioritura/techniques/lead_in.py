@@ -177,7 +177,7 @@ LEAD_IN = Technique(
     family=FILLS.id,
     level=3,
     find=_lead_ins,
-    definition=Definition(_is_lead_in, breadth=280),
+    definition=Definition(_is_lead_in, breadth=286),
 )
 
 TECHNIQUES = (LEAD_IN,)
