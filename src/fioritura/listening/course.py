@@ -23,6 +23,7 @@ __all__ = ["BarTempo", "Bend", "Course", "Step", "swung_onset"]
 _ONSET_SEC: Final = 0.03
 _WANDER: Final = 0.03
 """Noise of a bar's tempo: that of two onsets, and the wandering of a player who keeps time."""
+_SHORTEST_BARS: Final = 3
 _LONGEST_BARS: Final = 12
 _FEWEST_BARS: Final = 5
 _LEAST_GAIN: Final = 5.0
@@ -169,7 +170,7 @@ def _shapes(count: int) -> Iterator[tuple[int, int, Floats, bool]]:
     places = np.arange(count)
     for first in range(count - 2):
         for last in range(first + 1, min(first + _LONGEST_BARS, count)):
-            if 2 * (last - first + 1) <= count:
+            if last - first + 1 >= _SHORTEST_BARS and 2 * (last - first + 1) <= count:
                 yield first, last, ((places >= first) & (places <= last)).astype(np.float64), False
         if first <= 0.7 * count:
             yield first, count - 1, np.maximum(0.0, (places - first + 0.5) / (count - first)), True

@@ -10,7 +10,7 @@ from statistics import median
 from fioritura.listening.course import Course
 from fioritura.listening.naming import Naming, Slip, SlipKind
 from fioritura.listening.notes import PlayedNote, Take
-from fioritura.listening.rows import Report
+from fioritura.listening.rows import Report, SlipRow
 from fioritura.players.instruments import Instrument
 from fioritura.theory.pitch import Pitch
 from fioritura.tune import Feel, Tune
@@ -56,9 +56,15 @@ class Material:
         """The note of the take that an event comes from."""
         return self.take.notes[self.naming.alignment.events[event].source]
 
-    def slips(self, kind: SlipKind) -> list[Slip]:
-        """The slips of a kind, in order."""
-        return [slip for slip in self.naming.slips if slip.kind is kind]
+    def slips(self, kind: SlipKind) -> list[tuple[SlipRow, Slip]]:
+        """The slips of a kind that are sure enough to be said, with their rows, in order."""
+        rows = {(row.kind, row.passage, row.bar, row.beat, row.plain): row for row in self.report.slips}
+        keys = [(slip.kind, slip.passage, slip.bar, slip.beat, slip.plain) for slip in self.naming.slips]
+        return [
+            (rows[key], slip)
+            for key, slip in zip(keys, self.naming.slips, strict=True)
+            if slip.kind is kind and key in rows
+        ]
 
     def as_read(self, pitch: Pitch) -> Pitch:
         """A sounding pitch as the player reads it."""

@@ -19,10 +19,11 @@ import numpy as np
 from fioritura.listening.align import Pass
 from fioritura.listening.calibration import Claim, calibrated
 from fioritura.listening.course import Course, swung_onset
+from fioritura.listening.evidence import slip_evidence
 from fioritura.listening.happening import LEAST, SURE, Happening
 from fioritura.listening.material import Material
 from fioritura.listening.name import name_take
-from fioritura.listening.naming import PLAIN, NamedFigure, Naming, SlipKind
+from fioritura.listening.naming import PLAIN, NamedFigure, Naming, Slip, SlipKind
 from fioritura.listening.notes import PlayedNote, Take
 from fioritura.listening.rows import (
     BeatRow,
@@ -149,9 +150,15 @@ class _Reporter:
 
     def _count(self, notes: Sequence[NoteRow]) -> tuple[int, int]:
         """How many of the tune's notes were right, and how many were to be played: those of bars that were played again
-        count once, as they were played last; skipped notes and ones left out count, the rest of the tune does not."""
+        count once, as they were played last; skipped notes and ones left out count, the rest of the tune does not. What
+        may be a slip of the ear is not held against the player."""
         right = {(row.passage, row.plain) for row in notes if row.is_right}
-        right |= {(passage, plain) for passage, plain in self._held_on() if (passage, plain) not in right}
+        right |= set(self._held_on())
+        right |= {
+            (slip.passage, slip.plain)
+            for slip in self.naming.slips
+            if slip.plain is not None and not self._is_said(slip)
+        }
         wanted: list[tuple[int, int]] = []
         ranges = [range(min(one), max(one) + 1) if one else range(0) for one in self.naming.standing]
         for number, (one, own) in enumerate(zip(self.passes, ranges, strict=True), start=1):
@@ -162,6 +169,10 @@ class _Reporter:
                 wanted += ((0, plain) for plain in range(last + 1, own.start) if wanted)
             wanted += ((number, plain) for plain in own)
         return sum(each in right for each in wanted), len(wanted)
+
+    def _is_said(self, slip: Slip) -> bool:
+        """False for a slip that may be the ear's own."""
+        return self._sure(slip) >= LEAST
 
     def _held_on(self) -> Iterator[tuple[int, int]]:
         """Notes that the one before of the same pitch may have hidden: neither played nor left out."""
@@ -234,10 +245,12 @@ class _Reporter:
         for slip in self.naming.slips:
             where = slip.bar, slip.beat, self._position(slip.bar, slip.beat)
             words = slip_words(self.alignment, slip, self.instrument)
-            clear = 1.0 if slip.event is None else self.alignment.events[slip.event].confidence
-            sure = calibrated(Claim(f"slip-{slip.kind.name.lower()}"), clear)
+            sure = self._sure(slip)
             if sure >= LEAST:
                 yield SlipRow(slip.kind, *where, slip.passage, words, slip.plain, sure)
+
+    def _sure(self, slip: Slip) -> float:
+        return calibrated(Claim(f"slip-{slip.kind.name.lower()}"), slip_evidence(self.alignment, slip))
 
     def _position(self, bar_number: int, beat: float) -> Position:
         bar = next(bar for bar in self.tune.bars if bar.number == bar_number)
@@ -320,7 +333,7 @@ class _Reporter:
         share = self.naming.long_share
         graces = [
             1000 * self._played(event).duration_sec
-            for one in self.naming.figures
+            for one in self._sure_figures()
             if family_of(technique_named(one.technique)).are_graces
             for event in one.events
         ]
@@ -333,6 +346,14 @@ class _Reporter:
             beats=tuple(_by_beat(notes)),
         )
 
+    def _sure_figures(self) -> Iterator[NamedFigure]:
+        """The ornaments that were asked for, or are sure enough to be told without a perhaps."""
+        asked = {(figure.technique, figure.anchors[0]) for figure in self.asked}
+        for one in self.naming.figures:
+            is_asked = (one.technique, one.anchors[0]) in asked
+            if is_asked or calibrated(Claim.FIGURE_ADDED, one.confidence) >= SURE:
+                yield one
+
     def _drift(self) -> float:
         """By how many percent the last quarter of the take is faster than its first, between notes in their place."""
         steps = [step for step in self.course.steps if not step.is_stop and step.following == step.plain + 1]
@@ -344,7 +365,7 @@ class _Reporter:
         return 100 * (last / first - 1)
 
     def _evenness(self) -> Iterator[Evenness]:
-        for one in self.naming.figures:
+        for one in self._sure_figures():
             if len(one.events) < _FEWEST_EVEN or not family_of(technique_named(one.technique)).are_even:
                 continue
             spread = _spread([self._played(event).onset_sec for event in one.events])

@@ -9,7 +9,7 @@ from typing import Final
 from fioritura.listening.happening import Happening, Kind
 from fioritura.listening.material import Material
 from fioritura.listening.naming import Slip, SlipKind
-from fioritura.listening.rows import FigureRow, Status
+from fioritura.listening.rows import FigureRow, SlipRow, Status
 from fioritura.listening.words import bar_named, bars_named, in_a_row, slip_words, without_signature
 from fioritura.techniques.table import technique_named
 from fioritura.theory.pitch import NoteName
@@ -32,10 +32,10 @@ def told_notes(of: Material) -> Iterator[Happening]:
     if forgotten:
         yield _key(of, forgotten)
     explained = {(passage, plain) for some in forgotten.values() for passage, plain, _ in some}
-    wrong = [slip for slip in of.slips(SlipKind.WRONG) if (slip.passage, slip.plain) not in explained]
+    wrong = [(row, slip) for row, slip in of.slips(SlipKind.WRONG) if (slip.passage, slip.plain) not in explained]
     if wrong:
         yield _told(of, Kind.WRONG, wrong, "happened-wrong", "advice-wrong", 0.6)
-    left_out = [slip for slip in of.slips(SlipKind.LEFT_OUT) if _was_passed(of, slip)]
+    left_out = [(row, slip) for row, slip in of.slips(SlipKind.LEFT_OUT) if _was_passed(of, slip)]
     if left_out:
         yield _told(of, Kind.LEFT_OUT, left_out, "happened-left-out", "advice-left-out", 0.58)
     added = of.slips(SlipKind.ADDED)
@@ -95,42 +95,34 @@ def _was_passed(of: Material, slip: Slip) -> bool:
     return -passed.waited_sec * passed.ticks_per_sec <= 0.5 * passed.ticks
 
 
-def _told(of: Material, kind: Kind, slips: Sequence[Slip], id: str, cure: str, weight: float) -> Happening:
+def _told(
+    of: Material, kind: Kind, found: Sequence[tuple[SlipRow, Slip]], id: str, cure: str, weight: float
+) -> Happening:
+    slips = [slip for _, slip in found]
     wanted = of.report.wanted
     counts: dict[int, int] = {}
     for slip in slips:
         counts[slip.bar] = counts.get(slip.bar, 0) + 1
     worst = max(counts, key=lambda bar: counts[bar])
-    examples = in_a_row([_there(of, slip) for slip in slips[:_EXAMPLES]])
+    examples = in_a_row([_there(of, row, slip) for row, slip in found[:_EXAMPLES]])
     more = len(slips) - min(len(slips), _EXAMPLES)
     return Happening(
         kind,
         message(id, count=len(slips), wanted=wanted, examples=examples, more=more),
         message(cure, bar=bar_named(worst)),
         weight=min(0.9, weight + 2.0 * len(slips) / max(wanted, 1)),
-        confidence=mean(_sure(of, slip) for slip in slips),
+        confidence=mean(row.confidence for row, _ in found),
         bars=(worst, *sorted(set(counts) - {worst})),
         onset_sec=_onset(of, slips[0]),
         count=len(slips),
     )
 
 
-def _there(of: Material, slip: Slip) -> Message:
-    place = next(row.position for row in of.report.slips if _is_row(row, slip))
+def _there(of: Material, row: SlipRow, slip: Slip) -> Message:
     words = slip_words(of.naming.alignment, slip, of.instrument)
     if slip.kind is not SlipKind.WRONG:
         words = message("note-itself", note=words["written" if slip.kind is SlipKind.LEFT_OUT else "played"])
-    return message("slip-there", words=words, where=place)
-
-
-def _is_row(row: object, slip: Slip) -> bool:
-    return (row.kind, row.bar, row.beat, row.passage) == (slip.kind, slip.bar, slip.beat, slip.passage)  # type: ignore[attr-defined]
-
-
-def _sure(of: Material, slip: Slip) -> float:
-    if slip.event is None:
-        return 0.7 * of.clearness + 0.2
-    return of.naming.alignment.events[slip.event].confidence
+    return message("slip-there", words=words, where=row.position)
 
 
 def _onset(of: Material, slip: Slip) -> float | None:
