@@ -53,7 +53,7 @@ NAMED: Final[dict[str, frozenset[str]]] = {
     "swing": frozenset({"advice-straight-finding"}),
     "ornaments": frozenset({"happened-ornament", "happened-ornaments"}),
     "none": frozenset({"praise-notes-safe"}),
-    "as-asked": frozenset({"praise-all-ornaments"}),
+    "as-asked": frozenset({"praise-all-ornaments", "praise-ornaments"}),
 }
 """The sentences that name each kind of fault."""
 

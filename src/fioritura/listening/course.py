@@ -6,7 +6,7 @@ fermata), are left out.
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from math import exp, log
 from typing import Final
@@ -84,17 +84,23 @@ class Bend:
 class Course:
     """The course of a take; see the module. `free` are (passage, plain note) of notes whose time says nothing."""
 
-    def __init__(
-        self, tune: Tune, naming: Naming, onsets_sec: Sequence[float], free: Collection[tuple[int, int]]
-    ) -> None:
+    def __init__(self, tune: Tune, naming: Naming, free: Collection[tuple[int, int]]) -> None:
         self.tune, self.share = tune, naming.long_share
         self.rate = naming.alignment.ticks_per_unit
+        passes = [one for one in naming.alignment.passes if one.spans]
         self.steps = tuple(
             step
-            for passage, standing in enumerate(naming.standing, start=1)
+            for passage, (one, standing) in enumerate(zip(passes, naming.standing, strict=False), start=1)
             for step in self._steps(
                 passage,
-                [(plain, onsets_sec[standing[plain]]) for plain in sorted(standing) if (passage, plain) not in free],
+                [
+                    (
+                        self._first_of(plain, standing, float(one.ticks[event - one.first_event])),
+                        naming.alignment.events[event].onset,
+                    )
+                    for plain, event in sorted(standing.items())
+                    if (passage, plain) not in free
+                ],
             )
         )
 
@@ -116,6 +122,15 @@ class Course:
                     float(excess[place]),
                     float(slopes[place]),
                 )
+
+    def _first_of(self, plain: int, standing: Mapping[int, int], ticks: float) -> int:
+        """The plain note whose attack was heard: of notes of one pitch that were heard as one, the one nearest in time."""
+        notes, found = self.tune.notes, plain
+        while found and found - 1 not in standing and notes[found - 1].pitch.midi == notes[plain].pitch.midi:
+            if abs(notes[found - 1].onset_ticks - ticks) > abs(notes[found].onset_ticks - ticks):
+                break
+            found -= 1
+        return found
 
     @property
     def stops(self) -> tuple[Step, ...]:

@@ -6,8 +6,9 @@ from typing import Final
 
 from fioritura.listening.align import Alignment
 from fioritura.listening.naming import Slip, SlipKind
+from fioritura.techniques.figure import Figure
 
-__all__ = ["slip_evidence"]
+__all__ = ["missed_evidence", "slip_evidence"]
 
 _CLEAR_SEC: Final = 0.3
 """A note of this length is hardly overheard, or heard where there is none."""
@@ -31,3 +32,11 @@ def slip_evidence(alignment: Alignment, slip: Slip) -> float:
         assert slip.plain is not None
         is_echo = (alignment.midi(slip.event) - tune.notes[slip.plain].pitch.midi) % 12 == 0
     return event.confidence * length * (_OCTAVE_SHARE if is_echo else 1.0)
+
+
+def missed_evidence(alignment: Alignment, figure: Figure) -> float:
+    """The evidence (0 to 1) that an ornament that was not heard was not played: grace notes are overheard most easily."""
+    if figure.graces or not figure.notes:
+        return 0.5 + 0.1 * max(0, len(figure.graces) - 1)
+    shortest = min(note.duration_ticks for note in figure.notes) / alignment.ticks_per_unit
+    return 0.5 + 0.4 * min(shortest / _CLEAR_SEC, 1.0)

@@ -19,7 +19,7 @@ import numpy as np
 from fioritura.listening.align import Pass
 from fioritura.listening.calibration import Claim, calibrated
 from fioritura.listening.course import Course, swung_onset
-from fioritura.listening.evidence import slip_evidence
+from fioritura.listening.evidence import missed_evidence, slip_evidence
 from fioritura.listening.happening import LEAST, SURE, Happening
 from fioritura.listening.material import Material
 from fioritura.listening.name import name_take
@@ -53,12 +53,12 @@ from fioritura.words import message
 
 __all__ = ["Report", "Status", "report_on"]
 
-_STEADY_SEC: Final = 0.09
+_STEADY_SEC: Final = 0.25
 """A shorter note says nothing about its tuning."""
 _STRAY_CENTS: Final = 80.0
 _MOVED: Final = 0.7
 """How sure an ornament that nobody asked for must be, to be no mere slip in time."""
-_FLATTEST: Final = 75.0
+_FLATTEST: Final = 85.0
 """A line a semitone off whose tuning leads back is this far out of tune rather than in another key."""
 _GHOST_DB: Final = 5.0
 _FEWEST_EVEN: Final = 3
@@ -108,8 +108,7 @@ class _Reporter:
         self.semitones, self.tuning_cents = _pitch_in_whole(self.alignment.semitones, take.tuning_cents)
         held = set(_beside_fermatas(self.tune))
         self.free = frozenset(self._moved() | {(n, plain) for n in range(1, len(self.passes) + 1) for plain in held})
-        onsets = [take.notes[event.source].onset_sec for event in self.alignment.events]
-        self.course = Course(self.tune, naming, onsets, self.free)
+        self.course = Course(self.tune, naming, self.free)
 
     def report(self) -> Report:
         notes = tuple(self._note_rows())
@@ -216,7 +215,7 @@ class _Reporter:
         heard = event is not None and self._has_sign(figure, event)
         status = Status.DONE if heard else Status.MISSED
         name = technique_named(figure.technique).name
-        sure = 0.7 if heard else 0.0
+        sure = 0.7 if heard else calibrated(Claim.FIGURE_MISSED, missed_evidence(self.alignment, figure))
         where = bar, round(beat, 3), self.tune.position_at(start)
         return FigureRow(figure.technique, name, status, *where, passage, sure, figure.anchors[0])
 
@@ -275,8 +274,8 @@ class _Reporter:
                     pitch,
                     written.pitch.midi,
                     is_right,
-                    note.onset_sec,
-                    round(note.duration_sec, 4),
+                    round(self.alignment.events[event].onset, 4),
+                    round(self.alignment.events[event].duration, 4),
                     self._cents(note) if is_meant else None,
                     late,
                     note.level_db,

@@ -56,8 +56,8 @@ def _is_beside_jump(of: Material, stop: Step) -> bool:
     landed = stop.passage > 1 and not passes[stop.passage - 1].is_expected
     leaves = stop.passage < len(passes) and not passes[stop.passage].is_expected
     own = sorted(standing[stop.passage - 1])
-    is_first = landed and own.index(stop.following) <= _NEAR_JUMP
-    return is_first or (leaves and own.index(stop.plain) >= len(own) - 1 - _NEAR_JUMP)
+    is_first = landed and sum(plain < stop.following for plain in own) <= _NEAR_JUMP
+    return is_first or (leaves and sum(plain > stop.plain for plain in own) <= _NEAR_JUMP)
 
 
 def _stop_strength(stops: Sequence[Step]) -> float:
@@ -69,7 +69,7 @@ def _jumps(of: Material) -> Iterator[tuple[int, int, float]]:
     passes = [one for one in of.naming.alignment.passes if one.spans]
     for (_, standing), (after, landing) in pairwise(zip(passes, of.naming.standing, strict=True)):
         if not after.is_expected and standing and landing:
-            yield max(standing), min(landing), of.played(landing[min(landing)]).onset_sec
+            yield max(standing), min(landing), of.onset_sec(landing[min(landing)])
 
 
 def _again(of: Material) -> Iterator[Happening]:
@@ -188,7 +188,7 @@ def _off_in_part(of: Material) -> Iterator[Happening]:
             weight=0.8,
             confidence=min(1.0, 0.5 + 0.1 * len(notes)),
             bars=bars,
-            onset_sec=round(of.played(notes[0][1]).onset_sec, 2),
+            onset_sec=of.onset_sec(notes[0][1]),
             count=len(notes),
             amount=float(semitones),
             unit=Unit.SEMITONES,

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from statistics import mean
 from typing import Final
 
-from fioritura.listening.happening import Happening, Kind
+from fioritura.listening.happening import LEAST, Happening, Kind
 from fioritura.listening.material import Material
 from fioritura.listening.naming import Slip, SlipKind
 from fioritura.listening.rows import FigureRow, SlipRow, Status
@@ -76,7 +76,7 @@ def _key(of: Material, forgotten: Forgotten) -> Happening:
         weight=0.95,
         confidence=min(1.0, 0.5 + 0.15 * len(naturals)),
         bars=bars,
-        onset_sec=round(of.played(naturals[0][2]).onset_sec, 2),
+        onset_sec=of.onset_sec(naturals[0][2]),
         count=len(naturals),
     )
 
@@ -126,13 +126,13 @@ def _there(of: Material, row: SlipRow, slip: Slip) -> Message:
 
 
 def _onset(of: Material, slip: Slip) -> float | None:
-    return None if slip.event is None else round(of.played(slip.event).onset_sec, 2)
+    return None if slip.event is None else of.onset_sec(slip.event)
 
 
 def _ornaments(of: Material) -> Iterator[Happening]:
     missed: dict[str, list[FigureRow]] = {}
     for row in of.report.figures:
-        if row.status is Status.MISSED:
+        if row.status is Status.MISSED and row.confidence >= LEAST:
             missed.setdefault(row.technique, []).append(row)
     for id, rows in missed.items():
         technique = technique_named(id)
@@ -143,7 +143,7 @@ def _ornaments(of: Material) -> Iterator[Happening]:
             message("happened-ornament", name=technique.name, missed=len(rows), asked=asked, bars=bars_named(bars)),
             message("advice-ornament", name=technique.name, cure=technique.cure),
             weight=0.4 + 0.1 * min(len(rows), 3) + 0.1 * len(rows) / asked,
-            confidence=0.8,
+            confidence=mean(row.confidence for row in rows),
             bars=bars,
             count=len(rows),
             technique=id,
