@@ -15,7 +15,8 @@ from fioritura.arrange.arrangement_file import arrangement_to_json
 from fioritura.cli import main
 from fioritura.lesson.edition import Edition, plain_score
 from fioritura.listening.hear import hear
-from fioritura.listening.report import Status, report_on
+from fioritura.listening.report import report_on
+from fioritura.listening.rows import Status
 from fioritura.notation.musicxml.writer import write_musicxml
 from fioritura.players.player import Player
 from fioritura.players.setting import Setting

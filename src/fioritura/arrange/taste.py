@@ -10,7 +10,7 @@ from __future__ import annotations
 import json
 import re
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import lru_cache
 from importlib.resources import files
 from math import log2
@@ -21,6 +21,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from fioritura.arrange.grace_taste import folk_grace_taste, grace_sites
+from fioritura.arrange.irish_taste import irish_reasons
 from fioritura.arrange.weights import weights_of
 from fioritura.players.setting import Idiom
 from fioritura.techniques.context import Context
@@ -69,6 +70,7 @@ FEATURES: Final = (
     "ballad",
     "up tempo",
     "swing",
+    "even",
 )
 """Features of a place, in the order of `context_features`."""
 
@@ -104,6 +106,8 @@ class Taste:
     learned: Mapping[str, float]
     below: float | None = None
     """What part of the single grace notes comes from below; None where that is left to the place."""
+    own_figure: Mapping[str, Mapping[str, float]] = field(default_factory=dict)
+    """Weights by technique or family and feature that come on top of those in `figure`."""
 
     def matrix(self, techniques: Sequence[Technique]) -> NDArray[np.float64]:
         """Weights as an array, features by techniques; a technique's own weights come on top of its family's."""
@@ -114,10 +118,13 @@ class Taste:
                     weights[FEATURES.index(feature), column] += weight
         return weights
 
-    @property
-    def figure_weights(self) -> list[float]:
-        """Weights of `FIGURE_FEATURES`, in their order."""
-        return [self.figure.get(name, 0.0) for name in FIGURE_FEATURES]
+    def figure_matrix(self, techniques: Sequence[Technique]) -> NDArray[np.float64]:
+        """Weights of `FIGURE_FEATURES` as an array, features by techniques."""
+        columns = []
+        for technique in techniques:
+            own = [self.figure, *(self.own_figure.get(name, {}) for name in (technique.family, technique.id))]
+            columns.append([sum(weights.get(name, 0.0) for weights in own) for name in FIGURE_FEATURES])
+        return np.array(columns).reshape(-1, len(FIGURE_FEATURES)).T
 
 
 @lru_cache(maxsize=8)
@@ -128,12 +135,17 @@ def taste_of(idiom: Idiom) -> Taste:
         >>> taste_of("jazz").share["usual"]
         0.14
     """
-    text = files("fioritura.arrange").joinpath(f"taste_{idiom}.json").read_text(encoding="utf-8")
+    text = (
+        files("fioritura.arrange")
+        .joinpath(f"taste_{'jazz' if idiom == 'blues' else idiom}.json")
+        .read_text(encoding="utf-8")
+    )
     data = json.loads(text)
     weights = weights_of(idiom, FEATURES)
     share = {id: own["share"] for id, own in weights.items() if "share" in own}
     base = {id: own["base"] for id, own in weights.items() if "base" in own}
     place = {id: own["place"] for id, own in weights.items() if "place" in own}
+    own_figure = {id: own["figure"] for id, own in weights.items() if "figure" in own}
     return Taste(
         {"usual": data["usual share"], **share},
         base,
@@ -141,6 +153,7 @@ def taste_of(idiom: Idiom) -> Taste:
         data["figure"],
         data["learned"],
         data.get("graces from below"),
+        own_figure,
     )
 
 
@@ -187,6 +200,7 @@ def context_features(context: Context) -> list[float]:
         float(context.setting.quarters_per_minute < BALLAD_BELOW),
         float(context.setting.quarters_per_minute > UP_ABOVE),
         float(context.setting.feel == "swing"),
+        float(context.setting.feel == "straight"),
     ]
 
 
@@ -311,7 +325,11 @@ def contributions(
         feature_name(name): w * v for name, w, v in zip(FEATURES, weights, context_features(context), strict=True)
     }
     found |= learned_reasons(taste, context.tune, context.index, technique)
-    own = zip(FIGURE_FEATURES, taste.figure_weights, figure_features(figure, context, loss), strict=True)
+    if context.setting.idiom == "irish":
+        found |= irish_reasons(context, technique)
+    own = zip(
+        FIGURE_FEATURES, taste.figure_matrix([technique])[:, 0], figure_features(figure, context, loss), strict=True
+    )
     found |= {feature_name(name): w * v for name, w, v in own}
     counted = ((name, float(value)) for name, value in found.items() if abs(value) > 5e-4)
     return dict(sorted(counted, key=lambda item: -abs(item[1])))

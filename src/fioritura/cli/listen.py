@@ -28,7 +28,7 @@ __all__ = ["add_parser", "run"]
 
 _ABOUT = """\
 Listen to a recording of one wind player and report on it: which ornaments came out, pitch, time, evenness and
-level, and the three things to practise next, each with its exercise.
+level, and what to practise next, each with its exercise. The first sentence names the one thing that matters most.
 
   fioritura listen take.wav --tune tune.musicxml
   fioritura listen take.mp3 --asked tune/arrangement.json --out report
@@ -141,17 +141,16 @@ def _with_progress(review: Review, rows: tuple[TakeRow, ...]) -> dict[str, Any]:
 
 
 def _say(review: Review, rows: tuple[TakeRow, ...]) -> None:
-    from fioritura.listening.report import Status
-    from fioritura.listening.words import key_words
+    from fioritura.listening.rows import Status
     from fioritura.review.progress import progress_words
 
     report = review.report
     for finding in review.take.findings:
         print_note(finding.advice)
     timing = report.timing
-    print(f"{report.title}: {say(review.praise)}")
-    if words := key_words(report.semitones):
-        print_words("cli-sounds", where=words)
+    print(f"{report.title}: {say(review.headline)}")
+    if review.praise != review.headline:
+        print(say(review.praise))
     print_words(
         "cli-played",
         tempo=round(timing.quarters_per_minute),

@@ -9,6 +9,7 @@ from typing import Final
 from fioritura.listening.definition import Group, techniques_of
 from fioritura.listening.naming import PLAIN, NamedFigure
 from fioritura.listening.reading import Heard
+from fioritura.players.idiom import idiom_of
 from fioritura.techniques.table import family_of, technique_named
 from fioritura.theory.metre import EIGHTH, HALF, THIRTYSECOND
 from fioritura.theory.scale import chord_scale, key_scale, pentatonic
@@ -65,7 +66,7 @@ class Leftover:
         """Name a run as a whole, or not at all."""
         if before is None and after is None:
             return
-        parts = techniques_of(self._group(run, before, after))
+        parts = techniques_of(self._group(run, before, after), idiom_of(self.tune))
         share = WHOLE_CONFIDENCE if len(parts) == 1 else PART_CONFIDENCE
         named = [self._named(technique, run[first:stop], before, after, share) for technique, first, stop in parts]
         if not named or min(one.confidence for one in named) < LEAST_CONFIDENCE:

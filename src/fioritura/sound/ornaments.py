@@ -8,7 +8,7 @@ fingers make them.
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from typing import Final
 
@@ -25,7 +25,7 @@ TURN_NOTE_SEC: Final = 0.1
 MORDENT_NOTE_SEC: Final = 0.065
 CUT_SEC: Final = 0.04
 SHAKE_SEMITONES: Final = 3
-LONG_ROLL_SEC: Final = 0.45
+LONG_ROLL_SEC: Final = 0.4
 """Below it a roll has two main notes (short roll), from it on three (long roll)."""
 
 SCOOP_SEMITONES: Final = -1.5
@@ -62,6 +62,8 @@ def realised(pitch: Pitch, marks: Iterable[Mark], key: Key, duration_sec: float)
                 return _quick_then_held([main, upper], main, duration_sec, MORDENT_NOTE_SEC)
             case Mark.ROLL:
                 return _roll(main, upper, lower, duration_sec)
+            case Mark.CRAN:
+                return _flicked(main, [None, key.step(pitch, 2).midi, upper], duration_sec)
     return [SubNote(0.0, duration_sec, main)]
 
 
@@ -82,9 +84,13 @@ def _quick_then_held(quick: list[int], held: int, duration_sec: float, unit_sec:
 
 def _roll(main: int, upper: int, lower: int, duration_sec: float) -> list[SubNote]:
     """An Irish roll: the note parted by a cut from above and a tap from below; a short one begins with the cut."""
-    pieces: list[SubNote] = []
     is_long = duration_sec >= LONG_ROLL_SEC
-    flicks = [None, upper, lower] if is_long else [upper, lower]
+    return _flicked(main, [None, upper, lower] if is_long else [upper, lower], duration_sec)
+
+
+def _flicked(main: int, flicks: Sequence[int | None], duration_sec: float) -> list[SubNote]:
+    """The note said once for each of the flicks before it; None for none. A cran has cuts of two fingers, no tap."""
+    pieces: list[SubNote] = []
     length = duration_sec / len(flicks)
     flick_sec = min(CUT_SEC, length / 3)
     for number, flick in enumerate(flicks):

@@ -84,6 +84,11 @@ class Figure:
         content = repr((notes, [pitch.midi for pitch in self.graces], [str(mark) for mark in self.marks]))
         return f"{self.technique}-{self.anchors[0]}-{blake2s(content.encode(), digest_size=3).hexdigest()}"
 
+    @property
+    def added_notes(self) -> int:
+        """How many notes it adds, grace notes and those that stand for no plain note."""
+        return len(self.graces) + sum(note.anchor is None for note in self.notes)
+
     def __repr__(self) -> str:
         return f"<Figure {self.id}, score {self.score:g}>"
 

@@ -44,3 +44,6 @@ hint-midi-part-empty = --part wählt die Stimme
 hint-midi-bar-crowded = --part wählt die Stimme
 hint-no-such-part = --part nimmt eine Nummer oder einen Namen
 hint-part-in-doubt = --part nimmt eine Nummer oder einen Namen
+hint-plan-density-out-of-reach = --curve nimmt 0 bis 2 für jeden Chorus
+hint-choruses-out-of-reach = --choruses
+hint-plan-other-count = --curve

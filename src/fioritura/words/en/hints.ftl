@@ -44,3 +44,6 @@ hint-midi-part-empty = --part chooses the part
 hint-midi-bar-crowded = --part chooses the part
 hint-no-such-part = --part takes a number or a name
 hint-part-in-doubt = --part takes a number or a name
+hint-plan-density-out-of-reach = --curve takes 0 to 2 for each chorus
+hint-choruses-out-of-reach = --choruses
+hint-plan-other-count = --curve

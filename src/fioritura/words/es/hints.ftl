@@ -44,3 +44,6 @@ hint-midi-part-empty = --part elige la parte
 hint-midi-bar-crowded = --part elige la parte
 hint-no-such-part = --part toma un número o un nombre
 hint-part-in-doubt = --part toma un número o un nombre
+hint-plan-density-out-of-reach = --curve admite de 0 a 2 para cada vuelta
+hint-choruses-out-of-reach = --choruses
+hint-plan-other-count = --curve

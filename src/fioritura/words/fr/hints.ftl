@@ -44,3 +44,6 @@ hint-midi-part-empty = --part choisit la partie
 hint-midi-bar-crowded = --part choisit la partie
 hint-no-such-part = --part prend un numéro ou un nom
 hint-part-in-doubt = --part prend un numéro ou un nom
+hint-plan-density-out-of-reach = --curve prend de 0 à 2 pour chaque chorus
+hint-choruses-out-of-reach = --choruses
+hint-plan-other-count = --curve
