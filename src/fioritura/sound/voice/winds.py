@@ -49,7 +49,7 @@ _BY_PROGRAM: Final = {
     **dict(zip(range(65, 69), ("soprano-sax", "alto-sax", "tenor-sax", "baritone-sax"), strict=True)),
     69: "oboe",
     72: "clarinet",
-    **dict.fromkeys((73, 74), "flute"),
+    **dict.fromkeys((73, 74, 75), "flute"),
 }
 _A4_HERTZ: Final = 440.0
 _FILE: Final = Path(__file__).with_name("winds.json")
@@ -214,15 +214,14 @@ def _as_pair(soft: NDArray[np.float64], loud: NDArray[np.float64]) -> Table:
 def winds() -> dict[str, Wind]:
     """The voices that were measured, and those of their near relatives, by the id of the instrument.
 
-    Nearest measured voices: a flute has an alto flute's colours, a flugelhorn a trumpet's, darker, and a trombone those of
-    a trumpet an octave above it.
+    Nearest measured voices: flutes and whistles have an alto flute's colours, a flugelhorn a trumpet's, darker, and a
+    trombone those of a trumpet an octave above it.
     """
     measured = winds_from(json.loads(_FILE.read_text(encoding="utf-8")))
     flute, trumpet = measured["alto-flute"], measured["trumpet"]
     return {
         **measured,
-        "flute": replace(flute, name="flute"),
-        "concert": replace(flute, name="concert"),
+        **{name: replace(flute, name=name) for name in ("concert", "flute", "irish-flute", "tin-whistle")},
         "flugelhorn": replace(trumpet, name="flugelhorn", colour=-0.4),
         "trombone": replace(trumpet, name="trombone", shift=12),
     }
