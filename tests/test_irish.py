@@ -19,6 +19,7 @@ from fioritura.sound.ornaments import realised
 from fioritura.techniques.context import contexts
 from fioritura.techniques.figure import Figure
 from fioritura.techniques.irish import CRAN, CUT, LONG_ROLL, SHORT_ROLL, STRIKE, TREBLE, TRIPLET
+from fioritura.techniques.technique import Technique
 from fioritura.theory.key import Key
 from fioritura.theory.pitch import Pitch
 from fioritura.tune import Mark, Tune
@@ -32,7 +33,7 @@ def reel(music: str) -> Tune:
     return dance(music, "reel", "4/4", "D", "1/2=88")
 
 
-def figures(tune: Tune, technique: object, player: str = "irish-flute") -> list[Figure]:
+def figures(tune: Tune, technique: Technique, player: str = "irish-flute") -> list[Figure]:
     return [figure for _, figure in find_figures(contexts(tune, Setting(player, level=5).on(tune)), [technique])]
 
 
@@ -95,7 +96,7 @@ def test_the_sign_is_written_and_named() -> None:
     tune = reel("A2AB AFED|B2BA BcdB|G3B d4|")
     roll = next(one for one in figures(tune, LONG_ROLL) if one.anchors == (0, 1))
     line = laid_out(tune, [roll])
-    text = write_abc(Score(tune, (Staff(line, INSTRUMENTS["irish-flute"]),), is_concert=True))
+    text = write_abc(Score(tune, (Staff(line, instrument=INSTRUMENTS["irish-flute"]),), is_concert=True))
     assert "~A3" in text
     assert "R:reel" in text
     (named,) = name_line(tune, line).figures

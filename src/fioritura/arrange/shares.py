@@ -87,7 +87,7 @@ class Shares:
         if self._above is not None:
             above = self._above * self._singles(uses)
             above = np.ceil(above) if is_wide else int(above + 0.5)
-            most = np.where(self._side > 0, np.minimum(most, max(above, 1)), most)
+            most = np.where(self._side > 0, np.minimum(most, above), most)
         counts: Counts = most.astype(np.int64)
         return counts
 

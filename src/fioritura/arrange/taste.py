@@ -10,7 +10,7 @@ from __future__ import annotations
 import json
 import re
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from functools import lru_cache
 from importlib.resources import files
 from math import log2
@@ -108,6 +108,15 @@ class Taste:
     """How much figures of one technique or family in a row are disliked (see `choose`): 1.0 as usual, 0.0 not at all."""
     own_figure: Mapping[str, Mapping[str, float]] = field(default_factory=dict)
     """Weights by technique or family and feature that come on top of those in `figure`."""
+    size: tuple[float, ...] = ()
+    """What four notes that a figure adds are worth, beyond the weight of added notes, at each level from 1."""
+
+    def at_level(self, level: int) -> Taste:
+        """The taste with small figures for beginners and large ones for those who can play them."""
+        if not self.size:
+            return self
+        added = self.figure.get("added notes", 0.0) + self.size[level - 1]
+        return replace(self, figure={**self.figure, "added notes": added})
 
     def matrix(self, techniques: Sequence[Technique]) -> NDArray[np.float64]:
         """Weights as an array, features by techniques; a technique's own weights come on top of its family's."""
@@ -155,6 +164,7 @@ def taste_of(idiom: Idiom) -> Taste:
         data.get("graces from below"),
         data.get("aversion to the same", 1.0),
         own_figure,
+        tuple(data.get("added notes by level", ())),
     )
 
 
@@ -221,15 +231,14 @@ def figure_features(figure: Figure, context: Context, loss: float) -> list[float
     change = _variation(figure.technique, phrase.model, phrase.statement) if phrase.statement > 1 else 0.0
     if not figure.notes:
         return [change, 0.0, 0.0, 0.0, 0.0, 0.0]
-    added, standing_out, shortest = 0, 0.0, QUARTER * 4
+    standing_out, shortest = 0.0, QUARTER * 4
     for note in figure.notes:
         shortest = min(shortest, note.duration_ticks)
         if note.anchor is None:
-            added += 1
             standing_out += _stands_out(context, note)
     strain = min(context.setting.shortest_ticks / shortest, 1.5)
     in_ballad = context.setting.quarters_per_minute < BALLAD_BELOW
-    return [change, loss / 4, added / 4, strain, standing_out, added / 4 * in_ballad]
+    return [change, loss / 4, figure.size / 4, strain, standing_out, figure.size / 4 * in_ballad]
 
 
 @lru_cache(maxsize=4096)
