@@ -353,10 +353,11 @@ def _motifs(context: Context) -> Iterator[Motif]:
 
 
 def _grid(context: Context) -> Grid:
+    """In what values fills go: straight eighths, as a bossa has them, stay free of triplets; a slow line does not."""
     metre = context.bar.metre
     if metre.unit >= 8:
         return "eighths"
-    return "folk" if context.setting.tradition == "folk" else "quarters"
+    return "folk" if context.setting.tradition == "folk" or context.setting.is_even else "quarters"
 
 
 def _range(context: Context, form: _Form) -> tuple[int, int]:
