@@ -315,7 +315,9 @@ def test_a_take_comes_out_and_in_again_with_its_student(workspace: Desk, ornamen
     workspace.client.put(f"/api/takes/{ornamented}", json={"student": student})
     exported = workspace.client.get("/api/export").content
     before = {take["id"] for take in workspace.client.get("/api/takes").json()}
-    assert workspace.client.post("/api/restore", files={"archive": ("x.zip", exported)}).status_code == 200
+    again = {"doubles": "copy"}
+    answer = workspace.client.post("/api/restore", data=again, files={"archive": ("x.zip", exported)})
+    assert answer.status_code == 200
     (added,) = [
         t for t in workspace.client.get("/api/takes", params={"student": student}).json() if t["id"] not in before
     ]

@@ -63,7 +63,10 @@ def add_parser(subparsers: Any) -> None:
         "--level", type=int, default=3, metavar="1-5", help="for the next ornament to try (default: 3)"
     )
     parser.add_argument(
-        "--tempo", type=float, metavar="BPM", help="beats a minute that were asked for (with --asked: the arrangement's)"
+        "--tempo",
+        type=float,
+        metavar="BPM",
+        help="beats a minute that were asked for (with --asked: the arrangement's)",
     )
     parser.add_argument("--out", type=Path, metavar="DIR", help="folder for report.html, report.pdf, report.json")
     parser.add_argument("--paper", choices=("a4", "letter"), default="a4")

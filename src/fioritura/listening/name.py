@@ -27,7 +27,7 @@ from fioritura.listening.tempo_map import long_share, straightened
 from fioritura.techniques.figure import Figure
 from fioritura.techniques.table import technique_of_sign
 from fioritura.theory.metre import QUARTER
-from fioritura.tune import Note, Tune
+from fioritura.tune import Mark, Note, Tune
 
 __all__ = ["NamedFigure", "Naming", "Slip", "SlipKind", "name_events", "name_line", "name_take"]
 
@@ -255,7 +255,7 @@ class _Passage:
             for use in self.reading.uses
             if use.arc.offer is not None
             for plain in self.namer.offers[use.arc.offer].figure.anchors
-            for mark in self.namer.offers[use.arc.offer].figure.marks
+            for mark in _marks_of(self.namer.offers[use.arc.offer].figure)
         }
         for plain, event in self.standing.items():
             for mark in sorted(self.heard[event].marks):
@@ -294,6 +294,13 @@ class _Passage:
         bar, beat = self.tune.beat_at(max(0, round(ticks)))
         number = None if event is None else self._event(event)
         self.slips.append(Slip(kind, bar, round(beat, 3), plain, number, self.number))
+
+
+def _marks_of(figure: Figure) -> Iterator[Mark]:
+    """The signs that a figure sets, on a plain note or on notes of its own."""
+    yield from figure.marks
+    for note in figure.notes:
+        yield from note.marks
 
 
 def _overlaps(arc: Arc, slots: range) -> bool:

@@ -320,9 +320,10 @@ export interface Report {
   passages: TraceNote[][];
 }
 
-/** How many tunes an archive has added. */
-export interface Restored {
+/** How many tunes an archive has added, and how many of its tunes stood on the shelf already; where the page was to ask first, and some did, nothing was added. */
+export interface RestoredView {
   tunes: number;
+  doubles: number;
 }
 
 /** For whom and how the tune is arranged; the tempo in beats a minute. */
@@ -331,7 +332,7 @@ export interface SettingChange {
   at: number;
   player: string;
   level: number;
-  idiom: "jazz" | "folk";
+  idiom: "jazz" | "blues" | "folk" | "irish";
   feel: "straight" | "swing";
   tempo: number;
   only: string[];
@@ -521,7 +522,7 @@ export interface Typed {
   text: string;
   player: string;
   level: number;
-  idiom: "jazz" | "folk";
+  idiom: "file" | "jazz" | "blues" | "folk" | "irish";
   unfolds: boolean;
 }
 
