@@ -17,6 +17,7 @@ import time
 from importlib.resources import as_file, files
 from pathlib import Path
 
+from fioritura.arrange.plan import Plan, usual_count
 from fioritura.arrange.prepare import prepared
 from fioritura.lesson.cache import Cache
 from fioritura.lesson.lesson import Lesson, lesson_of
@@ -35,7 +36,8 @@ ALL = ("handout", "parts", "sound", "exercises", "levels", "page", "overlays")
 def demo() -> Lesson:
     with as_file(files("fioritura.data") / "lanterns.abc") as path:
         tune = prepared(read_tune(path), instrument_named("alto-sax"), unfold=True)
-    return lesson_of(tune, Setting(Player.of("alto-sax", 3), tune.quarters_per_minute, tune.feel, "jazz"))
+    setting = Setting(Player.of("alto-sax", 3), tune.quarters_per_minute, tune.feel, "jazz")
+    return lesson_of(tune, setting, plan=Plan.usual(usual_count(tune)))
 
 
 def make(sections: tuple[str, ...], folder: Path, cache: Path) -> None:

@@ -25,6 +25,8 @@ SOUNDING_RANGE = {
     "oboe": (58, 91),
     "trumpet": (52, 84),
     "flugelhorn": (52, 82),
+    "irish-flute": (62, 86),
+    "tin-whistle": (74, 98),
     "trombone": (40, 72),
 }
 NOTES_A_SECOND = {1: 7.0, 2: 9.0, 3: 11.0, 4: 13.0, 5: 15.0}

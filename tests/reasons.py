@@ -12,8 +12,10 @@ from typing import Final
 from fioritura.phrase import phrases
 from fioritura.players.setting import Setting
 from fioritura.techniques.figure import Figure
+from fioritura.theory.chord import Chord
 from fioritura.theory.metre import EIGHTH, QUARTER, SIXTEENTH
 from fioritura.theory.pitch import Pitch
+from fioritura.theory.scale import chord_scale, key_scale
 from fioritura.tune import Note, Tune
 
 
@@ -169,7 +171,42 @@ def _scoops(c: Claim) -> bool:
 
 
 def _ghosts(c: Claim) -> bool:
-    return not c.on_beat(c.note.onset_ticks) and c.note.duration_ticks <= EIGHTH and c.gap_ticks == 0
+    is_so = not c.on_beat(c.note.onset_ticks) and c.note.duration_ticks <= EIGHTH and c.gap_ticks == 0
+    return is_so and c.note.pitch == c.args["pitch"] and (c.at(1) or c.note).pitch == c.args["next"]
+
+
+def _goes_on(c: Claim) -> bool:
+    """The melody goes on to another pitch, the one that is named, or ends."""
+    following = c.at(1)
+    if following is None or c.args["end"] == "last":
+        return following is None and c.args["end"] == "last"
+    return c.note.pitch == c.args["pitch"] != c.args["next"] == following.pitch
+
+
+def _stays(c: Claim) -> bool:
+    """The melody, or a phrase, ends with the note, or it lasts as many quarters as is said."""
+    is_so = {"last": c.at(1) is None, "phrase": c.ends_phrase, "long": True}[str(c.args["end"])]
+    return is_so and c.note.duration_ticks == int(str(c.args["count"])) * QUARTER and c.note.pitch == c.args["pitch"]
+
+
+def _leads_in(c: Claim) -> bool:
+    """Even notes through the chord, the last a semitone or a whole tone from the next note, inside a phrase."""
+    following = c.at(1)
+    assert following
+    *inside, last = c.figure.notes
+    values = {note.duration_ticks for note in c.figure.notes}
+    away = {"semitone": 1, "step": 2}[str(c.args["way"])]
+    span = c.tune.chord_at(last.onset_ticks)
+    scale = chord_scale(span.chord if span else None, c.tune.bar_at(last.onset_ticks).key)
+    in_scale = last.pitch.midi % 12 in scale.pitch_classes
+    return (
+        len(values) == 1
+        and not c.ends_phrase
+        and len(c.figure.notes) == c.args["count"]
+        and all(c.in_chord(note.pitch, note.onset_ticks) for note in inside)
+        and abs(last.pitch.midi - following.pitch.midi) == away
+        and in_scale != c.args["chromatic"]
+    )
 
 
 def _neighbours(c: Claim, main: list[Pitch]) -> bool:
@@ -241,36 +278,126 @@ def _fills_by_step(c: Claim, inside: int) -> bool:
 
 
 def _answers(c: Claim) -> bool:
-    values = [note.duration_ticks for note in c.figure.notes]
-    midis = [pitch.midi for pitch in c.added]
-    signs = [(b > a) - (b < a) for a, b in pairwise(midis)]
-    ways = [sign for number, sign in enumerate(signs) if number == 0 or sign != signs[number - 1]]
-    shape = {"arch": [1, -1], "valley": [-1, 1], "falling": [-1], "rising": [1]}[str(c.args["shape"])]
     rests = c.gap_ticks > 0 if c.args["rests"] else c.note.duration_ticks >= 2 * QUARTER
-    return ways == shape and rests and _is_rhythm(c, values)
+    quick = sum(note.duration_ticks <= SIXTEENTH for note in c.figure.notes)
+    doubled = c.setting.quarters_per_minute < 90 and 2 * quick > len(c.added)
+    is_so = _IDEAS[str(c.args["idea"])](c) and _WAYS[str(c.args["way"])](c)
+    return rests and c.args["count"] == len(c.added) and c.args["doubled"] == doubled and is_so
 
 
-def _is_rhythm(c: Claim, values: list[int]) -> bool:
-    origin, third = c.args["origin"], QUARTER // 3
-    if origin in ("phrase", "opening"):
-        phrase = next(p for p in phrases(c.tune) if p.first <= c.index <= p.last)
-        first, last = (phrase.first, phrase.last) if origin == "phrase" else (0, len(c.tune.notes) - 1)
-        onsets = [note.onset_ticks for note in c.tune.notes[first : last + 2]]
-        own = [(b - a) // (2 if c.args["halved"] else 1) for a, b in pairwise(onsets)]
-        return own[: len(values)] == values
-    is_triplet, pair = [third] * 3, [SIXTEENTH] * 2
-    pair_there = [*pair, EIGHTH]
-    ends = {"triplet": (is_triplet, 0, 0), "eighth-triplet": (is_triplet, 1, 1), "to-triplet": (is_triplet, 2, 9)}
-    ends |= {"eighth-pair": (pair_there, 0, 0), "to-pair": (pair_there, 1, 9)}
-    if origin in ends:
-        closing, least, most = ends[str(origin)]
-        lead = values[: -len(closing)]
-        return values[-len(closing) :] == closing and set(lead) <= {EIGHTH} and least <= len(lead) <= most
-    starts = {"from-triplet": is_triplet, "from-pair": [EIGHTH, *pair], "from-long": [QUARTER]}.get(str(origin), [])
-    after = values if values[: len(starts)] == starts else values[1:]
-    return (
-        after[: len(starts)] == starts and {EIGHTH, *starts} >= set(values) and set(after[len(starts) :]) <= {EIGHTH}
+def _moves(c: Claim) -> list[int]:
+    return [b.midi - a.midi for a, b in pairwise(c.added)]
+
+
+def _ways(c: Claim) -> list[bool]:
+    """Up or down, each once as long as it lasts."""
+    rises = [move > 0 for move in _moves(c) if move]
+    return [way for number, way in enumerate(rises) if number == 0 or way != rises[number - 1]]
+
+
+def _echoes(c: Claim) -> bool:
+    phrase = next(p for p in phrases(c.tune) if p.first <= c.index <= p.last)
+    own = [b.pitch.midi - a.pitch.midi for a, b in pairwise(c.tune.notes[phrase.first : c.index + 1])]
+    cells = {tuple(own[n : n + 3]) for n in range(len(own) - 2)}
+    return any(tuple(_moves(c)[n : n + 3]) in cells for n in range(len(c.added) - 3))
+
+
+def _over(c: Claim) -> list[tuple[int, Chord | None, Pitch]]:
+    """Each added note as semitones above the root of its chord (above the tonic without one), its chord and pitch."""
+    found = []
+    for note in c.figure.notes:
+        span = c.tune.chord_at(note.onset_ticks)
+        chord = span.chord if span else None
+        root = chord.root.pitch_class if chord else c.tune.bar_at(c.note.onset_ticks).key.tonic.pitch_class
+        found.append(((note.pitch.midi - root) % 12, chord, note.pitch))
+    return found
+
+
+def _has_degree(c: Claim, degree: int) -> bool:
+    """A blue note: of that degree and not of its chord."""
+    return any(one == degree and not (chord and chord.holds(pitch)) for one, chord, pitch in _over(c))
+
+
+def _guides(c: Claim) -> bool:
+    """The first note over a new chord is its third or seventh."""
+    over = _over(c)
+    for (_, before, _), (degree, chord, _) in pairwise(over):
+        if chord != before:
+            return chord is not None and degree in (3, 4, 9, 10, 11)
+    return False
+
+
+def _goes_through_the_chord(c: Claim) -> bool:
+    moves, inside = _moves(c), [not chord or chord.holds(pitch) for _, chord, pitch in _over(c)]
+    return any(
+        all(inside[n : n + 3]) and moves[n] * moves[n + 1] > 0 and all(3 <= abs(m) <= 5 for m in moves[n : n + 2])
+        for n in range(len(moves) - 1)
     )
+
+
+def _closes_in(line: list[int]) -> bool:
+    """Two notes on both sides of the third, each within a whole tone."""
+    one, other, goal = line
+    return (one - goal) * (other - goal) < 0 and abs(one - goal) <= 2 and abs(other - goal) <= 2
+
+
+def _surrounds_one(c: Claim) -> bool:
+    midis = [pitch.midi for pitch in c.added]
+    return any(_closes_in(midis[n : n + 3]) for n in range(len(midis) - 2))
+
+
+def _is_foreign(c: Claim) -> bool:
+    key = c.tune.bar_at(c.note.onset_ticks).key
+    inside = key_scale(key).pitch_classes
+    return any(pitch.midi % 12 not in inside and not (chord and chord.holds(pitch)) for _, chord, pitch in _over(c))
+
+
+def _last_move(c: Claim) -> int:
+    following = c.at(1)
+    assert following
+    return abs(following.pitch.midi - c.added[-1].midi)
+
+
+def _is_held_up(c: Claim) -> bool:
+    """The last note lasts until the next of the tune."""
+    following, last = c.at(1), c.figure.notes[-1]
+    return following is not None and last.onset_ticks + last.duration_ticks == following.onset_ticks
+
+
+def _surrounds_the_next(c: Claim) -> bool:
+    following = c.at(1)
+    assert following
+    return _is_held_up(c) and _closes_in([c.added[-2].midi, c.added[-1].midi, following.pitch.midi])
+
+
+_IDEAS: Final[dict[str, Callable[[Claim], bool]]] = {
+    "echo": _echoes,
+    "third": lambda c: _has_degree(c, 3),
+    "fifth": lambda c: _has_degree(c, 6),
+    "guide": _guides,
+    "arpeggio": _goes_through_the_chord,
+    "around": _surrounds_one,
+    "chromatic": _is_foreign,
+    "waves": lambda c: len(_ways(c)) > 2,
+    "arch": lambda c: _ways(c) == [True, False],
+    "valley": lambda c: _ways(c) == [False, True],
+    "falling": lambda c: _ways(c) == [False],
+    "rising": lambda c: _ways(c) == [True],
+}
+_WAYS: Final[dict[str, Callable[[Claim], bool]]] = {
+    "enclosed": _surrounds_the_next,
+    "semitone": lambda c: _is_held_up(c) and _last_move(c) == 1,
+    "step": lambda c: _is_held_up(c) and _last_move(c) == 2,
+    "third": lambda c: _is_held_up(c) and 3 <= _last_move(c) <= 4,
+    "rest": lambda c: not _is_held_up(c) and _in_force(c),
+    "colour": lambda c: not _is_held_up(c) and _over(c)[-1][0] in (1, 2, 5, 8, 9, 11),
+}
+
+
+def _in_force(c: Claim) -> bool:
+    """The last note is of its chord, or of the tonic triad where there is none."""
+    degree, chord, pitch = _over(c)[-1]
+    return chord.holds(pitch) if chord else degree in (0, 3, 4, 7)
 
 
 def _colours(c: Claim) -> bool:
@@ -290,6 +417,114 @@ def _closes(c: Claim) -> bool:
     sign = 1 if c.args["rises"] else -1
     goes = all((b.midi - a.midi) * sign > 0 for a, b in pairwise(c.added))
     return c.at(1) is None and has_time and goes and max(values[:-1]) <= EIGHTH and values[-1] >= QUARTER
+
+
+def _ends_in_time(c: Claim) -> bool:
+    """The notes that are named lead to the note that is named, and come as late as is said."""
+    anchors = c.figure.anchors[1:] if c.args["held"] else c.figure.anchors
+    arrival = c.at(1, anchors[-1])
+    late = {"eighth": EIGHTH, "quarter": QUARTER}
+    first, notes = c.tune.notes[anchors[0]], [n for n in c.figure.notes if not n.joins]
+    is_late = notes[0].onset_ticks - first.onset_ticks == late[str(c.args["late"])]
+    there = bool(arrival) and c.args["where"] == c.tune.position_at(arrival.onset_ticks).message  # type: ignore[union-attr]
+    closes = bool(arrival) and notes[-1].onset_ticks + notes[-1].duration_ticks == arrival.onset_ticks  # type: ignore[union-attr]
+    before = c.at(-1, anchors[0])
+    touches = before is not None and before.end_ticks == first.onset_ticks
+    return len(anchors) == c.args["count"] and is_late and there and closes and touches == c.args["held"]
+
+
+def _comes_early(c: Claim) -> bool:
+    plain = [c.tune.notes[anchor] for anchor in c.figure.anchors]
+    early = {p.onset_ticks - n.onset_ticks for p, n in zip(plain, c.figure.notes, strict=True)}
+    there = c.args["where"] == c.tune.position_at(plain[-1].onset_ticks).message
+    longest = max(note.duration_ticks for note in plain)
+    is_so = early == {{"eighth": EIGHTH, "sixteenth": SIXTEENTH}[str(c.args["value"])]}
+    return is_so and there and len(plain) == c.args["count"] and plain[-1].duration_ticks == longest
+
+
+def _is_heard_before(c: Claim) -> bool:
+    """Somewhere in the bar that is named the rhythm begins, on the same notes, on others, or with other moves."""
+    sign = 1 if c.args["direction"] == "up" else -1
+    notes, count = c.tune.notes, len(c.figure.anchors)
+    own = notes[c.index : c.index + count]
+    moved = all(n.pitch.midi - p.pitch.midi == 12 * sign for p, n in zip(own, c.figure.notes, strict=True))
+
+    def shape(first: int) -> tuple[list[int], list[int]]:
+        line = notes[first : first + count]
+        times = [b.onset_ticks - a.onset_ticks for a, b in pairwise(line)]
+        return times, [b.pitch.midi - a.pitch.midi for a, b in pairwise(line)]
+
+    for start in range(c.index):
+        if c.tune.position_at(notes[start].onset_ticks).bar_message != c.args["bar"]:
+            continue
+        is_same_rhythm, is_same = shape(start)[0] == shape(c.index)[0], shape(start) == shape(c.index)
+        same_pitch = notes[start].pitch.midi == own[0].pitch.midi
+        kinds = {"repeat": is_same and same_pitch, "sequence": is_same and not same_pitch}
+        kinds["answer"] = is_same_rhythm and not is_same and start + count == c.index
+        if kinds[str(c.args["kind"])]:
+            return moved
+    return False
+
+
+def _adds_chord_note(c: Claim) -> bool:
+    (pitch,), onset = c.added, c.figure.notes[0].onset_ticks
+    sign = 1 if c.args["direction"] == "up" else -1
+    away = pitch.midi - c.note.pitch.midi
+    if c.args["kind"] == "repeated":
+        fits = c.goes == 0 and away * sign > 0
+    else:
+        fits = (c.goes or 0) * sign > 0 and 0 < away * sign < abs(c.goes or 0)
+    return fits and c.in_chord(pitch, onset) is True
+
+
+def _breaks(c: Claim) -> bool:
+    pitches, onset = c.added, c.note.onset_ticks
+    if c.args["way"] == "from":
+        is_long = c.note.duration_ticks >= 2 * QUARTER
+        return (
+            is_long
+            and len(pitches) == c.args["count"]
+            and all(c.in_chord(pitch, c.note.end_ticks - 1) for pitch in pitches)
+        )
+    goal = c.at(1)
+    assert goal
+    rises = all(a.midi < b.midi for a, b in pairwise([*pitches, goal.pitch]))
+    return (
+        c.gap_ticks > 0
+        and rises
+        and len(pitches) == c.args["count"]
+        and all(c.in_chord(pitch, goal.onset_ticks) for pitch in pitches)
+        and onset < goal.onset_ticks
+    )
+
+
+def _guides_by_step(c: Claim) -> bool:
+    following = c.at(1)
+    assert following
+    chords = []
+    for ticks in (c.note.onset_ticks, *(note.onset_ticks for note in c.figure.notes), following.onset_ticks):
+        span = c.tune.chord_at(ticks)
+        chords.append(span.chord if span else None)
+    changes = sum(a != b for a, b in pairwise(chords))
+    guide = [
+        chord is not None and pitch.midi % 12 in {tone.pitch_class for tone in chord.guide_tones}
+        for pitch, chord in zip(c.added, chords[1:-1], strict=True)
+    ]
+    return all(guide) and changes == c.args["changes"] and changes > 0 and len(c.added) == c.args["count"]
+
+
+def _encloses(c: Claim) -> bool:
+    goal = c.at(1)
+    assert goal
+    sides = [pitch.midi - goal.pitch.midi for pitch in c.added]
+    above = next(pitch for pitch in c.added if pitch.midi > goal.pitch.midi)
+    orders = {"above": ([2, 1, -1],), "above-four": ([2, 1, -2, -1],), "below": ([-2, -1, 1], [-2, -1, 2])}
+    steps = c.args["order"] != "below" or step(goal.pitch, above, 1)
+    return (
+        sides in orders[str(c.args["order"])]
+        and steps
+        and c.args["where"] == c.tune.position_at(goal.onset_ticks).message
+    )
 
 
 CLAIMS: Final[dict[str, Callable[[Claim], bool]]] = {
@@ -317,7 +552,7 @@ CLAIMS: Final[dict[str, Callable[[Claim], bool]]] = {
     "doit-why": _lets_go,
     "scoop-why": _scoops,
     "ghost-note-why": _ghosts,
-    "vibrato-why": lambda c: c.seconds >= 0.8,
+    "vibrato-why": lambda c: c.seconds >= 0.8 and _stays(c),
     "neighbour-why-repeated": lambda c: c.goes == 0 and _neighbours(c, [c.note.pitch]),
     "neighbour-why-long": lambda c: c.note.duration_ticks >= QUARTER and _neighbours(c, [c.note.pitch]),
     "double-neighbour-why-repeated": lambda c: c.goes == 0 and _both_neighbours(c),
@@ -331,7 +566,9 @@ CLAIMS: Final[dict[str, Callable[[Claim], bool]]] = {
         and (c.added[0].midi - c.note.pitch.midi) * 2 == c.goes
         and not c.on_beat(c.figure.notes[0].onset_ticks)
     ),
-    "repeated-notes-why": lambda c: len(c.figure.notes) == 2 and {n.pitch for n in c.figure.notes} == {c.note.pitch},
+    "repeated-notes-why": lambda c: (
+        len(c.figure.notes) == 2 and {n.pitch for n in c.figure.notes} == {c.note.pitch} and _goes_on(c)
+    ),
     "repeated-notes-lively-why": lambda c: (
         len(c.figure.notes) == c.args["count"] and {n.pitch for n in c.figure.notes} == {c.note.pitch}
     ),
@@ -342,6 +579,14 @@ CLAIMS: Final[dict[str, Callable[[Claim], bool]]] = {
         _goes(c) and abs(c.goes or 0) >= 7 and all(c.in_chord(p, c.figure.end_ticks - 1) for p in c.added)
     ),
     "answer-fill-why": _answers,
+    "lead-in-why": _leads_in,
+    "back-phrasing-why": _ends_in_time,
+    "phrase-ahead-why": _comes_early,
+    "octave-phrase-why": _is_heard_before,
+    "added-chord-note-why": _adds_chord_note,
+    "arpeggiated-note-why": _breaks,
+    "guide-tone-line-why": _guides_by_step,
+    "enclosure-why": _encloses,
     "held-colour-why": _colours,
     "closing-phrase-why": _closes,
     "turn-why": lambda c: _turns(c, 1),

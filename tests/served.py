@@ -18,6 +18,7 @@ from fioritura.shelf.store import Shelf
 from fioritura.web.app import create_app
 from fioritura.web.guard import hosts_of
 from fioritura.web.hearing import Sounds
+from fioritura.web.patience import PatientProtocol
 from tests.sound_fakes import SineSynth
 
 __all__ = ["BASE", "cached_in", "client_of", "served"]
@@ -49,7 +50,7 @@ def served(shelf: Shelf, listener: socket.socket, *, is_open: bool = False, **pa
     """The address of a page that is served while the block lasts."""
     host, port = listener.getsockname()[:2]
     app = create_app(shelf, hosts_of(port, is_open=is_open), Sounds(SineSynth()), **parts)
-    server = uvicorn.Server(uvicorn.Config(app, log_level="warning"))
+    server = uvicorn.Server(uvicorn.Config(app, http=PatientProtocol, log_level="warning"))
     thread = threading.Thread(target=server.run, args=([listener],), daemon=True)
     thread.start()
     while not server.started:

@@ -397,7 +397,7 @@ def test_decorations(sign: str, mark: Mark) -> None:
     assert marks(f"{sign}A B") == [(mark,), ()]
 
 
-@pytest.mark.parametrize("sign", ["u", "v", "!upbow!", "!5!", "!p!", "!crescendo(!", "!<(!", "!somethingnew!", "k"])
+@pytest.mark.parametrize("sign", ["u", "v", "!upbow!", "!5!", "!sfz!", "!somethingnew!", "k"])
 def test_other_decorations_are_left_out_and_named(sign: str) -> None:
     """Section 4.14: an unknown symbol should be ignored."""
     tune = read(f"{sign}A B")
@@ -407,7 +407,22 @@ def test_other_decorations_are_left_out_and_named(sign: str) -> None:
 
 def test_several_signs_before_a_note_in_any_spacing() -> None:
     """The example of section 4.14, but for its chord."""
-    assert marks("!coda! y  !p! !trill! C  .~D") == [(Mark.TRILL,), (Mark.STACCATO, Mark.ROLL)]
+    assert marks("!coda! y  !p! !trill! C  .~D") == [(Mark.PIANO, Mark.TRILL), (Mark.STACCATO, Mark.ROLL)]
+
+
+@pytest.mark.parametrize(
+    ("opens", "closes", "mark"),
+    [
+        ("!crescendo(!", "!crescendo)!", Mark.CRESCENDO),
+        ("!<(!", "!<)!", Mark.CRESCENDO),
+        ("!diminuendo(!", "!diminuendo)!", Mark.DIMINUENDO),
+        ("!>(!", "!>)!", Mark.DIMINUENDO),
+    ],
+)
+def test_hairpins(opens: str, closes: str, mark: Mark) -> None:
+    """Section 4.14: the end is placed after the last note; an end or a beginning alone is none."""
+    assert marks(f"{opens}A B{closes} c") == [(mark,), (Mark.HAIRPIN_STOP,), ()]
+    assert marks(f"{opens}A B c") == marks(f"A B{closes} c") == [(), (), ()]
 
 
 def test_symbols_can_be_redefined() -> None:

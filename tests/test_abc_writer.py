@@ -22,7 +22,7 @@ from fioritura.theory.chord_symbol import read_chord
 from fioritura.theory.key import Key
 from fioritura.theory.metre import EIGHTH, QUARTER, Metre
 from fioritura.theory.pitch import Pitch
-from fioritura.tune import Bar, ChordSpan, Mark, Note, Tempo, Tune
+from fioritura.tune import HAIRPIN_MARKS, Bar, ChordSpan, Mark, Note, Tempo, Tune
 from fioritura.unfold import playing_order
 
 from .abc_reference import LIMITS, agree, corpus_entries, own_sounds, reference_sounds
@@ -53,6 +53,10 @@ def tune_of(text: str, length: int = EIGHTH, key: Key = C_MAJOR, metre: Metre = 
     notes = line_of(text, length)
     count = -(-len(text.split()) * length // metre.bar_ticks)
     return Tune("Test", notes, bars_of(count, key, metre), **more)
+
+
+SPANS = {Mark.SLUR_START, Mark.SLUR_STOP, *HAIRPIN_MARKS}
+"""Signs that come in pairs."""
 
 
 def facts(note: Note) -> tuple[int, int, Pitch, tuple[Pitch, ...], frozenset[Mark], str]:
@@ -165,12 +169,21 @@ def test_order_of_constructs() -> None:
     assert text == ('{d\'b}"A7""^lower \\u0022grace\\u0022 100\\%"(.!trill!!fermata!^c\'4 c\'4) |]\n')
 
 
-@pytest.mark.parametrize("mark", [mark for mark in Mark if "slur" not in mark.value])
+@pytest.mark.parametrize("mark", [mark for mark in Mark if mark not in SPANS])
 def test_every_mark_comes_back(mark: Mark) -> None:
     """By the standard's decorations (4.14), or by a text over the note (4.19)."""
     notes = (Note(0, 5040, Pitch(28), (), (mark,)), Note(5040, 3360, Pitch(30)), Note(8400, 1680, Pitch(30)))
     tune = Tune("", notes, bars_of(2))
     assert list(map(facts, read_abc(write_abc(score_of(tune)))[0].notes)) == list(map(facts, notes))
+
+
+def test_hairpins_come_back() -> None:
+    """Section 4.14 of the standard: `!crescendo(!` before the first note, `!crescendo)!` after the last."""
+    marks = ((Mark.CRESCENDO,), (), (Mark.HAIRPIN_STOP,))
+    notes = tuple(Note(n * 1680, 1680, Pitch(28), (), marks[n]) for n in range(3))
+    tune = Tune("", notes, bars_of(1))
+    assert body(tune) == "!crescendo(!C2 C2 C2!crescendo)! z2 |]\n"
+    assert [note.marks for note in read_abc(write_abc(score_of(tune)))[0].notes] == list(marks)
 
 
 def test_what_marks_the_end_of_a_note_stands_on_its_last_piece() -> None:
@@ -311,9 +324,6 @@ def plain_scores(draw: st.DrawFn) -> Score:
     return score_of(Tune("Made up", clean, bars, chords, (), draw(st.sampled_from(("straight", "swing")))))
 
 
-SLURS = {Mark.SLUR_START, Mark.SLUR_STOP}
-
-
 @settings(max_examples=150, deadline=None)
 @given(plain_scores())
 def test_what_is_written_is_read_back(score: Score) -> None:
@@ -321,8 +331,8 @@ def test_what_is_written_is_read_back(score: Score) -> None:
     assume(score.tune.notes)
     (back,) = read_abc(write_abc(score), irregular="keep")
     tune = score.tune
-    assert [facts(replace(note, marks=_without_slurs(note))) for note in back.notes] == [
-        facts(replace(note, marks=_without_slurs(note))) for note in tune.notes
+    assert [facts(replace(note, marks=_without_spans(note))) for note in back.notes] == [
+        facts(replace(note, marks=_without_spans(note))) for note in tune.notes
     ]
     assert [(bar.number, bar.start_ticks, bar.metre, bar.key) for bar in back.bars] == [
         (bar.number, bar.start_ticks, bar.metre, bar.key) for bar in tune.bars
@@ -330,8 +340,8 @@ def test_what_is_written_is_read_back(score: Score) -> None:
     assert (back.chords, back.feel, back.title) == (tune.chords, tune.feel, tune.title)
 
 
-def _without_slurs(note: Note) -> tuple[Mark, ...]:
-    return tuple(mark for mark in note.marks if mark not in SLURS)
+def _without_spans(note: Note) -> tuple[Mark, ...]:
+    return tuple(mark for mark in note.marks if mark not in SPANS)
 
 
 def cut_at_repeats(score: Score) -> list[tuple[int, int, int]]:

@@ -27,7 +27,7 @@ from fioritura.theory.scale import chord_scale
 from fioritura.tune import Tune, transpose
 from tests.charts import BLUES, MINOR_FOURTHS, chart
 
-FOUR = ("swing", "shuffle", "ballad", "bossa", "soul", "funk", "reel")
+FOUR = ("swing", "shuffle", "slow-blues", "ballad", "bossa", "soul", "funk", "march", "reel")
 METRE_OF = {**dict.fromkeys(FOUR, "4/4"), "waltz": "3/4", "folk-waltz": "3/4", "jig": "6/8"}
 
 

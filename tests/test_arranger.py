@@ -23,7 +23,7 @@ from fioritura.techniques.fill import ANSWER_FILL
 from fioritura.techniques.neighbour import APPOGGIATURA
 from fioritura.techniques.table import all_techniques, family_of, technique_named
 from fioritura.techniques.turn import TURN
-from fioritura.theory.metre import SIXTEENTH, WHOLE
+from fioritura.theory.metre import EIGHTH, QUARTER, WHOLE
 from fioritura.tune import Feel, Note, Tune
 from tests.kinds import is_grace
 from tests.tunes import line_of, random_tune
@@ -36,17 +36,24 @@ def setting(level: int = 3, tempo: float = 110.0, idiom: Idiom = "jazz", feel: F
 
 
 def independent_share(tune: Tune, line: tuple[Note, ...]) -> float:
-    """The share of kept plain notes, by length and beat strength, counted here from sounding notes alone."""
+    """The share of kept plain notes, by length and beat strength, counted here from sounding notes alone: all of a note
+    within an eighth of its place, half of it within a quarter or an octave off."""
     heard: dict[int, list[int]] = {}
     for note in line:
         heard.setdefault(note.pitch.midi, []).append(note.onset_ticks)
+
+    def is_heard(midi: int, onset: int, within: int) -> bool:
+        return any(abs(other - onset) <= within for other in heard.get(midi, []))
+
     total = kept = 0.0
     for note in tune.notes:
         weight = note.duration_ticks * (0.25 + tune.strength_at(note.onset_ticks))
         total += weight
-        onsets = heard.get(note.pitch.midi, [])
-        if any(abs(onset - note.onset_ticks) <= SIXTEENTH for onset in onsets):
+        midi, onset = note.pitch.midi, note.onset_ticks
+        if is_heard(midi, onset, EIGHTH):
             kept += weight
+        elif any(is_heard(midi + octave, onset, QUARTER) for octave in (-12, 0, 12)):
+            kept += weight / 2
     return kept / total
 
 

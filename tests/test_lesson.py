@@ -48,12 +48,15 @@ def pages(document: Document) -> list[pypdf.PageObject]:
 # Examples ------------------------------------------------------------------------------------------------------
 
 
-def test_every_technique_on_offer_has_one_example_easiest_first(lesson: Lesson) -> None:
+def test_every_technique_on_offer_has_one_example_those_of_the_performance_first(lesson: Lesson) -> None:
     offered = {figure.technique for figure in survey(lesson.tune, lesson.setting).figures}
     shown = [example.technique.id for example in lesson.examples]
     assert sorted(shown) == sorted(offered)
-    levels = [example.technique.level for example in lesson.examples]
-    assert levels == sorted(levels)
+    used = {figure.technique for figure in lesson.rendition.figures}
+    assert [example.technique.id for example in lesson.taught] == [id for id in shown if id in used]
+    for part in (lesson.taught, lesson.examples[len(lesson.taught) :]):
+        levels = [example.technique.level for example in part]
+        assert levels == sorted(levels)
     assert [example.number for example in lesson.examples] == list(range(1, len(shown) + 1))
 
 

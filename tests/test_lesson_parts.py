@@ -1,5 +1,6 @@
 """Parts and drills, against music21 and the circle of fifths."""
 
+import re
 from dataclasses import replace
 
 import music21
@@ -7,13 +8,17 @@ import pytest
 
 from fioritura.lesson.course import stages
 from fioritura.lesson.drill import around_the_keys, cell_at, isolated, rhythm_names, rhythms
-from fioritura.lesson.exercises import place_tempos
+from fioritura.lesson.lesson import lesson_of
 from fioritura.lesson.parts import CLASS_SET, part_for, part_scores
 from fioritura.notation.musicxml.writer import write_musicxml
+from fioritura.notation.part_spelling import written_tune
+from fioritura.notation.score import Score, Staff
 from fioritura.players.instruments import INSTRUMENTS
+from fioritura.players.setting import Setting
 from fioritura.theory.metre import Metre
 from fioritura.theory.pitch import Interval
-from fioritura.tune import transpose
+from fioritura.tune import Tempo, transpose
+from fioritura.words import say
 
 from .lessons import demo_lesson
 from .tunes import random_tune
@@ -121,7 +126,7 @@ def test_tempos_rise_to_the_goal() -> None:
     lesson = demo_lesson()
     assert lesson.hard_places
     for place in lesson.hard_places:
-        tempos = place_tempos(lesson, place)
+        tempos = place.tempos
         assert list(tempos) == sorted(set(tempos))
         assert tempos[-1] == lesson.ladder[-1] == 132
 
@@ -144,3 +149,46 @@ def test_every_level_of_a_thinned_lesson_is_thinned() -> None:
         if usual.level != lesson.setting.level:
             assert fewer.rendition.setting.density == 0.5
             assert len(fewer.rendition.figures) < len(usual.rendition.figures)
+
+
+PLAYERS = ("alto-sax", "tenor-sax", "clarinet", "flute", "trumpet", "baritone-sax")
+
+
+@pytest.mark.parametrize("player", PLAYERS)
+@pytest.mark.parametrize("seed", range(3))
+def test_every_bar_of_the_twelve_keys_is_spelled_for_its_key_and_chord(player: str, seed: int) -> None:
+    """Read back by music21 from the written part: no double signs, no chord that belongs to a key of seven signs and more,
+    and every bar is the first one transposed."""
+    lesson = demo_lesson(player)
+    tune = lesson.tune
+    onset = tune.notes[10 + 9 * seed].onset_ticks
+    drill = around_the_keys(cell_at(tune, lesson.rendition.line, onset), INSTRUMENTS[player])
+    written = written_tune(drill, INSTRUMENTS[player].transposition)
+    data = write_musicxml(Score(drill, (Staff(drill.notes, "", INSTRUMENTS[player]),)))
+    part = music21.converter.parseData(data.decode(), format="musicxml").parts[0]
+    shapes, names = set(), []
+    for number, measure in enumerate(part.getElementsByClass("Measure")):
+        sounds = [note for note in measure.recurse().notes if not isinstance(note, music21.harmony.ChordSymbol)]
+        assert all(abs(note.pitch.alter) <= 1 for note in sounds)
+        first = sounds[0].pitch
+        shapes.add(tuple(note.pitch.ps - first.ps for note in sounds))
+        spans = [span for span in written.chords if written.bar_at(span.onset_ticks) is written.bars[number]]
+        for span in spans:
+            assert span.chord is not None
+            names.append(span.chord.text)
+    assert len(shapes) == 1
+    assert names
+    assert not [name for name in names if re.match(r"(G#|D#|A#|E#|B#)(maj|6|$)|(A#|E#|B#|Cb|Fb)m|F b|.##|.bb", name)]
+
+
+def test_a_hard_place_counts_the_beats_of_its_metre_everywhere() -> None:
+    tune = random_tune(2, metre="6/8")
+    tune = replace(tune, tempos=(Tempo(0, 150.0),))
+    lesson = lesson_of(tune, Setting("alto-sax", level=5))
+    place = lesson.hard_places[0]
+    assert place.tempos[-1] == lesson.ladder[-1] == 100
+    words = say(place.practice[-1])
+    assert f"♩. = {place.tempos[-1]}" in words or f"♩.\u00a0=\u00a0{place.tempos[-1]}" in words
+    if len(place.tempos) > 1:
+        assert str(place.tempos[0]) in words
+        assert str(place.tempos[1] - place.tempos[0]) in words

@@ -23,7 +23,7 @@ from fioritura.theory.chord_symbol import read_chord
 from fioritura.theory.key import Key
 from fioritura.theory.metre import Metre
 from fioritura.theory.pitch import Pitch
-from fioritura.tune import Bar, ChordSpan, Jump, Mark, Note, Tempo, Tune
+from fioritura.tune import DYNAMIC_MARKS, LEVEL_MARKS, Bar, ChordSpan, Jump, Mark, Note, Tempo, Tune
 from fioritura.unfold import playing_order
 from tests.musicxml_schema import schema_errors
 from tests.notation_strategies import CHORDS, METRES, beat_lines, scores
@@ -304,7 +304,27 @@ SIGNS = {
 }
 
 
-@pytest.mark.parametrize("mark", [mark for mark in Mark if not mark.startswith("slur")])
+@pytest.mark.parametrize("level", LEVEL_MARKS)
+def test_levels_stand_before_their_note(level: Mark) -> None:
+    data = written(quarters("C4", marks=(level,)))
+    assert schema_errors(data) == []
+    assert read_musicxml(data).notes[0].marks == (level,)
+    assert [sign.value for sign in parsed(data)[music21.dynamics.Dynamic]] == [level.value]
+
+
+@pytest.mark.parametrize("kind", [Mark.CRESCENDO, Mark.DIMINUENDO])
+def test_hairpins_reach_over_their_last_note(kind: Mark) -> None:
+    """music21 hears the same hairpin from the first to the last note."""
+    first, middle, last, after = quarters("C4 D4 E4 F4")
+    line = (replace(first, marks=(kind,)), middle, replace(last, marks=(Mark.HAIRPIN_STOP,)), after)
+    data = written(line)
+    assert schema_errors(data) == []
+    assert [note.marks for note in read_musicxml(data).notes] == [(kind,), (), (Mark.HAIRPIN_STOP,), ()]
+    (wedge,) = parsed(data)[music21.dynamics.DynamicWedge]
+    assert (type(wedge).__name__.lower(), wedge.getFirst().name, wedge.getLast().name) == (kind.value, "C", "E")
+
+
+@pytest.mark.parametrize("mark", [mark for mark in Mark if not mark.startswith("slur") and mark not in DYNAMIC_MARKS])
 def test_every_mark_is_written_and_read_back(mark: Mark) -> None:
     data = written(quarters("C4", marks=(mark,)))
     assert schema_errors(data) == []

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import replace
 from itertools import pairwise
 from statistics import mean, pstdev
@@ -11,13 +12,17 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from fioritura.accompany.feels import FEELS
+from fioritura.accompany.form import Chorus
 from fioritura.chance import Chance
 from fioritura.errors import OptionError
 from fioritura.players.instruments import INSTRUMENTS
 from fioritura.sound.clock import Clock
 from fioritura.sound.ornaments import realised
 from fioritura.sound.perform import grace_sec, perform
-from fioritura.sound.performance import BEND_RANGE, PerformedNote
+from fioritura.sound.performance import BEND_RANGE, CurvePoint, PerformedNote
+from fioritura.sound.session import Session
+from fioritura.sound.session import played as perform_session
 from fioritura.sound.swing import soloist_delay_sec, soloist_ratio
 from fioritura.sound.timing import Span, humanised
 from fioritura.theory.key import Key
@@ -172,17 +177,80 @@ def test_scoops_rise_into_the_pitch_and_falls_leave_it() -> None:
     assert 3 <= risen.bend[-1].value <= BEND_RANGE
 
 
-def test_long_notes_get_vibrato_after_a_while_and_short_ones_none() -> None:
-    tune = line_of("C4/4 D4/0.5 E4/0.5", tempo := "4/4")
-    assert tempo
-    long, short, _ = played(tune, tempo=90)
-    still = [point for point in long.bend if point.after_sec < 0.25]
-    assert all(point.value == 0 for point in still)
-    swings = [p.value for p in long.bend if p.after_sec > 1.0]
-    crossings = sum(a < 0 <= b for a, b in pairwise(swings))
-    assert 4.5 <= crossings / (long.duration_sec - 1.0) <= 6.5
-    assert 0.1 <= max(swings) <= 0.35
+def adorned(tune: Tune) -> tuple[Note, ...]:
+    """The tune's notes as those of a line with a figure."""
+    return (replace(tune.notes[0], figures=(0,)), *tune.notes[1:])
+
+
+def crossings(points: list[CurvePoint]) -> list[float]:
+    """When a curve rises through 0."""
+    return [b.after_sec for a, b in pairwise(points) if a.value < 0 <= b.value]
+
+
+@pytest.mark.parametrize("feel", ["swing", "straight"])
+def test_vibrato_sets_in_when_half_of_a_long_note_is_over_and_grows(feel: str) -> None:
+    # Common practice: depth, rate and level grow together; jazz players let a note stand first.
+    tune = line_of("C4/4 D4/0.5 E4/0.5")
+    long, short, _ = played(tune, adorned(tune), tempo=60, feel=feel)
+    starts = next(point.after_sec for point in long.bend if point.value) / long.duration_sec
+    assert 0.5 <= starts <= 0.62
+    swings = [point for point in long.bend if point.after_sec > starts * long.duration_sec]
+    middle = (1 + starts) / 2 * long.duration_sec
+    early, late = ([abs(p.value) for p in swings if (p.after_sec > middle) is is_late] for is_late in (False, True))
+    assert max(early) < 0.75 * max(late)
+    assert 0.1 <= max(late) <= 0.35
+    rises = crossings(swings)
+    assert rises[1] - rises[0] > 1.1 * (rises[-1] - rises[-2])
+    assert all(4.0 <= 1 / (b - a) <= 6.5 for a, b in pairwise(rises))
     assert short.bend == ()
+
+
+def test_plain_lines_have_no_vibrato_but_where_it_is_written() -> None:
+    tune = line_of("C4/4 D4/4")
+    assert [note.bend for note in played(tune)] == [(), ()]
+    first, second = played(tune, with_note(tune, 1, marks=(Mark.VIBRATO,)))
+    assert first.bend == ()
+    assert max(point.value for point in second.bend) > 0.22
+
+
+def test_a_plain_chorus_has_no_vibrato_beside_an_adorned_one() -> None:
+    tune = chart("C | C | C | C", melody="C4 D4 E4 F4 G4 F4 E4 D4", feel="swing", tempo=100)
+    tune = replace(tune, notes=line_of("C4/4 E4/4 G4/4 C5/4").notes)
+    choruses = (Chorus("head", tune.notes), Chorus("chorus", adorned(tune)))
+    melody = perform_session(Session(tune, choruses, ALTO, FEELS["swing"], holds_last=False)).parts[0]
+    waves = [any(point.value for point in note.bend) for note in melody.notes]
+    assert waves == [False] * 4 + [True] * 4
+
+
+def test_long_notes_swell_and_phrases_end_tapered() -> None:
+    tune = line_of("C4/4 D4/2 E4/2 F4/4")
+    for note in played(tune, tempo=90):
+        levels = [40 * math.log10(point.value) for point in note.level]
+        assert 4.0 <= max(levels) - min(levels) <= 10.0
+    last = played(tune, tempo=90)[-1]
+    assert last.level[-1].value < 0.7
+
+
+@pytest.mark.parametrize("tempo", [90, 120, 160, 200, 220])
+def test_over_a_band_off_beats_fall_with_the_ride_and_notes_on_the_beat_come_late(tempo: float) -> None:
+    # Friberg & Sundström 2002: off-beats together, downbeats of the soloist late by what 387 wind solos show.
+    tune = chart(" | ".join(["C"] * 16), melody="C4 D4 E4 F4 G4 F4 E4 D4", tempo=tempo, feel="swing")
+    tune = replace(tune, notes=line_of("C4/0.5 D4/0.5 E4/0.5 F4/0.5 G4/0.5 F4/0.5 E4/0.5 D4/0.5 " * 16).notes)
+    music = perform_session(Session(tune, (Chorus("head", tune.notes),), ALTO, FEELS["swing"], seed=2))
+    lead = music.parts[0].notes
+    ride = [note.onset_sec for part in music.parts if part.is_drums for note in part.notes if note.midi in (51, 59)]
+    beat, start = 60 / tempo, music.clock.seconds(music.bars[1].start_ticks)
+    on, off = [], []
+    for number, note in enumerate(lead):
+        nearest = min(ride, key=lambda onset: abs(onset - note.onset_sec))
+        if number % 2 and abs(nearest - note.onset_sec) < 0.05:
+            off.append(note.onset_sec - nearest)
+        elif not number % 2:
+            on.append(note.onset_sec - start - number // 2 * beat)
+    assert len(off) >= 16
+    assert abs(mean(off)) <= 0.004
+    assert max(map(abs, off)) <= 0.012
+    assert mean(on) == pytest.approx(soloist_delay_sec(tempo), abs=0.006)
 
 
 def test_tongued_notes_part_by_the_tongue_and_slurred_ones_join() -> None:

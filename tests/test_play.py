@@ -59,10 +59,15 @@ def test_play_writes_a_tagged_mp3_and_says_so(air: Path, tmp_path: Path, capsys:
     assert str(out) in text
     assert "volume low" in text
     tags = frames_of(out.read_bytes())
-    assert tags == {"TIT2": "Short Air (ornamented)", "TPE1": "A. Composer", "TKEY": "Bb", "TBPM": "140"}
+    assert tags == {
+        "TIT2": "Short Air (ornamented), B♭ major, ♩ = 140",
+        "TPE1": "A. Composer",
+        "TKEY": "Bb",
+        "TBPM": "140",
+    }
     audio, rate = soundfile.read(out, dtype="float32")
     assert integrated_loudness(audio) == pytest.approx(-16.0, abs=0.5)
-    assert 9 < len(audio) / rate < 25
+    assert 3 * 4 * 4 * 60 / 140 < len(audio) / rate < 27, "three choruses of four bars, count-in and ending"
     assert sorted(path.name for path in tmp_path.iterdir()) == ["air.abc", "air.mp3"]
 
 
@@ -114,6 +119,42 @@ def test_backing_writes_its_folder_without_a_melody(
     assert record["bars"] >= 1 + 4 * 4
 
 
+def test_one_run_gives_every_loop_tempo_and_line_up_titled(
+    air: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    asked = ("--bars", "1-2,3-4", "--tempo", "90,120", "--minus", "bass,drums", "--formats", "mid", "--json")
+    code, text, _ = run(capsys, "backing", air, *asked, "--out", tmp_path / "band")
+    assert code == 0
+    made = json.loads(text)["versions"]
+    assert {path.name for path in (tmp_path / "band").iterdir()} == {
+        f"backing-{bars}-{tempo}-without-{part}.mid"
+        for bars in ("1-2", "3-4")
+        for tempo in (90, 120)
+        for part in ("bass", "drums")
+    }
+    assert made[0]["title"] == "Short Air (backing), B♭ major, ♩ = 90, bars 1–2, without bass"
+    assert all({"bass", "drums"} - set(version["parts"]) for version in made)
+    code, text, _ = run(capsys, "backing", air, "--just", "drums", "--click", "--out", tmp_path / "alone", "--json")
+    assert code == 0
+    assert json.loads(text)["parts"] == ["drums", "click"]
+    assert frames_of((tmp_path / "alone" / "backing.mp3").read_bytes())["TIT2"].endswith("♩ = 140, drums")
+
+
+def test_play_goes_by_a_plan_unless_told(air: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    def record(*asked: str) -> Any:
+        code, text, _ = run(capsys, "play", air, *asked, "--out", tmp_path / "air.mid", "--json")
+        assert code == 0
+        return json.loads(text)
+
+    energies = record()["energies"]
+    assert len(energies) == 3
+    assert energies == sorted(energies)
+    assert record("--choruses", "1")["choruses"] == ["head"]
+    assert record("--what", "in-turn")["choruses"] == ["plain", "ornamented"]
+    assert record("--curve", "0.2,1.4", "--solos", "1")["choruses"] == ["chorus 1", "solo 1", "chorus 2"]
+    assert record("--opening", "intro")["bars"] == record()["bars"] + 4
+
+
 def test_sounds_names_font_licence_and_remedy(capsys: pytest.CaptureFixture[str]) -> None:
     code, text, _ = run(capsys, "sounds")
     assert code == 0
@@ -135,8 +176,13 @@ def test_sounds_names_font_licence_and_remedy(capsys: pytest.CaptureFixture[str]
         (("--bars", "9-12"), "has 0 to 4"),
         (("--bars", "4-2"), "5-8"),
         (("--times", "0"), "1 to 200"),
-        (("--choruses", "-1"), "0 to 200"),
-        (("--mute", "tuba"), "there is no such part"),
+        (("--choruses", "0"), "1 to 200"),
+        (("--solos", "-1"), "0 to 200"),
+        (("--curve", "loud"), "give numbers"),
+        (("--curve", "0.3,2.5"), "0 to 2"),
+        (("--curve", "0.3,1.5", "--choruses", "3"), "one density for each chorus"),
+        (("--mute", "bass", "--just", "drums"), "contradict"),
+        (("--mute", "tuba"), "no part “tuba”"),
         (("--mute", "melody,bass,chords,drums,click"), "at least one"),
         (("--out", "x.ogg"), ".mp3, .wav, .flac or .mid"),
         (("--soundfont", "nowhere.sf2"), "can't be read"),
@@ -197,7 +243,7 @@ def test_in_turn_plays_plain_then_ornamented() -> None:
 
 
 def test_a_loop_starts_with_one_bar_of_count_in_and_stops_on_the_bar_line() -> None:
-    (version,) = versions(practice(bars=(3, 6), times=3, quarters_per_minute=(120.0,)))
+    (version,) = versions(practice(loops=((3, 6),), times=3, quarters_per_minute=(120.0,)))
     performance = played(version.session)
     assert performance.duration_sec == pytest.approx((1 + 3 * 4) * 2.0, abs=0.2)
     clicks = next(part for part in performance.parts if part.name == "Click")
@@ -222,7 +268,7 @@ def test_tempo_is_changed_by_performing_anew_not_by_stretching() -> None:
 
 def test_parts_of_a_session_start_and_end_together() -> None:
     for feel in ("swing", "bossa", "ballad", "funk"):
-        (version,) = versions(practice(feel=FEELS[feel], choruses=1))
+        (version,) = versions(practice(feel=FEELS[feel], solos=1))
         performance = played(version.session)
         ends = {part.name: part.end_sec for part in performance.parts if part.name not in {"Click", "Melody"}}
         assert max(ends.values()) - min(ends.values()) < 0.5

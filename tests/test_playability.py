@@ -247,10 +247,10 @@ def test_faster_is_harder_and_better_players_find_it_easier() -> None:
 
 
 def test_practice_begins_where_it_is_easy_and_ends_at_the_goal() -> None:
-    assert start_tempo(strain=1.2, quarters_per_minute=120) == 60
-    assert start_tempo(strain=0.3, quarters_per_minute=120) == 120
-    assert start_tempo(strain=50, quarters_per_minute=120) == 30
-    assert start_tempo(strain=1.0, quarters_per_minute=20) == 20
+    assert start_tempo(strain=1.2, beats_per_minute=120) == 60
+    assert start_tempo(strain=0.3, beats_per_minute=120) == 120
+    assert start_tempo(strain=50, beats_per_minute=120) == 30
+    assert start_tempo(strain=1.0, beats_per_minute=20) == 20
 
 
 def test_concert_pitch_has_hard_places_by_speed_alone() -> None:

@@ -13,9 +13,11 @@ from dataclasses import replace
 import pytest
 
 from fioritura.arrange.arranger import ornament
-from fioritura.listening.advice import Subject, advice_on, praise_for
+from fioritura.listening.advice import Subject, advice_on, headline_of, praise_for
+from fioritura.listening.happening import Kind
 from fioritura.listening.notes import Attack, PlayedNote, Take, Vibrato
-from fioritura.listening.report import Report, Status, report_on
+from fioritura.listening.report import report_on
+from fioritura.listening.rows import Report, Status
 from fioritura.players.instruments import instrument_named
 from fioritura.players.player import Player
 from fioritura.players.setting import Setting
@@ -72,8 +74,10 @@ def test_a_perfect_take_is_not_blamed(tune: Tune) -> None:
     assert abs(report.timing.drift_percent) < 1
     assert report.timing.quarters_per_minute == pytest.approx(60 * 2000 / QUARTER, rel=0.01)
     advice = advice_on(report)
-    assert [one.subject for one in advice] == [Subject.NEXT_STEP] * 3
+    assert report.happenings == ()
+    assert [one.subject for one in advice] == [Subject.NEXT_STEP]
     assert praise_for(report).id == "praise-notes-safe"
+    assert headline_of(report) == praise_for(report)
 
 
 def test_the_report_is_json(tune: Tune) -> None:
@@ -93,9 +97,12 @@ def test_tuning_is_told_in_whole_and_by_note(tune: Tune) -> None:
     name = ALTO.written(next(n.pitch for n in tune.notes if n.pitch.midi == flat_midi))
     assert rows[name] == pytest.approx(-20, abs=0.1)
     assert sorted(rows.values())[1] == pytest.approx(0, abs=0.1)
-    pitch = [one for one in advice_on(report) if one.subject is Subject.PITCH]
-    assert len(pitch) == 1
-    assert f"{name.display} is 20 cents flat against your own tuning" in say(pitch[0].finding)
+    told = {one.kind: one for one in report.happenings}
+    assert told[Kind.TUNING].amount == pytest.approx(25, abs=0.1)
+    assert told[Kind.NOTE].note == name
+    assert told[Kind.NOTE].amount == pytest.approx(-20, abs=0.1)
+    assert f"{name.display} is 20 cents flat against your other notes" in say(told[Kind.NOTE].words)
+    assert len([one for one in advice_on(report) if one.subject is Subject.PITCH]) == 1
 
 
 def test_a_growing_tempo_is_told(tune: Tune) -> None:
@@ -111,8 +118,9 @@ def test_swing_is_measured(tune: Tune, ratio: float) -> None:
     report = listened(tune, plain_take(tune, share=ratio / (ratio + 1)))
     assert report.timing.swing_ratio == pytest.approx(ratio, rel=0.08)
     assert report.figures == ()
-    assert "advice-straight" in {one.title.id for one in advice_on(report, "straight")}
-    assert "advice-straight" not in {one.title.id for one in advice_on(report, "swing")}
+    assert headline_of(report).id == "advice-straight-finding"
+    swung = report_on(tune, plain_take(tune, share=ratio / (ratio + 1)), instrument=ALTO, feel="swing")[1]
+    assert swung.happenings == ()
 
 
 def test_stray_notes_widen_the_spread(tune: Tune) -> None:

@@ -27,7 +27,7 @@ from fioritura.errors import OptionError, OtherTuneError, ReadError
 from fioritura.lesson.edition import Edition, plain_score
 from fioritura.listening.advice import Advice, Subject
 from fioritura.listening.naming import SlipKind
-from fioritura.listening.report import Status
+from fioritura.listening.rows import Status
 from fioritura.notation.engraving.typeset import pdf
 from fioritura.notation.musicxml.writer import write_musicxml
 from fioritura.review.document import ReviewSheet, review_document, sheet_of
@@ -137,7 +137,7 @@ def test_the_page_says_what_the_report_says(sheet: ReviewSheet) -> None:
 def test_the_print_says_it_too(sheet: ReviewSheet) -> None:
     pages = PdfReader(io.BytesIO(pdf(review_document(sheet)))).pages
     text = " ".join("\n".join(page.extract_text() for page in pages).split())
-    assert "Three things to practise next" in text
+    assert "What to practise next" in text
     assert all(say(one.title) in text for one in sheet.review.advice)
 
 

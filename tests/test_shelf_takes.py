@@ -24,7 +24,7 @@ import pytest
 import soundfile
 
 from fioritura.errors import OptionError, ReadError
-from fioritura.shelf.archive import restore, write_archive
+from fioritura.shelf.archive import Restored, restore, write_archive
 from fioritura.shelf.recordings import MOST_SEC, Recordings, media_type_of
 from fioritura.shelf.schema import MIGRATIONS
 from fioritura.shelf.store import NotOnShelfError, Shelf
@@ -275,7 +275,7 @@ def test_students_takes_and_recordings_come_out_and_in_again(shelf: Shelf, tmp_p
     filled(shelf)
     other = Shelf(tmp_path / "other")
     other.takes.add_student("ADA")
-    assert restore(other, archived(shelf)) == 1
+    assert restore(other, archived(shelf)).added == 1
     assert [student.name for student in other.takes.students()] == ["ADA", "Bo"]
     mine = [take for take in shelf.takes.takes() if take.is_kept]
     theirs = other.takes.takes()
@@ -298,7 +298,7 @@ def test_an_archive_of_the_first_version_is_still_read(shelf: Shelf, tmp_path: P
     del manifest["students"], manifest["tunes"][0]["takes"]
     older = io.BytesIO(rewritten(whole.getvalue(), manifest | {"version": 1}))
     other = Shelf(tmp_path / "other")
-    assert restore(other, older) == 1
+    assert restore(other, older).added == 1
     assert other.takes.takes() == []
     other.close()
 
@@ -322,6 +322,82 @@ def test_a_damaged_take_is_refused_and_nothing_is_added(shelf: Shelf, tmp_path: 
     assert other.tunes() == []
     assert not other.takes.recordings.folder.exists()
     other.close()
+
+
+def test_an_archive_that_names_one_recording_a_thousand_times_is_refused(shelf: Shelf, tmp_path: Path) -> None:
+    filled(shelf)
+    whole = archived(shelf)
+    manifest = json.loads(zipfile.ZipFile(whole).read("shelf.json"))
+    manifest["tunes"][0]["takes"] *= 1000
+    other = Shelf(tmp_path / "other")
+    with pytest.raises(ReadError, match="twice"):
+        restore(other, io.BytesIO(rewritten(whole.getvalue(), manifest)))
+    assert other.tunes() == []
+    assert not other.takes.recordings.folder.exists()
+    other.close()
+
+
+def test_an_archive_that_unpacks_to_a_thousand_times_its_size_is_refused(shelf: Shelf, tmp_path: Path) -> None:
+    filled(shelf)
+    whole = archived(shelf)
+    names = zipfile.ZipFile(whole).namelist()
+    (source,) = (name for name in names if name.endswith(".abc"))
+    data = rewritten(whole.getvalue(), zipfile.ZipFile(whole).read("shelf.json"), {source: bytes(60_000_000)})
+    assert len(data) < 200_000
+    other = Shelf(tmp_path / "other")
+    with pytest.raises(ReadError, match="is the limit"):
+        restore(other, io.BytesIO(data))
+    assert other.tunes() == []
+    other.close()
+
+
+def test_what_fails_while_it_is_added_is_taken_back(shelf: Shelf, tmp_path: Path) -> None:
+    """Tags are counted only when they are added: the second tune has too many."""
+    filled(shelf)
+    add_tune(shelf)
+    whole = archived(shelf)
+    manifest = json.loads(zipfile.ZipFile(whole).read("shelf.json"))
+    manifest["tunes"][1]["tags"] = [f"tag {number}" for number in range(30)]
+    other = Shelf(tmp_path / "other")
+    other.takes.add_student("Ada")
+    with pytest.raises(OptionError, match="tags"):
+        restore(other, io.BytesIO(rewritten(whole.getvalue(), manifest)), doubles="copy")
+    assert other.tunes() == [] == other.takes.takes()
+    assert [student.name for student in other.takes.students()] == ["Ada"]
+    assert list(other.takes.recordings.folder.iterdir()) == []
+    other.close()
+
+
+def test_tunes_that_stand_already_are_asked_about_left_doubled_or_replaced(shelf: Shelf) -> None:
+    filled(shelf)
+    whole = archived(shelf)
+    (before,) = shelf.tunes()
+    assert restore(shelf, whole, doubles="ask") == Restored(0, 1)
+    assert restore(shelf, whole) == Restored(0, 1)
+    assert [tune.id for tune in shelf.tunes()] == [before.id]
+    assert restore(shelf, whole, doubles="replace") == Restored(1, 1)
+    (after,) = shelf.tunes()
+    assert after.id != before.id
+    assert len(shelf.takes.takes()) == 2
+    assert restore(shelf, whole, doubles="copy") == Restored(1, 1)
+    assert len(shelf.tunes()) == 2
+    assert len(shelf.takes.students()) == 2
+
+
+@pytest.mark.skipif(sys.platform == "win32", reason="POSIX permissions")
+def test_nobody_else_may_look_at_what_children_have_played(tmp_path: Path) -> None:
+    folder = tmp_path / "data"
+    shelf = Shelf(folder)
+    filled(shelf)
+    modes = {path.name: path.stat().st_mode & 0o777 for path in (folder, *folder.rglob("*"))}
+    assert {modes[name] for name in ("data", "recordings")} == {0o700}
+    assert {mode for name, mode in modes.items() if "." in name} == {0o600}
+    shelf.close()
+    folder.chmod(0o755)
+    (folder / "shelf.db").chmod(0o644)
+    Shelf(folder).close()
+    assert folder.stat().st_mode & 0o777 == 0o700
+    assert (folder / "shelf.db").stat().st_mode & 0o777 == 0o600
 
 
 # A kill in the middle

@@ -20,7 +20,8 @@ from fioritura.arrange.rendition import laid_out
 from fioritura.players.player import Player
 from fioritura.players.setting import Idiom, Setting
 from fioritura.techniques.anticipation import ANTICIPATION
-from fioritura.techniques.approach import APPROACH_CHROMATIC, APPROACH_NOTE, SURROUND
+from fioritura.techniques.approach import APPROACH_CHROMATIC, APPROACH_NOTE, ENCLOSURE, SURROUND
+from fioritura.techniques.chord_notes import ADDED_CHORD_NOTE, ARPEGGIATED_NOTE, GUIDE_TONE_LINE
 from fioritura.techniques.context import Context, contexts
 from fioritura.techniques.definition import Group
 from fioritura.techniques.delay import DELAY, RETARDATION, SUSPENSION
@@ -35,6 +36,16 @@ from fioritura.techniques.grace import (
     UPPER_GRACE_STEP,
 )
 from fioritura.techniques.inflection import DOIT, FALL, GHOST_NOTE, SCOOP, VIBRATO
+from fioritura.techniques.irish import (
+    CRAN,
+    CUT,
+    DIVIDED_NOTE,
+    HELD_NOTE,
+    LONG_ROLL,
+    SHORT_ROLL,
+    STRIKE,
+    TRIPLET,
+)
 from fioritura.techniques.neighbour import (
     APPOGGIATURA,
     DOUBLE_NEIGHBOUR,
@@ -42,6 +53,7 @@ from fioritura.techniques.neighbour import (
     NEIGHBOUR_LOWER,
     NEIGHBOUR_UPPER,
 )
+from fioritura.techniques.paraphrase import BACK_PHRASING, OCTAVE_PHRASE, PHRASE_AHEAD
 from fioritura.techniques.passing import PASSING_NOTE, PASSING_NOTE_CHROMATIC, PASSING_NOTES_PAIR
 from fioritura.techniques.repetition import REPEATED_NOTES, REPEATED_NOTES_LIVELY
 from fioritura.techniques.run import RUN_ARPEGGIO, RUN_CHROMATIC, RUN_PENTATONIC, RUN_SCALE
@@ -49,6 +61,7 @@ from fioritura.techniques.table import all_techniques, technique_named, wanted_t
 from fioritura.techniques.technique import Technique
 from fioritura.techniques.turn import INVERTED_TURN, MORDENT, SHAKE, TURN, UPPER_MORDENT
 from fioritura.theory.metre import EIGHTH, QUARTER, SIXTEENTH
+from fioritura.theory.pitch import NoteName
 from fioritura.tune import Feel, Mark, Note, Tune
 from tests.tunes import line_of, random_tune
 
@@ -301,14 +314,29 @@ def shake(h: Heard) -> bool:
 
 
 def fill(h: Heard) -> bool:
+    """It lets the held note speak, leads by a third at most or rests in the chord's scale; what is foreign to key and
+    chord moves by step (from a blue third also down to the root), and no wide leap goes on in its direction."""
     midis = [note.pitch.midi for note in h.own]
     moves = [b - a for a, b in zip(midis, midis[1:], strict=False)]
-    turns = sum(a * b < 0 for a, b in zip(moves, moves[1:], strict=False))
     assert h.after is not None
-    leads = is_step(midis[-1], h.after.pitch.midi)
-    held = h.tune.notes[h.figure.anchors[0]]
-    spoke = h.own[0].onset_ticks - held.onset_ticks >= QUARTER
-    return leads and spoke and turns <= 1 and 0 not in moves and max(map(abs, moves)) <= 12 and len(midis) >= 3
+    rests = h.own[-1].end_ticks < h.after.onset_ticks
+    ends_well = midis[-1] % 12 in fill_scale(h, h.own[-1]) if rests else 1 <= abs(h.after.pitch.midi - midis[-1]) <= 4
+    spoke = h.own[0].onset_ticks - h.tune.notes[h.figure.anchors[0]].onset_ticks >= QUARTER
+    left = zip(h.own, [*moves, h.after.pitch.midi - midis[-1]], strict=True)
+    resolves = all(abs(move) <= 3 for note, move in left if note.pitch.midi % 12 not in fill_scale(h, note))
+    turns = all(a * b <= 0 or abs(b) <= 2 for a, b in zip(moves, moves[1:], strict=False) if abs(a) >= 7)
+    return ends_well and spoke and resolves and turns and max(map(abs, moves)) <= 12 and len(midis) >= 3
+
+
+def fill_scale(h: Heard, note: Note) -> frozenset[int]:
+    """The key's notes, the chord's, and its plain ninth, eleventh and thirteenth."""
+    from fioritura.theory.scale import key_scale
+
+    span, key = h.tune.chord_at(note.onset_ticks), h.tune.bar_at(note.onset_ticks).key
+    classes = set(key_scale(key).pitch_classes)
+    if span and span.chord:
+        classes |= span.chord.pitch_classes | {(span.chord.root.pitch_class + step) % 12 for step in (2, 5, 9)}
+    return frozenset(classes)
 
 
 def lets_go(h: Heard) -> bool:
@@ -320,6 +348,126 @@ def lets_go(h: Heard) -> bool:
 
 def marked(mark: Mark) -> Callable[[Heard], bool]:
     return lambda h: [note.pitch for note in h.own] == [h.main.pitch] and mark in h.own[0].marks
+
+
+def moved_notes(h: Heard) -> list[tuple[Note, Note]]:
+    """The plain notes that a figure moves, each with what has become of it."""
+    found = [(h.tune.notes[note.anchor], note) for note in h.own if note.anchor is not None]
+    return [
+        (plain, note) for plain, note in found if note.onset_ticks != plain.onset_ticks or note.pitch != plain.pitch
+    ]
+
+
+def back_phrased(h: Heard) -> bool:
+    """Two to eight notes come late in their order, none in the time of the next structural note, which is in its place;
+    where the tune had no rest before them there is none now."""
+    moved = moved_notes(h)
+    late = [note.onset_ticks - plain.onset_ticks for plain, note in moved]
+    last = h.tune.notes.index(moved[-1][0])
+    arrival = h.tune.notes[last + 1]
+    assert h.after is not None
+    in_time = (h.after.onset_ticks, h.after.pitch) == (arrival.onset_ticks, arrival.pitch)
+    silent = [
+        a.end_ticks < b.onset_ticks for a, b in zip(h.line[h.first :], h.line[h.first + 1 : h.last + 2], strict=False)
+    ]
+    started = moved[0][0].onset_ticks
+    plain_rest = not any(n.end_ticks == started for n in h.tune.notes)
+    filled = plain_rest or any(n.onset_ticks < started <= n.end_ticks - EIGHTH for n in h.line)
+    pitches = all(plain.pitch == note.pitch for plain, note in moved)
+    structural = h.tune.strength_at(arrival.onset_ticks) >= 0.5
+    return (
+        pitches and 2 <= len(moved) <= 8 and min(late) > 0 and in_time and not any(silent) and filled and structural
+    )
+
+
+def brought_forward(h: Heard) -> bool:
+    """Two to eight notes come as early as one another, the last of them on a beat, longer than the others and held to
+    its old end."""
+    moved = moved_notes(h)
+    early = {plain.onset_ticks - note.onset_ticks for plain, note in moved}
+    plain, last = moved[-1]
+    held = last.end_ticks == plain.end_ticks and plain.duration_ticks >= max(p.duration_ticks for p, _ in moved)
+    pitches = all(plain.pitch == note.pitch for plain, note in moved)
+    return pitches and len(early) == 1 and early <= {SIXTEENTH, EIGHTH} and 2 <= len(moved) <= 8 and held
+
+
+def in_another_octave(h: Heard) -> bool:
+    """All notes in the same other octave, in time, and no more than an octave from the notes around them."""
+    moved = moved_notes(h)
+    shifts = {note.pitch.midi - plain.pitch.midi for plain, note in moved}
+    letters = all(note.pitch.name == plain.pitch.name for plain, note in moved)
+    in_time = all(note.onset_ticks == plain.onset_ticks for plain, note in moved)
+    s = h.sequence
+    return letters and in_time and shifts in ({12}, {-12}) and 3 <= len(moved) <= 8 and abs(s[1] - s[0]) <= 12
+
+
+def chord_note_between(h: Heard) -> bool:
+    """One note of the chord, by leap from both: inside a leap, or away from a note that comes again."""
+    before, middle, after = h.sequence
+    in_chord = middle % 12 in chord_classes(h, h.own[0].onset_ticks)
+    inside = (middle - before) * (after - middle) > 0 or before == after
+    return in_chord and inside and is_leap(before, middle) and is_leap(middle, after) and len(h.own) == 1
+
+
+def broken_chord(h: Heard) -> bool:
+    """Notes of one chord, no two of them the same after one another, from a note that has sounded for half its time, or
+    in a rest, upwards to a note of the chord."""
+    added = [note for note in h.own if note.anchor is None]
+    chord = chord_classes(h, added[-1].end_ticks - 1)
+    leaves = h.own[0].anchor is not None
+    if leaves:
+        sounded = h.own[0].duration_ticks * 2 >= h.main.duration_ticks
+    else:
+        chord, sounded = chord_classes(h, added[-1].end_ticks), rises(*(n.pitch.midi for n in added), h.sequence[-1])
+    return sounded and len(added) >= 2 and all(note.pitch.midi % 12 in chord for note in added)
+
+
+def guides(h: Heard) -> bool:
+    """Each added note is the third or seventh (or what stands for it) of its chord, has real value, and the line moves by
+    step where the chord changes."""
+    for note in h.own:
+        span = h.tune.chord_at(note.onset_ticks)
+        if span is None or span.chord is None or note.duration_ticks < QUARTER:
+            return False
+        if note.pitch.midi % 12 not in {tone.pitch_class for tone in span.chord.guide_tones}:
+            return False
+    assert h.after is not None
+    line = [*h.own, h.after]
+    changes = [
+        (a, b)
+        for a, b in zip(line, line[1:], strict=False)
+        if _chord(h.tune, a.onset_ticks) != _chord(h.tune, b.onset_ticks)
+    ]
+    first = h.before is not None and _chord(h.tune, h.main.onset_ticks) != _chord(h.tune, h.own[0].onset_ticks)
+    return bool(changes or first) and all(is_step(a.pitch.midi, b.pitch.midi) for a, b in changes)
+
+
+def _chord(tune: Tune, ticks: int) -> object:
+    span = tune.chord_at(ticks)
+    return span.chord if span else None
+
+
+def enclosed(h: Heard) -> bool:
+    """Three or four notes of an eighth or a sixteenth around a note on a beat, on both sides of it, a step away at most."""
+    assert h.after is not None
+    sides = [note.pitch.midi - h.after.pitch.midi for note in h.own]
+    both = min(sides) < 0 < max(sides) and all(1 <= abs(side) <= 2 for side in sides)
+    return both and 3 <= len(sides) <= 4 and h.tune.strength_at(h.after.onset_ticks) >= 0.5 and comes_near(h)
+
+
+def rolled(h: Heard, sign: Mark, ticks: int) -> bool:
+    return (
+        [note.duration_ticks for note in h.own] == [ticks]
+        and sign in h.own[0].marks
+        and h.own[0].pitch == h.main.pitch
+    )
+
+
+def even_triplet(h: Heard) -> bool:
+    """Three even notes by step; a third filled, the way to a fourth, or a note circled once (common practice)."""
+    first, second, third = (note.pitch.midi for note in h.own)
+    even = {note.duration_ticks for note in h.own} == {QUARTER // 3}
+    return even and is_step(first, second) and is_step(second, third)
 
 
 IS_WHAT_IT_SAYS: dict[str, Callable[[Heard], bool]] = {
@@ -350,6 +498,13 @@ IS_WHAT_IT_SAYS: dict[str, Callable[[Heard], bool]] = {
     APPROACH_NOTE.id: approach,
     APPROACH_CHROMATIC.id: chromatic_approach,
     SURROUND.id: surround,
+    ENCLOSURE.id: enclosed,
+    BACK_PHRASING.id: back_phrased,
+    PHRASE_AHEAD.id: brought_forward,
+    OCTAVE_PHRASE.id: in_another_octave,
+    ADDED_CHORD_NOTE.id: chord_note_between,
+    ARPEGGIATED_NOTE.id: broken_chord,
+    GUIDE_TONE_LINE.id: guides,
     TURN.id: lambda h: turn(h, 1),
     INVERTED_TURN.id: lambda h: turn(h, -1),
     MORDENT.id: lambda h: mordent(h, -1),
@@ -361,6 +516,16 @@ IS_WHAT_IT_SAYS: dict[str, Callable[[Heard], bool]] = {
     DOIT.id: lambda h: Mark.DOIT in h.own[0].marks and h.own[0].pitch == h.main.pitch and lets_go(h),
     GHOST_NOTE.id: marked(Mark.GHOST),
     VIBRATO.id: marked(Mark.VIBRATO),
+    CUT.id: lambda h: len(graces(h)) == 1 and 1 <= graces(h)[0] <= 4,
+    STRIKE.id: lambda h: len(graces(h)) == 1 and -4 <= graces(h)[0] <= -1,
+    SHORT_ROLL.id: lambda h: rolled(h, Mark.ROLL, QUARTER),
+    LONG_ROLL.id: lambda h: rolled(h, Mark.ROLL, QUARTER + EIGHTH),
+    CRAN.id: lambda h: rolled(h, Mark.CRAN, QUARTER + EIGHTH) and h.main.pitch.name == NoteName.parse("D"),
+    TRIPLET.id: even_triplet,
+    DIVIDED_NOTE.id: lambda h: (
+        [n.duration_ticks for n in h.own] == [EIGHTH, EIGHTH] and h.own[0].pitch == h.main.pitch
+    ),
+    HELD_NOTE.id: lambda h: [n.duration_ticks for n in h.own] == [QUARTER] and h.own[0].pitch == h.main.pitch,
 }
 
 

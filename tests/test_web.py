@@ -6,6 +6,7 @@ import io
 import json
 import re
 import socket
+import zipfile
 from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
@@ -22,6 +23,7 @@ from fioritura.shelf.store import Shelf
 from fioritura.theory.pitch import Pitch
 from fioritura.web.guard import MOST_BYTES
 from fioritura.web.server import _listener
+from tests.archives import rewritten
 from tests.musicxml_text import attributes, notes, score
 from tests.served import client_of
 
@@ -315,6 +317,26 @@ def test_the_shelf_is_searched_changed_exported_and_restored(client: TestClient)
     back = client.get("/api/tunes", params={"search": "renamed"}).json()
     assert [one["tags"] for one in back] == [["gift"]]
     assert view(client, back[0]["arrangement"])["figures"]
+
+
+def test_an_archive_with_a_tune_that_can_not_be_read_is_refused(client: TestClient) -> None:
+    client.post("/api/tunes/typed", json={"text": WALTZ.replace("Small", "Kept")})
+    before = len(client.get("/api/tunes").json())
+    whole = client.get("/api/export").content
+    with zipfile.ZipFile(io.BytesIO(whole)) as archive:
+        table = json.loads(archive.read("shelf.json"))
+    data = rewritten(whole, table, {table["tunes"][0]["source"]: b"MThd and nothing more"})
+    answer = client.post("/api/restore", data={"doubles": "copy"}, files={"archive": ("shelf.zip", data)})
+    assert answer.status_code == 422
+    assert len(client.get("/api/tunes").json()) == before
+
+
+def test_no_other_site_can_start_an_export(client: TestClient) -> None:
+    """A page may be linked to from anywhere; data may not."""
+    elsewhere = {"Sec-Fetch-Site": "cross-site", "Sec-Fetch-Mode": "navigate"}
+    assert client.get("/shelf", headers=elsewhere).status_code == 200
+    assert client.get("/api/export", headers=elsewhere).status_code == 403
+    assert client.get("/api/export", headers=elsewhere | {"Sec-Fetch-Site": "same-origin"}).status_code == 200
 
 
 def test_what_is_no_archive_is_refused(client: TestClient) -> None:

@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 import asyncio
+import http.client
 import os
 import re
+import socket
 import subprocess
 import sys
+import time
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -20,7 +23,10 @@ from fioritura.shelf.store import Shelf
 from fioritura.web import guard as guard_module
 from fioritura.web.app import create_app
 from fioritura.web.guard import _bounded, hosts_of
-from fioritura.web.token_check import COOKIE, TokenCheck, new_token
+from fioritura.web.patience import PatientProtocol
+from fioritura.web.server import _listener
+from fioritura.web.token_check import COOKIE, FREE_TRIES, TokenCheck, new_token
+from tests.served import served
 
 TOKEN = "abcd-efgh-jkmn-pqrs"
 BASE = "http://192.168.1.20:8420"
@@ -75,6 +81,59 @@ def test_a_made_up_cookie_opens_nothing(client: TestClient, cookie: str) -> None
 def test_a_program_may_send_the_token_with_each_request(client: TestClient) -> None:
     assert client.get("/api/tunes", headers={"Authorization": f"Bearer {TOKEN}"}).status_code == 200
     assert client.get("/api/tunes", headers={"Authorization": "Bearer nothing"}).status_code == 401
+
+
+def test_after_a_few_wrong_tokens_each_further_try_waits_longer(
+    client: TestClient, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    waits: list[float] = []
+
+    async def sleep(seconds: float) -> None:
+        waits.append(seconds)
+
+    monkeypatch.setattr(asyncio, "sleep", sleep)
+    for number in range(FREE_TRIES + 6):
+        if number % 2:
+            client.post("/enter", data={"token": "abcd-efgh-jkmn-0000"})
+        else:
+            client.get("/api/tunes", headers={"Authorization": "Bearer nothing"})
+    assert waits == [0.5, 1.0, 2.0, 4.0, 8.0, 8.0]
+    assert client.post("/enter", data={"token": TOKEN}).status_code == 303
+    waits.clear()
+    client.cookies.clear()
+    client.post("/enter", data={"token": "abcd-efgh-jkmn-0000"})
+    assert waits == []
+
+
+@pytest.mark.parametrize("sent", [b"", b"GET / HT", b"GET / HTTP/1.1\r\nHost: 127.0"])
+def test_a_connection_that_brings_no_whole_request_is_closed(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, sent: bytes
+) -> None:
+    monkeypatch.setattr(PatientProtocol, "patience_sec", 0.3)
+    shelf = Shelf(tmp_path)
+    with served(shelf, _listener(0)) as address:
+        host, _, port = address.removeprefix("http://").partition(":")
+        with socket.create_connection((host, int(port)), timeout=10) as line:
+            line.sendall(sent)
+            assert line.recv(100) == b""
+        with socket.create_connection((host, int(port)), timeout=10) as line:
+            for _ in range(2):
+                for part in (b"GET /enter HTTP/1.1\r\n", f"Host: {host}:{port}\r\n\r\n".encode()):
+                    line.sendall(part)
+                    time.sleep(0.05)
+                answer = http.client.HTTPResponse(line)
+                answer.begin()
+                assert (answer.status, bool(answer.read())) == (404, True)
+    shelf.close()
+
+
+def test_on_this_machine_too_a_token_is_asked_for_where_one_is_set(tmp_path: Path) -> None:
+    shelf = Shelf(tmp_path)
+    app = create_app(shelf, hosts_of(8420), check=TokenCheck(TOKEN))
+    with TestClient(app, base_url="http://127.0.0.1:8420", follow_redirects=False) as client:
+        assert client.get("/api/tunes").status_code == 401
+        assert client.get("/").headers["location"] == "/enter"
+    shelf.close()
 
 
 def test_another_site_can_not_use_the_cookie(client: TestClient) -> None:

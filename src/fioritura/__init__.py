@@ -21,6 +21,7 @@ from typing import TYPE_CHECKING, Any, Final
 
 if TYPE_CHECKING:
     from fioritura.arrange.own_taste import TasteTable
+    from fioritura.arrange.plan import Plan, Statement
     from fioritura.arrange.survey import Survey
     from fioritura.errors import (
         FiorituraError,
@@ -56,6 +57,7 @@ if TYPE_CHECKING:
 
 _HOMES: Final = {
     "arrange.own_taste": ("TasteTable",),
+    "arrange.plan": ("Plan", "Statement"),
     "arrange.survey": ("Survey",),
     "errors": (
         "FiorituraError",
@@ -114,6 +116,7 @@ __all__ = [
     "OtherTuneError",
     "OutputError",
     "Pitch",
+    "Plan",
     "PlayedNote",
     "Player",
     "RangeError",
@@ -121,6 +124,7 @@ __all__ = [
     "Rendition",
     "Setting",
     "Slip",
+    "Statement",
     "Survey",
     "Take",
     "TasteTable",

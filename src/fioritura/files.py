@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import os
 import shutil
+import stat
 import sys
 import tempfile
 import zipfile
 import zlib
 from collections.abc import Iterator
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from pathlib import Path
 from typing import IO, Final
 
@@ -21,6 +22,7 @@ __all__ = [
     "cache_folder",
     "checked_content",
     "opened_beside",
+    "private_folder",
     "read_bytes",
     "read_stream",
     "staged_folder",
@@ -107,8 +109,10 @@ def write_beside(path: Path, data: bytes) -> None:
 
 
 @contextmanager
-def opened_beside(path: Path) -> Iterator[IO[bytes]]:
+def opened_beside(path: Path, *, is_private: bool = False) -> Iterator[IO[bytes]]:
     """A temporary file beside `path`, open for writing; renamed onto it when the block ends well, else removed.
+
+    With `is_private` nobody but this user may read it.
 
     Raises:
         OutputError: the folder is missing or closed to us, or the disk is full; an earlier file is unharmed.
@@ -121,7 +125,7 @@ def opened_beside(path: Path) -> Iterator[IO[bytes]]:
     try:
         with os.fdopen(handle, "w+b") as file:
             yield file
-        Path(name).chmod(0o666 & ~_umask())
+        Path(name).chmod(0o600 if is_private else 0o666 & ~_umask())
         Path(name).replace(path)
     except BaseException as error:
         Path(name).unlink(missing_ok=True)
@@ -160,6 +164,20 @@ def staged_folder(target: Path) -> Iterator[Path]:
         raise _output_error(target, error) from None
     finally:
         shutil.rmtree(stage, ignore_errors=True)
+
+
+def private_folder(folder: Path, marker: str) -> None:
+    """Make a folder that nobody but this user may look into. One that is there already is closed to others if it holds the
+    file `marker`, which says that it is ours alone.
+
+    Raises:
+        OSError: it can't be made.
+    """
+    is_new = not folder.exists()
+    folder.mkdir(mode=0o700, parents=True, exist_ok=True)
+    if is_new or ((folder / marker).is_file() and not folder.stat().st_mode & stat.S_ISVTX):
+        with suppress(PermissionError):
+            folder.chmod(0o700)
 
 
 def _output_error(path: Path, error: OSError) -> OutputError:

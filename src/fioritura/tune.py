@@ -8,6 +8,7 @@ are the gaps between notes. Bars stand in written order, with their repeat signs
 from __future__ import annotations
 
 from bisect import bisect_right
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field, replace
 from enum import StrEnum
 from functools import cached_property, lru_cache
@@ -21,9 +22,13 @@ from fioritura.theory.position import Position, position_in
 from fioritura.words import Message
 
 __all__ = [
+    "DYNAMIC_MARKS",
+    "HAIRPIN_MARKS",
+    "LEVEL_MARKS",
     "ORNAMENT_MARKS",
     "Bar",
     "ChordSpan",
+    "Dance",
     "Feel",
     "Jump",
     "Mark",
@@ -31,6 +36,7 @@ __all__ = [
     "Style",
     "Tempo",
     "Tune",
+    "hairpins",
     "key_interval",
     "transpose",
 ]
@@ -40,9 +46,18 @@ Feel = Literal["straight", "swing"]
 Style = Literal["swing", "shuffle", "straight", "bossa", "ballad", "soul", "funk"]
 """What a file can say of how it is played."""
 
+Dance = Literal[
+    "reel", "jig", "slip-jig", "slide", "hornpipe", "polka", "strathspey", "mazurka", "march", "waltz", "air"
+]
+"""The dance, or other kind of folk tune, that a file can say it is."""
+
 
 class Mark(StrEnum):
-    """A sign on a note that adds no written note: articulations, ornament signs and wind effects."""
+    """A sign on a note that adds no written note: articulations, dynamics, ornament signs and wind effects.
+
+    A level (`PIANISSIMO` to `FORTISSIMO`) holds from its note on. A hairpin (`CRESCENDO`, `DIMINUENDO`) opens with its note and
+    closes at the end of the note that has `HAIRPIN_STOP`.
+    """
 
     STACCATO = "staccato"
     TENUTO = "tenuto"
@@ -58,12 +73,22 @@ class Mark(StrEnum):
     MORDENT = "mordent"
     INVERTED_MORDENT = "inverted-mordent"
     ROLL = "roll"
+    CRAN = "cran"
     SHAKE = "shake"
     SCOOP = "scoop"
     FALL = "fall"
     DOIT = "doit"
     GHOST = "ghost"
     VIBRATO = "vibrato"
+    PIANISSIMO = "pp"
+    PIANO = "p"
+    MEZZO_PIANO = "mp"
+    MEZZO_FORTE = "mf"
+    FORTE = "f"
+    FORTISSIMO = "ff"
+    CRESCENDO = "crescendo"
+    DIMINUENDO = "diminuendo"
+    HAIRPIN_STOP = "hairpin-stop"
 
 
 ORNAMENT_MARKS: Final = frozenset(
@@ -74,6 +99,7 @@ ORNAMENT_MARKS: Final = frozenset(
         Mark.MORDENT,
         Mark.INVERTED_MORDENT,
         Mark.ROLL,
+        Mark.CRAN,
         Mark.SHAKE,
         Mark.SCOOP,
         Mark.FALL,
@@ -81,6 +107,20 @@ ORNAMENT_MARKS: Final = frozenset(
     }
 )
 """Marks that make a note an ornamented one already; such a note is left alone."""
+
+LEVEL_MARKS: Final = (
+    Mark.PIANISSIMO,
+    Mark.PIANO,
+    Mark.MEZZO_PIANO,
+    Mark.MEZZO_FORTE,
+    Mark.FORTE,
+    Mark.FORTISSIMO,
+)
+"""The levels, softest first."""
+
+HAIRPIN_MARKS: Final = frozenset({Mark.CRESCENDO, Mark.DIMINUENDO, Mark.HAIRPIN_STOP})
+
+DYNAMIC_MARKS: Final = frozenset({*LEVEL_MARKS, *HAIRPIN_MARKS})
 
 
 class Jump(StrEnum):
@@ -159,6 +199,8 @@ class Bar:
     """True when a double bar line closes the bar."""
     is_pickup: bool = False
     """True for a short bar that begins a section: its beats count back from its end, as those of bar 0 do."""
+    goes_on: bool = False
+    """True for the last bar of an excerpt after which the tune goes on: no final bar line closes it."""
 
     @property
     def end_ticks(self) -> int:
@@ -198,6 +240,10 @@ class Tune:
     """What the reader had to leave out or guess, with bar and text."""
     style: Style | None = None
     """How the file says that it is played; None where it says nothing (`feel` is straight then, which nobody said)."""
+    dance: Dance | None = None
+    """The dance that the file says it is."""
+    origin: str = ""
+    """Where the file says that it comes from, as ``"Ireland"``."""
 
     def __repr__(self) -> str:
         return f"<Tune {self.title!r}: {len(self.notes)} notes, {len(self.bars)} bars>"
@@ -259,6 +305,17 @@ class Tune:
         """Metrical weight of a place, 1.0 on a downbeat to 0.0 (see `Metre.strength`)."""
         bar = self.bar_at(ticks)
         return bar.metre.strength(ticks - bar.start_ticks + bar.metre_offset_ticks)
+
+
+def hairpins(line: Sequence[Note]) -> Iterator[tuple[int, int, Mark]]:
+    """The numbers of the first and last note of every hairpin, and which it is; unpaired signs are left out."""
+    opened: tuple[int, Mark] | None = None
+    for index, note in enumerate(line):
+        kind = next((mark for mark in note.marks if mark in (Mark.CRESCENDO, Mark.DIMINUENDO)), None)
+        opened = (index, kind) if kind else opened
+        if opened and Mark.HAIRPIN_STOP in note.marks:
+            yield opened[0], index, opened[1]
+            opened = None
 
 
 def transpose(tune: Tune, interval: Interval) -> Tune:

@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 from bisect import bisect_left, bisect_right
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from typing import Final, TypeVar
 
 from fioritura.errors import TuneError
 from fioritura.tune import Bar, ChordSpan, Jump, Note, Tempo, Tune
 
-__all__ = ["playing_order", "unfolded"]
+__all__ = ["playing_order", "unfolded", "written_out"]
 
 MAX_PLAYED_BARS: Final = 5000
 
@@ -120,6 +120,78 @@ def unfolded(tune: Tune) -> Tune:
     return replace(
         tune, notes=tuple(notes), chords=tuple(chords), bars=tuple(bars), tempos=tuple(tempos) or tune.tempos
     )
+
+
+def written_out(tune: Tune, times: int) -> Tune:
+    """The tune played out several times, one after the other, its bars numbered on.
+
+    A pickup is played again over the end of the last bar each time but the first (common practice); a last bar that
+    leaves room for it becomes a full one. A double bar parts one time from the next.
+
+    Raises:
+        TuneError: more than 5000 bars would be played, or not a single note.
+    """
+    played = unfolded(tune)
+    pickup = played.pickup_ticks
+    bars = list(played.bars[1:] if pickup else played.bars)
+    if times == 1 or not bars:
+        return played
+    if len(bars) * times > MAX_PLAYED_BARS:
+        raise TuneError("repeats-too-long", limit=MAX_PLAYED_BARS)
+    last = bars[-1]
+    lacking = last.metre.bar_ticks - last.duration_ticks
+    length = last.duration_ticks + (lacking if 0 < lacking <= pickup else 0)
+    bars[-1] = replace(last, duration_ticks=length, ends_section=True)
+    frame = [*played.bars[:1], *bars] if pickup else bars
+    span = frame[-1].end_ticks - pickup
+    notes: list[Note] = []
+    for number in range(times):
+        _append_notes(notes, [replace(n, onset_ticks=n.onset_ticks + number * span) for n in played.notes])
+    copies = [(frame if number == 0 else bars, number * span) for number in range(times)]
+    numbered = [replace(bar, start_ticks=bar.start_ticks + by) for each, by in copies for bar in each]
+    first = numbered[0].number
+    numbered = [replace(bar, number=first + place) for place, bar in enumerate(numbered)]
+    numbered[-1] = replace(numbered[-1], ends_section=last.ends_section)
+    return replace(
+        played,
+        notes=tuple(notes),
+        bars=tuple(numbered),
+        chords=tuple(_repeated_chords(played, span, times)),
+        tempos=tuple(_repeated_tempos(played, span, times)),
+    )
+
+
+def _append_notes(line: list[Note], notes: Sequence[Note]) -> None:
+    """Add the notes of another time; what the line plays when they begin is let go."""
+    start = notes[0].onset_ticks
+    while line and line[-1].onset_ticks >= start:
+        line.pop()
+    if line and line[-1].end_ticks > start:
+        line[-1] = replace(line[-1], duration_ticks=start - line[-1].onset_ticks)
+    line += notes
+
+
+def _repeated_chords(tune: Tune, span_ticks: int, times: int) -> Iterator[ChordSpan]:
+    """The chords each time; those of the pickup the first time alone, and the last one up to where the next begins."""
+    pickup = tune.pickup_ticks
+    end = pickup + span_ticks
+    for number in range(times):
+        for chord in tune.chords:
+            start = chord.onset_ticks if number == 0 else max(chord.onset_ticks, pickup)
+            stop = end if chord is tune.chords[-1] else chord.end_ticks
+            if start < stop:
+                yield replace(chord, onset_ticks=start + number * span_ticks, duration_ticks=stop - start)
+
+
+def _repeated_tempos(tune: Tune, span_ticks: int, times: int) -> Iterator[Tempo]:
+    """The tempos each time, where they change what goes on."""
+    current: float | None = None
+    for number in range(times):
+        for tempo in tune.tempos:
+            if tempo.quarters_per_minute != current:
+                current = tempo.quarters_per_minute
+                place = tempo.onset_ticks if number == 0 else max(tempo.onset_ticks, tune.pickup_ticks)
+                yield replace(tempo, onset_ticks=place + number * span_ticks)
 
 
 def _append_bar(bars: list[Bar], bar: Bar) -> None:

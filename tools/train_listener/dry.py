@@ -29,16 +29,18 @@ def played(
     tuning_cents: float,
     size: int,
     tape_semitones: float = 0.0,
+    drift_cents: float = 2.0,
 ) -> Wave:
     """The line on a voice, `size` samples at the ear's rate; some 0.1 root mean square where it sounds.
 
-    Notes are read from the recordings nearest to them, or from ones `tape_semitones` lower, played so much faster.
+    Notes are read from the recordings nearest to them, or from ones `tape_semitones` lower, played so much faster. The tuning
+    wanders by `drift_cents` from one twelfth of the line to the next.
     """
     wave = np.zeros(size, np.float64)
     breath = float(dice.uniform(-60, -22)) if dice.random() < 0.5 else -90.0
     click = float(dice.uniform(-45, -12)) if dice.random() < 0.4 else -90.0
     is_subtone = dice.random() < 0.08
-    drift = np.interp(np.arange(0, size, 220), np.linspace(0, size, 12), np.cumsum(dice.normal(0, 2, 12)))
+    drift = np.interp(np.arange(0, size, 220), np.linspace(0, size, 12), np.cumsum(dice.normal(0, drift_cents, 12)))
     for place, event in enumerate(events):
         before = events[place - 1] if place else None
         follower = events[place + 1] if place + 1 < len(events) else None

@@ -1,17 +1,20 @@
-"""The bass: walking where the feel walks, else patterns of chord tones that lead to each next root.
+"""The bass: walking where the feel walks, in two where the form asks for it, else patterns of chord tones that lead to
+each next root; a pedal on the key's fifth before a climax.
 
 Signs of a bass pattern: ``R`` root (or the note under the stroke), ``3`` ``5`` ``7`` chord tones, ``8`` the octave,
-``A`` an approach to the next root (the fifth where the root stays). The first note under a chord is always its root.
+``A`` an approach to the next root (the fifth where the root stays). The first note under a chord is always its root, but
+over a pedal.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
+from itertools import groupby
 from typing import Final
 
-from fioritura.accompany.form import Form
-from fioritura.accompany.grid import Dealer, Hit, fitted, hits
+from fioritura.accompany.form import USUAL_ENERGY, BassMode, Form
+from fioritura.accompany.grid import Dealer, Hit, fitted, hits, weights_for
 from fioritura.accompany.harmony import Beat, Changes, bass_class, beat_lengths, beats_of, scale_classes
 from fioritura.accompany.part import BandNote
 from fioritura.accompany.walking import HIGHEST, LOWEST, walk
@@ -29,31 +32,64 @@ ROOT_HIGHEST: Final = 45
 WALKING_LOUDNESS: Final = 0.78
 SKIP_LOUDNESS: Final = 0.5
 FINAL_LOUDNESS: Final = 0.9
+PEDAL_LOUDNESS: Final = 0.8
+_LIFT: Final = 8.0
+"""Semitones by which a walking bass lies higher at full energy than at none."""
+
 HELD_SHARE: Final = 0.94
 
 
 @dataclass(frozen=True, slots=True)
 class BassStyle:
-    """How the bass plays a feel: walking, with skipped eighths at a probability, or patterns by beats in the bar."""
+    """How the bass plays a feel: walking, with skipped eighths at a probability, or patterns by beats in the bar; a
+    walking one has its patterns for a chorus in two."""
 
     walks: bool = False
     skips: float = 0.0
-    patterns: dict[int, tuple[str, ...]] | None = None
+    patterns: dict[int, tuple[str, ...]] = field(default_factory=dict)
 
 
 def bass_notes(form: Form, style: BassStyle, chance: Chance) -> list[BandNote]:
     """The bass part from the count-in to the last chord."""
-    notes = _walked(form, style, chance) if style.walks else _patterned(form, style, chance)
-    return [
-        replace(note, loudness=min(1.0, note.loudness * form.section_at(note.onset_ticks).loudness)) for note in notes
-    ]
+    player = _PatternPlayer(Changes(form.tune.chords), Dealer(chance.child("patterns")), style.patterns)
+    line, skips = chance.child("line"), chance.child("skips")
+    notes: list[BandNote] = []
+    by_mode = groupby(((form.touch_at(bar).bass, index, bar) for index, bar in form.playing_bars()), lambda b: b[0])
+    stretches = [(mode, [(index, bar) for _, index, bar in bars]) for mode, bars in by_mode]
+    beats = beats_of(form) if style.walks else []
+    for number, (mode, bars) in enumerate(stretches):
+        if style.walks and mode == "four":
+            inside = {index for index, _ in bars}
+            final = _final_beat(form) if number + 1 == len(stretches) else []
+            after = notes[-1].midi if notes else None
+            own = [beat for beat in beats if beat.bar in inside]
+            notes += _walked(form, own, final, style, line, skips, after)
+            player.follow(notes[-1].midi if notes else None)
+        else:
+            notes += _patterned(form, [bar for _, bar in bars], player, mode)
+    if not (style.walks and stretches and stretches[-1][0] == "four"):
+        notes += _last_root(form, player)
+    return [_as_loud(note, form) for note in notes]
 
 
-def _walked(form: Form, style: BassStyle, chance: Chance) -> list[BandNote]:
-    beats = beats_of(form)
-    final = _final_beat(form, beats)
-    line = walk([*beats, *final], chance.child("line"))
-    skips = chance.child("skips")
+def _as_loud(note: BandNote, form: Form) -> BandNote:
+    touch = form.touch_at(form.tune.bar_at(note.onset_ticks))
+    return replace(note, loudness=min(1.0, note.loudness * touch.loudness))
+
+
+def _walked(
+    form: Form,
+    beats: Sequence[Beat],
+    final: Sequence[Beat],
+    style: BassStyle,
+    chance: Chance,
+    skips: Chance,
+    after: int | None,
+) -> list[BandNote]:
+    """A stretch that is walked, and the last chord where it goes on to it."""
+    energies = [form.touch_at(form.tune.bars[beat.bar]).energy for beat in beats]
+    lifts = [round(_LIFT * (energy - USUAL_ENERGY)) for energy in energies] + [0] * len(final)
+    line = walk([*beats, *final], chance, after=after, lifts=lifts)
     notes: list[BandNote] = []
     for number, (beat, midi) in enumerate(zip(beats, line, strict=False)):
         if midi is None:
@@ -61,7 +97,11 @@ def _walked(form: Form, style: BassStyle, chance: Chance) -> list[BandNote]:
         upcoming = line[number + 1] if number + 1 < len(line) else None
         loudness = WALKING_LOUDNESS * (1.04 if beat.number % 2 else 1.0)
         held = round(beat.duration_ticks * HELD_SHARE)
-        if beat.duration_ticks == QUARTER and upcoming is not None and skips.happens(style.skips):
+        if (
+            beat.duration_ticks == QUARTER
+            and upcoming is not None
+            and skips.happens(style.skips * energies[number] / USUAL_ENERGY)
+        ):
             notes.append(BandNote(beat.onset_ticks, EIGHTH, midi, loudness))
             skipped = midi if abs(midi - upcoming) > 2 else upcoming
             notes.append(BandNote(beat.onset_ticks + EIGHTH, EIGHTH // 2, skipped, SKIP_LOUDNESS))
@@ -80,7 +120,7 @@ def _nearest(pitch_class: int, midi: int) -> int:
     return min(choices, key=lambda other: abs(other - midi))
 
 
-def _final_beat(form: Form, beats: Sequence[Beat]) -> list[Beat]:
+def _final_beat(form: Form) -> list[Beat]:
     """The last chord as one long beat."""
     if form.final_ticks is None:
         return []
@@ -89,18 +129,20 @@ def _final_beat(form: Form, beats: Sequence[Beat]) -> list[Beat]:
     return [Beat(form.final_ticks, length, len(form.tune.bars) - 1, 0, chord, key, True, None)] if chord else []
 
 
-def _patterned(form: Form, style: BassStyle, chance: Chance) -> list[BandNote]:
-    changes = Changes(form.tune.chords)
-    player = _PatternPlayer(changes, Dealer(chance.child("patterns")), style.patterns or {})
+def _patterned(form: Form, bars: Sequence[Bar], player: _PatternPlayer, mode: BassMode) -> list[BandNote]:
+    """A stretch in patterns."""
     notes: list[BandNote] = []
     stop = form.tune.duration_ticks if form.final_ticks is None else form.final_ticks
-    for _, bar in form.playing_bars():
-        notes += (note for note in player.bar(bar) if note.onset_ticks < stop)
-    for beat in _final_beat(form, ()):
-        if beat.chord:
-            midi = player.root(beat.chord)
-            notes.append(BandNote(beat.onset_ticks, beat.duration_ticks, midi, FINAL_LOUDNESS))
+    for bar in bars:
+        played = player.bar(bar, form.touch_at(bar).energy, is_pedal=mode == "pedal")
+        notes += (note for note in played if note.onset_ticks < stop)
     return notes
+
+
+def _last_root(form: Form, player: _PatternPlayer) -> Iterator[BandNote]:
+    for beat in _final_beat(form):
+        if beat.chord:
+            yield BandNote(beat.onset_ticks, beat.duration_ticks, player.root(beat.chord), FINAL_LOUDNESS)
 
 
 class _PatternPlayer:
@@ -113,11 +155,21 @@ class _PatternPlayer:
         self._root = 36
         self._last = 36
 
-    def bar(self, bar: Bar) -> Iterator[BandNote]:
-        """The notes of one bar."""
+    def follow(self, midi: int | None) -> None:
+        """Go on from a note that was played otherwise."""
+        if midi is not None:
+            self._last = midi
+            self._root = min(midi, ROOT_HIGHEST)
+
+    def bar(self, bar: Bar, energy: float, *, is_pedal: bool = False) -> Iterator[BandNote]:
+        """The notes of one bar, by how much the band gives."""
         beats = len(beat_lengths(bar.metre))
         known = beats if beats in self._patterns else max(self._patterns)
-        pattern = fitted(self._dealer.deal(self._patterns[known]), known, beats)
+        choices = self._patterns[known]
+        pattern = fitted(self._dealer.deal(choices, weights_for(choices, energy)), known, beats)
+        if is_pedal:
+            yield from self._pedal(bar, list(hits(pattern, bar.metre.bar_ticks)))
+            return
         under: Chord | None = None
         for hit in self._with_changes(bar, list(hits(pattern, bar.metre.bar_ticks))):
             place = bar.start_ticks + hit.offset_ticks
@@ -129,6 +181,17 @@ class _PatternPlayer:
             midi = self._pitch(sign, chord, bar.key, self._changes.at(self._next_place(bar, place)))
             loudness = 0.85 if sign in "R8" else 0.74
             yield BandNote(place, round(hit.duration_ticks * HELD_SHARE), midi, loudness)
+
+    def _pedal(self, bar: Bar, found: list[Hit]) -> Iterator[BandNote]:
+        """The key's fifth under all chords (common practice), in the rhythm of the pattern."""
+        fifth = (bar.key.tonic.pitch_class + 7) % 12
+        low = LOWEST + (fifth - LOWEST) % 12
+        midi = min((low, low + 12), key=lambda each: abs(each - self._last))
+        for hit in found:
+            place = bar.start_ticks + hit.offset_ticks
+            if hit.offset_ticks < bar.duration_ticks and self._changes.at(place) is not None:
+                self._last = self._root = midi
+                yield BandNote(place, round(hit.duration_ticks * HELD_SHARE), midi, PEDAL_LOUDNESS)
 
     def root(self, chord: Chord) -> int:
         """The chord's bass note near the last one, low on the instrument."""

@@ -28,7 +28,8 @@ def bar_range(text: str) -> tuple[int, int]:
 def excerpt(tune: Tune, first: int, last: int) -> Tune:
     """Bars `first` to `last` by their printed numbers, without repeat signs.
 
-    A note that is held into the excerpt is left out, one that is held beyond its end is cut there.
+    A note that is held into the excerpt is left out, one that is held beyond its end is cut there; no final bar line stands
+    where the tune goes on.
 
     Raises:
         OptionError: the tune has no such bars.
@@ -45,6 +46,7 @@ def excerpt(tune: Tune, first: int, last: int) -> Tune:
         for span in tune.chords
         if span.onset_ticks < end and span.end_ticks > start
     ]
+    last_bar = replace(bars[-1], goes_on=bars[-1] is not tune.bars[-1])
     return replace(
         tune,
         notes=tuple(
@@ -58,7 +60,7 @@ def excerpt(tune: Tune, first: int, last: int) -> Tune:
         ),
         bars=tuple(
             replace(bar, start_ticks=bar.start_ticks - start, opens_repeat=False, repeats=0, endings=(), jumps=())
-            for bar in bars
+            for bar in (*bars[:-1], last_bar)
         ),
         chords=tuple(
             replace(span, onset_ticks=onset - start, duration_ticks=stop - onset) for span, onset, stop in spans

@@ -1,4 +1,4 @@
-"""The form of a performance: count-in, choruses and ending, laid out as one long tune.
+"""The form of a performance: count-in, intro, choruses and ending, laid out as one long tune.
 
 A pickup is played in the last beats before its chorus, over the count-in or the end of the chorus before (common
 practice). At the end the band strikes one last chord and holds it: with the melody's last note where that stands on
@@ -21,7 +21,32 @@ from fioritura.theory.key import Key
 from fioritura.theory.metre import QUARTER
 from fioritura.tune import Bar, ChordSpan, Note, Tempo, Tune
 
-__all__ = ["ENDINGS", "Chorus", "Ending", "Form", "Section", "form_of"]
+__all__ = [
+    "ENDINGS",
+    "OPENINGS",
+    "USUAL_ENERGY",
+    "Chorus",
+    "Ending",
+    "Form",
+    "Manner",
+    "Opening",
+    "Section",
+    "Touch",
+    "form_of",
+]
+
+Manner = Literal["two", "four", "build", "shout", "drop"]
+"""How the band plays a chorus: the bass in two, in four, in four up to a pedal before the climax, all that it has, or in
+two for a section after the climax and then in four (common practice)."""
+
+Opening = Literal["count-in", "pickup", "intro"]
+OPENINGS: Final[dict[Opening, str]] = {
+    "count-in": "clicks a bar or two",
+    "pickup": "clicks, and the drums lead in over the last beats",
+    "intro": "clicks, and the band plays the last four bars before the melody comes in",
+}
+
+BassMode = Literal["two", "four", "pedal"]
 
 Ending = Literal["ritard", "tag", "straight"]
 ENDINGS: Final[dict[Ending, str]] = {
@@ -29,6 +54,15 @@ ENDINGS: Final[dict[Ending, str]] = {
     "tag": "plays the last four bars once more, then holds the last chord",
     "straight": "keeps time up to the last chord",
 }
+
+USUAL_ENERGY: Final = 0.65
+_SOFTEST: Final = 0.8
+_FULL_ENERGY: Final = 0.9
+_BUILD_BARS: Final = 8
+_BUILD_ENERGY: Final = 0.2
+_DROP_ENERGY: Final = 0.1
+PEDAL_BARS: Final = 4
+INTRO_BARS: Final = 4
 
 MAX_BARS: Final = 20_000
 TAG_BARS: Final = 4
@@ -42,21 +76,39 @@ SECTION_BARS: Final = 8
 
 @dataclass(frozen=True, slots=True)
 class Chorus:
-    """Once through the tune. `line` is what the melody instrument plays; None leaves the chorus to a soloist."""
+    """Once through the tune. `line` is what the melody instrument plays; None leaves the chorus to a soloist.
+
+    `energy` (0 to 1) is how much the band gives; `manner` how it plays.
+    """
 
     name: str
     line: tuple[Note, ...] | None = None
-    loudness: float = 1.0
+    energy: float = USUAL_ENERGY
+    manner: Manner = "four"
+
+
+@dataclass(frozen=True, slots=True)
+class Touch:
+    """How the band plays a bar: how much it gives (0 to 1), and what the bass does."""
+
+    energy: float = USUAL_ENERGY
+    bass: BassMode = "four"
+
+    @property
+    def loudness(self) -> float:
+        """0.8 to 1 of a part's full strength."""
+        return _SOFTEST + (1.0 - _SOFTEST) * min(self.energy / _FULL_ENERGY, 1.0)
 
 
 @dataclass(frozen=True, slots=True)
 class Section:
-    """A stretch of the form: the count-in, or a chorus with its name."""
+    """A stretch of the form: the count-in, or a chorus with its name, energy and manner."""
 
     name: str
     start_ticks: int
     end_ticks: int
-    loudness: float = 1.0
+    energy: float = USUAL_ENERGY
+    manner: Manner = "four"
 
 
 @dataclass(frozen=True)
@@ -72,6 +124,8 @@ class Form:
     count_in_ticks: int
     final_ticks: int | None
     phrase_ends: dict[int, int]
+    leads_in: bool = False
+    """True where the drums lead in over the last beats of the count-in."""
 
     @cached_property
     def _section_starts(self) -> list[int]:
@@ -80,6 +134,19 @@ class Form:
     def section_at(self, ticks: int) -> Section:
         """The section that holds a place."""
         return self.sections[max(0, bisect_right(self._section_starts, ticks) - 1)]
+
+    def touch_at(self, bar: Bar) -> Touch:
+        """How the band plays a bar."""
+        section = self.section_at(bar.start_ticks)
+        energy = section.energy
+        left = (section.end_ticks - bar.start_ticks) // max(bar.duration_ticks, 1)
+        gone = (bar.start_ticks - section.start_ticks) // max(bar.duration_ticks, 1)
+        if section.manner == "build":
+            energy = min(energy + _BUILD_ENERGY * max(0.0, 1.0 - (left - 1) / _BUILD_BARS), 1.0)
+            return Touch(energy, "pedal" if left <= PEDAL_BARS else "four")
+        if section.manner == "drop" and gone < SECTION_BARS:
+            return Touch(max(energy - _DROP_ENERGY, 0.0), "two")
+        return Touch(energy, "two" if section.manner == "two" else "four")
 
     def playing_bars(self) -> Iterator[tuple[int, Bar]]:
         """The bars in which the band plays in time, with their indices: after the count-in, before the last chord."""
@@ -112,6 +179,7 @@ def form_of(
     choruses: Sequence[Chorus],
     *,
     count_in_bars: int = 1,
+    opening: Opening = "count-in",
     ending: Ending = "straight",
     holds_last: bool = True,
 ) -> Form:
@@ -127,9 +195,9 @@ def form_of(
         raise OptionError("too-few-choruses", choruses=len(choruses), bars=count_in_bars)
     if (total := len(choruses) * len(body.bars) + count_in_bars) > MAX_BARS:
         raise OptionError("too-many-bars", bars=total, limit=MAX_BARS)
-    if body.pickup_ticks and not count_in_bars:
+    if (body.pickup_ticks or opening == "pickup") and not count_in_bars:
         count_in_bars = 1
-    return _Layout(tune, body, count_in_bars).laid_out(choruses, ending, holds_last=holds_last)
+    return _Layout(tune, body, count_in_bars).laid_out(choruses, opening, ending, holds_last=holds_last)
 
 
 def _body_of(tune: Tune) -> _Body:
@@ -168,17 +236,19 @@ class _Layout:
     sections: list[Section] = field(default_factory=list)
     phrase_ends: dict[int, int] = field(default_factory=dict)
 
-    def laid_out(self, choruses: Sequence[Chorus], ending: Ending, *, holds_last: bool) -> Form:
+    def laid_out(self, choruses: Sequence[Chorus], opening: Opening, ending: Ending, *, holds_last: bool) -> Form:
         """The form."""
         self._add_count_in()
         count_in_ticks = self._end
+        if opening == "intro":
+            self._add_closing_bars("intro", INTRO_BARS, replace(choruses[0], line=None))
         for chorus in choruses:
             self._add_chorus(chorus)
         last = choruses[-1]
         final_ticks: int | None = None
         if holds_last:
             if ending == "tag" and len(self.body.bars) > TAG_BARS:
-                self._add_tag(last)
+                self._add_closing_bars("tag", TAG_BARS, last)
             final_ticks = self._add_final(last)
             if ending == "ritard":
                 self._slow_down(final_ticks)
@@ -189,7 +259,8 @@ class _Layout:
             chords=tuple(self.chords),
             tempos=tuple(_settled(self.tempos)),
         )
-        return Form(tune, tuple(self.sections), count_in_ticks, final_ticks, self.phrase_ends)
+        leads_in = opening == "pickup" and count_in_ticks > 0
+        return Form(tune, tuple(self.sections), count_in_ticks, final_ticks, self.phrase_ends, leads_in)
 
     @property
     def _end(self) -> int:
@@ -211,7 +282,7 @@ class _Layout:
             self.notes += self.body.line(chorus.line, start)
         for index, rank in _phrase_ends(self.body.bars):
             self.phrase_ends[first + index] = rank
-        self.sections.append(Section(chorus.name, start, self._end, chorus.loudness))
+        self.sections.append(Section(chorus.name, start, self._end, chorus.energy, chorus.manner))
 
     def _add_bars(self, bars: Sequence[Bar], start: int) -> None:
         """Bars of the body, with what stands in them, from `start` on."""
@@ -226,17 +297,17 @@ class _Layout:
         inside = [tempo for tempo in self.body.tempos if first < tempo.onset_ticks < last]
         self.tempos += (replace(t, onset_ticks=max(t.onset_ticks, first) + shift) for t in before + inside)
 
-    def _add_tag(self, chorus: Chorus) -> None:
-        """The last four bars again; notes that begin before them and reach into them are left out."""
-        bars, start = self.body.bars[-TAG_BARS:], self._end
+    def _add_closing_bars(self, name: str, count: int, chorus: Chorus) -> None:
+        """The last bars by themselves; notes that begin before them and reach into them are left out."""
+        bars, start = self.body.bars[-count:], self._end
         first = bars[0].start_ticks
         shift = start - first
         inside = (n for n in self.body.line(chorus.line or (), 0) if n.onset_ticks >= first)
         self.notes += (replace(note, onset_ticks=note.onset_ticks + shift) for note in inside)
         index = len(self.bars)
         self._add_bars(bars, start)
-        self.phrase_ends[index + TAG_BARS - 1] = 3
-        self.sections.append(Section("tag", start, self._end, chorus.loudness))
+        self.phrase_ends[index + len(bars) - 1] = 3
+        self.sections.append(Section(name, start, self._end, chorus.energy, chorus.manner))
 
     def _add_final(self, chorus: Chorus) -> int:
         """Where the last chord is struck; the form ends with the bar in which it is let go."""
@@ -253,7 +324,7 @@ class _Layout:
         self.bars.append(replace(closing, start_ticks=start, duration_ticks=closing.metre.bar_ticks))
         chord = _home_chord(self.source.chords, closing.key)
         self.chords.append(ChordSpan(start, closing.metre.bar_ticks, chord, chord.text if chord else ""))
-        self.sections.append(Section("last chord", start, self._end, chorus.loudness))
+        self.sections.append(Section("last chord", start, self._end, chorus.energy, chorus.manner))
         return start
 
     def _hold(self, final_ticks: int, release_ticks: int) -> int:

@@ -8,13 +8,18 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
+from math import exp
 from typing import Final, TypeVar
 
 from fioritura.chance import Chance
 
-__all__ = ["LOUDNESS", "Dealer", "Hit", "fitted", "hits"]
+__all__ = ["LOUDNESS", "Dealer", "Hit", "fitted", "hits", "weights_for"]
 
 LOUDNESS: Final = {"X": 1.0, "x": 0.82, "o": 0.55}
+
+_WIDTH: Final = 0.35
+"""How far, in shares of the way from the sparsest to the busiest pattern, the choice wanders from the energy."""
 
 Item = TypeVar("Item")
 
@@ -44,6 +49,20 @@ def fitted(pattern: str, pattern_beats: int, beats: int) -> str:
     """The pattern for a bar of `beats` beats: cut off, or begun again, as is needed."""
     per_beat = len(pattern) // pattern_beats
     return "".join(pattern[(n % pattern_beats) * per_beat : (n % pattern_beats + 1) * per_beat] for n in range(beats))
+
+
+@lru_cache(maxsize=1024)
+def weights_for(patterns: tuple[str, ...], energy: float) -> tuple[float, ...]:
+    """How likely each pattern is at an energy (0 to 1): sparse ones at a low energy, busy ones at a high one.
+
+    A pattern may have several rows, each with the name of its piece before it.
+    """
+    counts = [
+        sum(sign not in ".-" for row in text.strip().splitlines() for sign in row.split()[-1]) for text in patterns
+    ]
+    low, high = min(counts), max(counts)
+    ranks = [(count - low) / (high - low) if high > low else energy for count in counts]
+    return tuple(exp(-(((rank - energy) / _WIDTH) ** 2)) for rank in ranks)
 
 
 class Dealer:

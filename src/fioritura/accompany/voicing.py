@@ -1,16 +1,18 @@
 """Voicings for the chord instrument, led from chord to chord by the best path.
 
 Rootless voicings are the four-note forms that pianists use over a bass: third, fifth (or thirteenth), seventh and
-ninth with the third or the seventh at the bottom. Shells are third and seventh with one colour above. Strummed chords
+ninth with the third or the seventh at the bottom; wide ones are the same with the second voice from above an octave
+lower. Shells are third and seventh with one colour above. Strummed chords
 are full chords in close position. Each chord has several candidates; a dynamic programme picks the sequence in which
 the voices move least and the guide tones go by step (common practice).
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from functools import lru_cache
 from itertools import pairwise
+from types import MappingProxyType
 from typing import Final, Literal
 
 import numpy as np
@@ -26,27 +28,58 @@ __all__ = ["Voicing", "VoicingStyle", "candidates", "led_voicings"]
 Voicing = tuple[int, ...]
 """MIDI numbers, rising."""
 
-VoicingStyle = Literal["rootless", "shell", "strummed"]
+VoicingStyle = Literal["rootless", "shell", "strummed", "wide"]
 
 LOWEST: Final = 48
 HIGHEST: Final = 74
 """C3 to D5: above the bass, below most of the melody."""
 
-CENTRE: Final = {"rootless": 60.0, "shell": 59.0, "strummed": 57.0}
+CENTRE: Final = {"rootless": 60.0, "shell": 59.0, "strummed": 59.0, "wide": 62.0}
 VARIETY: Final = 0.8
+PULL: Final = 0.6
+STRUMMED_PULL: Final = 1.2
+"""What each semitone away from the centre costs: a strumming hand changes its place sooner than a pianist's voices."""
+
 GUIDE_LEAP_COST: Final = 3.0
+_JOINT_SHARE: Final = 0.2
+"""How much of its cost the move into a new section has: it may begin elsewhere."""
+
+HEARD_COST: Final = 0.7
+STRUMMED_HEARD_COST: Final = 2.5
 
 
-def led_voicings(chords: Sequence[tuple[Chord, Key]], style: VoicingStyle, chance: Chance) -> list[Voicing]:
-    """A voicing for each chord in its key."""
+def led_voicings(
+    chords: Sequence[tuple[Chord, Key]],
+    style: VoicingStyle | Sequence[VoicingStyle],
+    chance: Chance,
+    lifts: Sequence[float] | None = None,
+    *,
+    after: tuple[Chord, Voicing] | None = None,
+    heard: Mapping[Chord, Collection[Voicing]] = MappingProxyType({}),
+) -> list[Voicing]:
+    """A voicing for each chord in its key, in one style or in one for each.
+
+    `lifts` says by how many semitones each lies higher than usual. The voices go on from the chord `after`; voicings in
+    which a chord has been `heard` before come again only where others lead badly.
+    """
     if not chords:
         return []
+    styles = [style] * len(chords) if isinstance(style, str) else list(style)
+    lifted = [0.0] * len(chords) if lifts is None else list(lifts)
     following = [chord for chord, _ in chords[1:]]
     choices = [
-        candidates(chord, key, style, _leads_to_minor(chord, upcoming))
-        for (chord, key), upcoming in zip(chords, [*following, None], strict=True)
+        candidates(chord, key, own, _leads_to_minor(chord, upcoming))
+        for (chord, key), own, upcoming in zip(chords, styles, [*following, None], strict=True)
     ]
-    costs = [_place_costs(options, style) - VARIETY * chance.gumbels(len(options)) for options in choices]
+    costs = [
+        _place_costs(options, own, lift)
+        + (STRUMMED_HEARD_COST if own == "strummed" else HEARD_COST)
+        * np.array([option in heard.get(chord, ()) for option in options])
+        - VARIETY * chance.gumbels(len(options))
+        for (chord, _), options, own, lift in zip(chords, choices, styles, lifted, strict=True)
+    ]
+    if after is not None:
+        costs[0] = costs[0] + _JOINT_SHARE * _moves(after[0], chords[0][0], (after[1],), choices[0])[0]
     moves = (
         _moves(before, chord, earlier, later)
         for ((before, _), (chord, _)), (earlier, later) in zip(pairwise(chords), pairwise(choices), strict=True)
@@ -68,7 +101,14 @@ def candidates(chord: Chord, key: Key, style: VoicingStyle, to_minor: bool = Fal
             if style != "strummed" and len(tones) == 4 and lowest % 2:
                 continue
             found.update(_placed(order, doubled=style == "strummed"))
+    if style == "wide":
+        found = {opened for voicing in found if (opened := _opened(voicing))[0] >= LOWEST} or found
     return tuple(sorted(found))
+
+
+def _opened(voicing: Voicing) -> Voicing:
+    """The voicing with its second voice from above an octave lower (drop 2); a triad as it is."""
+    return tuple(sorted((*voicing[:-2], voicing[-2] - 12, voicing[-1]))) if len(voicing) > 3 else voicing
 
 
 def _leads_to_minor(chord: Chord, upcoming: Chord | None) -> bool:
@@ -143,9 +183,9 @@ def _placed(order: Sequence[int], *, doubled: bool) -> Iterator[Voicing]:
             yield tuple(notes)
 
 
-def _place_costs(options: Sequence[Voicing], style: VoicingStyle) -> Costs:
+def _place_costs(options: Sequence[Voicing], style: VoicingStyle, lift: float) -> Costs:
     means = np.array([sum(option) / len(option) for option in options])
-    return 0.4 * np.abs(means - CENTRE[style])
+    return (STRUMMED_PULL if style == "strummed" else PULL) * np.abs(means - CENTRE[style] - lift)
 
 
 @lru_cache(maxsize=4096)

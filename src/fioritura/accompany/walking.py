@@ -39,7 +39,6 @@ _STEPS: Final = _PITCHES[None, :] - _PITCHES[:, None]
 """Semitones from the pitch of the row to that of the column."""
 
 _LEAP_COST: Final = np.array([2.2, 0.1, 0.0, 0.45, 0.55, 0.6, 2.2, 0.7, 1.7, 1.9, 2.4, 3.2, 1.1])
-_REGISTER: Final = 0.16 * np.maximum(0, np.abs(_PITCHES - HOME) - EASY_REACH)
 
 _SAME, _STEP_UP, _STEP_DOWN, _LEAP_UP, _LEAP_DOWN = range(5)
 _MOVES: Final = np.select(
@@ -59,8 +58,14 @@ _AFTER: Final = np.array(
 """Cost of a move (column) after a move (row), in the order of `_SAME` and the rest."""
 
 
-def walk(beats: Sequence[Beat], chance: Chance) -> list[int | None]:
-    """A MIDI number for each beat; None where there is no chord."""
+def walk(
+    beats: Sequence[Beat], chance: Chance, *, after: int | None = None, lifts: Sequence[int] | None = None
+) -> list[int | None]:
+    """A MIDI number for each beat; None where there is no chord.
+
+    The line goes on from the note `after`, no more than an octave away; `lifts` says by how many semitones each beat
+    lies higher than usual.
+    """
     line: list[int | None] = []
     start = 0
     while start < len(beats):
@@ -70,17 +75,33 @@ def walk(beats: Sequence[Beat], chance: Chance) -> list[int | None]:
             continue
         stretch = list(takewhile(lambda beat: beat.chord is not None, beats[start:]))
         chords = [beat.chord for beat in stretch if beat.chord is not None]
-        line += _best_line(stretch, chords, chance)
+        lifted = [0] * len(stretch) if lifts is None else lifts[start : start + len(stretch)]
+        line += _best_line(stretch, chords, chance, after if start == 0 else None, lifted)
         start += len(stretch)
     return line
 
 
-def _best_line(beats: Sequence[Beat], chords: Sequence[Chord], chance: Chance) -> list[int]:
+@lru_cache(maxsize=64)
+def _register(lift: int) -> Costs:
+    """What each pitch costs by its distance from the middle of the instrument, which lies higher by the lift."""
+    cost: Costs = 0.16 * np.maximum(0, np.abs(_PITCHES - HOME - lift) - EASY_REACH)
+    return cost
+
+
+def _best_line(
+    beats: Sequence[Beat], chords: Sequence[Chord], chance: Chance, after: int | None, lifts: Sequence[int]
+) -> list[int]:
     """The cheapest pitches for beats and their chords. State: the kind of move that led to a pitch, and the pitch."""
     noise = VARIETY * chance.gumbels(len(beats), _COUNT)
-    stands = [_fit(beat, chord) + _REGISTER - own for beat, chord, own in zip(beats, chords, noise, strict=True)]
+    stands = [
+        _fit(beat, chord) + _register(lift) - own
+        for beat, chord, lift, own in zip(beats, chords, lifts, noise, strict=True)
+    ]
     opening = np.full((len(_AFTER), _COUNT), FORBIDDEN)
     opening[_SAME] = stands[0]
+    if after is not None:
+        reach = np.abs(_PITCHES - after)
+        opening[_SAME] += np.where(reach <= 12, 0.2 * reach, FORBIDDEN)
     arrivals = (
         _arrival(chord, before.key, upcoming, beat.is_new and before.leads_on)
         for (before, beat), (chord, upcoming) in zip(pairwise(beats), pairwise(chords), strict=True)

@@ -15,6 +15,7 @@ from typing import Final
 
 from fioritura.arrange.arranger import choose_figures, choose_nearby, rivals
 from fioritura.arrange.find import is_sound
+from fioritura.arrange.plan import Plan
 from fioritura.arrange.rendition import Rendition
 from fioritura.arrange.survey import Survey, survey, with_own_figures
 from fioritura.errors import OptionError
@@ -74,6 +75,9 @@ class Arrangement:
     without: tuple[str, ...] = ()
     decisions: Decisions = Decisions()
     past: tuple[Earlier, ...] = ()
+    plan: Plan | None = None
+    """How often the written-out tune is played, and how it grows; None where it is played once, all of it alike."""
+
     offered: Survey | None = field(default=None, repr=False, compare=False)
     """What `survey` is to be, where it is known: one of the same tune, setting, techniques and own figures."""
 
@@ -82,7 +86,8 @@ class Arrangement:
         """Every figure that is on offer, own ones included; made at the first use unless it was `offered`."""
         if self.offered is not None:
             return self.offered
-        return with_own_figures(survey(self.tune, self.setting, self.only, self.without), self.decisions.own)
+        found = survey(self.tune, self.setting, self.only, self.without, plan=self.plan)
+        return with_own_figures(found, self.decisions.own)
 
     def accept(self, id: str) -> Arrangement:
         """Lock a figure: it must stand. Where it stands already nothing else changes.
@@ -154,6 +159,18 @@ class Arrangement:
         """Another version under the same decisions."""
         return replace(self, seed=seed, past=(*self.past, self._now), offered=self.survey)._chosen()
 
+    def with_plan(self, plan: Plan) -> Arrangement:
+        """The same statements on another curve, all chosen anew that is not decided. It can't be taken back: what was
+        decided stays, and what was before does not.
+
+        Raises:
+            OptionError: the plan has another number of statements than the tune is written out for.
+        """
+        now = self.plan.count if self.plan else 1
+        if plan.count != now:
+            raise OptionError("plan-other-count", given=plan.count, count=now)
+        return replace(self, plan=plan if plan.count > 1 else None, past=(), offered=None)._chosen()
+
     def undo(self) -> Arrangement:
         """Take the last decision back.
 
@@ -170,7 +187,7 @@ class Arrangement:
         if was.figures is None or not all(name in known for name in was.figures):
             return earlier._chosen()
         figures = tuple(earlier.survey.scored(known[name]) for name in was.figures)
-        rendition = Rendition(self.tune, self.setting, figures, seed, was.worth)
+        rendition = Rendition(self.tune, self.setting, figures, seed, was.worth, self.plan)
         return replace(earlier, rendition=rendition, offered=earlier.survey)
 
     def alternatives(self, id: str, count: int = 8) -> tuple[Alternative, ...]:
@@ -265,8 +282,10 @@ def arranged(
     without: Iterable[str] = (),
     locked: Iterable[str] = (),
     refused: Iterable[str] = (),
+    plan: Plan | None = None,
 ) -> Arrangement:
-    """The best arrangement under the first decisions, `locked` and `refused` (see `arranger.ornament`).
+    """The best arrangement under the first decisions, `locked` and `refused` (see `arranger.ornament`), of a tune that is
+    written out as often as a `plan` says.
 
     Examples:
         >>> import fioritura
@@ -276,14 +295,14 @@ def arranged(
         2
 
     Raises:
-        OptionError: an unknown technique or figure, or locked figures that collide.
+        OptionError: an unknown technique or figure, locked figures that collide, or a plan for a tune of another length.
     """
     only, without = tuple(only), tuple(without)
     decisions = Decisions(tuple(locked), tuple(refused))
     setting = setting.on(tune)
-    found = survey(tune, setting, only, without)
+    found = survey(tune, setting, only, without, plan=plan)
     rendition = choose_figures(found, seed=seed, locked=decisions.locked, refused=decisions.refused)
-    return Arrangement(tune, setting, rendition, seed, only, without, decisions, offered=found)
+    return Arrangement(tune, setting, rendition, seed, only, without, decisions, plan=plan, offered=found)
 
 
 def rearranged(
@@ -314,6 +333,7 @@ def rearranged(
         seed=old.seed if seed is None else seed,
         only=old.only if only is None else only,
         without=old.without if without is None else without,
+        plan=old.plan,
     )
     offered = fresh.survey.by_id
     kept = Decisions(

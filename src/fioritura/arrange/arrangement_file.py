@@ -15,6 +15,7 @@ from typing import Any, Final, get_args
 
 from fioritura.arrange.arrangement import Arrangement, Decisions, Earlier
 from fioritura.arrange.data import time_data
+from fioritura.arrange.plan import Plan, Statement
 from fioritura.arrange.rendition import Rendition
 from fioritura.errors import FiorituraError, ReadError
 from fioritura.players.setting import Setting
@@ -24,7 +25,7 @@ from fioritura.theory.chord_symbol import read_chord
 from fioritura.theory.key import Key, mode_named
 from fioritura.theory.metre import Metre
 from fioritura.theory.pitch import Pitch
-from fioritura.tune import Bar, ChordSpan, Jump, Mark, Note, Style, Tempo, Tune
+from fioritura.tune import Bar, ChordSpan, Dance, Jump, Mark, Note, Style, Tempo, Tune
 from fioritura.words import Message, message_data, message_from, say
 
 __all__ = ["VERSION", "arrangement_from_json", "arrangement_to_json"]
@@ -61,6 +62,7 @@ def arrangement_to_json(arrangement: Arrangement, *, is_compact: bool = False) -
             "idiom": setting.idiom,
             "density": setting.density,
         },
+        **({"plan": [asdict(each) for each in arrangement.plan.statements]} if arrangement.plan else {}),
         "seed": arrangement.seed,
         "only": list(arrangement.only),
         "without": list(arrangement.without),
@@ -115,8 +117,9 @@ def _arrangement(data: Mapping[str, Any]) -> Arrangement:
         float(chosen.get("density", 1.0)),
         level=int(chosen["level"]),
     )
+    plan = _plan(data["plan"]).checked(tune) if "plan" in data else None
     figures = tuple(_figure(entry, len(tune.notes)) for entry in data["figures"])
-    rendition = Rendition(tune, setting, figures, int(data["seed"]), float(data["worth"]))
+    rendition = Rendition(tune, setting, figures, int(data["seed"]), float(data["worth"]), plan)
     _check_order(rendition.line, tune.bars)
     return Arrangement(
         tune,
@@ -127,6 +130,13 @@ def _arrangement(data: Mapping[str, Any]) -> Arrangement:
         tuple(map(str, data["without"])),
         _decisions(data["decisions"], len(tune.notes)),
         tuple(_earlier(entry, len(tune.notes)) for entry in data["past"]),
+        plan,
+    )
+
+
+def _plan(data: Sequence[Mapping[str, Any]]) -> Plan:
+    return Plan(
+        tuple(Statement(float(each["density"]), float(each["size"]), float(each["register"])) for each in data)
     )
 
 
@@ -137,6 +147,8 @@ def _tune_data(tune: Tune, is_compact: bool) -> dict[str, Any]:
         "part_name": tune.part_name,
         "feel": tune.feel,
         "style": tune.style,
+        "dance": tune.dance,
+        "origin": tune.origin,
         "warnings": [message_data(warning) for warning in tune.warnings],
         "tempos": [asdict(tempo) for tempo in tune.tempos],
         "bars": [
@@ -227,6 +239,8 @@ def _tune(data: Mapping[str, Any]) -> Tune:
         str(data["part_name"]),
         tuple(map(_reason, data["warnings"])),
         data["style"] if data.get("style") in get_args(Style) else None,
+        data["dance"] if data.get("dance") in get_args(Dance) else None,
+        str(data.get("origin", "")),
     )
 
 

@@ -10,10 +10,13 @@ import numpy as np
 
 from fioritura.arrange.choose import Model
 from fioritura.arrange.field import Constraints, Field, Solution, Terms, check_known, constraints_of
+from fioritura.arrange.ideas import told_of_ideas
+from fioritura.arrange.plan import Plan
 from fioritura.arrange.playable import unplayable_figures
 from fioritura.arrange.rendition import Rendition
 from fioritura.arrange.shares import Shares
 from fioritura.arrange.survey import Survey, no_collector, survey
+from fioritura.arrange.taking_up import taken_up
 from fioritura.players.setting import Setting
 from fioritura.tune import Tune
 
@@ -31,8 +34,9 @@ def ornament(
     without: Iterable[str] = (),
     locked: Collection[str] = (),
     refused: Collection[str] = (),
+    plan: Plan | None = None,
 ) -> Rendition:
-    """The best rendition of a tune for a player.
+    """The best rendition of a tune for a player; with a `plan`, of one that is written out as often as it says.
 
     Seed 0 gives the best; every other seed gives another good version, always the same. `locked` and `refused` hold
     figures by id: the former stand in the rendition, the latter do not, the rest is the best around them.
@@ -47,7 +51,8 @@ def ornament(
     Raises:
         OptionError: an unknown technique or figure, or locked figures that collide.
     """
-    return choose_figures(survey(tune, setting, only, without), seed=seed, locked=locked, refused=refused)
+    found = survey(tune, setting, only, without, plan=plan)
+    return choose_figures(found, seed=seed, locked=locked, refused=refused)
 
 
 @no_collector()
@@ -56,8 +61,10 @@ def choose_figures(
 ) -> Rendition:
     """Choose among the figures of a survey; see `ornament`.
 
-    The best set is found exactly. Where the tune would be hidden a toll is laid on what hides it, and the whole is
-    solved again; where a technique has more than its share, phrases are (see `shares`).
+    The best set is found exactly, and once more when the scores have been told of its ideas (see `ideas`). Where the
+    tune would be hidden a toll is laid on what hides it, and the whole is solved again; where a technique has more than
+    its share, phrases are (see `shares`), and where a statement of a plan would repeat figures of an earlier one (see
+    `taking_up`).
 
     Examples:
         >>> import fioritura
@@ -67,7 +74,10 @@ def choose_figures(
         >>> set(choose_figures(found).figures) <= set(found.figures)
         True
     """
-    return _settled(Field(found, constraints_of(found, seed, locked, refused)), seed).rendition
+    field = Field(found, constraints_of(found, seed, locked, refused))
+    solution = _settled(field, seed)
+    again = taken_up(field, solution)
+    return (solution if again is solution else _sound_in_phrases(field, again, _least_kept(field))).rendition
 
 
 @no_collector()
@@ -104,6 +114,7 @@ def choose_nearby(
     known = [found.by_id[name] for name in standing if name in found.by_id]
     stays = {number for number in known if not field.is_barred[number]} | field.constraints.fixed
     numbers = tuple(sorted(stays, key=lambda number: int(field.first[number])))
+    field.scores = told_of_ideas(field, numbers)
     solution = _phrase_again(field, field.solution(numbers, Terms(seed)), phrase)
     return _sound_in_phrases(field, solution, _least_kept(field), phrase).rendition
 
@@ -157,6 +168,8 @@ def rivals(
         stays = {lock for lock in constraints.fixed if not other.collides(found.candidates[lock])}
         barred = (constraints.barred | spoilt) - {number}
         held = Field(found, replace(constraints, fixed=frozenset(stays | {number}), barred=barred))
+        held.scores = field.scores
+        held.rest_as(field, number)
         around = held.solution([n for n in numbers if not other.collides(found.candidates[n])], terms)
         again = _phrase_again(held, around, held.phrase_of(number))
         worths.append((number, Shares(held).kept(again).rendition.score))
@@ -200,21 +213,25 @@ def _least_kept(field: Field) -> float:
 def _settled(field: Field, seed: int) -> Solution:
     """The best rendition that is playable, keeps its share of the tune and gives no technique more than its own."""
     least_kept = _least_kept(field)
-    solution = _sound(field, Terms(seed))
-    shares = Shares(field)
+    first = solution = _sound(field, Terms(seed))
+    shares = Shares(field, first.rendition.score)
     for _ in range(_MOST_ROUNDS):
-        shared = shares.kept(solution)
-        if shared is solution:
+        shared = shares.kept(first)
+        if shared is first:
             break
-        solution = _sound_in_phrases(field, shared, least_kept)
+        sound = _sound_in_phrases(field, shared, least_kept)
+        solution = shares.better(solution, sound)
+        if sound is shared or not shares.excess(shares.uses(sound.numbers)):
+            break
     if field.found.is_asked and not solution.numbers and len(field.first) > len(field.constraints.barred):
         solution = field.alone(solution.terms)
     return solution
 
 
 def _sound(field: Field, terms: Terms) -> Solution:
-    """The best rendition that is playable and keeps its share of the tune."""
+    """The best rendition that is playable and keeps its share of the tune, told of its ideas."""
     least_kept = _least_kept(field)
+    field.scores = told_of_ideas(field, field.solve(terms).numbers)
     for _ in range(_MOST_ROUNDS):
         solution = field.solve(terms)
         if solution.rendition.kept_share >= least_kept:

@@ -5,7 +5,7 @@ from __future__ import annotations
 
 from bisect import bisect_left
 from collections import Counter
-from collections.abc import Collection, Sequence
+from collections.abc import Collection, Iterator, Sequence
 from dataclasses import dataclass, replace
 from itertools import accumulate, pairwise
 from typing import Final
@@ -14,11 +14,12 @@ import numpy as np
 from numpy.typing import NDArray
 
 from fioritura.arrange.choose import Candidate, Model, choose, gumbel
-from fioritura.arrange.levels import Level, level_numbered
+from fioritura.arrange.levels import Level, level_of
+from fioritura.arrange.plan import Plan
 from fioritura.arrange.rendition import Rendition
 from fioritura.arrange.survey import Survey
 from fioritura.errors import OptionError
-from fioritura.phrase import phrases
+from fioritura.phrase import Phrase, phrases
 from fioritura.techniques.figure import Figure
 from fioritura.techniques.technique import Technique
 from fioritura.theory.metre import WHOLE
@@ -35,6 +36,9 @@ FIRST_STATEMENT_SHARE: Final = 0.75
 
 BEST_PLACE_WORTH: Final = 0.35
 """What a technique's best place in each stretch of the tune is worth beyond its score: a first use above a tenth."""
+
+_UPWARDS: Final = 0.3
+"""How far a phrase's number of figures is rounded rather up (see `Level.most_figures`)."""
 
 _STRETCH_TICKS: Final = 32 * WHOLE
 _BEST_AT_A_SLOT: Final = 6
@@ -122,23 +126,24 @@ class Field:
 
     def __init__(self, found: Survey, constraints: Constraints) -> None:
         self.found, self.constraints = found, constraints
-        self.level = level_numbered(found.setting.level).at_density(found.setting.density)
+        self.level = level_of(found.setting)
         self.ordered = sorted(found.techniques, key=lambda technique: technique.family)
         self.numbers = {technique.id: number for number, technique in enumerate(self.ordered)}
         self.family = _family_numbers(self.ordered)
-        self.penalties = (0.0, 0.0, 0.0) if len(self.ordered) == 1 else PENALTIES
+        aversion = 0.0 if len(self.ordered) == 1 else found.taste.aversion
+        self.penalties = (PENALTIES[0] * aversion, PENALTIES[1] * aversion, PENALTIES[2] * aversion)
         self.locks = [found.candidates[number] for number in sorted(constraints.fixed)]
-        self.limits = phrase_limits(found.tune, self.level, self.locks)
+        self.limits = phrase_limits(found.tune, self.level, self.locks, found.plan)
         self.phrase_of_slot = tuple(context.phrase.number for context in found.contexts for _ in range(2))
         self.first = np.array([figure.first_slot for figure in found.candidates], dtype=np.int64)
         self.technique = np.array([self.numbers[figure.technique] for figure in found.candidates], dtype=np.int64)
         slot_times = _slot_times(found.tune)
         self.slots = len(slot_times)
-        self.free = _next_free(found.candidates, slot_times, self.level.rest_ticks, self.locks)
+        self.free = _next_free(found.candidates, slot_times, self._rests_ticks(), self.locks)
         self.by_place = np.argsort(self.first, kind="stable")
         self.places = self.first[self.by_place]
         """First slots in order, and the numbers of the figures in that order."""
-        self.rivalry = (self.first * (self.slots + 1) + self.free) * len(self.numbers) + self.technique
+        self.rivalry = self._rivalry()
         """One number for each stretch of slots and technique."""
         self.losses = np.array(found.losses)
         self.scores = self._lifted(found.scores) + constraints.noise
@@ -150,6 +155,30 @@ class Field:
             last = np.array([figure.last_slot for figure in found.candidates])
             for lock in self.locks:
                 self.is_barred |= (self.first <= lock.last_slot) & (lock.first_slot <= last) & ~self.is_fixed
+
+    def _rivalry(self) -> NDArray[np.int64]:
+        rivalry: NDArray[np.int64] = (self.first * (self.slots + 1) + self.free) * len(self.numbers) + self.technique
+        return rivalry
+
+    def rest_as(self, other: Field, number: int) -> None:
+        """Ask for the rests that another field of the same survey asks for, though this one holds a figure besides:
+        only locks may stand closer before that one."""
+        self.free = other.free.copy()
+        first = int(self.first[number])
+        for lock in self.constraints.fixed - {number}:
+            if self.found.candidates[lock].last_slot < first:
+                self.free[lock] = min(int(self.free[lock]), first)
+        self.rivalry = self._rivalry()
+
+    def _rests_ticks(self) -> NDArray[np.int64]:
+        """The least time after each figure: the level's, shorter where the plan is denser."""
+        found, rest = self.found, self.level.rest_ticks
+        plan = found.plan
+        if plan is None or not rest:
+            return np.full(len(found.candidates), rest, dtype=np.int64)
+        rests = [round(rest / max(each.density, 0.25)) for each in plan.statements]
+        starts = (found.tune.notes[figure.anchors[0]].onset_ticks for figure in found.candidates)
+        return np.array([rests[plan.number_at(found.tune, ticks)] for ticks in starts], dtype=np.int64)
 
     def _lifted(self, scores: NDArray[np.float64]) -> NDArray[np.float64]:
         if not len(scores):
@@ -163,9 +192,8 @@ class Field:
         group = times[self.first // 2] * len(self.numbers) + self.technique
         ranked = np.lexsort((-scores, group))
         heads = ranked[np.concatenate([[True], group[ranked][1:] != group[ranked][:-1]])]
-        scores = scores.copy()
-        scores[heads] += BEST_PLACE_WORTH
-        return scores
+        place = self.first * len(self.numbers) + self.technique
+        return scores + BEST_PLACE_WORTH * np.isin(place, place[heads])
 
     def priced(self, terms: Terms) -> NDArray[np.float64]:
         """What each figure scores on these terms."""
@@ -173,15 +201,21 @@ class Field:
 
     def solve(self, terms: Terms) -> Solution:
         """The best rendition on these terms."""
-        candidates, model = self.model(terms)
+        numbers, worth = self.best(self.priced(terms))
+        return self.solution(numbers, terms, worth)
+
+    def best(self, scores: NDArray[np.float64]) -> tuple[tuple[int, ...], float]:
+        """The best set of figures at these scores, and its worth."""
+        candidates, model = self._modelled(scores)
         indices, worth = choose(model)
-        return self.solution([candidates[index] for index in indices], terms, worth)
+        return tuple(candidates[index] for index in indices), worth
 
     def solution(self, numbers: Sequence[int], terms: Terms, worth: float | None = None) -> Solution:
         """A rendition of these figures."""
         worth = self.worth(numbers, self.priced(terms)) if worth is None else worth
         figures = tuple(self.found.scored(number) for number in numbers)
-        rendition = Rendition(self.found.tune, self.found.setting, figures, terms.seed, round(worth, 4))
+        found = self.found
+        rendition = Rendition(found.tune, found.setting, figures, terms.seed, round(worth, 4), found.plan)
         return Solution(rendition, tuple(numbers), terms)
 
     def bar(self, numbers: Collection[int]) -> bool:
@@ -200,7 +234,9 @@ class Field:
 
     def model(self, terms: Terms) -> tuple[list[int], Model]:
         """The chooser's model, and for each of its candidates the number of the figure."""
-        scores = self.priced(terms)
+        return self._modelled(self.priced(terms))
+
+    def _modelled(self, scores: NDArray[np.float64]) -> tuple[list[int], Model]:
         kept = self._best_rivals(np.flatnonzero(((scores > 0) | self.is_fixed) & ~self.is_barred), scores)
         columns = (self.first[kept], self.free[kept], self.technique[kept], scores[kept], self.is_fixed[kept])
         candidates = tuple(map(Candidate._make, zip(*(column.tolist() for column in columns), strict=True)))
@@ -316,8 +352,11 @@ def _family_numbers(ordered: Sequence[Technique]) -> tuple[int, ...]:
     return tuple(accumulate(changes))
 
 
-def phrase_limits(tune: Tune, level: Level, locks: Sequence[Figure] = ()) -> tuple[int, ...]:
-    """The most figures in each phrase; a first statement that will return stays plainer, locks raise a limit.
+def phrase_limits(
+    tune: Tune, level: Level, locks: Sequence[Figure] = (), plan: Plan | None = None
+) -> tuple[int, ...]:
+    """The most figures in each phrase: by the plan, in which a phrase may have none, and without one a first statement
+    that will return stays plainer; locks raise a limit.
 
     Examples:
         >>> import fioritura
@@ -330,16 +369,29 @@ def phrase_limits(tune: Tune, level: Level, locks: Sequence[Figure] = ()) -> tup
     statements = Counter(phrase.model for phrase in found)
     ends = [phrase.last for phrase in found]
     held = Counter(bisect_left(ends, lock.first_slot // 2) for lock in locks)
-    return tuple(
-        max(
-            level.most_figures(
-                phrase.end_ticks - phrase.start_ticks,
-                FIRST_STATEMENT_SHARE if phrase.statement == 1 and statements[phrase.model] > 1 else 1.0,
-            ),
-            held[phrase.number],
-        )
-        for phrase in found
-    )
+
+    def most(phrase: Phrase) -> int:
+        returns = phrase.statement == 1 and statements[phrase.model] > 1
+        share = FIRST_STATEMENT_SHARE if returns else 1.0
+        return level.most_figures(phrase.end_ticks - phrase.start_ticks, share)
+
+    is_planned = plan is not None and plan.count > 1
+    counts = _planned_counts(tune, level, found, plan) if plan and is_planned else map(most, found)
+    return tuple(max(count, held[phrase.number]) for phrase, count in zip(found, counts, strict=True))
+
+
+def _planned_counts(tune: Tune, level: Level, found: Sequence[Phrase], plan: Plan) -> Iterator[int]:
+    """The most figures in each phrase by the plan: what is rounded in one phrase is made up for in the next."""
+    number, owed = -1, 0.0
+    for phrase in found:
+        now = plan.number_at(tune, (phrase.start_ticks + phrase.end_ticks) // 2)
+        density = plan.statements[now].density
+        number, owed = now, owed if now == number else _UPWARDS * min(density, 1.0)
+        owed += (phrase.end_ticks - phrase.start_ticks) / WHOLE * level.figures_per_bar * density
+        owed += _UPWARDS * density / 2
+        count = max(round(owed), 0)
+        owed -= count
+        yield count
 
 
 def _slot_times(tune: Tune) -> list[int]:
@@ -347,13 +399,13 @@ def _slot_times(tune: Tune) -> list[int]:
 
 
 def _next_free(
-    figures: Sequence[Figure], slot_times: Sequence[int], rest_ticks: int, locks: Sequence[Figure]
+    figures: Sequence[Figure], slot_times: Sequence[int], rests_ticks: NDArray[np.int64], locks: Sequence[Figure]
 ) -> NDArray[np.int64]:
-    """The first slot in which another figure may start after each: after the level's rest, but no later than a lock."""
+    """The first slot in which another figure may start after each: after its rest, but no later than a lock."""
     last = np.array([figure.last_slot for figure in figures], dtype=np.int64)
     free = last + 1
-    if rest_ticks:
-        ready = np.array([figure.end_ticks for figure in figures], dtype=np.int64) + rest_ticks
+    if rests_ticks.any():
+        ready = np.array([figure.end_ticks for figure in figures], dtype=np.int64) + rests_ticks
         free = np.maximum(free, np.searchsorted(slot_times, ready))
     for lock in locks:
         free = np.where(last < lock.first_slot, np.minimum(free, lock.first_slot), free)

@@ -125,7 +125,7 @@ def _heard(figure: Figure, context: Context) -> list[Heard]:
     """
     if figure.graces:
         found: list[Heard] = []
-        if context.previous is not None and context.setting.idiom != "folk":
+        if context.previous is not None and context.setting.tradition != "folk":
             found.append((context.previous.midi, False, inf))
         found += [(pitch.midi, True, inf) for pitch in figure.graces]
         found.append((context.midi, False, inf))

@@ -43,7 +43,7 @@ def _without_breath(rendition: Rendition) -> Iterator[int]:
     longest = max(setting.player.limits.breath_sec, plain_sec)
     if rendition.phrasing.breaths.longest_sec <= longest:
         return
-    for start, end in _stretches(rendition.line, rendition.phrasing.breaths):
+    for start, end in _stretches(rendition.phrased_line, rendition.phrasing.breaths):
         if setting.seconds(end - start) > longest:
             yield from _thieves(rendition, start, end)
 
@@ -80,7 +80,7 @@ def _thieves(rendition: Rendition, start: int, end: int) -> Iterator[int]:
 
 def _without_time(rendition: Rendition) -> Iterator[int]:
     needed = rendition.setting.player.limits.grace_sec
-    for before, note in pairwise(rendition.line):
+    for before, note in pairwise(rendition.phrased_line):
         between = rendition.setting.seconds(note.onset_ticks - before.onset_ticks)
         if note.figures and len(note.graces) * needed > _MOST_GRACE_SHARE * between:
             yield from (number for number in note.figures if rendition.figures[number].graces)

@@ -147,10 +147,10 @@ def setting_for(
     *,
     beats_per_minute: float | None = None,
     feel: Feel | None = None,
-    idiom: Idiom = "jazz",
+    idiom: Idiom | None = None,
     density: float = 1.0,
 ) -> Setting:
-    """For whom and how a tune is ornamented; tempo and feel are the tune's own where None is given.
+    """For whom and how a tune is ornamented; tempo, feel and idiom are the tune's own where None is given.
 
     Examples:
         >>> import fioritura

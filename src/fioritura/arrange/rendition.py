@@ -7,18 +7,21 @@ from dataclasses import dataclass, replace
 from functools import cached_property, lru_cache
 from typing import Final
 
+from fioritura.arrange.plan import Plan
 from fioritura.errors import TuneError
+from fioritura.players.articulation import articulated
 from fioritura.players.phrasing import Phrasing, phrased, phrasing_of
 from fioritura.players.setting import Setting
+from fioritura.players.shading import shaded
 from fioritura.techniques.figure import Figure, head
 from fioritura.techniques.table import technique_named
-from fioritura.theory.metre import SIXTEENTH
+from fioritura.theory.metre import EIGHTH, QUARTER, SIXTEENTH
 from fioritura.tune import Mark, Note, Tune
 from fioritura.words import Message
 
-__all__ = ["Rendition", "kept_share", "laid_out", "note_weights"]
+__all__ = ["Rendition", "kept_part", "kept_share", "laid_out", "note_weights"]
 
-_LAST_NOTE_MARKS: Final = frozenset({Mark.SLUR_STOP, Mark.FERMATA, Mark.BREATH})
+_LAST_NOTE_MARKS: Final = frozenset({Mark.SLUR_STOP, Mark.FERMATA, Mark.BREATH, Mark.HAIRPIN_STOP})
 _DROPPED_MARKS: Final = frozenset({Mark.STACCATO, Mark.TENUTO})
 
 
@@ -31,13 +34,23 @@ class Rendition:
     figures: tuple[Figure, ...]
     seed: int = 0
     score: float = 0.0
+    plan: Plan | None = None
+    """The plan by which it was chosen; None where the tune is played once, all of it alike."""
 
     def __repr__(self) -> str:
         return f"<Rendition of {self.tune.title!r}: {len(self.figures)} figures, seed {self.seed}>"
 
     @cached_property
     def line(self) -> tuple[Note, ...]:
-        """The ornamented line, breaths marked; each note knows its plain note (`anchor`), its figures and its phrase."""
+        """The ornamented line as it is written and played: with breaths, articulation and dynamics.
+
+        Each note knows its plain note (`anchor`), its figures and its phrase."""
+        line = articulated(self.tune, self.phrased_line, self.setting)
+        return shaded(self.tune, line, self.setting, self.plan.levels(self.tune, line) if self.plan else None)
+
+    @cached_property
+    def phrased_line(self) -> tuple[Note, ...]:
+        """The ornamented line, breaths marked, before its second pass."""
         return phrased(self._laid_out, self.phrasing)
 
     @cached_property
@@ -134,6 +147,7 @@ def _figure_pieces(tune: Tune, figure: Figure, number: int) -> Iterable[tuple[No
     """The figure's notes; lyrics and articulations of a plain note go to the note that now stands for it."""
     seen: set[int] = set()
     count = len(figure.notes)
+    last_of = {written.anchor: number for number, written in enumerate(figure.notes) if not written.joins}
     for context, written in enumerate(figure.notes):
         note = Note(
             written.onset_ticks,
@@ -148,10 +162,13 @@ def _figure_pieces(tune: Tune, figure: Figure, number: int) -> Iterable[tuple[No
             plain = tune.notes[written.anchor]
             kept = tuple(m for m in plain.marks if m not in _DROPPED_MARKS and m not in _LAST_NOTE_MARKS)
             note = replace(note, marks=note.marks + kept, lyric=plain.lyric)
-        if context == count - 1 and figure.anchors and len(figure.anchors) == 1 and not written.joins:
+        if context == count - 1 and len(figure.anchors) == 1 and not written.joins:
             plain = tune.notes[figure.anchors[0]]
             if plain.end_ticks == note.end_ticks:
                 note = replace(note, marks=note.marks + tuple(m for m in plain.marks if m in _LAST_NOTE_MARKS))
+        elif len(figure.anchors) > 1 and written.anchor is not None and last_of.get(written.anchor) == context:
+            plain = tune.notes[written.anchor]
+            note = replace(note, marks=note.marks + tuple(m for m in plain.marks if m in _LAST_NOTE_MARKS))
         yield note, written.joins
 
 
@@ -217,8 +234,22 @@ def note_weights(tune: Tune) -> tuple[float, ...]:
     return tuple(note.duration_ticks / SIXTEENTH * (0.25 + tune.strength_at(note.onset_ticks)) for note in tune.notes)
 
 
+def kept_part(semitones: int, ticks: int) -> float:
+    """How much of a plain note is kept where it is played so many semitones and ticks away, 0.0-1.0: all of it within an
+    eighth, half of it within a quarter, or in the next octave.
+
+    Examples:
+        >>> kept_part(0, -EIGHTH), kept_part(0, EIGHTH + 1), kept_part(12, 0), kept_part(2, 0)
+        (1.0, 0.5, 0.5, 0.0)
+    """
+    octaves, other = divmod(abs(semitones), 12)
+    if other or octaves > 1 or abs(ticks) > QUARTER:
+        return 0.0
+    return (0.5 if octaves else 1.0) * (1.0 if abs(ticks) <= EIGHTH else 0.5)
+
+
 def kept_share(tune: Tune, line: Sequence[Note]) -> float:
-    """Weighted share (0.0-1.0) of plain notes that keep their pitch and come within a sixteenth of their place.
+    """Weighted share (0.0-1.0) of the tune that is kept (see `kept_part`): plain notes with their pitch, near their place.
 
     Examples:
         >>> import fioritura
@@ -227,14 +258,11 @@ def kept_share(tune: Tune, line: Sequence[Note]) -> float:
         (1.0, 0.0)
     """
     weights = note_weights(tune)
-    kept = 0.0
-    seen: set[int] = set()
+    kept: dict[int, float] = {}
     for note in line:
-        if note.anchor is None or note.anchor in seen:
-            continue
-        plain = tune.notes[note.anchor]
-        if note.pitch.midi == plain.pitch.midi and abs(note.onset_ticks - plain.onset_ticks) <= SIXTEENTH:
-            seen.add(note.anchor)
-            kept += weights[note.anchor]
+        if note.anchor is not None:
+            plain = tune.notes[note.anchor]
+            part = kept_part(note.pitch.midi - plain.pitch.midi, note.onset_ticks - plain.onset_ticks)
+            kept[note.anchor] = max(kept.get(note.anchor, 0.0), part)
     total = sum(weights)
-    return kept / total if total else 1.0
+    return sum(weights[anchor] * part for anchor, part in kept.items()) / total if total else 1.0

@@ -12,15 +12,17 @@ import numpy as np
 from numpy.typing import NDArray
 
 from fioritura.arrange.find import find_figures
+from fioritura.arrange.irish_taste import irish_scores
 from fioritura.arrange.own_taste import NO_CHANGE, TasteTable, changed_taste, own_weights
-from fioritura.arrange.rendition import note_weights
+from fioritura.arrange.plan import Plan, leanings
+from fioritura.arrange.rendition import kept_part, note_weights
 from fioritura.arrange.taste import Taste, context_features, contributions, figure_features, learned_scores, taste_of
+from fioritura.arrange.weights import is_at_home
 from fioritura.players.setting import Setting
 from fioritura.techniques.context import Context, contexts
 from fioritura.techniques.figure import Figure
 from fioritura.techniques.table import all_techniques, introduced, technique_named, wanted_techniques
 from fioritura.techniques.technique import Technique
-from fioritura.theory.metre import SIXTEENTH
 from fioritura.tune import Tune
 from fioritura.words import Message
 
@@ -47,6 +49,9 @@ class Survey:
     """By what the figures are scored."""
     is_asked: bool = False
     """True when the techniques were asked for by name."""
+
+    plan: Plan | None = None
+    """How often the written-out tune is played, and how it grows; None where it is played once, all of it alike."""
 
     def __repr__(self) -> str:
         offer = f"{len(self.candidates)} figures of {len(self.techniques)} techniques"
@@ -101,11 +106,14 @@ def survey(
     *,
     own: Iterable[Technique] = (),
     taste_table: TasteTable = NO_CHANGE,
+    plan: Plan | None = None,
 ) -> Survey:
     """Find and score every figure of the wanted techniques.
 
     `only` and `without` hold ids or families; `only` also brings in techniques above the player's level. `own` are
-    techniques beside those of the table, and `taste_table` changes the idiom's weights (see `own_taste`).
+    techniques beside those of the table, and `taste_table` changes the idiom's weights (see `own_taste`). With a `plan`
+    the tune is one that is written out as often as it says (`Plan.written_out`), and figures score by their size and
+    register in the statement in which they stand.
 
     Examples:
         >>> import fioritura
@@ -116,33 +124,42 @@ def survey(
         ({'turn'}, True)
 
     Raises:
-        OptionError: an unknown technique, or a technique or table of weights that is not of the right form.
+        OptionError: an unknown technique, a technique or table of weights that is not of the right form, or a plan for
+            a tune of another length.
     """
     only, setting, own = tuple(only), setting.on(tune), introduced(own)
+    plan = plan.checked(tune) if plan else None
     techniques = wanted_techniques(setting.level, only, without, own)
+    if not only:
+        techniques = tuple(technique for technique in techniques if is_at_home(technique, setting.idiom))
     columns = {technique.id: column for column, technique in enumerate(techniques)}
     around = contexts(tune, setting)
     known = (*all_techniques().values(), *own)
     taste = changed_taste(taste_of(setting.idiom), own_weights(own, setting.idiom), known)
-    taste = changed_taste(taste, taste_table, known)
+    taste = changed_taste(taste, taste_table, known).at_level(setting.level)
     offered = find_figures(around, techniques)
     losses = tuple(
         loss_of(figure, context, weights) for weights in [note_weights(tune)] for context, figure in offered
     )
     if not offered:
-        return Survey(tune, setting, techniques, around, (), (), np.zeros(0), (), taste, bool(only))
+        return Survey(tune, setting, techniques, around, (), (), np.zeros(0), (), taste, bool(only), plan)
     by_place = np.array([context_features(context) for context in around]) @ taste.matrix(techniques)
     by_place += learned_scores(taste, tune, techniques)
+    if setting.idiom == "irish":
+        by_place += irish_scores(around, techniques)
     by_place += [taste.base.get(technique.id, 0.0) for technique in techniques]
     rows = [context.index for context, _ in offered]
-    scores = by_place[rows, [columns[figure.technique] for _, figure in offered]]
+    kinds = [columns[figure.technique] for _, figure in offered]
+    scores = by_place[rows, kinds]
     by_figure = [
         figure_features(figure, context, loss) for (context, figure), loss in zip(offered, losses, strict=True)
     ]
-    scores += np.array(by_figure) @ taste.figure_weights
+    scores += (np.array(by_figure) * taste.figure_matrix(techniques).T[kinds]).sum(axis=1)
     figures = tuple(figure for _, figure in offered)
     scores += [figure.merit for figure in figures]
-    return Survey(tune, setting, techniques, around, figures, tuple(rows), scores, losses, taste, bool(only))
+    if plan:
+        scores += leanings(plan, tune, figures)
+    return Survey(tune, setting, techniques, around, figures, tuple(rows), scores, losses, taste, bool(only), plan)
 
 
 def difficulty(figure: Figure, setting: Setting) -> float:
@@ -164,7 +181,7 @@ def difficulty(figure: Figure, setting: Setting) -> float:
 
 
 def loss_of(figure: Figure, context: Context, weights: Sequence[float]) -> float:
-    """Weight of the plain notes that lose their pitch, or their place by more than a sixteenth.
+    """Weight of what is not kept of the plain notes (see `kept_part`): their pitch, or their place.
 
     Examples:
         >>> import fioritura
@@ -176,15 +193,19 @@ def loss_of(figure: Figure, context: Context, weights: Sequence[float]) -> float
     """
     if not figure.notes:
         return 0.0
-    placed = {note.anchor: note.onset_ticks for note in reversed(figure.notes) if note.anchor is not None}
+    placed = {note.anchor: note for note in reversed(figure.notes) if note.anchor is not None}
     lost = 0.0
     for anchor in figure.anchors:
-        plain = context.tune.notes[anchor].onset_ticks
-        if plain < figure.start_ticks and anchor in figure.anchors[:1] and not _comes_early(figure, anchor, plain):
+        plain = context.tune.notes[anchor]
+        onset = plain.onset_ticks
+        if onset < figure.start_ticks and anchor in figure.anchors[:1] and not _comes_early(figure, anchor, onset):
             continue
-        onset = placed.get(anchor, figure.end_ticks if figure.start_ticks <= plain < figure.end_ticks else plain)
-        if abs(onset - plain) > SIXTEENTH:
-            lost += weights[anchor]
+        played = placed.get(anchor)
+        if played is not None:
+            semitones = played.pitch.midi - plain.pitch.midi
+            lost += weights[anchor] * (1.0 - kept_part(semitones, played.onset_ticks - onset))
+        elif figure.start_ticks <= onset < figure.end_ticks:
+            lost += weights[anchor] * (1.0 - kept_part(0, figure.end_ticks - onset))
     return lost
 
 

@@ -10,7 +10,7 @@ from __future__ import annotations
 import json
 import re
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field, replace
 from functools import lru_cache
 from importlib.resources import files
 from math import log2
@@ -21,6 +21,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from fioritura.arrange.grace_taste import folk_grace_taste, grace_sites
+from fioritura.arrange.irish_taste import irish_reasons
+from fioritura.arrange.levels import BALLAD_BELOW, UP_ABOVE
 from fioritura.arrange.weights import weights_of
 from fioritura.players.setting import Idiom
 from fioritura.techniques.context import Context
@@ -69,6 +71,7 @@ FEATURES: Final = (
     "ballad",
     "up tempo",
     "swing",
+    "even",
 )
 """Features of a place, in the order of `context_features`."""
 
@@ -78,13 +81,12 @@ FIGURE_FEATURES: Final = (
     "added notes",
     "strain",
     "outside the chord on a beat",
+    "added notes in a ballad",
 )
 """Features of a figure, in the order of `figure_features`."""
 
 
-BALLAD_BELOW: Final = 90.0
-UP_ABOVE: Final = 180.0
-"""Quarter notes a minute: slower is a ballad, faster is up, the rest medium (common practice)."""
+_LARGE_TICKS: Final = 3 * EIGHTH
 
 _NO_LETTERS: Final = re.compile("[^a-z0-9]+")
 
@@ -104,6 +106,19 @@ class Taste:
     learned: Mapping[str, float]
     below: float | None = None
     """What part of the single grace notes comes from below; None where that is left to the place."""
+    aversion: float = 1.0
+    """How much figures of one technique or family in a row are disliked (see `choose`): 1.0 as usual, 0.0 not at all."""
+    own_figure: Mapping[str, Mapping[str, float]] = field(default_factory=dict)
+    """Weights by technique or family and feature that come on top of those in `figure`."""
+    size: tuple[float, ...] = ()
+    """What four notes that a figure adds are worth, beyond the weight of added notes, at each level from 1."""
+
+    def at_level(self, level: int) -> Taste:
+        """The taste with small figures for beginners and large ones for those who can play them."""
+        if not self.size:
+            return self
+        added = self.figure.get("added notes", 0.0) + self.size[level - 1]
+        return replace(self, figure={**self.figure, "added notes": added})
 
     def matrix(self, techniques: Sequence[Technique]) -> NDArray[np.float64]:
         """Weights as an array, features by techniques; a technique's own weights come on top of its family's."""
@@ -114,10 +129,13 @@ class Taste:
                     weights[FEATURES.index(feature), column] += weight
         return weights
 
-    @property
-    def figure_weights(self) -> list[float]:
-        """Weights of `FIGURE_FEATURES`, in their order."""
-        return [self.figure.get(name, 0.0) for name in FIGURE_FEATURES]
+    def figure_matrix(self, techniques: Sequence[Technique]) -> NDArray[np.float64]:
+        """Weights of `FIGURE_FEATURES` as an array, features by techniques."""
+        columns = []
+        for technique in techniques:
+            own = [self.figure, *(self.own_figure.get(name, {}) for name in (technique.family, technique.id))]
+            columns.append([sum(weights.get(name, 0.0) for weights in own) for name in FIGURE_FEATURES])
+        return np.array(columns).reshape(-1, len(FIGURE_FEATURES)).T
 
 
 @lru_cache(maxsize=8)
@@ -128,12 +146,17 @@ def taste_of(idiom: Idiom) -> Taste:
         >>> taste_of("jazz").share["usual"]
         0.14
     """
-    text = files("fioritura.arrange").joinpath(f"taste_{idiom}.json").read_text(encoding="utf-8")
+    text = (
+        files("fioritura.arrange")
+        .joinpath(f"taste_{'jazz' if idiom == 'blues' else idiom}.json")
+        .read_text(encoding="utf-8")
+    )
     data = json.loads(text)
     weights = weights_of(idiom, FEATURES)
     share = {id: own["share"] for id, own in weights.items() if "share" in own}
     base = {id: own["base"] for id, own in weights.items() if "base" in own}
     place = {id: own["place"] for id, own in weights.items() if "place" in own}
+    own_figure = {id: own["figure"] for id, own in weights.items() if "figure" in own}
     return Taste(
         {"usual": data["usual share"], **share},
         base,
@@ -141,6 +164,9 @@ def taste_of(idiom: Idiom) -> Taste:
         data["figure"],
         data["learned"],
         data.get("graces from below"),
+        data.get("aversion to the same", 1.0),
+        own_figure,
+        tuple(data.get("added notes by level", ())),
     )
 
 
@@ -187,11 +213,14 @@ def context_features(context: Context) -> list[float]:
         float(context.setting.quarters_per_minute < BALLAD_BELOW),
         float(context.setting.quarters_per_minute > UP_ABOVE),
         float(context.setting.feel == "swing"),
+        float(context.setting.feel == "straight"),
     ]
 
 
 def figure_features(figure: Figure, context: Context, loss: float) -> list[float]:
     """The features of the figure itself, in the order of `FIGURE_FEATURES`; `loss` is what it costs the tune.
+
+    Notes count in full where they fill a beat and a half: four quick ones are an ornament, four eighths a gesture.
 
     Examples:
         >>> import fioritura
@@ -200,20 +229,23 @@ def figure_features(figure: Figure, context: Context, loss: float) -> list[float
         >>> from fioritura.arrange.survey import survey
         >>> found = survey(tune, setting, only=["graces"])
         >>> figure_features(found.figures[0], found.contexts[found.places[0]], loss=0.0)[1:]
-        [0.0, 0.0, 0.0, 0.0]
+        [0.0, 0.0, 0.0, 0.0, 0.0]
     """
     phrase = context.phrase
     change = _variation(figure.technique, phrase.model, phrase.statement) if phrase.statement > 1 else 0.0
     if not figure.notes:
-        return [change, 0.0, 0.0, 0.0, 0.0]
-    added, standing_out, shortest = 0, 0.0, QUARTER * 4
+        return [change, 0.0, 0.0, 0.0, 0.0, 0.0]
+    standing_out, shortest, filled = 0.0, QUARTER * 4, 0
     for note in figure.notes:
         shortest = min(shortest, note.duration_ticks)
         if note.anchor is None:
-            added += 1
             standing_out += _stands_out(context, note)
+        if note.anchor is None or len(figure.anchors) > 1:
+            filled += note.duration_ticks
     strain = min(context.setting.shortest_ticks / shortest, 1.5)
-    return [change, loss / 4, added / 4, strain, standing_out]
+    in_ballad = context.setting.quarters_per_minute < BALLAD_BELOW
+    size = figure.size / 4 * min(filled / _LARGE_TICKS, 1.0)
+    return [change, loss / 4, size, strain, standing_out, size * in_ballad]
 
 
 @lru_cache(maxsize=4096)
@@ -311,7 +343,11 @@ def contributions(
         feature_name(name): w * v for name, w, v in zip(FEATURES, weights, context_features(context), strict=True)
     }
     found |= learned_reasons(taste, context.tune, context.index, technique)
-    own = zip(FIGURE_FEATURES, taste.figure_weights, figure_features(figure, context, loss), strict=True)
+    if context.setting.idiom == "irish":
+        found |= irish_reasons(context, technique)
+    own = zip(
+        FIGURE_FEATURES, taste.figure_matrix([technique])[:, 0], figure_features(figure, context, loss), strict=True
+    )
     found |= {feature_name(name): w * v for name, w, v in own}
     counted = ((name, float(value)) for name, value in found.items() if abs(value) > 5e-4)
     return dict(sorted(counted, key=lambda item: -abs(item[1])))

@@ -3,7 +3,8 @@
 ``techniques/grace.taste.json`` holds for each technique and family of ``grace.py``, by idiom: ``base``, what a figure
 scores before any feature of its place counts; ``share``, the most of all figures that the technique may make up;
 ``place``, weights of the features of a place; and ``part`` (jazz) or ``appeal`` (folk), from which
-``tools/calibrate_taste.py`` sets the base.
+``tools/calibrate_taste.py`` sets the base. Blues is jazz with what stands under ``blues`` in place of what stands under
+``jazz``; Irish music has nothing but what stands under ``irish``.
 """
 
 from __future__ import annotations
@@ -16,15 +17,15 @@ from math import isfinite
 from numbers import Real
 from typing import Any
 
+from fioritura.players.idiom import IDIOMS, Idiom
 from fioritura.plugins import leave_out
 from fioritura.techniques.table import all_techniques
 from fioritura.techniques.technique import Technique
 from fioritura.words import Message, message
 
-__all__ = ["problem_of_tables", "problem_of_taste", "weights_of"]
+__all__ = ["in_idiom", "is_at_home", "problem_of_tables", "problem_of_taste", "weights_of"]
 
 _TABLES = ("base", "share", "place")
-_IDIOMS = ("jazz", "folk")
 
 
 def weights_of(idiom: str, features: Collection[str]) -> dict[str, Mapping[str, Any]]:
@@ -37,16 +38,46 @@ def weights_of(idiom: str, features: Collection[str]) -> dict[str, Mapping[str, 
         >>> sorted(weights_of("folk", FEATURES)["turn"])
         ['appeal', 'base']
     """
-    found = {id: by_idiom[idiom] for id, by_idiom in _shipped().items() if idiom in by_idiom}
+    found = {id: tables for id, by_idiom in _shipped().items() if (tables := in_idiom(by_idiom, idiom)) is not None}
     for technique in all_techniques().values():
         if not technique.taste:
             continue
         problem = problem_of_taste(technique, features)
         if problem:
             leave_out(message("taste-of", id=technique.id), problem)
-        elif idiom in technique.taste:
-            found[technique.id] = technique.taste[idiom]
+        elif (tables := in_idiom(technique.taste, idiom)) is not None:
+            found[technique.id] = tables
     return found
+
+
+def in_idiom(by_idiom: Mapping[str, Mapping[str, Any]], idiom: str) -> Mapping[str, Any] | None:
+    """The tables that hold in an idiom: its own, for blues on top of those of jazz; None where there are none.
+
+    Examples:
+        >>> in_idiom({"jazz": {"base": 1.0}, "blues": {"share": 0.2}}, "blues")
+        {'base': 1.0, 'share': 0.2}
+    """
+    if idiom != "blues":
+        return by_idiom.get(idiom)
+    if not {"jazz", "blues"} & set(by_idiom):
+        return None
+    jazz, blues = by_idiom.get("jazz", {}), by_idiom.get("blues", {})
+    place = {**jazz.get("place", {}), **blues.get("place", {})}
+    return {**jazz, **blues, **({"place": place} if place else {})}
+
+
+@cache
+def is_at_home(technique: Technique, idiom: Idiom) -> bool:
+    """True where an idiom has the technique unasked: one with weights for jazz or folk is at home in jazz, blues and folk,
+    any other in the idioms that it has weights for, one without weights everywhere.
+
+    Examples:
+        >>> from fioritura.techniques.turn import TURN
+        >>> is_at_home(TURN, "folk"), is_at_home(TURN, "irish")
+        (True, False)
+    """
+    known = {name for name in (*_shipped().get(technique.id, {}), *technique.taste) if name in IDIOMS}
+    return not known or idiom in known or (idiom != "irish" and bool(known & {"jazz", "folk"}))
 
 
 @cache
@@ -69,8 +100,8 @@ def problem_of_taste(technique: Technique, features: Collection[str]) -> Message
     """
     try:
         for idiom, tables in technique.taste.items():
-            if idiom not in _IDIOMS:
-                return message("taste-no-idiom", given=str(idiom), known=_IDIOMS)
+            if idiom not in IDIOMS:
+                return message("taste-no-idiom", given=str(idiom), known=IDIOMS)
             if problem := problem_of_tables(tables, idiom, features):
                 return problem
     except (AttributeError, TypeError) as error:

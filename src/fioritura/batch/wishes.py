@@ -61,7 +61,7 @@ class Wishes:
     formats: tuple[str, ...] = ("musicxml",)
     audio: str = "mp3"
     player: str = "alto-sax"
-    idiom: Idiom = "jazz"
+    idiom: Idiom | None = None
     feel: Feel | None = None
     tempo: float | None = None
     density: float = 1.0

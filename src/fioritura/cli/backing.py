@@ -4,19 +4,22 @@ from __future__ import annotations
 
 import argparse
 from pathlib import Path
-from typing import Any
+from typing import Any, Final
 
-from fioritura.cli.options import add_source_options, tune_of
-from fioritura.cli.sound_options import add_form_options, add_sound_options, give_out, keys_of, tempos_of
+from fioritura.cli.options import add_plan_options, add_source_options, plan_of, tune_of
+from fioritura.cli.sound_options import add_form_options, add_sound_options, give_out, keys_of, loops_of, tempos_of
 
 __all__ = ["add_parser", "run"]
+
+USUAL_CHORUSES: Final = 3
 
 _ABOUT = """\
 Write a play-along for a tune: count-in, choruses and ending, by bass, chords and drums in a feel.
 
   fioritura backing tune.musicxml --choruses 4 --feel swing --out tune-backing
   fioritura backing tune.abc --feel bossa --tempo 130 --key all --out twelve-keys
-  fioritura backing tune.abc --mute bass --stems --out for-bass-players
+  fioritura backing tune.abc --minus each --tempo 90,120 --out minus-one      for bass players, pianists, drummers
+  fioritura backing tune.abc --just drums --click --bars 1-8 --out drums-alone
 """
 
 
@@ -30,10 +33,7 @@ def add_parser(subparsers: Any) -> None:
     )
     add_source_options(parser, has_key=False)
     form = add_form_options(parser)
-    form.add_argument(
-        "--choruses", type=int, default=3, metavar="N", help="how often the form is played (default: 3)"
-    )
-    form.add_argument("--bars", metavar="A-B", help="loop these bars after a bar of count-in")
+    add_plan_options(form, "3")
     add_sound_options(parser)
     parser.add_argument("--out", type=Path, metavar="DIR", help="folder (default: TUNE-backing)")
     parser.add_argument(
@@ -44,7 +44,6 @@ def add_parser(subparsers: Any) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Write the play-along in every version and format that is asked for."""
-    from fioritura.accompany.excerpt import bar_range
     from fioritura.accompany.feels import default_feel, feel_named
     from fioritura.cli.options import names
     from fioritura.lesson.practice import Practice
@@ -59,8 +58,9 @@ def run(options: argparse.Namespace) -> int:
         what="backing",
         keys=keys_of(options, tune),
         quarters_per_minute=tempos_of(options, tune).quarters,
-        choruses=options.choruses,
-        bars=bar_range(options.bars) if options.bars else None,
+        plan=plan_of(options, USUAL_CHORUSES),
+        loops=loops_of(options),
+        opening=options.opening,
         clicks=options.click,
         ending=options.ending,
         exact=options.exact,

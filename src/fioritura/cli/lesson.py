@@ -11,12 +11,15 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from fioritura.cli.options import (
+    add_plan_options,
     add_source_options,
     add_taste_options,
     file_tune,
     names,
+    plan_of,
     print_json,
     print_note,
+    print_plan,
     print_words,
     setting_of,
 )
@@ -41,7 +44,7 @@ Make a lesson pack of a tune: handout, parts, sound, exercises, a graded path, a
 _REMEMBERED = (
     *("number", "part", "line", "chords", "irregular", "unfold", "octave", "tune_key"),
     *("player", "level", "idiom", "density", "feel", "tempo", "only", "without"),
-    *("seed", "players", "sections", "paper", "language", "notes", "clips", "audio"),
+    *("seed", "choruses", "curve", "players", "sections", "paper", "language", "notes", "clips", "audio"),
 )
 """The options that a pack can be made from again."""
 
@@ -59,6 +62,7 @@ def add_parser(subparsers: Any) -> None:
     parser.add_argument(
         "--seed", type=int, default=0, metavar="N", help="another good version (default: 0, the best)"
     )
+    add_plan_options(parser, "3 up to 12 bars, 2 up to 48, 1 beyond")
     group = parser.add_argument_group("pack")
     group.add_argument("--out", type=Path, metavar="DIR|FILE.zip", help="where to (default: TUNE-lesson)")
     group.add_argument("--players", default="", metavar="ID,ID", help="who gets a part (default: a usual class)")
@@ -114,10 +118,12 @@ def run(options: argparse.Namespace) -> int:
         size=round(size, 1),
         out=str(out),
     )
+    print_plan(lesson.rendition.plan)
     return 0
 
 
 def _lesson(options: argparse.Namespace) -> tuple[Lesson, PackSource]:
+    from fioritura.arrange.plan import usual_count
     from fioritura.lesson.lesson import lesson_of
     from fioritura.lesson.manifest import PackSource, read_manifest
     from fioritura.lesson.overrides import Overrides, read_overrides
@@ -128,7 +134,7 @@ def _lesson(options: argparse.Namespace) -> tuple[Lesson, PackSource]:
         if "plan" in settings:
             return _planned(options, settings, source)
         for name in _REMEMBERED:
-            setattr(options, name, settings.get(name, getattr(options, name)))
+            setattr(options, name, settings.get(name, 1 if name == "choruses" else getattr(options, name)))
     else:
         source = PackSource(options.tune, options.words)
     check_language(options.language)
@@ -145,6 +151,7 @@ def _lesson(options: argparse.Namespace) -> tuple[Lesson, PackSource]:
         overrides=overrides,
         paper=options.paper,
         octave=octave,
+        plan=plan_of(options, usual_count(tune)),
     )
     return lesson, source
 

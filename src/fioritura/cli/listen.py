@@ -28,7 +28,7 @@ __all__ = ["add_parser", "run"]
 
 _ABOUT = """\
 Listen to a recording of one wind player and report on it: which ornaments came out, pitch, time, evenness and
-level, and the three things to practise next, each with its exercise.
+level, and what to practise next, each with its exercise. The first sentence names the one thing that matters most.
 
   fioritura listen take.wav --tune tune.musicxml
   fioritura listen take.mp3 --asked tune/arrangement.json --out report
@@ -61,6 +61,12 @@ def add_parser(subparsers: Any) -> None:
     parser.add_argument("--player", metavar="INSTRUMENT", help="names notes as this instrument reads them")
     parser.add_argument(
         "--level", type=int, default=3, metavar="1-5", help="for the next ornament to try (default: 3)"
+    )
+    parser.add_argument(
+        "--tempo",
+        type=float,
+        metavar="BPM",
+        help="beats a minute that were asked for (with --asked: the arrangement's)",
     )
     parser.add_argument("--out", type=Path, metavar="DIR", help="folder for report.html, report.pdf, report.json")
     parser.add_argument("--paper", choices=("a4", "letter"), default="a4")
@@ -112,9 +118,11 @@ def _progress() -> Any:
 def _reviewed(options: argparse.Namespace, path: Path, tune: Tune, arrangement: Arrangement | None) -> Review:
     from fioritura.players.instruments import instrument_named
     from fioritura.review.take_review import review_take
+    from fioritura.theory.metre import QUARTER
 
     instrument = instrument_named(options.player) if options.player else None
-    return review_take(path, tune, asked=arrangement, instrument=instrument, level=options.level)
+    tempo = options.tempo * tune.metre.beat_ticks / QUARTER if options.tempo else None
+    return review_take(path, tune, asked=arrangement, instrument=instrument, level=options.level, tempo=tempo)
 
 
 def _arrangement(options: argparse.Namespace) -> Arrangement | None:
@@ -143,17 +151,16 @@ def _with_progress(review: Review, rows: tuple[TakeRow, ...]) -> dict[str, Any]:
 
 
 def _say(review: Review, rows: tuple[TakeRow, ...]) -> None:
-    from fioritura.listening.report import Status
-    from fioritura.listening.words import key_words
+    from fioritura.listening.rows import Status
     from fioritura.review.progress import progress_words
 
     report = review.report
     for finding in review.take.findings:
         print_note(finding.advice)
     timing = report.timing
-    print(f"{report.title}: {say(review.praise)}")
-    if words := key_words(report.semitones):
-        print_words("cli-sounds", where=words)
+    print(f"{report.title}: {say(review.headline)}")
+    if review.praise != review.headline:
+        print(say(review.praise))
     print_words(
         "cli-played",
         tempo=round(timing.quarters_per_minute),

@@ -4,15 +4,17 @@ from __future__ import annotations
 
 import argparse
 import sys
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, Final
 
+from fioritura.players.idiom import IDIOMS, idiom_of
 from fioritura.players.instrument import INSTRUMENTS
 from fioritura.words import Message, Value, message, say
 from fioritura.words.speech import is_known_text
 
 if TYPE_CHECKING:
+    from fioritura.arrange.plan import Plan
     from fioritura.players.setting import Setting
     from fioritura.theory.key import Key
     from fioritura.theory.position import Position
@@ -22,6 +24,7 @@ __all__ = [
     "WHERE_WIDTH",
     "add_choice_options",
     "add_key_option",
+    "add_plan_options",
     "add_source_options",
     "add_taste_options",
     "file_tune",
@@ -29,9 +32,11 @@ __all__ = [
     "names",
     "part_of",
     "place_of",
+    "plan_of",
     "print_files",
     "print_json",
     "print_note",
+    "print_plan",
     "print_warnings",
     "print_words",
     "setting_of",
@@ -87,7 +92,7 @@ def add_taste_options(parser: argparse.ArgumentParser, *, has_level: bool = True
     )
     if has_level:
         group.add_argument("--level", type=int, default=3, metavar="1-5", help="1 beginner to 5 expert (default: 3)")
-    group.add_argument("--idiom", choices=("jazz", "folk"), default="jazz", help="whose ornaments (default: jazz)")
+    group.add_argument("--idiom", choices=IDIOMS, help="whose ornaments (default: what the file says, else jazz)")
     group.add_argument("--feel", choices=("straight", "swing"), help="default: what the file says")
     group.add_argument("--tempo", type=float, metavar="BPM", help="beats a minute (in 6/8 dotted quarters)")
     add_choice_options(group)
@@ -100,6 +105,47 @@ def add_choice_options(group: argparse._ArgumentGroup) -> None:
     )
     group.add_argument("--only", default="", metavar="ID,ID", help="only these techniques or families, at any level")
     group.add_argument("--without", default="", metavar="ID,ID", help="without these techniques or families")
+
+
+def add_plan_options(group: argparse._ArgumentGroup | argparse.ArgumentParser, usual: str) -> None:
+    """How often the tune is played, and how that grows; `usual` says what holds unless it is asked for."""
+    group.add_argument(
+        "--choruses",
+        type=int,
+        metavar="N",
+        help=f"how often the tune is played: nearly plain, then fuller, a climax (default: {usual})",
+    )
+    group.add_argument(
+        "--curve", default="", metavar="X,X,...", help="the density of each chorus yourself, 0 to 2 times the usual"
+    )
+
+
+def plan_of(options: argparse.Namespace, usual: int = 1) -> Plan | None:
+    """The plan that the options ask for, or the usual one of so many choruses; None where the tune is played once.
+
+    Raises:
+        OptionError: a curve that is none, or has another number of choruses than is asked for.
+    """
+    from fioritura.arrange.plan import Plan
+    from fioritura.errors import OptionError
+
+    if not options.curve:
+        count = usual if options.choruses is None else options.choruses
+        return Plan.usual(count) if count != 1 else None
+    try:
+        plan = Plan.of(float(text) for text in names(options.curve))
+    except ValueError:
+        raise OptionError("cli-no-curve", given=options.curve) from None
+    if options.choruses not in (None, plan.count):
+        raise OptionError("cli-curve-count", given=plan.count, count=options.choruses)
+    return plan
+
+
+def print_plan(plan: Plan | None, numbers: Iterable[int] | None = None) -> None:
+    """Say how the choruses go, all or those with these numbers."""
+    told = plan.told if plan else ()
+    for number in range(len(told)) if numbers is None else numbers:
+        print(f"  {say(told[number])}")
 
 
 def names(text: str) -> tuple[str, ...]:
@@ -192,7 +238,8 @@ def print_warnings(tune: Tune, options: argparse.Namespace) -> None:
 
     for warning in tune.warnings:
         print_note(warning)
-    custom = None if getattr(options, "feel", "set") else feel_by_custom(tune, getattr(options, "idiom", "jazz"))
+    idiom = getattr(options, "idiom", None) or idiom_of(tune)
+    custom = None if getattr(options, "feel", "set") else feel_by_custom(tune, idiom)
     if custom:
         print_note(custom)
 

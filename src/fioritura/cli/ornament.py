@@ -9,14 +9,17 @@ from typing import TYPE_CHECKING, Any
 
 from fioritura.cli.options import (
     WHERE_WIDTH,
+    add_plan_options,
     add_source_options,
     add_taste_options,
     full,
     names,
     place_of,
+    plan_of,
     print_files,
     print_json,
     print_note,
+    print_plan,
     print_warnings,
     print_words,
     setting_of,
@@ -58,6 +61,7 @@ def add_parser(subparsers: Any) -> None:
         "--lock", default="", metavar="ID,ID", help="figures that must stand (ids as in figures.json)"
     )
     parser.add_argument("--refuse", default="", metavar="ID,ID", help="figures that must not stand")
+    add_plan_options(parser, "1, its repeats as written")
     add_edition_options(parser)
     parser.set_defaults(run=run)
 
@@ -80,7 +84,8 @@ def run(options: argparse.Namespace) -> int:
     """Ornament the tune and give out its edition."""
     from fioritura.arrange.arrangement import arranged
 
-    tune = tune_of(options)
+    tune, plan = tune_of(options), plan_of(options)
+    tune = plan.written_out(tune) if plan else tune
     arrangement = arranged(
         tune,
         setting_of(options, tune),
@@ -89,6 +94,7 @@ def run(options: argparse.Namespace) -> int:
         without=names(options.without),
         locked=names(options.lock),
         refused=names(options.refuse),
+        plan=plan,
     )
     return give_out(arrangement, options, options.out or Path(options.tune.stem))
 
@@ -119,13 +125,14 @@ def give_out(arrangement: Arrangement, options: argparse.Namespace, folder: Path
 def summary_of(rendition: Rendition, files: list[Path]) -> dict[str, Any]:
     """What `--json` prints."""
     from fioritura.arrange.field import phrase_limits
-    from fioritura.arrange.levels import level_numbered
+    from fioritura.arrange.levels import level_of
     from fioritura.arrange.playable import places_to_practise
+    from fioritura.lesson.edition import plan_record
     from fioritura.players.feel import styled
     from fioritura.theory.metre import WHOLE
 
     tune, setting = rendition.tune, rendition.setting
-    level = level_numbered(setting.level).at_density(setting.density)
+    level = level_of(setting)
     return {
         "title": tune.title,
         "part": tune.part_name,
@@ -140,7 +147,8 @@ def summary_of(rendition: Rendition, files: list[Path]) -> dict[str, Any]:
         "kept_share": round(rendition.kept_share, 4),
         "figure_count": len(rendition.figures),
         "figures_per_bar": round(len(rendition.figures) / max(tune.duration_ticks / WHOLE, 1e-9), 3),
-        "most_figures_in_a_phrase": max(phrase_limits(tune, level), default=0),
+        "most_figures_in_a_phrase": max(phrase_limits(tune, level, plan=rendition.plan), default=0),
+        "plan": plan_record(rendition),
         "score": rendition.score,
         "hardest_places": [
             {
@@ -174,6 +182,9 @@ def _progress(edition: Edition) -> Any:
 
 
 def _say(rendition: Rendition, summary: dict[str, Any], options: argparse.Namespace) -> None:
+    from fioritura.lesson.edition import sounding_start
+    from fioritura.techniques.table import technique_named
+
     print_warnings(rendition.tune, options)
     if summary["chords_inferred"]:
         print_note(message("cli-chords-inferred"))
@@ -187,10 +198,12 @@ def _say(rendition: Rendition, summary: dict[str, Any], options: argparse.Namesp
         most=summary["most_figures_in_a_phrase"],
         kept=round(100 * summary["kept_share"]),
     )
+    plan, shown = rendition.plan, -1
     for figure in rendition.figures:
-        from fioritura.lesson.edition import sounding_start
-        from fioritura.techniques.table import technique_named
-
+        number = plan.number_at(rendition.tune, sounding_start(rendition.tune, figure)) if plan else 0
+        if plan and number > shown:
+            print_plan(plan, range(shown + 1, number + 1))
+            shown = number
         where = rendition.tune.position_at(sounding_start(rendition.tune, figure))
         print(f"  {full(where):<{WHERE_WIDTH}} {capital(say(technique_named(figure.technique).name))}")
     if summary["hardest_places"]:

@@ -6,18 +6,30 @@ import argparse
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from fioritura.cli.options import add_choice_options, add_source_options, names, setting_of, tune_of
+from fioritura.cli.options import (
+    add_choice_options,
+    add_plan_options,
+    add_source_options,
+    names,
+    plan_of,
+    setting_of,
+    tune_of,
+)
 from fioritura.cli.sound_options import (
     add_form_options,
     add_sound_options,
     give_out,
     keys_of,
+    loops_of,
     tempos_of,
 )
+from fioritura.players.idiom import IDIOMS, idiom_of, tradition_of
 from fioritura.players.instrument import INSTRUMENTS
 
 if TYPE_CHECKING:
+    from fioritura.arrange.plan import Plan
     from fioritura.lesson.practice import Practice
+    from fioritura.tune import Tune
 
 __all__ = ["add_parser", "run"]
 
@@ -26,8 +38,10 @@ Play a tune, plain or ornamented, with a band that follows its chords; write it 
 
   fioritura play tune.musicxml --out tune.mp3
   fioritura play tune.abc --what in-turn --times 2 --tempo 90 --out turns.mp3
-  fioritura play tune.abc --bars 5-8 --times 8 --tempo 70,80,90,100 --out loop.mp3      one file for each tempo
+  fioritura play tune.abc --choruses 3 --curve 0.2,0.8,1.5 --out tune.mp3               how dense each chorus is
+  fioritura play tune.abc --bars 5-8,13-16 --times 8 --tempo 70,80,90 --out loop.mp3    one file for each loop and tempo
   fioritura play tune.abc --mute melody --key all --out keys.mp3                        one file for each key
+  fioritura play tune.abc --minus each --out minus.mp3                                  one file without each part
 """
 
 
@@ -49,12 +63,12 @@ def add_parser(subparsers: Any) -> None:
     )
     group.add_argument("--player", default="alto-sax", metavar="INSTRUMENT", help=f"{', '.join(INSTRUMENTS)}")
     group.add_argument("--level", type=int, default=3, metavar="1-5", help="1 beginner to 5 expert (default: 3)")
-    group.add_argument("--idiom", choices=("jazz", "folk"), default="jazz", help="whose ornaments (default: jazz)")
+    group.add_argument("--idiom", choices=IDIOMS, help="whose ornaments (default: what the file says, else jazz)")
     add_choice_options(group)
     form = add_form_options(parser)
-    form.add_argument("--choruses", type=int, default=0, metavar="N", help="solo choruses, then the head again")
-    form.add_argument("--bars", metavar="A-B", help="loop these bars after a bar of count-in")
-    form.add_argument("--times", type=int, default=1, metavar="N", help="how often the head or the loop is played")
+    add_plan_options(form, "3 up to 12 bars, 2 up to 48, 1 beyond")
+    form.add_argument("--solos", type=int, default=0, metavar="N", help="choruses without melody before the last one")
+    form.add_argument("--times", type=int, default=1, metavar="N", help="how often all that, or the loop, is played")
     form.add_argument("--no-band", action="store_true", help="melody alone, after a count-in")
     add_sound_options(parser)
     parser.add_argument("--out", type=Path, metavar="FILE", help=".mp3 .wav .flac or .mid (default: TUNE.mp3)")
@@ -68,16 +82,30 @@ def run(options: argparse.Namespace) -> int:
     return give_out(practice, options, [out])
 
 
+def _planned(options: argparse.Namespace) -> tuple[Tune, Plan | None]:
+    """The tune, written out as often as it is played, and the plan of it: a loop and an in-turn version have one only
+    where it is asked for."""
+    from fioritura.arrange.plan import usual_count
+
+    tune = tune_of(options)
+    is_once = options.bars or options.what == "in-turn"
+    plan = plan_of(options, 1 if is_once else usual_count(tune))
+    return (plan.written_out(tune) if plan else tune), plan
+
+
 def _practice(options: argparse.Namespace) -> Practice:
-    from fioritura.accompany.excerpt import bar_range
     from fioritura.accompany.feels import default_feel, feel_named
     from fioritura.arrange.arranger import ornament
     from fioritura.lesson.practice import Practice
     from fioritura.players.instruments import instrument_named
 
-    tune = tune_of(options)
+    tune, plan = _planned(options)
     tempos = tempos_of(options, tune)
-    feel = feel_named(options.feel) if options.feel else default_feel(tune, is_folk=options.idiom == "folk")
+    feel = (
+        feel_named(options.feel)
+        if options.feel
+        else default_feel(tune, is_folk=tradition_of(options.idiom or idiom_of(tune)) == "folk")
+    )
     line = tune.notes
     if options.what != "plain":
         fastest = argparse.Namespace(
@@ -89,6 +117,7 @@ def _practice(options: argparse.Namespace) -> Practice:
             seed=options.seed,
             only=names(options.only),
             without=names(options.without),
+            plan=plan,
         )
         line = rendition.line
     return Practice(
@@ -99,9 +128,11 @@ def _practice(options: argparse.Namespace) -> Practice:
         what=options.what,
         keys=keys_of(options, tune),
         quarters_per_minute=tempos.quarters,
-        choruses=options.choruses,
+        plan=plan,
+        solos=options.solos,
         times=options.times,
-        bars=bar_range(options.bars) if options.bars else None,
+        loops=loops_of(options),
+        opening=options.opening,
         has_band=not options.no_band,
         clicks=options.click,
         ending=options.ending,

@@ -6,7 +6,7 @@ import argparse
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from fioritura.cli.options import names, print_json
+from fioritura.cli.options import names, plan_of, print_json
 from fioritura.cli.ornament import add_edition_options, give_out
 from fioritura.words import capital, say
 
@@ -22,6 +22,7 @@ Work on an arrangement.json that `ornament` wrote. Figures go by the ids in figu
   fioritura revise tune/arrangement.json --swap turn-12-3fa9c1=scoop-12-0b6f44
   fioritura revise tune/arrangement.json --raise surround-8-77ac20:1         second note, a semitone up
   fioritura revise tune/arrangement.json --anew                              all that is not decided
+  fioritura revise tune/arrangement.json --curve 0.2,0.8,1.5                 how dense each chorus is
   fioritura revise tune/arrangement.json --undo
 
 A decision changes the phrase of its figure at most. Decisions are kept in the file, in order, and can be taken back one by one.
@@ -46,6 +47,9 @@ def add_parser(subparsers: Any) -> None:
     group.add_argument("--lower", dest="down", default="", metavar="ID:N", help="lower note N of a figure (from 0)")
     group.add_argument("--anew", action="store_true", help="choose all anew that is not decided")
     group.add_argument("--seed", type=int, metavar="N", help="another version under the same decisions")
+    group.add_argument(
+        "--curve", default="", metavar="X,X,...", help="another density for each chorus; the undecided is chosen anew"
+    )
     parser.add_argument("--alternatives", metavar="ID", help="only list what could stand there, best first")
     add_edition_options(parser)
     parser.set_defaults(run=run)
@@ -76,6 +80,9 @@ def _decided(arrangement: Arrangement, options: argparse.Namespace) -> Arrangeme
         if value:
             id, note = _pair(value, ":", "--raise ID:N")
             arrangement = arrangement.bend(id, int(note[:9]) if note.isdecimal() else -1, semitones)
+    if options.curve:
+        plan = plan_of(argparse.Namespace(curve=options.curve, choruses=None))
+        arrangement = arrangement.with_plan(plan) if plan else arrangement
     if options.anew and options.seed is None:
         arrangement = arrangement.anew()
     return arrangement if options.seed is None else arrangement.with_seed(options.seed)

@@ -19,7 +19,8 @@ replaced; to be heard with a band; and a shelf for tunes and arrangements.
 
 The page is served to this machine only unless --listen says otherwise, and asks nothing of any other. Everything is kept
 in one folder (--data). With --listen whoever can reach the address and has the token that is printed can see and change
-everything; nothing is encrypted on its way. FIORITURA_TOKEN sets a token of your own.
+everything; nothing is encrypted on its way. FIORITURA_TOKEN sets a token of your own, and asks for it on
+this machine too, where others have an account.
 """
 
 

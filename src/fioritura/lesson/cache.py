@@ -8,13 +8,14 @@ from __future__ import annotations
 
 import os
 import shutil
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator, Mapping
 from contextlib import suppress
+from dataclasses import fields, is_dataclass
 from functools import lru_cache
 from hashlib import blake2b
 from importlib.metadata import PackageNotFoundError, version
 from pathlib import Path
-from typing import Final
+from typing import Any, Final
 
 from fioritura.errors import OutputError
 from fioritura.files import cache_folder, write_beside
@@ -84,13 +85,44 @@ class Cache:
 
 
 def digest(*parts: object) -> str:
-    """A key for what is made from these values, by this code: bytes as they are, all else by its `repr`."""
+    """A key for what is made from these values, by this code: bytes as they are, values by all their fields (the short
+    `repr` of some hides them), all else by its `repr`."""
     hasher = blake2b(code_digest().encode(), digest_size=20)
     for part in parts:
-        data = part if isinstance(part, bytes) else repr(part).encode()
+        data = part if isinstance(part, bytes) else "".join(_told(part)).encode()
         hasher.update(len(data).to_bytes(8, "big"))
         hasher.update(data)
     return hasher.hexdigest()
+
+
+def _told(value: object) -> Iterator[str]:
+    """A value in text, down to what has no fields."""
+    if isinstance(value, str | int | float | None):
+        yield repr(value)
+    elif is_dataclass(value) and not isinstance(value, type):
+        yield f"{type(value).__qualname__}("
+        for field in _fields(type(value)):
+            yield from _told(getattr(value, field))
+        yield ")"
+    elif isinstance(value, list | tuple):
+        yield "("
+        for item in value:
+            yield from _told(item)
+        yield ")"
+    elif isinstance(value, Mapping):
+        yield "{"
+        for key, item in value.items():
+            yield from _told(key)
+            yield from _told(item)
+        yield "}"
+    else:
+        yield repr(value)
+    yield ","
+
+
+@lru_cache(maxsize=256)
+def _fields(kind: type[Any]) -> tuple[str, ...]:
+    return tuple(field.name for field in fields(kind) if field.repr)
 
 
 @lru_cache(maxsize=1)

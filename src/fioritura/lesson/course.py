@@ -47,16 +47,16 @@ class Stage:
 
 
 def stages(lesson: Lesson) -> tuple[Stage, ...]:
-    """The five levels of a tune; the lesson's own level is its performance."""
+    """The five levels of a tune, once through; the lesson's own level is its performance where that goes over it once."""
     found: list[Stage] = []
     seen: set[str] = set()
     setting = lesson.setting
     for level in LEVELS:
-        if level == setting.level:
+        if level == setting.level and lesson.own is None:
             rendition = lesson.rendition
         else:
             player = Player.of(lesson.instrument.id, level)
-            rendition = ornament(lesson.tune, setting.changed(player=player), seed=lesson.rendition.seed)
+            rendition = ornament(lesson.once, setting.changed(player=player), seed=lesson.rendition.seed)
         used = dict.fromkeys(figure.technique for figure in rendition.figures)
         new = tuple(id for id in used if id not in seen)
         seen.update(new)
@@ -68,7 +68,7 @@ def stage_score(lesson: Lesson, stage: Stage) -> Score:
     """The line of a level with its labels."""
     labels = figure_labels(lesson, stage.rendition)
     name = capital(say(lesson.instrument.name))
-    return Score(lesson.tune, (Staff(stage.rendition.line, name, lesson.instrument, labels),))
+    return Score(lesson.once, (Staff(stage.rendition.line, name, lesson.instrument, labels),))
 
 
 def stage_engraving(lesson: Lesson, stage: Stage) -> Engraving:

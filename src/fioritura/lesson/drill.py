@@ -10,13 +10,12 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from typing import Final
 
-from fioritura.arrange.keys import twelve_keys
+from fioritura.arrange.keys import least_interval, twelve_keys
 from fioritura.players.instruments import Instrument
-from fioritura.theory.chord import Chord
 from fioritura.theory.key import Key
 from fioritura.theory.metre import EIGHTH, QUARTER, SIXTEENTH, Metre
-from fioritura.theory.pitch import Interval, Pitch
-from fioritura.tune import Bar, ChordSpan, Mark, Note, Tune, key_interval
+from fioritura.theory.pitch import Interval, NoteName, Pitch
+from fioritura.tune import Bar, ChordSpan, Mark, Note, Tune
 
 __all__ = ["Cell", "around_the_keys", "cell_at", "isolated", "rhythm_names", "rhythms"]
 
@@ -39,13 +38,12 @@ _COMPOUND: Final[dict[str, tuple[int, ...]]] = {
 
 @dataclass(frozen=True)
 class Cell:
-    """A few notes of a line to be drilled: from tick 0, with the key, metre, feel and chord that they have there."""
+    """A few notes of a line to be drilled: from tick 0, with the key, metre, feel and chords that they have there."""
 
     notes: tuple[Note, ...]
     key: Key
     metre: Metre
-    chord: ChordSpan | None
-    quarters_per_minute: float
+    chords: tuple[ChordSpan, ...]
     tune: Tune
 
     @property
@@ -72,8 +70,18 @@ def cell_at(tune: Tune, line: Sequence[Note], onset_ticks: int) -> Cell:
         inside.append(following.pop(0))
     first = inside[0].onset_ticks
     moved = [replace(note, onset_ticks=note.onset_ticks - first, anchor=None) for note in inside]
-    span = tune.chord_at(onset_ticks)
-    return Cell(_in_one_bar(moved, bar.metre), bar.key, bar.metre, span, tune.quarters_per_minute, tune)
+    chords = _chords_between(tune, first, first + bar.metre.bar_ticks)
+    return Cell(_in_one_bar(moved, bar.metre), bar.key, bar.metre, chords, tune)
+
+
+def _chords_between(tune: Tune, start: int, end: int) -> tuple[ChordSpan, ...]:
+    """The chords that sound in a stretch, from its beginning on."""
+    found = []
+    for span in tune.chords:
+        onset, stop = max(span.onset_ticks, start), min(span.end_ticks, end)
+        if onset < stop and span.chord is not None:
+            found.append(replace(span, onset_ticks=onset - start, duration_ticks=stop - onset))
+    return tuple(found)
 
 
 def _in_one_bar(notes: Sequence[Note], metre: Metre) -> tuple[Note, ...]:
@@ -104,7 +112,7 @@ def _whole_slurs(notes: Iterator[Note]) -> tuple[Note, ...]:
 def isolated(cell: Cell) -> Tune:
     """The cell in a repeated bar."""
     bar = _bar(cell, 1, 0, repeats=1, opens=True)
-    return _tune(cell, cell.notes, (bar,), _chords(cell, (cell.chord.chord if cell.chord else None,)))
+    return _tune(cell, cell.notes, (bar,), cell.chords)
 
 
 def rhythm_names(metre: Metre) -> tuple[str, ...]:
@@ -128,23 +136,35 @@ def rhythms(cell: Cell, name: str) -> Tune:
 
 
 def around_the_keys(cell: Cell, instrument: Instrument) -> Tune:
-    """The cell in all keys that lie on the instrument, along the circle of fourths, a bar each, without signature."""
+    """The cell in all keys that lie on the instrument, along the circle of fourths, a bar each, without signature.
+
+    Each key is the one with the fewer signs in the written part, and notes and chords are spelled for it; what would take
+    a double sign there is spelled without one.
+    """
     bars: list[Bar] = []
     notes: list[Note] = []
-    chords: list[Chord | None] = []
-    base = cell.chord.chord if cell.chord else None
-    for key in twelve_keys(cell.key):
-        interval = _nearest(cell, key, instrument)
+    chords: list[ChordSpan] = []
+    for written in twelve_keys(cell.key.transposed(instrument.transposition)):
+        interval = _nearest(cell, written.tonic.up(-instrument.transposition), instrument)
         if interval is None:
             continue
         start = len(bars) * cell.metre.bar_ticks
         bars.append(replace(_bar(cell, len(bars) + 1, start), key=_open_key(instrument)))
         for note in cell.notes:
-            pitch = note.pitch.up(interval).respelled()
-            graces = tuple(grace.up(interval).respelled() for grace in note.graces)
+            pitch = _legible(note.pitch.up(interval), instrument)
+            graces = tuple(_legible(grace.up(interval), instrument) for grace in note.graces)
             notes.append(replace(note, onset_ticks=note.onset_ticks + start, pitch=pitch, graces=graces))
-        chords.append(base.up(interval) if base else None)
-    return _tune(cell, tuple(notes), tuple(bars), _chords(cell, chords))
+        for span in cell.chords:
+            chord = span.chord.up(interval) if span.chord else None
+            text = chord.text if chord else span.text
+            chords.append(replace(span, onset_ticks=span.onset_ticks + start, chord=chord, text=text))
+    return _tune(cell, tuple(notes), tuple(bars), tuple(chords))
+
+
+def _legible(pitch: Pitch, instrument: Instrument) -> Pitch:
+    """The pitch, written without a double sharp or flat."""
+    written = pitch.up(instrument.transposition)
+    return written.respelled().up(-instrument.transposition) if abs(written.alter) > 1 else pitch
 
 
 def _open_key(instrument: Instrument) -> Key:
@@ -152,11 +172,11 @@ def _open_key(instrument: Instrument) -> Key:
     return Key(0).transposed(-instrument.transposition)
 
 
-def _nearest(cell: Cell, key: Key, instrument: Instrument) -> Interval | None:
-    """The smallest interval to a key with which the cell stays on the instrument."""
-    up = (key.tonic.pitch_class - cell.key.tonic.pitch_class) % 12
-    for semitones in sorted((up, up - 12), key=abs):
-        interval = key_interval(cell.key, key, Interval(0, semitones))
+def _nearest(cell: Cell, tonic: NoteName, instrument: Instrument) -> Interval | None:
+    """The smallest interval to a tonic with which the cell stays on the instrument."""
+    near = least_interval(cell.key.tonic, tonic)
+    octave = Interval(7, 12) if near.semitones < 0 else Interval(-7, -12)
+    for interval in (near, near + octave):
         pitches = (p.up(interval) for note in cell.notes for p in (*note.graces, note.pitch))
         if all(instrument.reaches(pitch) for pitch in pitches):
             return interval
@@ -165,13 +185,6 @@ def _nearest(cell: Cell, key: Key, instrument: Instrument) -> Interval | None:
 
 def _bar(cell: Cell, number: int, start: int, *, repeats: int = 0, opens: bool = False) -> Bar:
     return Bar(number, start, cell.metre.bar_ticks, cell.metre, cell.key, opens_repeat=opens, repeats=repeats)
-
-
-def _chords(cell: Cell, chords: Sequence[Chord | None]) -> tuple[ChordSpan, ...]:
-    length = cell.metre.bar_ticks
-    return tuple(
-        ChordSpan(number * length, length, chord, chord.text) for number, chord in enumerate(chords) if chord
-    )
 
 
 def _tune(cell: Cell, notes: tuple[Note, ...], bars: tuple[Bar, ...], chords: tuple[ChordSpan, ...]) -> Tune:

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import json
+from collections import Counter
 from collections.abc import Callable, Iterable, Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import asdict, dataclass, replace
 from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, Final, Literal
@@ -34,11 +35,13 @@ __all__ = [
     "FORMATS",
     "Edition",
     "Paper",
+    "chorus_labels",
     "comparison_score",
     "figure_records",
     "line_bytes",
     "line_performance",
     "line_score",
+    "plan_record",
     "technique_record",
     "write_edition",
 ]
@@ -242,13 +245,23 @@ def _as_played(rendition: Rendition) -> Tune:
 
 
 def _labels(edition: Edition) -> tuple[Label, ...]:
+    tune, starts = edition.rendition.tune, chorus_labels(edition.rendition)
     if not edition.has_labels:
-        return ()
-    tune = edition.rendition.tune
-    return tuple(
+        return starts
+    figures = (
         Label(sounding_start(tune, figure), say(technique_named(figure.technique).label), number)
         for number, figure in enumerate(edition.rendition.figures)
     )
+    return (*starts, *figures)
+
+
+def chorus_labels(rendition: Rendition) -> tuple[Label, ...]:
+    """The name of each chorus where it begins; none where there is no plan."""
+    plan, tune = rendition.plan, rendition.tune
+    if plan is None:
+        return ()
+    numbers = range(plan.count)
+    return tuple(Label(plan.start_ticks(tune, number), say(plan.heading(number))) for number in numbers)
 
 
 def sounding_start(tune: Tune, figure: Figure) -> int:
@@ -256,6 +269,25 @@ def sounding_start(tune: Tune, figure: Figure) -> int:
     if figure.notes:
         return figure.notes[0].onset_ticks
     return tune.notes[figure.anchors[0]].onset_ticks
+
+
+def plan_record(rendition: Rendition) -> list[dict[str, Any]]:
+    """How often the tune is played, and how each time: its density, size, register and role, its bars and its figures."""
+    plan, tune = rendition.plan, rendition.tune
+    if plan is None:
+        return []
+    found = Counter(plan.number_at(tune, sounding_start(tune, figure)) for figure in rendition.figures)
+    bounds = [*(plan.start_ticks(tune, number) for number in range(plan.count)), tune.duration_ticks]
+    return [
+        {
+            "chorus": number + 1,
+            **asdict(each),
+            "role": plan.role(number),
+            "bars": [tune.bar_at(bounds[number]).number, tune.bar_at(bounds[number + 1] - 1).number],
+            "figures": found[number],
+        }
+        for number, each in enumerate(plan.statements)
+    ]
 
 
 def technique_record(technique: Technique, fields: Iterable[str]) -> dict[str, Any]:
@@ -306,8 +338,10 @@ def _figure_record(rendition: Rendition, figure: Figure, names: Names) -> dict[s
     anchor_onset = tune.notes[figure.anchors[0]].onset_ticks
     notes = [note(pitch, anchor_onset, 0, None, "grace") for pitch in figure.graces]
     notes += [note(n.pitch, n.onset_ticks, n.duration_ticks, n.anchor, "note") for n in figure.notes]
+    plan = rendition.plan
     return {
         "id": figure.id,
+        **({"chorus": plan.number_at(tune, sounding_start(tune, figure)) + 1} if plan else {}),
         "technique": figure.technique,
         "name": capital(say(technique.name)),
         "family": technique.family,

@@ -60,7 +60,8 @@ class Example:
 def examples_of(
     found: Survey, rendition: Rendition, is_shown: Callable[[Figure], bool] = lambda figure: True
 ) -> tuple[Example, ...]:
-    """One example for each technique of which a figure `is_shown`, easiest first.
+    """One example for each technique of which a figure `is_shown`: first those that the performance uses, then the others;
+    easiest first in both.
 
     Figures of the performance come before others, and bars that no other example has shown before those it has.
     """
@@ -75,7 +76,9 @@ def examples_of(
         bar = found.tune.beat_at(_onset(found.tune, figure))[0]
         return figure.score + _STANDS_BONUS * (figure.id in standing) - _SAME_BARS_COST * shown[bar]
 
-    for id, technique in all_techniques().items():
+    in_use = {figure.technique for figure in rendition.figures}
+    order = sorted(all_techniques().items(), key=lambda item: item[0] not in in_use)
+    for id, technique in order:
         if id not in by_technique:
             continue
         figure = max(by_technique[id], key=worth)

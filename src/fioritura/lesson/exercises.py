@@ -37,12 +37,11 @@ from fioritura.players.setting import Setting
 from fioritura.tune import Tune
 from fioritura.words import Message, language_tag, message, say
 
-__all__ = ["exercise_document", "exercise_engravings", "place_tempos"]
+__all__ = ["exercise_document", "exercise_engravings"]
 
 _TURNS: Final = 4
 _READING_BARS: Final = 8
 _READING_SEEDS: Final = (11, 12, 13)
-_TEMPO_STEPS: Final = 8
 _DRILL_STAFF_MM: Final = 5.6
 _GUTTER_MM: Final = 8.0
 
@@ -87,13 +86,6 @@ def _opening(heading: Message, intro: Message) -> tuple[Block, ...]:
     return PageBreak(), Heading(say(heading)), Paragraph(say(intro))
 
 
-def place_tempos(lesson: Lesson, place: HardPlace) -> tuple[int, ...]:
-    """Tempos for a hard place, in beats a minute: even steps from where it takes 60 % of the limit up to the goal."""
-    goal = lesson.ladder[-1]
-    start = max(20, min(round(goal * 0.6 / max(place.strain, 0.6)), round(goal * 0.8)))
-    return tuple(dict.fromkeys(round(start + (goal - start) * n / (_TEMPO_STEPS - 1)) for n in range(_TEMPO_STEPS)))
-
-
 def _cell(lesson: Lesson, place: HardPlace) -> Cell:
     return cell_at(lesson.tune, lesson.rendition.line, lesson.onset_of(place))
 
@@ -126,9 +118,8 @@ def _place(lesson: Lesson, number: int, place: HardPlace, drawn: Drawn) -> Itera
         yield Columns(tuple((Caption(caption), Music(systems)) for caption, systems in pair), (1.0, 1.0), _GUTTER_MM)
     yield Caption(say(message("exercises-keys")))
     yield Music(drawn[drills["keys"]], 4.5)
-    tempos = place_tempos(lesson, place)
-    row: tuple[Text, ...] = tuple("☐" for _ in tempos)
-    header = tuple(lesson.tempo_text(tempo) for tempo in tempos)
+    row: tuple[Text, ...] = tuple("☐" for _ in place.tempos)
+    header = tuple(lesson.tempo_text(tempo) for tempo in place.tempos)
     yield Keep((Caption(say(message("exercises-tempos"))), Table(header, (row,))))
 
 
@@ -156,7 +147,7 @@ def _readings_of(tune: Tune, setting: Setting) -> tuple[Tune, ...]:
 
 def _readings(lesson: Lesson) -> list[Engraving]:
     found = []
-    for tune in _readings_of(lesson.tune, lesson.setting):
+    for tune in _readings_of(lesson.once, lesson.setting):
         score = Score(tune, (Staff(tune.notes, "", lesson.instrument),))
         found.append(Engraving(score, lesson.width_mm, LINE_STAFF_MM))
     return found

@@ -46,7 +46,8 @@ __all__ = [
 
 EXAMPLE_STAFF_MM: Final = 6.0
 TINT: Final = "#e3e3e3"
-_SESSIONS: Final = 5
+_A_SESSION: Final = 4
+"""Techniques of a session: three to five where there are so many (common practice)."""
 
 
 def handout_engravings(lesson: Lesson) -> list[Engraving]:
@@ -92,7 +93,7 @@ def performance_score(lesson: Lesson) -> Score:
 
 
 def _plain(lesson: Lesson) -> Engraving:
-    score = Score(lesson.tune, (Staff(lesson.tune.notes, "", lesson.instrument),))
+    score = Score(lesson.once, (Staff(lesson.once.notes, "", lesson.instrument),))
     return Engraving(score, lesson.width_mm, LINE_STAFF_MM)
 
 
@@ -117,8 +118,14 @@ def _opening(lesson: Lesson, drawn: Drawn) -> Iterator[Block]:
 def _techniques(lesson: Lesson, drawn: Drawn) -> Iterator[Block]:
     yield Heading(say(message("handout-techniques")))
     yield Paragraph(say(message("handout-techniques-intro")))
-    for example in lesson.examples:
+    for example in lesson.taught:
         yield _section(lesson, example, drawn)
+    others = lesson.examples[len(lesson.taught) :]
+    if others:
+        yield Heading(say(message("handout-others")))
+        yield Paragraph(say(message("handout-others-intro")))
+        for example in others:
+            yield _section(lesson, example, drawn)
 
 
 def _section(lesson: Lesson, example: Example, drawn: Drawn) -> Keep:
@@ -211,7 +218,7 @@ def hard_place_heading(lesson: Lesson, place: HardPlace) -> str:
 
 def _sessions(lesson: Lesson) -> Iterator[tuple[Text, ...]]:
     """Number, new techniques, numbers of those to play again, tempo and an empty box for each session."""
-    groups = _shared_out(lesson.examples, min(_SESSIONS, max(len(lesson.examples), 1)))
+    groups = _shared_out(lesson.taught, max(1, round(len(lesson.taught) / _A_SESSION)))
     ladder = lesson.ladder
     again = "–"
     for number, group in enumerate(groups):
@@ -220,7 +227,7 @@ def _sessions(lesson: Lesson) -> Iterator[tuple[Text, ...]]:
         if number and number == len(groups) - 1:
             again = say(message("handout-again-all"))
         yield str(number + 1), names, again, lesson.tempo_text(tempo), "☐"
-        again = f"{group[0].number}–{group[-1].number}" if group else "–"
+        again = "–".join(dict.fromkeys(str(group[place].number) for place in (0, -1)))
 
 
 def _shared_out(examples: Sequence[Example], count: int) -> list[Sequence[Example]]:

@@ -9,10 +9,11 @@ from typing import Final
 
 from fioritura.accompany.feels import BandFeel, default_feel
 from fioritura.arrange.arranger import choose_figures
+from fioritura.arrange.plan import Plan
 from fioritura.arrange.playable import places_to_practise
 from fioritura.arrange.rendition import Rendition
 from fioritura.arrange.survey import Survey, survey
-from fioritura.lesson.edition import sounding_start
+from fioritura.lesson.edition import chorus_labels, sounding_start
 from fioritura.lesson.example import Example, examples_of
 from fioritura.lesson.overrides import Overrides
 from fioritura.notation.engraving.engrave import System, engrave_systems
@@ -25,7 +26,7 @@ from fioritura.players.setting import Setting
 from fioritura.techniques.figure import Figure
 from fioritura.techniques.table import technique_named
 from fioritura.techniques.technique import Technique
-from fioritura.theory.metre import QUARTER, Metre
+from fioritura.theory.metre import QUARTER
 from fioritura.theory.position import Position
 from fioritura.tune import Tune
 from fioritura.unfold import unfolded
@@ -35,7 +36,6 @@ __all__ = [
     "Drawn",
     "Engraving",
     "Lesson",
-    "beat_sign",
     "drawn_here",
     "figure_labels",
     "figure_legend",
@@ -83,7 +83,8 @@ def drawn_here(engravings: list[Engraving]) -> Drawn:
 
 @dataclass(frozen=True)
 class Lesson:
-    """What every part of a pack is made from. `examples` stand easiest first.
+    """What every part of a pack is made from: the tune `once`, as its file has it, and `tune`, the same or written out as
+    often as the plan of the rendition says. `examples` stand easiest first, those of the performance before others.
 
     Its texts are given in the language that is spoken; `speaking` speaks the lesson's own, and calls notes as `naming`
     says (None: as usual in that language).
@@ -101,6 +102,19 @@ class Lesson:
     hard_places: tuple[HardPlace, ...] = ()
     octave: int = 0
     """By how many octaves the tune was moved for the handout's player."""
+
+    own: Tune | None = None
+    """The tune once, where the performance goes over it more often."""
+
+    @property
+    def once(self) -> Tune:
+        """The tune once, its repeats as its file has them."""
+        return self.own or self.tune
+
+    @property
+    def plan(self) -> Plan:
+        """The plan of the performance."""
+        return self.rendition.plan or Plan.usual(1)
 
     def speaking(self) -> AbstractContextManager[None]:
         """Speak the lesson's language in what follows."""
@@ -158,6 +172,11 @@ class Lesson:
         return tuple(steps)
 
     @property
+    def taught(self) -> tuple[Example, ...]:
+        """The examples that are taught session by session: those of the performance; all where it uses none of them."""
+        return tuple(example for example in self.examples if example.bars) or self.examples
+
+    @property
     def width_mm(self) -> float:
         """Width of a page between its margins."""
         return print_area_mm(self.paper)[0]
@@ -178,20 +197,16 @@ class Lesson:
 
     def tempo_text(self, beats_per_minute: float) -> str:
         """A tempo as it is printed: ``"♩ = 132"``."""
-        return f"{beat_sign(self.tune.metre)} = {beats_per_minute:g}"
-
-
-def beat_sign(metre: Metre) -> str:
-    """The sign of a metre's beat: a quarter note, dotted in compound time."""
-    return {1: "♩.", 0: "♩"}[int(metre.is_compound)] if metre.unit != 2 else "𝅗𝅥"
+        return f"{self.tune.metre.beat_sign} = {beats_per_minute:g}"
 
 
 def figure_labels(lesson: Lesson, rendition: Rendition) -> tuple[Label, ...]:
-    """The names over the figures of a rendition of the lesson's tune."""
-    return tuple(
-        Label(sounding_start(lesson.tune, figure), lesson.of(technique_named(figure.technique), "label"), number)
+    """The names over the choruses and the figures of a rendition of the lesson's tune."""
+    figures = (
+        Label(sounding_start(rendition.tune, figure), lesson.of(technique_named(figure.technique), "label"), number)
         for number, figure in enumerate(rendition.figures)
     )
+    return (*chorus_labels(rendition), *figures)
 
 
 def figure_legend(lesson: Lesson, rendition: Rendition) -> tuple[Legend, ...]:
@@ -199,7 +214,7 @@ def figure_legend(lesson: Lesson, rendition: Rendition) -> tuple[Legend, ...]:
     uses = []
     for figure in rendition.figures:
         technique = technique_named(figure.technique)
-        bar = lesson.tune.beat_at(sounding_start(lesson.tune, figure))[0]
+        bar = rendition.tune.beat_at(sounding_start(rendition.tune, figure))[0]
         uses.append((lesson.of(technique, "label"), lesson.of(technique, "name"), bar))
     return (legend_of(legend_entries(uses)),) if uses else ()
 
@@ -216,15 +231,16 @@ def lesson_of(
     overrides: Overrides | None = None,
     paper: Paper = "a4",
     octave: int = 0,
+    plan: Plan | None = None,
 ) -> Lesson:
-    """Survey and ornament a tune, and choose an example for each technique.
+    """Survey and ornament a tune, written out as often as a `plan` says, and choose an example for each technique.
 
     `octave` says by how many octaves the tune has been moved from where its file has it.
 
     Raises:
         OptionError: an unknown technique.
     """
-    found = survey(tune, setting, only, without)
+    found = survey(plan.written_out(tune) if plan else tune, setting, only, without, plan=plan)
     return lesson_on(
         found,
         choose_figures(found, seed=seed),
@@ -233,6 +249,7 @@ def lesson_of(
         overrides=overrides,
         paper=paper,
         octave=octave,
+        once=tune,
     )
 
 
@@ -246,19 +263,24 @@ def lesson_on(
     overrides: Overrides | None = None,
     paper: Paper = "a4",
     octave: int = 0,
+    once: Tune | None = None,
 ) -> Lesson:
-    """A lesson on a rendition that has been chosen; only figures that `is_shown` holds for become examples."""
+    """A lesson on a rendition that has been chosen; only figures that `is_shown` holds for become examples.
+
+    `once` is the tune as its file has it, where the rendition goes over it more often; else its first statement.
+    """
     tune, setting = found.tune, found.setting
     return Lesson(
         tune,
         setting,
         rendition,
         examples_of(found, rendition, is_shown),
-        default_feel(unfolded(tune), is_folk=setting.idiom == "folk", feel=setting.feel),
+        default_feel(unfolded(tune), is_folk=setting.tradition == "folk", feel=setting.feel),
         language,
         naming,
         overrides or Overrides(),
         paper,
         places_to_practise(rendition),
         octave,
+        (once or rendition.plan.once(tune)) if rendition.plan else None,
     )

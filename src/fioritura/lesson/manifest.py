@@ -13,6 +13,7 @@ from typing import Any, Final
 
 from fioritura.errors import OptionError, ReadError
 from fioritura.files import read_bytes
+from fioritura.lesson.edition import plan_record
 from fioritura.lesson.lesson import Lesson
 from fioritura.words import say
 
@@ -49,6 +50,7 @@ def write_manifest(
         "seed": lesson.rendition.seed,
         "settings": dict(settings),
         "source": _copied(folder, source),
+        "plan": plan_record(lesson.rendition),
         "techniques": [example.technique.id for example in lesson.examples],
         "left_out": list(left_out),
         "moved_octaves": dict(moved),

@@ -206,7 +206,9 @@ def _prepared(pack: _Pack, engravings: Sequence[Engraving], needs_sound: bool) -
     wanted: dict[str, Engraving | Lesson] = {digest("engrave", *said, each): each for each in engravings}
     if needs_sound:
         lesson = pack.lesson
-        wanted[digest("balance", lesson.instrument, lesson.feel, lesson.tune, _soundfont(), *said)] = lesson
+        wanted[digest("balance", lesson.instrument, lesson.feel, lesson.tune, lesson.plan, _soundfont(), *said)] = (
+            lesson
+        )
     found = {key: _unpacked(kept) for key in wanted if (kept := pack.cache.get(key)) is not None}
     todo = [key for key in wanted if key not in found]
     items = [wanted[key] for key in todo]

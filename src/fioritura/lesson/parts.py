@@ -37,9 +37,11 @@ _DISCOMFORT: Final = 3.0
 
 @dataclass(frozen=True)
 class Part:
-    """The tune and its ornamented line for one instrument; `octave` is counted from where it reads by custom."""
+    """The tune `once`, and the ornamented line over the performance's `tune`, for one instrument; `octave` is counted from
+    where it reads by custom."""
 
     instrument: Instrument
+    once: Tune
     tune: Tune
     line: tuple[Note, ...]
     octave: int
@@ -70,7 +72,8 @@ def part_for(lesson: Lesson, instrument: Instrument) -> Part | None:
         return None
     by = Interval(7 * best[1], 12 * best[1])
     ornamented = replace(lesson.tune, notes=lesson.rendition.line)
-    return Part(instrument, transpose(lesson.tune, by), transpose(ornamented, by).notes, best[1] - custom)
+    once, tune = transpose(lesson.once, by), transpose(lesson.tune, by)
+    return Part(instrument, once, tune, transpose(ornamented, by).notes, best[1] - custom)
 
 
 def _outside_comfort(instrument: Instrument, midis: Sequence[int]) -> float:
@@ -86,7 +89,7 @@ def part_scores(lesson: Lesson, part: Part) -> tuple[Score, Score]:
     """The plain tune and the performance, as written for the instrument."""
     labels = figure_labels(lesson, lesson.rendition)
     name = capital(say(part.instrument.name))
-    plain = Score(part.tune, (Staff(part.tune.notes, name, part.instrument),))
+    plain = Score(part.once, (Staff(part.once.notes, name, part.instrument),))
     return plain, Score(part.tune, (Staff(part.line, name, part.instrument, labels),))
 
 

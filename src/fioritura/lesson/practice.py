@@ -11,8 +11,10 @@ from typing import Final, Literal
 
 from fioritura.accompany.excerpt import excerpt
 from fioritura.accompany.feels import BandFeel
-from fioritura.accompany.form import Chorus, Ending
+from fioritura.accompany.form import Chorus, Ending, Opening
+from fioritura.accompany.shape import planned_choruses
 from fioritura.arrange.keys import least_interval
+from fioritura.arrange.plan import Plan
 from fioritura.errors import OptionError, RangeError
 from fioritura.players.instruments import Instrument
 from fioritura.sound.session import Session
@@ -28,16 +30,21 @@ What = Literal["plain", "ornamented", "in-turn", "backing"]
 """The tune as written, the tune with its ornaments, both chorus after chorus, or no melody."""
 
 MAX_CHORUSES: Final = 200
-HEAD_LOUDNESS: Final = 0.94
+FULL_SOLO_ENERGY: Final = 0.85
+
+Loop = tuple[int, int]
+"""First and last bar by number."""
 
 
 @dataclass(frozen=True, slots=True)
 class Practice:
-    """What is wanted. `line` is the ornamented line over the bars of `tune`, both in written order.
+    """What is wanted. `line` is the ornamented line over the bars of `tune`, both in written order; with a `plan` both are
+    written out as often as it says, but for a backing, whose choruses the plan counts.
 
-    `choruses` counts solo choruses between a head and a last head, or for a backing all of them; `times` how often a
-    loop of `bars` (first and last number), or the pair of an in-turn version, is played. `keys` and
-    `quarters_per_minute` make one version for each pair of them; no keys mean the tune's own.
+    `solos` counts choruses left to a soloist before the last one; `times` how often all of it, or a loop of bars, is
+    played. `keys`, `quarters_per_minute` and `loops` (first and last bar by number) make one version for each triple of
+    them; no keys mean the tune's own, no loops all of it. `opening` None is a pickup of the drums where the band plays a
+    plan, else a count-in.
     """
 
     tune: Tune
@@ -47,9 +54,11 @@ class Practice:
     what: What = "ornamented"
     keys: tuple[Key, ...] = ()
     quarters_per_minute: tuple[float, ...] = ()
-    choruses: int = 0
+    plan: Plan | None = None
+    solos: int = 0
     times: int = 1
-    bars: tuple[int, int] | None = None
+    loops: tuple[tuple[int, int], ...] = ()
+    opening: Opening | None = None
     has_band: bool = True
     clicks: bool = False
     ending: Ending | None = None
@@ -57,8 +66,8 @@ class Practice:
     seed: int = 0
 
     def __post_init__(self) -> None:
-        if not 0 <= self.choruses <= MAX_CHORUSES:
-            raise OptionError("choruses-out-of-reach", given=self.choruses, low=0, high=MAX_CHORUSES)
+        if not 0 <= self.solos <= MAX_CHORUSES:
+            raise OptionError("choruses-out-of-reach", given=self.solos, low=0, high=MAX_CHORUSES)
         if not 1 <= self.times <= MAX_CHORUSES:
             raise OptionError("times-out-of-reach", given=self.times, low=1, high=MAX_CHORUSES)
 
@@ -69,6 +78,7 @@ class Version:
 
     session: Session
     key: Key
+    loop: tuple[int, int] | None = None
     words: tuple[str, ...] = field(default=())
 
     @property
@@ -78,67 +88,104 @@ class Version:
 
 
 def versions(practice: Practice) -> Iterator[Version]:
-    """Every version that is wanted, keys first.
+    """Every version that is wanted, loops first, then keys.
 
     Raises:
         RangeError: in a key the line lies outside the instrument in every octave.
         OptionError: the tune has no such bars.
     """
-    plain, line = _frames(practice)
-    for key in practice.keys or (plain.key,):
-        tune, ornamented = in_key(plain, line, key, practice.instrument, needs_range=practice.what != "backing")
-        for tempo in practice.quarters_per_minute or (None,):
-            words = [str(key.tonic)] if len(practice.keys) > 1 else []
-            words += [f"{tempo:g}"] if tempo is not None and len(practice.quarters_per_minute) > 1 else []
-            session = Session(
-                tune=tune,
-                choruses=tuple(_choruses(practice, tune.notes, ornamented)),
-                instrument=practice.instrument,
-                feel=practice.feel,
-                quarters_per_minute=tempo,
-                has_band=practice.has_band,
-                clicks=practice.clicks,
-                ending=practice.ending,
-                holds_last=practice.bars is None,
-                exact=practice.exact,
-                seed=practice.seed,
-            )
-            yield Version(session, tune.key, tuple(words))
+    for loop in practice.loops or (None,):
+        plain, line = _frames(practice, loop)
+        for key in practice.keys or (plain.key,):
+            tune, ornamented = in_key(plain, line, key, practice.instrument, needs_range=practice.what != "backing")
+            choruses = tuple(_choruses(practice, tune, ornamented, loop))
+            for tempo in practice.quarters_per_minute or (None,):
+                yield Version(
+                    _session(practice, tune, choruses, tempo, loop),
+                    tune.key,
+                    loop,
+                    _words(practice, loop, key, tempo),
+                )
 
 
-def _frames(practice: Practice) -> tuple[Tune, tuple[Note, ...]]:
+def _words(practice: Practice, loop: Loop | None, key: Key, tempo: float | None) -> tuple[str, ...]:
+    """What tells a version from the others."""
+    words = [f"{loop[0]}-{loop[1]}"] if loop and len(practice.loops) > 1 else []
+    words += [str(key.tonic)] if len(practice.keys) > 1 else []
+    words += [f"{tempo:g}"] if tempo is not None and len(practice.quarters_per_minute) > 1 else []
+    return tuple(words)
+
+
+def _session(
+    practice: Practice, tune: Tune, choruses: tuple[Chorus, ...], tempo: float | None, loop: Loop | None
+) -> Session:
+    moves = practice.plan is not None and practice.plan.count > 1 and practice.has_band and loop is None
+    return Session(
+        tune=_band_tune(practice, tune, loop),
+        choruses=choruses,
+        instrument=practice.instrument,
+        feel=practice.feel,
+        quarters_per_minute=tempo,
+        has_band=practice.has_band,
+        clicks=practice.clicks,
+        opening=practice.opening or ("pickup" if moves else "count-in"),
+        ending=practice.ending,
+        holds_last=loop is None,
+        exact=practice.exact,
+        seed=practice.seed,
+    )
+
+
+def _frames(practice: Practice, loop: Loop | None) -> tuple[Tune, tuple[Note, ...]]:
     """The tune as it is played, cut to the wanted bars or unfolded, and the ornamented line over it."""
     plain, other = practice.tune, replace(practice.tune, notes=practice.line)
-    if practice.bars:
-        first, last = practice.bars
-        return excerpt(plain, first, last), excerpt(other, first, last).notes
+    if loop:
+        return excerpt(plain, *loop), excerpt(other, *loop).notes
     return unfolded(plain), unfolded(other).notes
 
 
-def _choruses(practice: Practice, plain: tuple[Note, ...], ornamented: tuple[Note, ...]) -> Iterator[Chorus]:
+def _band_tune(practice: Practice, tune: Tune, loop: Loop | None) -> Tune:
+    """What one chorus goes over."""
+    plan = practice.plan
+    return tune if loop or plan is None or practice.what == "backing" else plan.once(tune)
+
+
+def _choruses(practice: Practice, tune: Tune, ornamented: tuple[Note, ...], loop: Loop | None) -> Iterator[Chorus]:
+    plan, plain = practice.plan or Plan.usual(1), tune.notes
     if practice.what == "backing":
-        for number in range(max(1, practice.choruses) * practice.times):
-            yield Chorus(
-                say(message("chorus-number", number=number + 1)), None, _rising(number, max(1, practice.choruses))
-            )
+        flat = [Chorus(say(plan.name(number))) for number in range(plan.count)]
+        for _ in range(practice.times):
+            yield from flat if loop else planned_choruses(plan)
         return
     if practice.what == "in-turn":
         for _ in range(practice.times):
-            yield Chorus(say(message("line-plain")), plain, HEAD_LOUDNESS)
-            yield Chorus(say(message("line-ornamented")), ornamented, HEAD_LOUDNESS)
+            yield Chorus(say(message("line-plain")), plain)
+            yield Chorus(say(message("line-ornamented")), ornamented)
         return
     line = plain if practice.what == "plain" else ornamented
-    for _ in range(practice.times):
-        yield Chorus(say(message("chorus-head")), line, HEAD_LOUDNESS)
-    for number in range(practice.choruses):
-        yield Chorus(say(message("chorus-solo", number=number + 1)), None, _rising(number, practice.choruses))
-    if practice.choruses:
-        yield Chorus(say(message("chorus-last-head")), line, HEAD_LOUDNESS)
+    found: tuple[Chorus, ...]
+    if loop or plan.count == 1:
+        found = (Chorus(say(message("chorus-head")), line),)
+    else:
+        found = planned_choruses(plan, plan.parted(tune, line))
+    for _ in range(practice.times - 1):
+        yield from found
+    yield from _with_solos(found, practice.solos)
 
 
-def _rising(number: int, count: int) -> float:
-    """Loudness of a solo chorus: the band grows towards the last one."""
-    return HEAD_LOUDNESS + (1.0 - HEAD_LOUDNESS) * (number + 1) / count
+def _with_solos(choruses: Sequence[Chorus], count: int) -> Iterator[Chorus]:
+    """The choruses with some for a soloist before the last one, or after the only one, which then comes again."""
+    if not count:
+        yield from choruses
+        return
+    before = choruses[:-1] or choruses
+    yield from before
+    low, high = before[-1].energy, FULL_SOLO_ENERGY
+    for number in range(count):
+        energy = max(low, low + (high - low) * (number + 1) / count)
+        yield Chorus(say(message("chorus-solo", number=number + 1)), None, energy)
+    last = choruses[-1]
+    yield replace(last, name=say(message("chorus-last-head"))) if len(choruses) == 1 else last
 
 
 def in_key(

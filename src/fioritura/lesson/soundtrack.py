@@ -8,11 +8,14 @@ from pathlib import Path
 from typing import Final
 
 from fioritura.accompany.form import Chorus
+from fioritura.accompany.shape import planned_choruses
+from fioritura.arrange.plan import Plan
+from fioritura.arrange.rendition import Rendition
 from fioritura.lesson.example import Example
 from fioritura.lesson.lesson import Lesson
 from fioritura.sound.performance import Performance
 from fioritura.sound.session import Session
-from fioritura.tune import Note
+from fioritura.tune import Note, Tune
 from fioritura.unfold import unfolded
 from fioritura.words import message, say
 
@@ -31,7 +34,6 @@ __all__ = [
 
 BACKING_CHORUSES: Final = 3
 SLOW_SHARE: Final = 0.6
-_HEAD: Final = 0.94
 
 
 Balance = tuple[tuple[str, int, float], ...]
@@ -49,27 +51,40 @@ class Track:
 
 def tracks(lesson: Lesson) -> Iterator[Track]:
     """All sound files, the longest first, so that work spreads evenly."""
-    yield Track("backing", say(message("sound-backing")), _session(lesson, (None,) * BACKING_CHORUSES, 1.0))
+    plain = Rendition(lesson.once, lesson.setting, ())
+    yield Track("backing", say(message("sound-backing")), backing_session(lesson))
     for beats in lesson.ladder[:-1]:
         tempo = beats * lesson.beat_quarters / lesson.setting.quarters_per_minute
         title = say(message("sound-ladder", tempo=beats))
-        yield Track(f"ladder-{beats:03}", title, performance_session(lesson, tempo))
+        yield Track(f"ladder-{beats:03}", title, ladder_session(lesson, tempo))
     yield Track("performance", say(message("sound-performance")), performance_session(lesson))
-    yield Track("plain", say(message("sound-plain")), line_session(lesson, lesson.rendition.plain_line))
+    yield Track("plain", say(message("sound-plain")), line_session(lesson, plain.plain_line))
     for example in lesson.examples:
         slow = say(message("sound-slow", technique=lesson.of(example.technique, "name")))
         yield Track(f"{example.name}-slow", slow, example_session(lesson, example, SLOW_SHARE))
         yield Track(example.name, lesson.heading(example.technique), example_session(lesson, example, 1.0))
 
 
-def performance_session(lesson: Lesson, share: float = 1.0) -> Session:
-    """The whole performance with the band, at a share of the goal tempo."""
-    return _session(lesson, (lesson.rendition.line,), share)
+def performance_session(lesson: Lesson) -> Session:
+    """The whole performance with the band: one chorus where there is no plan, else those of the plan."""
+    return _session(lesson, _performed_choruses(lesson), is_planned=lesson.own is not None)
+
+
+def backing_session(lesson: Lesson) -> Session:
+    """The band of the performance alone; three choruses of it where the performance has but one."""
+    plan = Plan.usual(BACKING_CHORUSES) if lesson.plan.count == 1 else lesson.plan
+    return _session(lesson, planned_choruses(plan), is_planned=True)
+
+
+def ladder_session(lesson: Lesson, share: float) -> Session:
+    """The fullest chorus of the performance with the band, at a share of the goal tempo."""
+    chorus = _performed_choruses(lesson)[lesson.plan.climax or 0]
+    return _session(lesson, (replace(chorus, manner="four"),), share)
 
 
 def line_session(lesson: Lesson, line: tuple[Note, ...]) -> Session:
-    """A line over the lesson's tune with the band, at tempo."""
-    return _session(lesson, (line,), 1.0)
+    """A line over the lesson's tune, once, with the band at tempo."""
+    return _session(lesson, (Chorus(say(lesson.plan.name(0)), _unfolded(lesson.once, line)),))
 
 
 def example_session(lesson: Lesson, example: Example, share: float) -> Session:
@@ -77,8 +92,8 @@ def example_session(lesson: Lesson, example: Example, share: float) -> Session:
     return Session(
         tune=example.tune,
         choruses=(
-            Chorus(say(message("line-plain")), example.tune.notes, _HEAD),
-            Chorus(say(message("line-ornamented")), example.line, _HEAD),
+            Chorus(say(message("line-plain")), example.tune.notes),
+            Chorus(say(message("line-ornamented")), example.line),
         ),
         instrument=lesson.instrument,
         feel=lesson.feel,
@@ -91,19 +106,29 @@ def example_session(lesson: Lesson, example: Example, share: float) -> Session:
     )
 
 
-def _session(lesson: Lesson, lines: tuple[tuple[Note, ...] | None, ...], share: float) -> Session:
-    """Choruses of the whole tune with its repeats; None leaves one to a soloist."""
-    choruses = []
-    for number, line in enumerate(lines, start=1):
-        notes = None if line is None else unfolded(replace(lesson.tune, notes=line)).notes
-        choruses.append(Chorus(say(message("chorus-number", number=number)), notes, _HEAD))
+def _performed_choruses(lesson: Lesson) -> tuple[Chorus, ...]:
+    plan, line = lesson.plan, lesson.rendition.line
+    if lesson.own is None:
+        return (Chorus(say(plan.name(0)), _unfolded(lesson.tune, line)),)
+    return planned_choruses(plan, plan.parted(lesson.tune, line))
+
+
+def _unfolded(tune: Tune, line: tuple[Note, ...]) -> tuple[Note, ...]:
+    return unfolded(replace(tune, notes=line)).notes
+
+
+def _session(
+    lesson: Lesson, choruses: tuple[Chorus, ...], share: float = 1.0, *, is_planned: bool = False
+) -> Session:
+    """Choruses of the tune with its repeats; the drums lead in where they follow a plan."""
     return Session(
-        tune=unfolded(lesson.tune),
-        choruses=tuple(choruses),
+        tune=unfolded(lesson.once),
+        choruses=choruses,
         instrument=lesson.instrument,
         feel=lesson.feel,
         player=lesson.setting.player,
         quarters_per_minute=lesson.setting.quarters_per_minute * share,
+        opening="pickup" if is_planned else "count-in",
         seed=lesson.rendition.seed,
     )
 

@@ -22,7 +22,7 @@ from fioritura.html import templates_of
 from fioritura.lesson.example import Example
 from fioritura.lesson.geometry import Layout, layout_of, tinted
 from fioritura.lesson.handout import TINT, bars_text, example_engraving, handout_engravings
-from fioritura.lesson.lesson import Drawn, Lesson, beat_sign
+from fioritura.lesson.lesson import Drawn, Lesson
 from fioritura.notation.engraving.engrave import System
 from fioritura.notation.engraving.fonts import MUSIC_SIGNS, sign_font_css
 from fioritura.notation.engraving.svg import described
@@ -96,7 +96,8 @@ def _rendered(template: str, **values: Any) -> str:
 def _scores(lesson: Lesson, drawn: Drawn) -> Iterator[_Score]:
     plain, performance, *_ = handout_engravings(lesson)
     tune, line = lesson.tune, lesson.rendition.line
-    yield _Score("tune", say(message("handout-plain")), drawn[plain], tune, {"plain": (tune.notes, 1)})
+    once = lesson.once
+    yield _Score("tune", say(message("handout-plain")), drawn[plain], once, {"plain": (once.notes, 1)})
     for example in lesson.examples:
         systems = tuple(
             tinted(system, 2, example.figure_notes, TINT) for system in drawn[example_engraving(lesson, example)]
@@ -155,7 +156,7 @@ def _music(lesson: Lesson, scores: Sequence[_Score]) -> dict[str, Any]:
     played = {score.id: {name: _line(lesson, score, name) for name in score.lines} for score in scores}
     used = {note[2] for lines in played.values() for line in lines.values() for note in line["notes"]}
     return {
-        "beat": beat_sign(metre),
+        "beat": metre.beat_sign,
         "goal": lesson.ladder[-1],
         "clicks": clicks,
         "countIn": round(at * tick_sec, 4),

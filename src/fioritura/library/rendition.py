@@ -48,7 +48,7 @@ class Rendition(rendition.Rendition):
     @classmethod
     def of(cls, chosen: rendition.Rendition) -> Rendition:
         """The same version of the tune, as a rendition of this kind."""
-        return cls(chosen.tune, chosen.setting, chosen.figures, chosen.seed, chosen.score)
+        return cls(chosen.tune, chosen.setting, chosen.figures, chosen.seed, chosen.score, chosen.plan)
 
     def note_array(self) -> NDArray[Any]:
         """The notes as a structured array, a row each, in order of onset.

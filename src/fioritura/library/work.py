@@ -15,6 +15,7 @@ from fioritura.players.setting import Setting
 
 if TYPE_CHECKING:
     from fioritura.arrange.own_taste import TasteTable
+    from fioritura.arrange.plan import Plan
     from fioritura.arrange.survey import Survey
     from fioritura.batch.batch import Summary
     from fioritura.techniques.technique import Technique
@@ -107,6 +108,7 @@ def find(
     without: Iterable[str] = (),
     techniques: Iterable[Technique] = (),
     taste: TasteTable | None = None,
+    plan: Plan | None = None,
 ) -> Survey:
     """Every figure that fits the tune in a setting, each with its score and the reason for it.
 
@@ -118,6 +120,8 @@ def find(
         techniques: techniques of your own, beside those of the table.
         taste: weights of your own on top of the idiom's, by technique, family or ``"all"``: a number, or a mapping of
             ``base``, ``share`` and ``place`` (see docs/plugins.md).
+        plan: how often the tune is played, and how that grows; the tune is then one that is written out
+            (`Plan.written_out`).
 
     Examples:
         >>> survey = find(demo_tune(), Setting("alto-sax"), only=["turn"])
@@ -125,11 +129,12 @@ def find(
         (['turn'], {'turn'})
 
     Raises:
-        OptionError: no such technique, or a technique or taste that is not of the right form.
+        OptionError: no such technique, a technique or taste that is not of the right form, or a plan for a tune of
+            another length.
     """
     from fioritura.arrange.survey import survey
 
-    return survey(tune, setting or Setting(), only, without, own=techniques, taste_table=taste or {})
+    return survey(tune, setting or Setting(), only, without, own=techniques, taste_table=taste or {}, plan=plan)
 
 
 def choose(
@@ -165,10 +170,15 @@ def ornament(
     without: Iterable[str] = (),
     techniques: Iterable[Technique] = (),
     taste: TasteTable | None = None,
+    plan: Plan | None = None,
 ) -> Rendition:
-    """`find` and `choose` in one; see there.
+    """`find` and `choose` in one; see there. With a `plan` the tune is written out as often as it says.
 
     Examples:
+        >>> from fioritura import Plan
+        >>> plan = Plan.usual(2)
+        >>> ornament(demo_tune(), Setting("flute", level=2), plan=plan).tune.notes == plan.written_out(demo_tune()).notes
+        True
         >>> rendition = ornament(demo_tune(), Setting("flute", level=2), without=["runs"])
         >>> rendition == choose(find(demo_tune(), Setting("flute", level=2), without=["runs"]))
         True
@@ -177,7 +187,15 @@ def ornament(
         OptionError: no such technique, or a technique or taste that is not of the right form.
     """
     return choose(
-        find(tune, setting, only=only, without=without, techniques=techniques, taste=taste),
+        find(
+            plan.written_out(tune) if plan else tune,
+            setting,
+            only=only,
+            without=without,
+            techniques=techniques,
+            taste=taste,
+            plan=plan,
+        ),
         seed=seed,
     )
 
@@ -273,7 +291,7 @@ def ornament_all(
         levels=tuple(levels) or (setting.level,),
         formats=tuple(formats),
         player=setting.instrument.id,
-        idiom=setting.idiom,
+        idiom=setting.asked_idiom,
         feel=setting.asked_feel,
         density=setting.density,
         seed=seed,

@@ -1,12 +1,14 @@
-"""Lay a played line along a plain tune: repeats, restarts, skips, wrong, added and left-out notes, any tempo.
+"""Lay a played line along a plain tune: repeats, restarts, skips, stops, stretches in another octave or key, any tempo.
 
 Two things speak for an event being a plain note: its pitch, and its place in time. Where the tune stands at each
 moment is not known beforehand, so the programme (`matching`) runs in rounds. The first goes by pitch, with a little
 rhythm. Each round's matches give a smooth map of time (`tempo_map`), and in the next round the distance from that map
-costs more. Costs are natural logarithms of odds, set by hand.
+costs more. Where the player stood still the map is parted (`pieces`), so that the notes after a stop are in their place.
+Stretches that lie an octave or another interval off are found by their intervals (`stretches`) and put right, and the line
+is aligned anew. Costs are natural logarithms of odds, set by hand.
 
-Known deviations: an octave shift of the whole line is taken as such; a line in another key is aligned as well, and the
-alignment says by how many semitones it is off. Two voices at once are not followed.
+Known deviations: a line that is moved as a whole is aligned as well, and the alignment says by how many semitones it is
+off. Two voices at once are not followed.
 """
 
 from __future__ import annotations
@@ -22,7 +24,8 @@ from numpy.typing import NDArray
 from fioritura.listening.event import Event
 from fioritura.listening.matching import Moves, Step, best_steps, runs
 from fioritura.listening.rejoin import repeat_odds
-from fioritura.listening.tempo_map import exact_shift, mapped, median_slope
+from fioritura.listening.stretches import stretches
+from fioritura.listening.tempo_map import exact_shift, mapped, median_slope, pieces
 from fioritura.phrase import phrases
 from fioritura.theory.metre import QUARTER
 from fioritura.tune import Tune
@@ -35,6 +38,9 @@ Floats = NDArray[np.float64]
 LEAST_LIKENESS: Final = 0.51
 """Below it a line is no performance of the tune. Chosen on half of the bench's tunes: takes of level 5 with wrong,
 added and left-out notes and a restart have 0.53 and more, takes of other tunes 0.49 and less."""
+_LIKE_ENOUGH: Final = 0.93
+_DOUBT: Final = 0.05
+"""By how much a line must be more like the tune without its key signature."""
 _JUMP_PENALTY: Final = 4.0
 _LATE_TICKS: Final = QUARTER / 2
 
@@ -122,7 +128,9 @@ class Alignment:
 
     `semitones` is how much higher the line sounds than the tune (12 for an octave; not a multiple of 12 for a line in
     another key). `ticks_per_unit` is the usual tempo: ticks to a second, 1.0 for a written line at the tune's scale.
-    `likeness` (0 to 1) says how much of line and tune agree in pitch, order and time.
+    `likeness` (0 to 1) says how much of line and tune agree in pitch, order and time. `shifts` holds, for each event, the
+    semitones that a stretch of the line lies off besides; `is_unsigned` tells that they are those of the key signature, which
+    the player forgot.
     """
 
     tune: Tune = field(repr=False)
@@ -131,6 +139,12 @@ class Alignment:
     semitones: int
     ticks_per_unit: float
     likeness: float
+    shifts: tuple[int, ...] = field(default=(), repr=False)
+    is_unsigned: bool = False
+
+    def midi(self, event: int) -> int:
+        """An event's pitch at the tune's own height, a moved stretch put right."""
+        return self.events[event].midi - self.semitones - (self.shifts[event] if self.shifts else 0)
 
     @property
     def is_this_tune(self) -> bool:
@@ -148,12 +162,20 @@ class Alignment:
         return [(s.plain, s.event) for p in self.passes for s in p.spans if s.event is not None]
 
 
-def align(tune: Tune, events: Sequence[Event], *, is_written: bool = False, costs: Costs = Costs()) -> Alignment:
+def align(
+    tune: Tune,
+    events: Sequence[Event],
+    *,
+    is_written: bool = False,
+    unsigned: Sequence[int] = (),
+    costs: Costs = Costs(),
+) -> Alignment:
     """Align a played line with a plain tune.
 
     Args:
         tune: as written; its repeats may have been played or not.
         events: in order of onset. With `is_written` their times are ticks at the tune's own scale.
+        unsigned: the tune's MIDI numbers without its key signature, for a player who may have forgotten it.
 
     Returns:
         The alignment; for a line of another tune one with a low `likeness`. Without notes or events it is empty.
@@ -162,10 +184,14 @@ def align(tune: Tune, events: Sequence[Event], *, is_written: bool = False, cost
         return Alignment(tune, tuple(events), (), 0, 1.0, 0.0)
     aligner = _Aligner(tune, events, is_written, costs)
     aligner.choose_key()
-    bold = aligner.aligned(costs.first_discount)
-    if all(one.is_expected for one in bold.passes):
-        return bold
-    return max(aligner.aligned(0.0), bold, key=lambda alignment: alignment.likeness)
+    found = aligner.best()
+    if not is_written and aligner.put_right(found):
+        found = max(aligner.best(), found, key=lambda alignment: alignment.likeness)
+    if unsigned and found.likeness < _LIKE_ENOUGH:
+        found = max(
+            found, aligner.without_signature(unsigned), key=lambda one: one.likeness - _DOUBT * one.is_unsigned
+        )
+    return found
 
 
 class _Aligner:
@@ -174,6 +200,7 @@ class _Aligner:
         self.times = np.array([event.onset for event in events])
         self.ends = np.array([event.end for event in events])
         self.midis = np.array([event.midi for event in events])
+        self.shifts = np.zeros(len(events), dtype=np.int64)
         self.graces = np.array([event.is_grace for event in events])
         self.repeats = np.array(list(repeat_odds(events)))
         self.onsets = np.array([note.onset_ticks for note in tune.notes], dtype=np.float64)
@@ -213,6 +240,33 @@ class _Aligner:
                     votes[shift + _FARTHEST_SEMITONES] += 1
         best = np.argsort(-votes, kind="stable")[:3]
         return [int(n) - _FARTHEST_SEMITONES for n in best if votes[n] > 0]
+
+    def best(self) -> Alignment:
+        """The alignment that finds jumps easily, or the one that does not, by likeness."""
+        bold = self.aligned(self.costs.first_discount)
+        if all(one.is_expected for one in bold.passes):
+            return bold
+        return max(self.aligned(0.0), bold, key=lambda alignment: alignment.likeness)
+
+    def put_right(self, found: Alignment) -> bool:
+        """Move stretches that lie off to their own pitch; False where there are none."""
+        for stretch in stretches(found):
+            self.shifts[stretch.first : stretch.stop] = stretch.semitones
+        self.midis = self.midis - self.shifts
+        return bool(self.shifts.any())
+
+    def without_signature(self, unsigned: Sequence[int]) -> Alignment:
+        """The line along the tune without its key signature; what the signature alters there is a shift."""
+        self.midis, self.shifts = self.midis + self.shifts, np.zeros_like(self.shifts)
+        moved = np.array(unsigned) - self.plain
+        self.plain = np.array(unsigned)
+        self.choose_key()
+        found = self.best()
+        shifts = np.zeros(len(self.events), dtype=np.int64)
+        for plain, event in found.pairs:
+            if self.midis[event] - self.semitones == unsigned[plain]:
+                shifts[event] = moved[plain]
+        return replace(found, shifts=tuple(shifts.tolist()), is_unsigned=True)
 
     def aligned(self, first_discount: float) -> Alignment:
         """All rounds, with jumps so much cheaper in the first."""
@@ -273,9 +327,13 @@ class _Aligner:
             if not len(found):
                 continue
             times, ticks = self.times[found], self.onsets[plain]
-            shift = exact_shift(times, ticks) if self.is_written else None
-            placed = self._placed(times, ticks) if shift is None else (self.times + shift, self.ends + shift)
-            self.maps.append((first, stop, *placed))
+            if self.is_written and (shift := exact_shift(times, ticks)) is not None:
+                self.maps.append((first, stop, self.times + shift, self.ends + shift))
+                continue
+            parts = [slice(0, len(found))] if self.is_written else pieces(times, ticks, self.rate)
+            edges = [first, *(int(found[part.start]) for part in parts[1:]), stop]
+            for part, (start, end) in zip(parts, pairwise(edges), strict=True):
+                self.maps.append((start, end, *self._placed(times[part], ticks[part])))
 
     def _placed(self, times: Floats, ticks: Floats) -> tuple[Floats, Floats]:
         """Ticks of every onset and end by the matched notes of a pass."""
@@ -295,14 +353,16 @@ class _Aligner:
 
     def _result(self) -> Alignment:
         """The passes of the last round."""
-        placed = {first: (ticks, ends) for first, _, ticks, ends in self.maps}
+        ticks, ends = self._placed(self.times[:1], self.onsets[:1])
+        for first, stop, some_ticks, some_ends in self.maps:
+            ticks[first:stop], ends[first:stop] = some_ticks[first:stop], some_ends[first:stop]
         passes: list[Pass] = []
         for first, stop in runs(self.steps):
-            ticks, ends = placed.get(first) or self._placed(self.times[:1], self.onsets[:1])
             one = self._pass(first, stop, ticks[first:stop], ends[first:stop])
             passes.append(replace(one, is_expected=not passes or self._is_expected(passes[-1], one)))
         likeness = self._likeness(passes)
-        return Alignment(self.tune, self.events, tuple(passes), self.semitones, self.rate, likeness)
+        shifts = tuple(self.shifts.tolist()) if self.shifts.any() else ()
+        return Alignment(self.tune, self.events, tuple(passes), self.semitones, self.rate, likeness, shifts)
 
     def _is_expected(self, before: Pass, after: Pass) -> bool:
         """True for a jump that a repeat sign, or another chorus, asks for (give or take two notes left out)."""

@@ -12,7 +12,9 @@ from functools import cache
 from itertools import groupby
 from math import inf
 
+from fioritura.arrange.weights import is_at_home
 from fioritura.paths import best_division
+from fioritura.players.idiom import Idiom
 from fioritura.techniques.definition import Definition, Group
 from fioritura.techniques.table import all_techniques
 
@@ -20,22 +22,26 @@ __all__ = ["Group", "technique_of", "techniques_of"]
 
 
 @cache
-def _definitions() -> tuple[tuple[str, Definition], ...]:
-    """Techniques with their definitions, the narrower before the wider."""
-    found = [(one.id, one.definition) for one in all_techniques().values() if one.definition is not None]
-    return tuple(sorted(found, key=lambda pair: (pair[1].breadth, pair[0])))
+def _definitions(idiom: Idiom) -> tuple[tuple[str, Definition], ...]:
+    """Techniques with their definitions, the narrower before the wider; in Irish music its own go first, elsewhere those
+    of other idioms are left out."""
+    found = []
+    for one in all_techniques().values():
+        if one.definition is not None and (idiom == "irish" or is_at_home(one, idiom)):
+            found.append((not is_at_home(one, idiom), one.definition.breadth, one.id, one.definition))
+    return tuple((id, definition) for _, _, id, definition in sorted(found, key=lambda entry: entry[:3]))
 
 
-def technique_of(group: Group) -> str | None:
+def technique_of(group: Group, idiom: Idiom = "jazz") -> str | None:
     """The id of the first technique whose definition the group meets, None for a group that meets none.
 
     A note said again is the same note: repeats are left out, where they are not all that was added.
     """
     bare = replace(group, inner=_without_repeats(group))
-    return next((technique for technique, definition in _definitions() if definition.is_met(bare)), None)
+    return next((technique for technique, definition in _definitions(idiom) if definition.is_met(bare)), None)
 
 
-def techniques_of(group: Group) -> list[tuple[str, int, int]]:
+def techniques_of(group: Group, idiom: Idiom = "jazz") -> list[tuple[str, int, int]]:
     """The group as one technique, or as few after one another as will do: (id, first, stop) of the added notes.
 
     A part is embellished by the next: its note after is the first of the next part. Empty where it can't be parted.
@@ -54,7 +60,7 @@ def techniques_of(group: Group) -> list[tuple[str, int, int]]:
                 before=group.inner[first - 1] if first else group.before,
                 after=group.inner[stop] if stop < count else group.after,
             )
-            technique = technique_of(part)
+            technique = technique_of(part, idiom)
             if technique:
                 named[first, stop], fewest = technique, totals[first] + 1
                 yield first, fewest

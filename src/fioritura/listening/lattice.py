@@ -8,7 +8,7 @@ attack and another its end.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from functools import cache, lru_cache
 from itertools import product
@@ -16,6 +16,7 @@ from typing import Final
 
 from fioritura.arrange.rendition import laid_out
 from fioritura.arrange.survey import survey
+from fioritura.players.idiom import idiom_of
 from fioritura.players.player import Player
 from fioritura.players.setting import Idiom, Setting
 from fioritura.techniques.context import Context
@@ -26,7 +27,9 @@ from fioritura.tune import Feel, Mark, Note, Tune
 __all__ = ["Arc", "Expected", "Offer", "offers", "plain_arcs", "with_asked"]
 
 _FEELS: Final[tuple[Feel, ...]] = ("straight", "swing")
-_IDIOMS: Final[tuple[Idiom, ...]] = ("jazz", "folk")
+_IDIOMS: Final[Mapping[Idiom, tuple[Idiom, ...]]] = {"blues": ("blues", "folk"), "irish": ("irish", "folk")}
+_USUAL_IDIOMS: Final[tuple[Idiom, ...]] = ("jazz", "folk")
+"""The idioms whose figures are looked for in a tune of an idiom; of two names for the same notes the first one's counts."""
 TEMPOS: Final = (30.0, 80.0, 160.0)
 """Slow, so that no figure is too quick; and faster, for the figures that take the longer of two values then, or want a
 note that is not too long."""
@@ -98,12 +101,16 @@ def offers(tune: Tune) -> tuple[Offer, ...]:
     """Every figure of the technique table, whatever the idiom, the feel and the player, in order of slots."""
     player = Player.of("concert", 5)
     best: dict[Figure, float] = {}
-    for tempo, feel, idiom in product(TEMPOS, _FEELS, _IDIOMS):
+    own: dict[Figure, str] = {}
+    idioms = _IDIOMS.get(idiom_of(tune), _USUAL_IDIOMS)
+    for tempo, feel, idiom in product(TEMPOS, _FEELS, idioms):
         offered = survey(tune, Setting(player, tempo, feel, idiom))
         found = list(zip(offered.candidates, offered.scores, strict=True))
         found += [(figure, _REALISED_SCORE) for place in offered.contexts for figure in _realised(place)]
         for figure, score in found:
-            best[_bare(figure)] = max(best.get(_bare(figure), -9.0), float(score))
+            bare = _bare(figure)
+            if idioms is _USUAL_IDIOMS or own.setdefault(replace(bare, technique=""), idiom) == idiom:
+                best[bare] = max(best.get(bare, -9.0), float(score))
     order = sorted(best.items(), key=lambda item: (item[0].first_slot, item[0].last_slot, item[0].technique))
     made: list[Offer] = []
     for figure, score in order:
@@ -170,9 +177,11 @@ def _arc_of(tune: Tune, figure: Figure, offer: int) -> Arc | None:
         if not pieces or pieces[-1].anchor != last:
             return None
         opens = _expected(pieces[-1], last)
+    signed = {note.onset_ticks: frozenset(note.marks) & figure_marks() for note in figure.notes if note.marks}
     notes: list[Expected] = []
     for piece in pieces:
-        notes += [*_graces(piece), _expected(piece, _first_use(piece, pieces))]
+        expected = _expected(piece, _first_use(piece, pieces))
+        notes += [*_graces(piece), replace(expected, marks=signed.get(piece.onset_ticks, frozenset()))]
     if ends_inside:
         notes.pop()
     begins = float(tune.notes[first].onset_ticks)

@@ -9,6 +9,7 @@ from typing import Final
 from fioritura.listening.definition import Group, techniques_of
 from fioritura.listening.naming import PLAIN, NamedFigure
 from fioritura.listening.reading import Heard
+from fioritura.players.idiom import idiom_of
 from fioritura.techniques.table import family_of, technique_named
 from fioritura.theory.metre import EIGHTH, HALF, THIRTYSECOND
 from fioritura.theory.scale import chord_scale, key_scale, pentatonic
@@ -56,16 +57,16 @@ class Leftover:
         return self.exact
 
     def _gives_way(self, run: Sequence[int]) -> bool:
-        """True when the exact figures inside a run own no note outside it and are fewer than what they leave."""
-        own = {event + self.first_event for event in run}
-        touched = [one for one in self.exact if own.intersection(one.events)]
+        """True when the exact figures inside a run own no note outside it but such as stand for the tune's."""
+        own = {event + self.first_event for event in (*run, *self.standing.values())}
+        touched = [one for one in self.exact if {event + self.first_event for event in run}.intersection(one.events)]
         return all(own.issuperset(one.events) for one in touched)
 
     def _name(self, run: Sequence[int], before: int | None, after: int | None) -> None:
         """Name a run as a whole, or not at all."""
         if before is None and after is None:
             return
-        parts = techniques_of(self._group(run, before, after))
+        parts = techniques_of(self._group(run, before, after), idiom_of(self.tune))
         share = WHOLE_CONFIDENCE if len(parts) == 1 else PART_CONFIDENCE
         named = [self._named(technique, run[first:stop], before, after, share) for technique, first, stop in parts]
         if not named or min(one.confidence for one in named) < LEAST_CONFIDENCE:

@@ -27,7 +27,7 @@ from fioritura.listening.tempo_map import long_share, straightened
 from fioritura.techniques.figure import Figure
 from fioritura.techniques.table import technique_of_sign
 from fioritura.theory.metre import QUARTER
-from fioritura.tune import Note, Tune
+from fioritura.tune import Mark, Note, Tune
 
 __all__ = ["NamedFigure", "Naming", "Slip", "SlipKind", "name_events", "name_line", "name_take"]
 
@@ -52,24 +52,30 @@ def name_line(tune: Tune, line: Sequence[Note]) -> Naming:
     return name_events(tune, events_of_line(line), is_written=True)
 
 
-def name_take(tune: Tune, take: Take, asked: Sequence[Figure] = ()) -> Naming:
+def name_take(tune: Tune, take: Take, asked: Sequence[Figure] = (), *, unsigned: Sequence[int] = ()) -> Naming:
     """Name the ornaments of a recording of a plain tune, at any tempo.
 
-    Of several names for what was heard, that of a figure that was `asked` for is the likelier.
+    Of several names for what was heard, that of a figure that was `asked` for is the likelier. `unsigned` are the tune's
+    MIDI numbers without its key signature (see `align`).
     """
     events = events_of_take(take)
     if any(isfinite(odds) for odds in repeat_odds(events)):
-        alignment = align(tune, events)
+        alignment = align(tune, events, unsigned=unsigned)
         if alignment.is_this_tune:
             events = rejoined(events, _Namer(alignment, False, asked).explained())
-    return name_events(tune, events, asked=asked)
+    return name_events(tune, events, asked=asked, unsigned=unsigned)
 
 
 def name_events(
-    tune: Tune, events: Sequence[Event], *, is_written: bool = False, asked: Sequence[Figure] = ()
+    tune: Tune,
+    events: Sequence[Event],
+    *,
+    is_written: bool = False,
+    asked: Sequence[Figure] = (),
+    unsigned: Sequence[int] = (),
 ) -> Naming:
     """Align events with the tune and name them."""
-    alignment = align(tune, events, is_written=is_written)
+    alignment = align(tune, events, is_written=is_written, unsigned=unsigned)
     if not alignment.is_this_tune:
         return Naming(alignment, (), ())
     return _Namer(alignment, is_written, asked).naming()
@@ -127,19 +133,21 @@ class _Passage:
         if self.namer.share != 0.5:
             onsets, ends = (straightened(ticks, self.namer.share) for ticks in (onsets, ends))
         events = self.namer.alignment.events[one.first_event : one.stop_event]
-        shift = self.namer.alignment.semitones
+        alignment, first = self.namer.alignment, one.first_event
         return [
             Heard(
                 float(onset),
                 float(end),
-                event.midi - shift,
+                alignment.midi(number),
                 event.is_grace,
                 event.marks,
                 None if self.namer.is_written else event.duration,
                 event.confidence,
                 odds,
             )
-            for event, onset, end, odds in zip(events, onsets, ends, repeat_odds(events), strict=True)
+            for number, (event, onset, end, odds) in enumerate(
+                zip(events, onsets, ends, repeat_odds(events), strict=True), start=first
+            )
         ]
 
     def _arcs(self) -> dict[int, list[Arc]]:
@@ -247,7 +255,7 @@ class _Passage:
             for use in self.reading.uses
             if use.arc.offer is not None
             for plain in self.namer.offers[use.arc.offer].figure.anchors
-            for mark in self.namer.offers[use.arc.offer].figure.marks
+            for mark in _marks_of(self.namer.offers[use.arc.offer].figure)
         }
         for plain, event in self.standing.items():
             for mark in sorted(self.heard[event].marks):
@@ -286,6 +294,13 @@ class _Passage:
         bar, beat = self.tune.beat_at(max(0, round(ticks)))
         number = None if event is None else self._event(event)
         self.slips.append(Slip(kind, bar, round(beat, 3), plain, number, self.number))
+
+
+def _marks_of(figure: Figure) -> Iterator[Mark]:
+    """The signs that a figure sets, on a plain note or on notes of its own."""
+    yield from figure.marks
+    for note in figure.notes:
+        yield from note.marks
 
 
 def _overlaps(arc: Arc, slots: range) -> bool:

@@ -2,233 +2,127 @@
 
 Everything is measured against the plain tune at the player's own tempo and tuning. Cents are those above (sharp) or
 below (flat) equal temperament on the player's own A, milliseconds those behind (late) or before (early) the smooth
-course of the player's own beat. `advice` says it in words.
+course of the player's own beat. What happened is told from these (`told_form`, `told_notes`, `told_time`, `told_tone`).
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
-from enum import StrEnum
-from itertools import pairwise
+from dataclasses import replace
+from itertools import chain
 from math import inf
 from statistics import median
-from typing import Any, Final
+from typing import Final
 
 import numpy as np
 
 from fioritura.listening.align import Pass
+from fioritura.listening.calibration import Claim, calibrated
+from fioritura.listening.course import Course, swung_onset
+from fioritura.listening.evidence import missed_evidence, slip_evidence
+from fioritura.listening.happening import LEAST, SURE, Happening
+from fioritura.listening.material import Material
 from fioritura.listening.name import name_take
-from fioritura.listening.naming import NamedFigure, Naming, SlipKind
+from fioritura.listening.naming import PLAIN, NamedFigure, Naming, Slip, SlipKind
 from fioritura.listening.notes import PlayedNote, Take
-from fioritura.listening.words import slip_words
+from fioritura.listening.rows import (
+    BeatRow,
+    Evenness,
+    FigureRow,
+    Level,
+    NoteRow,
+    PitchRow,
+    Report,
+    SlipRow,
+    Status,
+    Timing,
+)
+from fioritura.listening.told_form import told_form
+from fioritura.listening.told_notes import told_notes
+from fioritura.listening.told_time import told_time
+from fioritura.listening.told_tone import told_tone
+from fioritura.listening.words import slip_words, without_signature
 from fioritura.players.instruments import Instrument
 from fioritura.techniques.figure import Figure
 from fioritura.techniques.table import family_of, technique_named
 from fioritura.theory.metre import EIGHTH, QUARTER
 from fioritura.theory.pitch import Pitch
-from fioritura.theory.position import Position, position_in
-from fioritura.tune import Mark, Tune
-from fioritura.words import Message, message
-from fioritura.words.record import record
+from fioritura.theory.position import Position, position_of_beat
+from fioritura.tune import Feel, Mark, Tune
+from fioritura.words import message
 
-__all__ = [
-    "BeatRow",
-    "Evenness",
-    "FigureRow",
-    "Level",
-    "NoteRow",
-    "PitchRow",
-    "Report",
-    "SlipRow",
-    "Status",
-    "Timing",
-    "report_on",
-]
+__all__ = ["Report", "Status", "report_on"]
 
-_STEADY_SEC: Final = 0.09
+_STEADY_SEC: Final = 0.25
 """A shorter note says nothing about its tuning."""
 _STRAY_CENTS: Final = 80.0
+_MOVED: Final = 0.7
+"""How sure an ornament that nobody asked for must be, to be no mere slip in time."""
+_FLATTEST: Final = 85.0
+"""A line a semitone off whose tuning leads back is this far out of tune rather than in another key."""
 _GHOST_DB: Final = 5.0
 _FEWEST_EVEN: Final = 3
 _FEWEST_STEPS: Final = 6
 _DRIFT_SHARE: Final = 0.25
 
 
-class Status(StrEnum):
-    """What became of an ornament."""
-
-    DONE = "done"
-    MISSED = "missed"
-    ADDED = "added"
-
-
-@dataclass(frozen=True, slots=True)
-class FigureRow:
-    """One ornament: asked and done, asked and missed, or added by the player. `anchor` is the plain note it belongs to,
-    `other` the nearest other reading."""
-
-    technique: str
-    name: Message | str
-    status: Status
-    bar: int
-    beat: float
-    position: Position
-    passage: int
-    confidence: float
-    anchor: int
-    other: str = ""
-
-
-@dataclass(frozen=True, slots=True)
-class NoteRow:
-    """A plain note as it was played: `pitch` as the player reads it, `midi` as it is in the tune; None where it can't
-    be told."""
-
-    plain: int
-    passage: int
-    bar: int
-    beat: float
-    pitch: Pitch
-    midi: int
-    is_right: bool
-    onset_sec: float
-    duration_sec: float
-    cents: float | None
-    late_ms: float | None
-    level_db: float
-
-
-@dataclass(frozen=True, slots=True)
-class PitchRow:
-    """Tuning of one note or register: how many times it was heard, and the median of its cents."""
-
-    name: Pitch | Message
-    count: int
-    cents: float
-
-
-@dataclass(frozen=True, slots=True)
-class BeatRow:
-    """Timing on one beat of the bar, or on the halves between the beats: how often, and the median lateness."""
-
-    name: Message
-    count: int
-    late_ms: float
-
-
-@dataclass(frozen=True, slots=True)
-class Timing:
-    """Tempo and time.
-
-    `drift_percent` compares the last quarter of the take with the first (faster > 0), `spread_ms` says how
-    far two notes of three lie from the beat at most, `swing_ratio` long to short of two eighths, `grace_ms` the usual grace note.
-    """
-
-    quarters_per_minute: float
-    drift_percent: float
-    spread_ms: float
-    swing_ratio: float
-    grace_ms: float | None
-    beats: tuple[BeatRow, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class Evenness:
-    """How even the notes of a quick figure are: spread of their lengths as a share of their mean, in percent."""
-
-    technique: str
-    name: Message | str
-    bar: int
-    beat: float
-    position: Position
-    spread_percent: float
-
-
-@dataclass(frozen=True, slots=True)
-class Level:
-    """Loudness: median of the notes in dB under full scale, and how far its softer and louder notes lie apart."""
-
-    usual_db: float
-    range_db: float
-
-
-@dataclass(frozen=True, slots=True)
-class SlipRow:
-    """A wrong, left-out or added note, in words."""
-
-    kind: SlipKind
-    bar: int
-    beat: float
-    position: Position
-    passage: int
-    words: Message
-
-
-@dataclass(frozen=True)
-class Report:
-    """All that a take says. `semitones` is its distance from the tune's pitch (see `Alignment`)."""
-
-    title: str
-    likeness: float
-    duration_sec: float
-    semitones: int
-    tuning_cents: float
-    passages: int
-    figures: tuple[FigureRow, ...]
-    slips: tuple[SlipRow, ...]
-    notes: tuple[NoteRow, ...]
-    by_note: tuple[PitchRow, ...]
-    by_register: tuple[PitchRow, ...]
-    timing: Timing
-    evenness: tuple[Evenness, ...]
-    level: Level
-    is_asked: bool
-    """True when an arrangement says which ornaments were to be played."""
-
-    def count(self, status: Status) -> int:
-        """How many ornaments have a status."""
-        return sum(row.status is status for row in self.figures)
-
-    def to_dict(self) -> dict[str, Any]:
-        """The report as plain data for JSON, its words in the language that is spoken."""
-        found: dict[str, Any] = record(self)
-        return found
-
-
 def report_on(
-    tune: Tune, take: Take, asked: Sequence[Figure] = (), *, instrument: Instrument | None = None
+    tune: Tune,
+    take: Take,
+    asked: Sequence[Figure] = (),
+    *,
+    instrument: Instrument | None = None,
+    tempo: float | None = None,
+    feel: Feel | None = None,
 ) -> tuple[Naming, Report]:
     """Listen to a take as a performance of a tune.
 
     Args:
         asked: the figures of the arrangement that was to be played, over this tune.
         instrument: for the names of the notes as the player reads them, and its registers.
+        tempo: the tempo that was asked for, in quarters a minute.
+        feel: how the tune was to be played; without it as the tune says.
 
     Returns:
         What was named, and the report. For a take of another tune (see `Alignment.is_this_tune`) the report is empty.
     """
-    naming = name_take(tune, take, asked)
-    return naming, _Reporter(naming, take, asked, instrument).report()
+    naming = name_take(tune, take, asked, unsigned=list(without_signature(tune, instrument)))
+    return naming, _Reporter(naming, take, asked, instrument, tempo, feel or tune.feel).report()
 
 
 class _Reporter:
-    def __init__(self, naming: Naming, take: Take, asked: Sequence[Figure], instrument: Instrument | None) -> None:
+    def __init__(
+        self,
+        naming: Naming,
+        take: Take,
+        asked: Sequence[Figure],
+        instrument: Instrument | None,
+        tempo: float | None,
+        feel: Feel,
+    ) -> None:
         self.naming, self.take, self.asked, self.instrument = naming, take, asked, instrument
+        self.tempo, self.feel = tempo, feel
         self.alignment = naming.alignment
         self.tune = self.alignment.tune
         self.passes = [one for one in self.alignment.passes if one.spans] if naming.standing else []
-        self.held = set(_beside_fermatas(self.tune))
+        self.semitones, self.tuning_cents = _pitch_in_whole(self.alignment.semitones, take.tuning_cents)
+        held = set(_beside_fermatas(self.tune))
+        self.free = frozenset(self._moved() | {(n, plain) for n in range(1, len(self.passes) + 1) for plain in held})
+        self.course = Course(self.tune, naming, self.free)
 
     def report(self) -> Report:
         notes = tuple(self._note_rows())
-        return Report(
+        right, wanted = self._count(notes)
+        report = Report(
             title=self.tune.title,
             likeness=self.alignment.likeness,
             duration_sec=round(self.take.duration_sec, 2),
-            semitones=self.alignment.semitones,
-            tuning_cents=self.take.tuning_cents,
+            semitones=self.semitones,
+            tuning_cents=self.tuning_cents,
             passages=len(self.passes),
+            right=right,
+            wanted=wanted,
+            happenings=(),
             figures=tuple(self._figure_rows()),
             slips=tuple(self._slip_rows()),
             notes=notes,
@@ -239,6 +133,53 @@ class _Reporter:
             level=_level(self.take.notes),
             is_asked=bool(self.asked),
         )
+        return replace(report, happenings=tuple(self._happenings(report))) if notes else report
+
+    def _happenings(self, report: Report) -> list[Happening]:
+        """What happened, the weightiest first; what is not sure is said with a perhaps, or not at all."""
+        of = Material(report, self.naming, self.take, self.course, self.free, self.feel, self.tempo, self.instrument)
+        found = []
+        for one in chain(told_form(of), told_notes(of), told_time(of), told_tone(of)):
+            sure = calibrated(Claim(one.kind), one.confidence)
+            if sure < LEAST:
+                continue
+            words = one.words if sure >= SURE else message("perhaps", words=one.words)
+            found.append(replace(one, words=words, confidence=sure, weight=round(one.weight * sure, 3)))
+        return sorted(found, key=lambda one: -one.weight)
+
+    def _count(self, notes: Sequence[NoteRow]) -> tuple[int, int]:
+        """How many of the tune's notes were right, and how many were to be played: those of bars that were played again
+        count once, as they were played last; skipped notes and ones left out count, the rest of the tune does not. What
+        may be a slip of the ear is not held against the player."""
+        right = {(row.passage, row.plain) for row in notes if row.is_right}
+        right |= set(self._held_on())
+        right |= {
+            (slip.passage, slip.plain)
+            for slip in self.naming.slips
+            if slip.plain is not None and not self._is_said(slip)
+        }
+        wanted: list[tuple[int, int]] = []
+        ranges = [range(min(one), max(one) + 1) if one else range(0) for one in self.naming.standing]
+        for number, (one, own) in enumerate(zip(self.passes, ranges, strict=True), start=1):
+            if number > 1 and not one.is_expected and wanted and len(own):
+                while wanted and wanted[-1][0] >= number - 1 and wanted[-1][1] >= own.start:
+                    wanted.pop()
+                last = wanted[-1][1] if wanted else own.start - 1
+                wanted += ((0, plain) for plain in range(last + 1, own.start) if wanted)
+            wanted += ((number, plain) for plain in own)
+        return sum(each in right for each in wanted), len(wanted)
+
+    def _is_said(self, slip: Slip) -> bool:
+        """False for a slip that may be the ear's own."""
+        return self._sure(slip) >= LEAST
+
+    def _held_on(self) -> Iterator[tuple[int, int]]:
+        """Notes that the one before of the same pitch may have hidden: neither played nor left out."""
+        left_out = {(slip.passage, slip.plain) for slip in self.naming.slips if slip.kind is SlipKind.LEFT_OUT}
+        for passage, standing in enumerate(self.naming.standing, start=1):
+            for plain in range(min(standing, default=0), max(standing, default=0)):
+                if plain not in standing and (passage, plain) not in left_out:
+                    yield passage, plain
 
     def _played(self, event: int) -> PlayedNote:
         return self.take.notes[self.alignment.events[event].source]
@@ -257,7 +198,9 @@ class _Reporter:
                 if found:
                     open_figures.remove(found)
                 rows.append(self._asked_row(figure, passage, standing, found))
-        rows += (self._row(one, Status.ADDED) for one in open_figures)
+        asked_for = {event for one in self.naming.figures if one not in open_figures for event in one.events}
+        added = [one for one in open_figures if not asked_for.intersection(one.events) and _is_told(one)]
+        rows += (row for row in (self._row(one, Status.ADDED) for one in added) if row.confidence >= LEAST)
         yield from sorted(rows, key=lambda row: (row.passage, row.bar, row.beat))
 
     def _asked_row(
@@ -272,14 +215,16 @@ class _Reporter:
         heard = event is not None and self._has_sign(figure, event)
         status = Status.DONE if heard else Status.MISSED
         name = technique_named(figure.technique).name
-        sure = 0.7 if heard else 0.0
+        sure = 0.7 if heard else calibrated(Claim.FIGURE_MISSED, missed_evidence(self.alignment, figure))
         where = bar, round(beat, 3), self.tune.position_at(start)
         return FigureRow(figure.technique, name, status, *where, passage, sure, figure.anchors[0])
 
     def _row(self, one: NamedFigure, status: Status) -> FigureRow:
         name = technique_named(one.technique).name
-        where = one.bar, one.beat, _position(self.tune, one.bar, one.beat)
-        return FigureRow(one.technique, name, status, *where, one.passage, one.confidence, one.anchors[0], one.other)
+        where = one.bar, one.beat, self._position(one.bar, one.beat)
+        claim = Claim.FIGURE_ADDED if status is Status.ADDED else Claim.FIGURE_DONE
+        sure = calibrated(claim, one.confidence)
+        return FigureRow(one.technique, name, status, *where, one.passage, sure, one.anchors[0], one.other)
 
     def _has_sign(self, figure: Figure, event: int) -> bool:
         """True when the asked vibrato, or a note much softer than those beside it for an asked ghost note, is heard."""
@@ -297,21 +242,29 @@ class _Reporter:
 
     def _slip_rows(self) -> Iterator[SlipRow]:
         for slip in self.naming.slips:
-            where = slip.bar, slip.beat, _position(self.tune, slip.bar, slip.beat)
+            where = slip.bar, slip.beat, self._position(slip.bar, slip.beat)
             words = slip_words(self.alignment, slip, self.instrument)
-            yield SlipRow(slip.kind, *where, slip.passage, words)
+            sure = self._sure(slip)
+            if sure >= LEAST:
+                yield SlipRow(slip.kind, *where, slip.passage, words, slip.plain, sure)
+
+    def _sure(self, slip: Slip) -> float:
+        return calibrated(Claim(f"slip-{slip.kind.name.lower()}"), slip_evidence(self.alignment, slip))
+
+    def _position(self, bar_number: int, beat: float) -> Position:
+        bar = next(bar for bar in self.tune.bars if bar.number == bar_number)
+        return position_of_beat(bar.metre, beat, bar_number)
 
     # Notes ---------------------------------------------------------------------------------------------------------
 
     def _note_rows(self) -> Iterator[NoteRow]:
-        moved = self._moved()
         for passage, (one, standing) in enumerate(zip(self.passes, self.naming.standing, strict=True), start=1):
             for plain, event in sorted(standing.items()):
                 note, written = self._played(event), self.tune.notes[plain]
                 bar, beat = self.tune.beat_at(written.onset_ticks)
-                is_right = self.alignment.events[event].midi - self.alignment.semitones == written.pitch.midi
-                is_free = (passage, plain) in moved or plain in self.held
-                late = None if is_free else self._late_ms(one, plain, event)
+                is_meant = self.alignment.midi(event) == written.pitch.midi
+                is_right = is_meant and not (self.alignment.shifts and self.alignment.shifts[event])
+                late = None if (passage, plain) in self.free else self._late_ms(one, plain, event)
                 pitch = self.instrument.written(written.pitch) if self.instrument else written.pitch
                 yield NoteRow(
                     plain,
@@ -321,27 +274,26 @@ class _Reporter:
                     pitch,
                     written.pitch.midi,
                     is_right,
-                    note.onset_sec,
-                    round(note.duration_sec, 4),
-                    self._cents(note) if is_right else None,
+                    round(self.alignment.events[event].onset, 4),
+                    round(self.alignment.events[event].duration, 4),
+                    self._cents(note) if is_meant else None,
                     late,
                     note.level_db,
                 )
 
     def _moved(self) -> set[tuple[int, int]]:
         """(passage, plain note) of notes that a figure makes early or late."""
+        asked = {(figure.technique, figure.anchors[0]) for figure in self.asked}
         return {
             (one.passage, anchor)
             for one in self.naming.figures
-            if family_of(technique_named(one.technique)).move
+            if _moves(one.technique) and ((one.technique, one.anchors[0]) in asked or _is_told(one))
             for anchor in one.anchors
         }
 
     def _late_ms(self, one: Pass, plain: int, event: int) -> float | None:
         """How late a note came; None for one that is off by more than an eighth, which is no matter of timing."""
-        onset = self.tune.notes[plain].onset_ticks
-        swung = (self.naming.long_share - 0.5) * QUARTER if onset % QUARTER == EIGHTH else 0.0
-        late = float(one.ticks[event - one.first_event]) - onset - swung
+        late = float(one.ticks[event - one.first_event]) - swung_onset(self.tune, plain, self.naming.long_share)
         return None if abs(late) > EIGHTH else round(1000 * late / self.alignment.ticks_per_unit, 1)
 
     def _cents(self, note: PlayedNote) -> float | None:
@@ -380,7 +332,7 @@ class _Reporter:
         share = self.naming.long_share
         graces = [
             1000 * self._played(event).duration_sec
-            for one in self.naming.figures
+            for one in self._sure_figures()
             if family_of(technique_named(one.technique)).are_graces
             for event in one.events
         ]
@@ -393,34 +345,43 @@ class _Reporter:
             beats=tuple(_by_beat(notes)),
         )
 
+    def _sure_figures(self) -> Iterator[NamedFigure]:
+        """The ornaments that were asked for, or are sure enough to be told without a perhaps."""
+        asked = {(figure.technique, figure.anchors[0]) for figure in self.asked}
+        for one in self.naming.figures:
+            is_asked = (one.technique, one.anchors[0]) in asked
+            if is_asked or calibrated(Claim.FIGURE_ADDED, one.confidence) >= SURE:
+                yield one
+
     def _drift(self) -> float:
         """By how many percent the last quarter of the take is faster than its first, between notes in their place."""
-        steps = list(self._steps())
+        steps = [step for step in self.course.steps if not step.is_stop and step.following == step.plain + 1]
         count = int(len(steps) * _DRIFT_SHARE)
         if count < _FEWEST_STEPS:
             return 0.0
-        first, last = (sum(t for t, _ in part) / sum(s for _, s in part) for part in (steps[:count], steps[-count:]))
+        parts = steps[:count], steps[-count:]
+        first, last = (sum(step.ticks for step in part) / sum(step.seconds for step in part) for part in parts)
         return 100 * (last / first - 1)
 
-    def _steps(self) -> Iterator[tuple[int, float]]:
-        """Ticks and seconds from each plain note to the next, where both were played in their place."""
-        moved = self._moved()
-        for passage, standing in enumerate(self.naming.standing, start=1):
-            kept = sorted(plain for plain in standing if (passage, plain) not in moved)
-            for plain, following in pairwise(kept):
-                onset = self._played(standing[plain]).onset_sec
-                seconds = self._played(standing[following]).onset_sec - onset
-                if following == plain + 1 and seconds > 0:
-                    yield self.tune.notes[following].onset_ticks - self.tune.notes[plain].onset_ticks, seconds
-
     def _evenness(self) -> Iterator[Evenness]:
-        for one in self.naming.figures:
+        for one in self._sure_figures():
             if len(one.events) < _FEWEST_EVEN or not family_of(technique_named(one.technique)).are_even:
                 continue
             spread = _spread([self._played(event).onset_sec for event in one.events])
             name = technique_named(one.technique).name
-            place = _position(self.tune, one.bar, one.beat)
+            place = self._position(one.bar, one.beat)
             yield Evenness(one.technique, name, one.bar, one.beat, place, round(100 * spread, 1))
+
+
+def _moves(technique: str) -> bool:
+    """True for a technique that makes a note early or late."""
+    return family_of(technique_named(technique)).move
+
+
+def _is_told(one: NamedFigure) -> bool:
+    """False for an added ornament that may be a mere note in another rhythm."""
+    other = one.other_confidence if one.other != PLAIN and _moves(one.other) else 0.0
+    return not _moves(one.technique) or one.confidence + other >= _MOVED
 
 
 def _beside_fermatas(tune: Tune) -> Iterator[int]:
@@ -435,14 +396,12 @@ def _is(named: NamedFigure, figure: Figure, passage: int) -> bool:
     return same_place and named.technique == figure.technique
 
 
-def _position(tune: Tune, bar_number: int, beat: float) -> Position:
-    """The place of a beat, to the nearest twelfth of it, which holds sixteenths and triplets."""
-    bar = next(bar for bar in tune.bars if bar.number == bar_number)
-    groups, whole = bar.metre.groups_ticks, int(beat) - 1
-    length = groups[whole] if whole < len(groups) else bar.metre.beat_ticks
-    start = sum(groups[:whole]) + max(0, whole - len(groups)) * bar.metre.beat_ticks
-    offset = start + round(12 * (beat - int(beat))) * length // 12
-    return position_in(bar.metre, offset, bar_number, is_pickup=bar_number == 0)
+def _pitch_in_whole(semitones: int, tuning_cents: float) -> tuple[int, float]:
+    """Semitones and cents that a take lies off: 60 cents flat is heard as a semitone low and 40 cents sharp."""
+    octaves = 12 * round(semitones / 12)
+    cents = 100 * (semitones - octaves) + tuning_cents
+    leads_back = (semitones - octaves) * tuning_cents < 0
+    return (octaves, round(cents, 1)) if leads_back and abs(cents) <= _FLATTEST else (semitones, tuning_cents)
 
 
 def _by_note(notes: Iterable[NoteRow]) -> Iterator[PitchRow]:

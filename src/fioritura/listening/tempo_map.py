@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from itertools import pairwise
 from typing import Final
 
 import numpy as np
@@ -11,13 +12,17 @@ from numpy.typing import NDArray
 
 from fioritura.theory.metre import EIGHTH, QUARTER
 
-__all__ = ["exact_shift", "long_share", "mapped", "median_slope", "straightened"]
+__all__ = ["exact_shift", "long_share", "mapped", "median_slope", "pieces", "straightened"]
 
 Floats = NDArray[np.float64]
 
 NEAREST: Final = 13
 """Each moment is placed by a straight line through so many matched notes around it."""
 
+STOP_SEC: Final = 0.7
+STOP_QUARTERS: Final = 0.9
+"""What waits longer than both, beyond its written length, is a stop."""
+_AROUND: Final = 5
 _ROUNDS: Final = 3
 _LEAST_SHARE: Final = 0.5
 _LEAST_EIGHTHS: Final = 4
@@ -40,6 +45,36 @@ def exact_shift(times: Floats, ticks: Floats) -> float | None:
     shifts, counts = np.unique(np.rint(ticks - times), return_counts=True)
     best = int(counts.argmax())
     return float(shifts[best]) if counts[best] >= _LEAST_SHARE * len(times) else None
+
+
+def pieces(times: Floats, ticks: Floats, usual_slope: float) -> list[slice]:
+    """The matched notes of a passage between the player's stops.
+
+    A stop is a step from one note to the next that takes longer than its ticks ask for, at the tempo of the notes around
+    it, by `STOP_SEC` and by `STOP_QUARTERS`. Slopes and times are those of `mapped`.
+    """
+    excess = waited(times, ticks, usual_slope)
+    slopes = local_slopes(times, ticks, usual_slope)
+    is_stop = (excess > STOP_SEC) & (excess * slopes > STOP_QUARTERS * QUARTER)
+    edges = [0, *(np.flatnonzero(is_stop) + 1).tolist(), len(times)]
+    return [slice(first, stop) for first, stop in pairwise(edges)]
+
+
+def waited(times: Floats, ticks: Floats, usual_slope: float) -> Floats:
+    """By how many units of time each step from note to note is longer than the tempo around it asks for."""
+    if len(times) < 2:
+        return np.zeros(0)
+    return np.asarray(np.diff(times) - np.diff(ticks) / local_slopes(times, ticks, usual_slope))
+
+
+def local_slopes(times: Floats, ticks: Floats, usual_slope: float) -> Floats:
+    """Ticks to a unit of time around each step: the median of the steps near it, no farther from the usual one than
+    `_STEEPEST` allows."""
+    moves, steps = np.diff(times), np.diff(ticks)
+    slopes = np.where((moves > 1e-6) & (steps > 0), steps / np.maximum(moves, 1e-6), usual_slope)
+    padded = np.pad(slopes, _AROUND, constant_values=np.nan)
+    near = np.nanmedian(sliding_window_view(padded, 2 * _AROUND + 1), axis=1) if len(slopes) else slopes
+    return np.asarray(np.clip(near, usual_slope / _STEEPEST, usual_slope * _STEEPEST))
 
 
 def mapped(times: Floats, ticks: Floats, asked: Floats, usual_slope: float) -> Floats:

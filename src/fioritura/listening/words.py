@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from functools import reduce
 from typing import Final
 
@@ -11,6 +11,7 @@ from fioritura.listening.align import LEAST_LIKENESS, Alignment
 from fioritura.listening.naming import Slip, SlipKind
 from fioritura.listening.notes import QualityKind, Take
 from fioritura.players.instruments import Instrument, all_instruments
+from fioritura.theory.key import Key
 from fioritura.theory.pitch import Pitch
 from fioritura.tune import Tune
 from fioritura.words import Message, message
@@ -19,11 +20,13 @@ __all__ = [
     "bar_named",
     "bars_from_to",
     "bars_named",
+    "distance_words",
     "in_a_row",
     "key_words",
     "likeness_words",
     "refuse_unclear",
     "slip_words",
+    "without_signature",
 ]
 
 _HOPELESS: Final = frozenset({QualityKind.SILENCE, QualityKind.POLYPHONY, QualityKind.NOISE, QualityKind.NO_PLAYER})
@@ -36,17 +39,21 @@ def key_words(semitones: int) -> Message | None:
     """
     if semitones == 0:
         return None
-    octaves, rest = divmod(abs(semitones), 12)
-    if rest == 0:
-        distance = message("distance-octaves", octaves=octaves)
-    elif octaves == 0:
-        distance = message("distance", semitones=rest)
-    else:
-        distance = message("distance-and-octaves", semitones=rest, octaves=octaves)
+    distance, rest = distance_words(semitones), abs(semitones) % 12
     lies = message("line-higher", distance=distance) if semitones > 0 else message("line-lower", distance=distance)
     known = all_instruments().values()
     readers = tuple(one.name for one in known if rest and one.transposition.semitones == -semitones)
     return message("line-read-on", lies=lies, instruments=readers) if readers else lies
+
+
+def distance_words(semitones: int) -> Message:
+    """How far two pitches lie apart: "a major sixth", "an octave", "a fifth and an octave"."""
+    octaves, rest = divmod(abs(semitones), 12)
+    if rest == 0:
+        return message("distance-octaves", octaves=octaves)
+    if octaves == 0:
+        return message("distance", semitones=rest)
+    return message("distance-and-octaves", semitones=rest, octaves=octaves)
 
 
 def refuse_unclear(take: Take, name: str) -> None:
@@ -86,17 +93,29 @@ def slip_words(alignment: Alignment, slip: Slip, instrument: Instrument | None =
     written = plain if plain is None or instrument is None else instrument.written(plain)
     if slip.event is None:
         return message("slip-left-out", written=written or message("the-note"))
-    played = _heard_pitch(tune, alignment.events[slip.event].midi - alignment.semitones, slip, plain)
-    if instrument is not None:
-        played = instrument.written(played)
+    key = tune.key if slip.plain is None else tune.bar_at(tune.notes[slip.plain].onset_ticks).key
+    played = _heard_pitch(alignment.midi(slip.event), key, written, instrument)
     if slip.kind is SlipKind.WRONG and written is not None:
         return message("slip-wrong", played=played, written=written)
     return message("slip-added", played=played)
 
 
-def _heard_pitch(tune: Tune, midi: int, slip: Slip, plain: Pitch | None) -> Pitch:
-    key = tune.key if slip.plain is None else tune.bar_at(tune.notes[slip.plain].onset_ticks).key
-    return key.spell(midi, "up" if plain is not None and midi < plain.midi else "down")
+def _heard_pitch(midi: int, key: Key, written: Pitch | None, instrument: Instrument | None) -> Pitch:
+    """A sounding pitch as the player reads it, spelled in the key of the part."""
+    if instrument is not None:
+        key, midi = key.transposed(instrument.transposition), midi + instrument.transposition.semitones
+    return key.spell(midi, "up" if written is not None and midi < written.midi else "down")
+
+
+def without_signature(tune: Tune, instrument: Instrument | None = None) -> Iterator[int]:
+    """The MIDI number at which each note of a tune sounds when the sharps and flats of its key signature, as the
+    instrument reads it, are forgotten."""
+    for note in tune.notes:
+        written, key = note.pitch, tune.bar_at(note.onset_ticks).key
+        if instrument is not None:
+            written, key = instrument.written(written), key.transposed(instrument.transposition)
+        is_signed = written.alter == key.alter(written.step % 7)
+        yield note.pitch.midi - (written.alter if is_signed else 0)
 
 
 def bar_named(number: int) -> Message:

@@ -21,12 +21,12 @@ from typing import Final, Literal
 from fioritura.errors import TuneError
 from fioritura.notation.raw import RawBar, RawChord, RawNote, RawTempo, RawTune, quarter_notes
 from fioritura.notation.repair import mend
-from fioritura.notation.style_words import style_in, style_in_title
+from fioritura.notation.style_words import dance_in, style_in, style_in_title
 from fioritura.theory.chord import Chord
 from fioritura.theory.chord_symbol import read_chord
 from fioritura.theory.metre import Metre
 from fioritura.theory.position import Position
-from fioritura.tune import Bar, ChordSpan, Jump, Mark, Note, Style, Tempo, Tune
+from fioritura.tune import HAIRPIN_MARKS, Bar, ChordSpan, Jump, Mark, Note, Style, Tempo, Tune, hairpins
 from fioritura.words import Message, message
 
 __all__ = [
@@ -96,6 +96,8 @@ def _assembled(raw: RawTune, irregular: Irregular) -> Tune:
         part_name=_tidy(raw.part_name),
         warnings=tuple(warnings),
         style=style,
+        dance=dance_in(raw.words, raw.title),
+        origin=_tidy(raw.origin),
     )
 
 
@@ -296,7 +298,7 @@ def _notes(raw_bars: Sequence[RawBar], bars: Sequence[Bar]) -> tuple[Note, ...]:
             else:
                 notes.append(Note(onset, length, raw.pitch, raw.graces, raw.marks, _tidy(raw.lyric)))
             tie_end = notes[-1].end_ticks if raw.is_tied else -1
-    return _with_outer_slurs(notes)
+    return _with_whole_hairpins(_with_outer_slurs(notes))
 
 
 def _with_outer_slurs(notes: Sequence[Note]) -> tuple[Note, ...]:
@@ -316,6 +318,19 @@ def _with_outer_slurs(notes: Sequence[Note]) -> tuple[Note, ...]:
                 depth += 1
     return tuple(
         replace(note, marks=_settled_marks(note.marks, index in starts, index in stops)) if note.marks else note
+        for index, note in enumerate(notes)
+    )
+
+
+def _with_whole_hairpins(notes: Sequence[Note]) -> tuple[Note, ...]:
+    """The notes with every hairpin that both opens and closes, and no other sign of one."""
+    kept: set[tuple[int, Mark]] = set()
+    for start, stop, kind in hairpins(notes):
+        kept |= {(start, kind), (stop, Mark.HAIRPIN_STOP)}
+    return tuple(
+        replace(note, marks=marks)
+        if (marks := tuple(m for m in note.marks if m not in HAIRPIN_MARKS or (index, m) in kept)) != note.marks
+        else note
         for index, note in enumerate(notes)
     )
 

@@ -78,7 +78,7 @@ class RawBar:
 @dataclass(slots=True)
 class RawTune:
     """All that a reader found. `source` names the tune in messages where a file holds several (else None);
-    `words` are the texts that may name a feel (style and tempo words, not titles or lyrics)."""
+    `words` are the texts that may name a feel or a dance (style and tempo words, not titles or lyrics)."""
 
     bars: list[RawBar]
     title: str = ""
@@ -86,6 +86,7 @@ class RawTune:
     part_name: str = ""
     source: Message | str | None = None
     words: list[str] = field(default_factory=list)
+    origin: str = ""
     feel: Feel | None = None
     warnings: list[Message] = field(default_factory=list)
 

@@ -9,10 +9,10 @@ import re
 from collections.abc import Sequence
 from typing import Final
 
-from fioritura.tune import Style, Tune
+from fioritura.tune import Dance, Style, Tune
 from fioritura.words import Message, message
 
-__all__ = ["style_in", "style_in_title", "style_said"]
+__all__ = ["dance_in", "style_in", "style_in_title", "style_said"]
 
 _WORDS: Final[tuple[tuple[Style, str], ...]] = (
     (
@@ -34,6 +34,42 @@ _TITLE_WORDS: Final[tuple[tuple[Style, str], ...]] = (
     ("ballad", r"\bballad$"),
 )
 _TITLES: Final = tuple((style, re.compile(words, re.IGNORECASE)) for style, words in _TITLE_WORDS)
+
+_DANCE_WORDS: Final[tuple[tuple[Dance, str], ...]] = (
+    ("slip-jig", r"(slip|hop)[ -]?jigs?"),
+    ("slide", r"slides?|single jigs?"),
+    ("jig", r"(double )?jigs?"),
+    ("reel", r"reels?"),
+    ("hornpipe", r"hornpipes?"),
+    ("polka", r"polkas?"),
+    ("strathspey", r"strathspeys?"),
+    ("mazurka", r"mazurkas?"),
+    ("march", r"march(es)?"),
+    ("waltz", r"waltz(es)?"),
+    ("air", r"(slow )?airs?"),
+)
+"""Kinds of tunes as collections of folk music name them (common practice), the narrower before the wider."""
+_DANCES: Final = tuple(
+    (dance, re.compile(rf"\b({words})\b", re.IGNORECASE), re.compile(rf"\b({words})$", re.IGNORECASE))
+    for dance, words in _DANCE_WORDS
+)
+_DANCES_IN_TITLES: Final = frozenset({"slip-jig", "jig", "reel", "hornpipe", "strathspey"})
+"""Those that a title ends in only where it means them."""
+
+
+def dance_in(words: Sequence[str], title: str = "") -> Dance | None:
+    """The dance that words name (``"Reel"``), else the one that the title ends in; None where there is none.
+
+    Examples:
+        >>> dance_in(["Double Jig"]), dance_in([], "The Morning Reel"), dance_in([], "Hot House Jigsaw")
+        ('jig', 'reel', None)
+    """
+    for text in words:
+        for dance, pattern, _ in _DANCES:
+            if pattern.search(text):
+                return dance
+    named = (dance for dance, _, at_end in _DANCES if dance in _DANCES_IN_TITLES and at_end.search(title.strip()))
+    return next(named, None)
 
 
 def style_in(words: Sequence[str]) -> Style | None:

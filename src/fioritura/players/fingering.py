@@ -22,7 +22,7 @@ from numpy.typing import NDArray
 from fioritura.paths import best_path
 from fioritura.players.added import added_players
 from fioritura.players.chart import SLIDE_POSITIONS, Digit, Fingering, FingeringChart
-from fioritura.players.charts import clarinet, flute, oboe, saxophone, trombone, trumpet
+from fioritura.players.charts import clarinet, flute, oboe, saxophone, six_hole, trombone, trumpet
 from fioritura.players.instruments import INSTRUMENTS, Instrument, instrument_named
 from fioritura.theory.pitch import Pitch
 
@@ -88,6 +88,8 @@ def chart_of(instrument: Instrument | str) -> FingeringChart | None:
         "clarinet": clarinet.CHART,
         "bass-clarinet": clarinet.CHART,
         "flute": flute.CHART,
+        "irish-flute": six_hole.CHART,
+        "tin-whistle": six_hole.CHART,
         "oboe": oboe.CHART,
         "trumpet": trumpet.CHART,
         "flugelhorn": trumpet.FLUGELHORN,

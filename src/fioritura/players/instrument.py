@@ -114,6 +114,8 @@ INSTRUMENTS: Final[dict[str, Instrument]] = {
         _instrument("clarinet", "M2", "E3 G6", "G3 C6", 72),
         _instrument("bass-clarinet", "M9", "Eb3 G6", "G3 C6", 72, reading_octave=-1),
         _instrument("flute", "P1", "C4 C7", "E4 A6", 74),
+        _instrument("irish-flute", "P1", "D4 D6", "D4 B5", 74),
+        _instrument("tin-whistle", "-P8", "D4 D6", "D4 B5", 75, reading_octave=1),
         _instrument("oboe", "P1", "Bb3 G6", "D4 D6", 69),
         _instrument("trumpet", "M2", "F#3 D6", "C4 A5", 57),
         _instrument("flugelhorn", "M2", "F#3 C6", "C4 G5", 57),

@@ -33,6 +33,8 @@ _BREATH_SHARE: Final = {
     "clarinet": 1.1,
     "bass-clarinet": 0.8,
     "flute": 0.8,
+    "irish-flute": 0.8,
+    "tin-whistle": 1.2,
     "oboe": 1.3,
     "trumpet": 0.9,
     "flugelhorn": 0.85,

@@ -14,7 +14,7 @@ from fioritura.players.chart import Fingering, FingeringChart
 from fioritura.players.fingering import chart_of, fingering_path
 from fioritura.players.limits import slurred_sec
 from fioritura.players.player import GRACE_SHARE, Player
-from fioritura.players.practice import Cause, causes_of, practice_steps
+from fioritura.players.practice import Cause, causes_of, practice_steps, tempo_steps
 from fioritura.theory.metre import QUARTER
 from fioritura.theory.pitch import Pitch
 from fioritura.theory.position import Position
@@ -36,7 +36,8 @@ class HardPlace:
     """A place that asks for practice, at `position`.
 
     `notes` are the written pitches around it and `pair` the two it turns on. `strain` is the time those need over
-    the time there is (1 is the player's limit). `why` and `practice` are sentences for the player.
+    the time there is (1 is the player's limit). `why` and `practice` are sentences for the player, `tempos` those at which to
+    practise it, in beats a minute.
     """
 
     bar: int
@@ -47,6 +48,7 @@ class HardPlace:
     why: Message
     practice: tuple[Message, ...]
     position: Position
+    tempos: tuple[int, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -147,11 +149,13 @@ def _place(
     if move.is_tongued:
         causes = (Cause("tongue", message("cause-tongue")), *causes)
     kinds = [cause.kind for cause in causes]
-    steps = practice_steps(pair, notes, kinds, move.strain, quarters_per_minute)
+    metre = tune.bar_at(move.first.onset_ticks).metre
+    tempos = tempo_steps(move.strain, quarters_per_minute * QUARTER / metre.beat_ticks)
+    steps = practice_steps(pair, notes, kinds, tempos, metre.beat_sign)
     choices = _alternates(chart, moves, stretch) if chart else ()
     bar, beat = tune.beat_at(move.first.onset_ticks)
     position = tune.position_at(move.first.onset_ticks)
-    return HardPlace(bar, beat, notes, pair, move.strain, _why(move, causes), (*choices, *steps), position)
+    return HardPlace(bar, beat, notes, pair, move.strain, _why(move, causes), (*choices, *steps), position, tempos)
 
 
 def _why(move: _Move, causes: Sequence[Cause]) -> Message:

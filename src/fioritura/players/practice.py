@@ -11,7 +11,7 @@ from fioritura.players.fingering import move_components
 from fioritura.theory.pitch import Pitch
 from fioritura.words import Message, message
 
-__all__ = ["Cause", "CauseKind", "causes_of", "practice_steps"]
+__all__ = ["Cause", "CauseKind", "causes_of", "practice_steps", "start_tempo", "tempo_steps"]
 
 CauseKind = Literal[
     "break", "little finger", "roll", "palm", "crossing", "many fingers", "partial", "slide", "tongue"
@@ -33,6 +33,8 @@ _FINGERS: Final[dict[Digit, str]] = {
 _MANY_FINGERS: Final = 4
 _PALM_WEIGHT: Final = 1.6
 _FIRST_OF_ALL: Final = 99.0
+_MOST_TEMPOS: Final = 8
+_SMALLEST_STEP: Final = 4
 _LITTLE_FINGERS: Final = frozenset({"L4", "R4"})
 _BRASS: Final = frozenset({"trumpet", "flugelhorn", "trombone"})
 
@@ -88,10 +90,10 @@ def practice_steps(
     pair: tuple[Pitch, Pitch],
     notes: Sequence[Pitch],
     kinds: Sequence[CauseKind],
-    strain: float,
-    quarters_per_minute: float,
+    tempos: Sequence[int],
+    beat: str,
 ) -> tuple[Message, ...]:
-    """What to do, in order: the pair alone, the stretch in rhythms, and the tempi to begin and end with."""
+    """What to do, in order: the pair alone, the stretch in rhythms, and the tempi (of a beat) to begin and end with."""
     lower, upper = sorted(pair, key=lambda pitch: pitch.midi)
     both = message("note-pair", first=pair[0], second=pair[1])
     cures = dict.fromkeys(_CURES[kind] for kind in kinds[:2])
@@ -100,18 +102,26 @@ def practice_steps(
         steps.append(message("practice-dotted"))
     elif not steps:
         steps.append(message("practice-slow-trill", pair=both))
-    start, goal = start_tempo(strain, quarters_per_minute), round(quarters_per_minute, 1)
-    if start < quarters_per_minute:
-        steps.append(message("practice-tempo", start=start, goal=goal))
+    if len(tempos) > 1:
+        up = tempos[1] - tempos[0]
+        steps.append(message("practice-tempo", beat=beat, start=tempos[0], step=up, goal=tempos[-1]))
     else:
-        steps.append(message("practice-at-tempo", goal=goal))
+        steps.append(message("practice-at-tempo", beat=beat, goal=tempos[-1]))
     return tuple(steps)
 
 
-def start_tempo(strain: float, quarters_per_minute: float) -> int:
+def tempo_steps(strain: float, beats_per_minute: float) -> tuple[int, ...]:
+    """At which tempos to practise a place, in beats a minute: in even steps (the last may be smaller) from one at which
+    it takes about 60 % of the player's limit to the goal; eight at most, and no step smaller than 4."""
+    start, goal = start_tempo(strain, beats_per_minute), round(beats_per_minute)
+    step = max(_SMALLEST_STEP, -(-(goal - start) // (_MOST_TEMPOS - 1)))
+    return (*range(start, goal, step), goal)
+
+
+def start_tempo(strain: float, beats_per_minute: float) -> int:
     """An even tempo at which the place takes about 60 % of the player's limit; at least 30, at most the goal."""
-    easy = quarters_per_minute * min(1.0, 0.6 / max(strain, 1e-6))
-    return int(min(quarters_per_minute, max(30, 2 * (easy // 2))))
+    easy = beats_per_minute * min(1.0, 0.6 / max(strain, 1e-6))
+    return int(min(beats_per_minute, max(30, 2 * (easy // 2))))
 
 
 def _digits(chart: FingeringChart, fingering: Fingering) -> dict[Digit, frozenset[str]]:

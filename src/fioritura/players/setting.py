@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Any, Final, Literal, cast, get_args
+from typing import Any, Final, cast, get_args
 
 from fioritura.errors import OptionError
 from fioritura.players.feel import feel_of
+from fioritura.players.idiom import IDIOMS, Idiom, Tradition, idiom_of, tradition_of
 from fioritura.players.instrument import Instrument
 from fioritura.players.player import Player
 from fioritura.theory.metre import QUARTER
@@ -14,8 +15,6 @@ from fioritura.tune import Feel, Tune
 
 __all__ = ["DENSITIES", "FEELS", "IDIOMS", "TEMPOS", "Idiom", "Setting"]
 
-Idiom = Literal["jazz", "folk"]
-IDIOMS: Final[tuple[Idiom, ...]] = get_args(Idiom)
 FEELS: Final[tuple[Feel, ...]] = get_args(Feel)
 DENSITIES: Final = (0.25, 2.0)
 """The least and the greatest density that can be asked for."""
@@ -25,13 +24,15 @@ TEMPOS: Final = (20.0, 400.0)
 
 _USUAL_TEMPO: Final = 120.0
 _USUAL_FEEL: Final[Feel] = "straight"
+_USUAL_IDIOM: Final[Idiom] = "jazz"
 
 
 @dataclass(frozen=True, slots=True, init=False, repr=False)
 class Setting:
     """For whom and how a tune is ornamented.
 
-    `tempo` (quarter notes a minute) and `asked_feel` are None where the tune's own are to hold; `on` fills them in.
+    `tempo` (quarter notes a minute), `asked_feel` and `asked_idiom` are None where the tune's own are to hold; `on` fills
+    them in.
     `density` says how many figures there may be, as a share of what is usual at the level.
 
     Examples:
@@ -45,7 +46,7 @@ class Setting:
     player: Player
     tempo: float | None
     asked_feel: Feel | None
-    idiom: Idiom
+    asked_idiom: Idiom | None
     density: float
 
     def __init__(
@@ -53,7 +54,7 @@ class Setting:
         player: str | Instrument | Player = "concert",
         tempo: float | None = None,
         feel: Feel | None = None,
-        idiom: Idiom = "jazz",
+        idiom: Idiom | None = None,
         density: float = 1.0,
         *,
         level: int | None = None,
@@ -68,13 +69,13 @@ class Setting:
             tempo = _within("tempo-out-of-reach", tempo, TEMPOS)
         if feel is not None and feel not in FEELS:
             raise OptionError("no-such-feel", given=str(feel), known=FEELS)
-        if idiom not in IDIOMS:
+        if idiom is not None and idiom not in IDIOMS:
             raise OptionError("no-such-idiom", given=str(idiom), known=IDIOMS)
         for name, value in (
             ("player", found),
             ("tempo", tempo),
             ("asked_feel", feel),
-            ("idiom", idiom),
+            ("asked_idiom", idiom),
             ("density", _within("density-out-of-reach", density, DENSITIES)),
         ):
             object.__setattr__(self, name, value)
@@ -89,7 +90,7 @@ class Setting:
             "player": self.player,
             "tempo": self.tempo,
             "feel": self.asked_feel,
-            "idiom": self.idiom,
+            "idiom": self.asked_idiom,
             "density": self.density,
         }
         if "player" in changes and not isinstance(changes["player"], Player):
@@ -97,12 +98,15 @@ class Setting:
         return Setting(**cast(Any, given | changes))
 
     def on(self, tune: Tune) -> Setting:
-        """The setting with the tune's tempo (at the nearest of `TEMPOS`) and its feel in the idiom (`feel_of`) where none
-        are asked for."""
+        """The setting with the tune's tempo (at the nearest of `TEMPOS`), its idiom (`idiom_of`) and its feel in the idiom
+        (`feel_of`) where none are asked for."""
         low, high = TEMPOS
         own = min(max(tune.quarters_per_minute, low), high)
+        idiom = self.asked_idiom or idiom_of(tune)
         return self.changed(
-            tempo=own if self.tempo is None else self.tempo, feel=self.asked_feel or feel_of(tune, self.idiom)
+            tempo=own if self.tempo is None else self.tempo,
+            idiom=idiom,
+            feel=self.asked_feel or feel_of(tune, idiom),
         )
 
     @property
@@ -114,6 +118,16 @@ class Setting:
     def feel(self) -> Feel:
         """The feel; straight as long as none is set."""
         return self.asked_feel or _USUAL_FEEL
+
+    @property
+    def idiom(self) -> Idiom:
+        """The idiom; jazz as long as none is set."""
+        return self.asked_idiom or _USUAL_IDIOM
+
+    @property
+    def tradition(self) -> Tradition:
+        """The tradition of the idiom."""
+        return tradition_of(self.idiom)
 
     @property
     def level(self) -> int:

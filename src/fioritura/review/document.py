@@ -7,9 +7,9 @@ from dataclasses import dataclass
 from typing import Final
 
 from fioritura.listening.advice import Advice
-from fioritura.listening.naming import PLAIN, SlipKind
-from fioritura.listening.report import FigureRow, Report, Status
-from fioritura.listening.words import bars_from_to, in_a_row, key_words
+from fioritura.listening.naming import PLAIN
+from fioritura.listening.rows import FigureRow, Report, Status
+from fioritura.listening.words import bars_from_to, in_a_row
 from fioritura.notation.engraving.engrave import System
 from fioritura.notation.engraving.page import (
     Block,
@@ -101,7 +101,8 @@ def review_blocks(sheet: ReviewSheet) -> Iterator[Block]:
         say(review.instrument.full_title),
         review.name,
     )
-    yield Paragraph((Run(say(review.praise), bold=True), Run(_around(review))))
+    praise = "" if review.praise == review.headline else f" {say(review.praise)}"
+    yield Paragraph((Run(say(review.headline), bold=True), Run(praise + _around(review))))
     yield _at_a_glance(review)
     for finding in review.take.findings:
         yield Caution((Run(f"{say(message('review-recording'))} ", bold=True), Run(say(finding.advice))))
@@ -119,20 +120,14 @@ def review_blocks(sheet: ReviewSheet) -> Iterator[Block]:
 
 
 def _around(review: Review) -> str:
-    words = key_words(review.report.semitones)
     passages = review.report.passages
-    said = [message("review-sounds", words=words)] if words else []
-    if passages > 1:
-        said.append(message("review-passages", count=passages))
-    return "".join(f" {say(one)}" for one in said)
+    return f" {say(message('review-passages', count=passages))}" if passages > 1 else ""
 
 
 def _at_a_glance(review: Review) -> Table:
     report, timing = review.report, review.report.timing
     beat = review.tune.metre.beat_ticks / QUARTER
-    right = sum(note.is_right for note in report.notes)
-    wanted = len(report.notes) + sum(slip.kind is SlipKind.LEFT_OUT for slip in report.slips)
-    cells = [(message("glance-notes"), message("glance-of", right=right, wanted=wanted))]
+    cells = [(message("glance-notes"), message("glance-of", right=report.right, wanted=report.wanted))]
     if report.is_asked:
         done, missed = report.count(Status.DONE), report.count(Status.MISSED)
         cells.insert(0, (message("glance-ornaments"), message("glance-of", right=done, wanted=done + missed)))

@@ -108,7 +108,7 @@ class _Maker:
                 )
                 line = laid_out(self.tune, (figure,))
                 yield self._piece(message("drill-with-ornament"), isolated(self._cell(line, onset)))
-        elif subject is Subject.NOTES:
+        elif subject in (Subject.NOTES, Subject.FORM) and self.advice.bars:
             worst = self._bar(self.advice.bars[0])
             cell = self._cell(self.tune.notes, worst.start_ticks)
             yield self._piece(message("drill-loop", bar=bar_named(worst.number)), isolated(cell))

@@ -16,7 +16,7 @@ from fioritura.arrange.rendition import laid_out
 from fioritura.lesson.edition import sounding_start
 from fioritura.listening.align import Pass
 from fioritura.listening.naming import NamedFigure, SlipKind
-from fioritura.listening.report import FigureRow, Status
+from fioritura.listening.rows import FigureRow, Status
 from fioritura.listening.tempo_map import straightened
 from fioritura.notation.score import Label, Score, Staff
 from fioritura.review.take_review import Review

@@ -12,7 +12,7 @@ from itertools import pairwise
 from statistics import median
 from typing import Final
 
-from fioritura.listening.report import NoteRow, Report
+from fioritura.listening.rows import NoteRow, Report
 from fioritura.notation.engraving.engrave import System
 from fioritura.notation.engraving.fonts import TEXT_FONT
 from fioritura.review.colours import FLAT, GRID, IN_TUNE, INK, QUIET, SHARP

@@ -16,8 +16,7 @@ from typing import Any, Final, Literal
 
 from fioritura.errors import ReadError
 from fioritura.files import read_bytes
-from fioritura.listening.naming import SlipKind
-from fioritura.listening.report import Report, Status
+from fioritura.listening.rows import Report, Status
 from fioritura.listening.words import in_a_row
 from fioritura.notation.engraving.engrave import System
 from fioritura.review.colours import GRID, INK, QUIET
@@ -89,9 +88,7 @@ def measures_of(report: Report) -> dict[str, float]:
     if done + missed:
         found["ornaments"] = round(100 * done / (done + missed), 1)
     if report.notes:
-        left_out = sum(slip.kind is SlipKind.LEFT_OUT for slip in report.slips)
-        right = sum(note.is_right for note in report.notes)
-        found["right_notes"] = round(100 * right / (len(report.notes) + left_out), 1)
+        found["right_notes"] = round(100 * report.right / max(report.wanted, 1), 1)
         found["spread_ms"] = report.timing.spread_ms
         found["drift_percent"] = report.timing.drift_percent
         found["range_db"] = report.level.range_db

@@ -15,7 +15,7 @@ from typing import Final
 
 from fioritura.lesson.geometry import Layout, layout_of, tinted
 from fioritura.listening.notes import CONTOUR_SEC, InflectionKind, PlayedNote
-from fioritura.listening.report import Status
+from fioritura.listening.rows import Status
 from fioritura.notation.engraving.engrave import System, engrave_systems
 from fioritura.notation.engraving.svg import STAFF_UNITS
 from fioritura.review.colours import ADDED, DONE, FLAT, IN_TUNE, MISSED, SHARP, SLIP

@@ -6,9 +6,10 @@ of it.
 
 from __future__ import annotations
 
+import os
 import zlib
 from collections.abc import Iterator
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from datetime import UTC, datetime
 from pathlib import Path
 from typing import Any, Final, TypeVar
@@ -19,6 +20,7 @@ from sqlalchemy.exc import DatabaseError
 from sqlalchemy.orm import Session, sessionmaker
 
 from fioritura.errors import OptionError, OutputError, ReadError
+from fioritura.files import private_folder
 from fioritura.shelf.schema import migrate
 
 __all__ = ["LIKE", "Database", "NotOnShelfError", "StaleError", "now", "packed", "standing", "unpacked"]
@@ -52,7 +54,8 @@ class Database:
         """
         self.path = folder / "shelf.db"
         try:
-            folder.mkdir(parents=True, exist_ok=True)
+            private_folder(folder, self.path.name)
+            self._close_to_others()
         except OSError as error:
             raise OutputError("shelf-folder-unmade", path=str(folder), reason=str(error.strerror)) from None
         self._engine = create_engine(f"sqlite:///{self.path}", connect_args={"timeout": _BUSY_MS / 1000})
@@ -64,6 +67,14 @@ class Database:
                 migrate(session.connection())
         except OutputError as error:
             raise ReadError("shelf-unopened", path=str(self.path), reason=str(error)) from None
+
+    def _close_to_others(self) -> None:
+        """Make the file and its logs readable for this user alone; new logs are as the file is."""
+        with suppress(FileExistsError):
+            os.close(os.open(self.path, os.O_CREAT | os.O_EXCL | os.O_RDWR, 0o600))
+        for path in (self.path, *(Path(f"{self.path}{ending}") for ending in ("-wal", "-shm"))):
+            with suppress(FileNotFoundError, PermissionError):
+                path.chmod(0o600)
 
     def close(self) -> None:
         """Close all connections."""

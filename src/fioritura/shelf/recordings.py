@@ -10,13 +10,13 @@ import secrets
 import shutil
 import time
 from collections.abc import Collection, Iterator
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from dataclasses import dataclass
 from pathlib import Path
 from typing import IO, Any, Final
 
 from fioritura.errors import ReadError
-from fioritura.files import opened_beside
+from fioritura.files import opened_beside, private_folder
 
 __all__ = ["MOST_BYTES", "MOST_SEC", "Recording", "Recordings", "check_recording", "media_type_of"]
 
@@ -60,6 +60,8 @@ class Recordings:
             ReadError: it is no WAV, FLAC, MP3 or OGG, damaged, too long or too short.
             OutputError: the folder can't be written.
         """
+        with suppress(OSError):
+            private_folder(self.folder, "")
         with _opened(file) as source:
             path = self.folder / (secrets.token_hex(8) + _checked_suffix(source))
             seconds = _kept(source, file, path)
@@ -131,7 +133,7 @@ def _checked_suffix(source: Any) -> str:
 
 def _kept(source: Any, file: IO[bytes], path: Path) -> float:
     """Write a recording under a path; returns its seconds."""
-    with opened_beside(path) as target:
+    with opened_beside(path, is_private=True) as target:
         if source.format in ("FLAC", "MP3", "OGG"):
             frames = sum(len(block) for block in _blocks(source))
             file.seek(0)

@@ -11,6 +11,7 @@ import os
 import sys
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from hashlib import sha256
 from pathlib import Path
 from typing import Any, Final
 
@@ -23,7 +24,18 @@ from fioritura.shelf.lessons import Lessons
 from fioritura.shelf.schema import ArrangementRow, LessonRow, StepRow, TagRow, TuneRow
 from fioritura.shelf.takes import Takes
 
-__all__ = ["DATA_VARIABLE", "NotOnShelfError", "Shelf", "StaleError", "Step", "TuneEntry", "Version", "data_folder"]
+__all__ = [
+    "DATA_VARIABLE",
+    "Content",
+    "NotOnShelfError",
+    "Shelf",
+    "StaleError",
+    "Step",
+    "TuneEntry",
+    "Version",
+    "content_key",
+    "data_folder",
+]
 
 DATA_VARIABLE: Final = "FIORITURA_DATA"
 """Environment variable that names the folder of the shelf."""
@@ -71,6 +83,20 @@ class Step:
     text: str
     undoes: str
     redoes: str
+
+
+@dataclass(frozen=True, slots=True)
+class Content:
+    """A tune by its number, title and `content_key`."""
+
+    id: int
+    title: str
+    content: str
+
+
+def content_key(source: bytes, reading: Mapping[str, Any]) -> str:
+    """By what a tune is recognised: its file, and how it is read from it; 64 hexadecimal digits."""
+    return sha256(json.dumps(dict(reading), sort_keys=True).encode() + b"\0" + source).hexdigest()
 
 
 def data_folder() -> Path:
@@ -126,6 +152,15 @@ class Shelf:
         with self._database.reading() as session:
             found = [_entry(row) for row in session.scalars(query)]
         return sorted(found, key=lambda e: (max((v.changed_at for v in e.versions), default=e.added_at), e.id))[::-1]
+
+    def contents(self) -> list[Content]:
+        """What each tune on the shelf is recognised by, the one that came first last."""
+        query = select(TuneRow.id, TuneRow.title, TuneRow.source, TuneRow.reading).order_by(TuneRow.id.desc())
+        with self._database.reading() as session:
+            return [
+                Content(id, title, content_key(source, json.loads(reading)))
+                for id, title, source, reading in session.execute(query)
+            ]
 
     def tags(self) -> dict[str, int]:
         """All tags, and how many tunes have each."""

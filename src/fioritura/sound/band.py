@@ -17,9 +17,9 @@ from fioritura.chance import Chance
 from fioritura.sound.clock import Clock
 from fioritura.sound.performance import PerformedNote, PerformedPart
 from fioritura.sound.swing import TRIPLET_RATIO, SwingGrid, drummer_ratio
-from fioritura.sound.timing import drifts_sec
+from fioritura.sound.timing import Ratio, drifts_sec
 
-__all__ = ["perform_band"]
+__all__ = ["offbeat_ratio", "perform_band"]
 
 DEVIATION_SEC: Final[dict[PartName, float]] = {"bass": 0.006, "chords": 0.008, "drums": 0.004, "click": 0.0}
 
@@ -55,19 +55,23 @@ def perform_band(
     )
 
 
+def offbeat_ratio(subdivision: Subdivision) -> Ratio:
+    """Long to short eighth of the band at a tempo, where it swings: the drummer's, or a triplet's."""
+    return (lambda tempo: TRIPLET_RATIO) if subdivision == "triplet" else drummer_ratio
+
+
 def _performed(
     part: BandPart, form: Form, subdivision: Subdivision, clock: Clock, exact: bool, chance: Chance
 ) -> PerformedPart:
     onsets = sorted({note.onset_ticks for note in part.notes})
-    grid = SwingGrid.of(form.tune, onsets)
+    grid, ratio = SwingGrid.of(form.tune, onsets), offbeat_ratio(subdivision)
     deviation = 0.0 if exact else DEVIATION_SEC[part.name]
     drift_at = dict(zip(onsets, drifts_sec(len(onsets), chance, deviation), strict=True))
 
     def sounding_sec(ticks: int) -> float:
         if subdivision == "straight":
             return clock.seconds(ticks)
-        ratio = TRIPLET_RATIO if subdivision == "triplet" else drummer_ratio(clock.tempo_at(ticks))
-        return clock.seconds(grid.swung(ticks, ratio))
+        return clock.seconds(grid.swung(ticks, ratio(clock.tempo_at(ticks))))
 
     notes: list[PerformedNote] = []
     last_onset, rank = -1, 0

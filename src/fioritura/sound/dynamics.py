@@ -11,11 +11,17 @@ from collections.abc import Sequence
 from typing import Final
 
 from fioritura.theory.metre import EIGHTH, QUARTER
-from fioritura.tune import Feel, Mark, Note, Tune
+from fioritura.tune import LEVEL_MARKS, Feel, Mark, Note, Tune
 
 __all__ = ["loudness_of"]
 
 BASE: Final = 82
+"""Of a line without levels."""
+
+LEVELS: Final = dict(zip(LEVEL_MARKS, (46.0, 58.0, 70.0, 82.0, 95.0, 108.0), strict=True))
+HAIRPIN: Final = {Mark.CRESCENDO: 12.0, Mark.DIMINUENDO: -12.0}
+"""What a hairpin comes to: a step of level."""
+
 PER_SEMITONE: Final = 0.9
 CONTOUR_LIMIT: Final = 9.0
 METRE_SHARE: Final = 9.0
@@ -31,16 +37,20 @@ GHOST_SHARE: Final = 0.5
 
 
 def loudness_of(tune: Tune, line: Sequence[Note], feel: Feel, phrases: Sequence[tuple[int, int]]) -> list[float]:
-    """A velocity of 1 to 127 for each note of the line, not yet rounded; `phrases` are first and last note numbers."""
+    """A velocity of 1 to 127 for each note of the line, not yet rounded; `phrases` are first and last note numbers.
+
+    Levels and hairpins of the line are played as written. After a hairpin half of its way is kept until the next level.
+    """
     velocities: list[float] = []
     added = 0
+    bases = _bases(line)
     for first, last in phrases:
         phrase = line[first : last + 1]
         centre = sum(note.pitch.midi for note in phrase) / len(phrase)
         start, length = phrase[0].onset_ticks, max(1, phrase[-1].onset_ticks - phrase[0].onset_ticks)
-        for note in phrase:
+        for note, base in zip(phrase, bases[first : last + 1], strict=True):
             contour = (note.pitch.midi - centre) * PER_SEMITONE
-            value = BASE + max(-CONTOUR_LIMIT, min(CONTOUR_LIMIT, contour))
+            value = base + max(-CONTOUR_LIMIT, min(CONTOUR_LIMIT, contour))
             value += _metre_lift(tune, note, feel)
             value += ARCH * _arch((note.onset_ticks - start) / length) if len(phrase) > 2 else 0.0
             added = added + 1 if _is_added(note) else 0
@@ -49,6 +59,25 @@ def loudness_of(tune: Tune, line: Sequence[Note], feel: Feel, phrases: Sequence[
             value *= GHOST_SHARE if Mark.GHOST in note.marks else 1.0
             velocities.append(max(1.0, min(127.0, value)))
     return velocities
+
+
+def _bases(line: Sequence[Note]) -> list[float]:
+    """The level of each note, and how far the hairpin over it has come; the next level ends what a hairpin reached."""
+    level, reached, start = float(BASE), 0.0, -1
+    bases: list[float] = []
+    for number, note in enumerate(line):
+        for mark in note.marks:
+            level, reached = (LEVELS[mark], 0.0) if mark in LEVELS else (level, reached)
+        if any(mark in HAIRPIN for mark in note.marks):
+            start = number
+        bases.append(level + reached)
+        if Mark.HAIRPIN_STOP in note.marks and start >= 0:
+            moved = next(HAIRPIN[mark] for mark in line[start].marks if mark in HAIRPIN)
+            length = max(1, note.end_ticks - line[start].onset_ticks)
+            for inside in range(start, number + 1):
+                bases[inside] += moved * (line[inside].onset_ticks - line[start].onset_ticks) / length
+            reached, start = reached + moved / 2, -1
+    return bases
 
 
 def _is_added(note: Note) -> bool:

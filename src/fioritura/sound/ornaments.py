@@ -8,32 +8,29 @@ fingers make them.
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from typing import Final
 
+from fioritura.sound.expression import Curve, Vibrato, drop_start_sec, sampled, wave_of
 from fioritura.sound.performance import CurvePoint
 from fioritura.theory.key import Key
 from fioritura.theory.pitch import Pitch
 from fioritura.tune import Mark
 
-__all__ = ["SubNote", "Vibrato", "bend_curve", "level_curve", "realised"]
+__all__ = ["SubNote", "bend_curve", "realised"]
 
 TRILL_NOTE_SEC: Final = 0.08
 TURN_NOTE_SEC: Final = 0.1
 MORDENT_NOTE_SEC: Final = 0.065
 CUT_SEC: Final = 0.04
 SHAKE_SEMITONES: Final = 3
-LONG_ROLL_SEC: Final = 0.45
+LONG_ROLL_SEC: Final = 0.4
 """Below it a roll has two main notes (short roll), from it on three (long roll)."""
 
 SCOOP_SEMITONES: Final = -1.5
 SCOOP_SEC: Final = 0.13
 FALL_SEMITONES: Final = 5.0
-FALL_SEC: Final = 0.32
-BEND_STEP_SEC: Final = 0.008
-
-Curve = Callable[[float], float]
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,15 +40,6 @@ class SubNote:
     after_sec: float
     duration_sec: float
     midi: int
-
-
-@dataclass(frozen=True, slots=True)
-class Vibrato:
-    """A sine around the pitch that sets in late and grows: depth in semitones either way, rate in hertz."""
-
-    depth: float
-    rate_hz: float
-    delay_sec: float
 
 
 def realised(pitch: Pitch, marks: Iterable[Mark], key: Key, duration_sec: float) -> list[SubNote]:
@@ -74,6 +62,8 @@ def realised(pitch: Pitch, marks: Iterable[Mark], key: Key, duration_sec: float)
                 return _quick_then_held([main, upper], main, duration_sec, MORDENT_NOTE_SEC)
             case Mark.ROLL:
                 return _roll(main, upper, lower, duration_sec)
+            case Mark.CRAN:
+                return _flicked(main, [None, key.step(pitch, 2).midi, upper], duration_sec)
     return [SubNote(0.0, duration_sec, main)]
 
 
@@ -94,9 +84,13 @@ def _quick_then_held(quick: list[int], held: int, duration_sec: float, unit_sec:
 
 def _roll(main: int, upper: int, lower: int, duration_sec: float) -> list[SubNote]:
     """An Irish roll: the note parted by a cut from above and a tap from below; a short one begins with the cut."""
-    pieces: list[SubNote] = []
     is_long = duration_sec >= LONG_ROLL_SEC
-    flicks = [None, upper, lower] if is_long else [upper, lower]
+    return _flicked(main, [None, upper, lower] if is_long else [upper, lower], duration_sec)
+
+
+def _flicked(main: int, flicks: Sequence[int | None], duration_sec: float) -> list[SubNote]:
+    """The note said once for each of the flicks before it; None for none. A cran has cuts of two fingers, no tap."""
+    pieces: list[SubNote] = []
     length = duration_sec / len(flicks)
     flick_sec = min(CUT_SEC, length / 3)
     for number, flick in enumerate(flicks):
@@ -117,24 +111,13 @@ def bend_curve(marks: Iterable[Mark], duration_sec: float, vibrato: Vibrato | No
         curves.append(_scoop(min(SCOOP_SEC, 0.4 * duration_sec)))
     if Mark.FALL in found or Mark.DOIT in found:
         goal = -FALL_SEMITONES if Mark.FALL in found else FALL_SEMITONES
-        curves.append(_drop(goal, *_drop_span(duration_sec)))
-    if vibrato and vibrato.delay_sec < duration_sec:
-        curves.append(_sine(vibrato))
+        curves.append(_drop(goal, drop_start_sec(duration_sec), duration_sec))
+    if vibrato:
+        wave = wave_of(vibrato)
+        curves.append(lambda after: vibrato.depth * wave(after))
     if not curves:
         return ()
-    return _sampled(lambda after: sum(curve(after) for curve in curves), duration_sec)
-
-
-def level_curve(marks: Iterable[Mark], duration_sec: float) -> tuple[CurvePoint, ...]:
-    """The loudness curve, 0 to 1: a note that falls or rises off fades while it does."""
-    if not {Mark.FALL, Mark.DOIT} & set(marks):
-        return ()
-    start, end = _drop_span(duration_sec)
-    return (CurvePoint(0.0, 1.0), CurvePoint(start, 1.0), CurvePoint(end, 0.3))
-
-
-def _drop_span(duration_sec: float) -> tuple[float, float]:
-    return max(0.4 * duration_sec, duration_sec - FALL_SEC), duration_sec
+    return sampled(lambda after: sum(curve(after) for curve in curves), duration_sec)
 
 
 def _scoop(length_sec: float) -> Curve:
@@ -151,27 +134,3 @@ def _drop(goal: float, start_sec: float, end_sec: float) -> Curve:
         return goal * math.pow(share, 1.6)
 
     return curve
-
-
-def _sine(vibrato: Vibrato) -> Curve:
-    def curve(after: float) -> float:
-        since = after - vibrato.delay_sec
-        if since <= 0:
-            return 0.0
-        growth = min(1.0, since / 0.4)
-        return vibrato.depth * growth * math.sin(2 * math.pi * vibrato.rate_hz * since)
-
-    return curve
-
-
-def _sampled(curve: Curve, duration_sec: float) -> tuple[CurvePoint, ...]:
-    """The curve at even steps, without points that repeat the value before."""
-    points: list[CurvePoint] = []
-    for step in range(math.ceil(duration_sec / BEND_STEP_SEC)):
-        value = round(curve(step * BEND_STEP_SEC), 4)
-        if not points or value != points[-1].value:
-            points.append(CurvePoint(step * BEND_STEP_SEC, value))
-    last = round(curve(duration_sec), 4)
-    if last != points[-1].value:
-        points.append(CurvePoint(duration_sec, last))
-    return tuple(points)

@@ -7,17 +7,21 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
-from typing import Final
+from typing import Final, Literal
 
 from fioritura.sound.clock import Clock
 from fioritura.theory.key import Key
 from fioritura.theory.metre import QUARTER
 from fioritura.tune import Bar
 
-__all__ = ["BEND_RANGE", "CurvePoint", "Performance", "PerformedNote", "PerformedPart"]
+__all__ = ["BEND_RANGE", "CurvePoint", "Inhaled", "Joint", "Performance", "PerformedNote", "PerformedPart"]
 
 BEND_RANGE: Final = 12.0
 """Semitones that a bend can reach either way."""
+
+
+Joint = Literal["tongue", "soft", "slur"]
+"""How a note begins: with the tongue, with a tongue so soft that the air goes on, or slurred from the note before."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,11 +33,21 @@ class CurvePoint:
 
 
 @dataclass(frozen=True, slots=True)
+class Inhaled:
+    """Air that is drawn in from `after_sec` after a note's onset, for `duration_sec`."""
+
+    after_sec: float
+    duration_sec: float
+
+
+@dataclass(frozen=True, slots=True)
 class PerformedNote:
     """One sounding note.
 
     `bend` is its pitch curve in semitones and `level` its loudness curve from 0 to 1; empty means 0 and 1
-    throughout. `source` is the number of the written note that it comes from, None for a note of the band.
+    throughout. `source` is the number of the written note that it comes from, None for a note of the band. A player with
+    a voice begins it as `joint` says, ends it with the tongue where it `is_stopped`, half voices it where it `is_ghost`,
+    and is heard to draw `breath` after it; MIDI knows nothing of these.
     """
 
     onset_sec: float
@@ -43,6 +57,10 @@ class PerformedNote:
     bend: tuple[CurvePoint, ...] = ()
     level: tuple[CurvePoint, ...] = ()
     source: int | None = None
+    joint: Joint = "tongue"
+    is_stopped: bool = False
+    is_ghost: bool = False
+    breath: Inhaled | None = None
 
     @property
     def end_sec(self) -> float:
@@ -56,7 +74,8 @@ class PerformedPart:
 
     `program` is a General MIDI program from 1, for drums the kit; `volume`, `pan` (64 is the middle) and `reverb` are
     0 to 127 as in MIDI. `level_lu` is how loud the part should be against the melody, in loudness units; `attack_sec`
-    how long its sound takes to be heard, by which it is rendered early. Notes are in order of onset.
+    how long its sound takes to be heard, by which it is rendered early. Notes are in order of onset. A part with a `voice`
+    (see `fioritura.sound.voice`) sings with it; the others, and all in MIDI files, play their program.
     """
 
     name: str
@@ -68,6 +87,7 @@ class PerformedPart:
     is_drums: bool = False
     level_lu: float = 0.0
     attack_sec: float = 0.0
+    voice: str = ""
 
     @property
     def end_sec(self) -> float:
@@ -114,6 +134,10 @@ class Performance:
         unwanted = {name.casefold() for name in names}
         kept = tuple(part for part in self.parts if part.name.casefold() not in unwanted)
         return replace(self, parts=kept, lasts_sec=self.duration_sec)
+
+    def with_voice(self, voice: str) -> Performance:
+        """The performance with another voice in every part that has one; none is the General MIDI program."""
+        return replace(self, parts=tuple(replace(part, voice=voice) if part.voice else part for part in self.parts))
 
     def with_parts(self, parts: Iterable[PerformedPart]) -> Performance:
         """The performance with more parts."""

@@ -26,8 +26,10 @@ from fioritura.sound.clock import Clock
 from fioritura.sound.coverage import mended
 from fioritura.sound.filters import without_rumble
 from fioritura.sound.midi_writer import END_SEC, write_midi
-from fioritura.sound.performance import Performance
+from fioritura.sound.performance import Performance, PerformedNote, PerformedPart
 from fioritura.sound.synth import Synth, synth_named
+from fioritura.sound.voice.breath import runs
+from fioritura.sound.voice.part import with_voice
 from fioritura.tune import Tempo
 
 __all__ = ["OnShare", "render", "render_blocks", "render_short"]
@@ -120,11 +122,11 @@ def _bounds(end_sec: float, workers: int) -> list[int]:
 
 
 def _pieces(performance: Performance, bounds: Sequence[int]) -> Iterator[Performance]:
-    """The notes that start between each two times, each early by its part's attack, moved to the beginning."""
-    starts = [
-        sorted(((max(0.0, note.onset_sec - part.attack_sec), note) for note in part.notes), key=itemgetter(0))
-        for part in performance.parts
-    ]
+    """The notes that start between each two times, each early by its part's attack, moved to the beginning.
+
+    A voice's notes that hang together stay together, in the piece in which the first of them starts.
+    """
+    starts = [_starts(part) for part in performance.parts]
     for start, end in pairwise(bounds):
         parts = []
         for part, placed in zip(performance.parts, starts, strict=True):
@@ -132,12 +134,34 @@ def _pieces(performance: Performance, bounds: Sequence[int]) -> Iterator[Perform
                 bisect_left(placed, start, key=itemgetter(0)) : bisect_left(placed, end, key=itemgetter(0))
             ]
             if inside:
-                parts.append(replace(part, notes=tuple(replace(note, onset_sec=at - start) for at, note in inside)))
+                early = (replace(note, onset_sec=onset_sec - start) for _, onset_sec, note in inside)
+                parts.append(replace(part, notes=tuple(early)))
         yield replace(performance, clock=EVEN_CLOCK, bars=performance.bars[:1], parts=tuple(parts), lasts_sec=0.0)
 
 
+def _starts(part: PerformedPart) -> list[tuple[float, float, PerformedNote]]:
+    """For each note when its run starts, when it starts itself, and the note, in order."""
+    early = [(max(0.0, note.onset_sec - part.attack_sec), note) for note in part.notes]
+    if not part.voice:
+        return sorted(((onset_sec, onset_sec, note) for onset_sec, note in early), key=itemgetter(0))
+    first_of = [run[0].onset_sec for run in runs(part.notes) for _ in run]
+    return [
+        (max(0.0, first - part.attack_sec), onset_sec, note)
+        for first, (onset_sec, note) in zip(first_of, early, strict=True)
+    ]
+
+
 def _rendered(piece: Performance, synth: Synth) -> Audio:
-    """The piece's audio; keys that the soundfont lacks are mended, and what would clip is rendered softer and made up.
+    """The piece's audio: voices sing, the synth plays the other parts."""
+    audio = _played(replace(piece, parts=tuple(part for part in piece.parts if not part.voice)), synth)
+    for part in piece.parts:
+        if part.voice:
+            audio = with_voice(part, audio)
+    return audio
+
+
+def _played(piece: Performance, synth: Synth) -> Audio:
+    """The synth's audio; keys that the soundfont lacks are mended, and what would clip is rendered softer and made up.
 
     A channel's volume acts as the square of its value (General MIDI's 40 log10 law).
     """
@@ -148,7 +172,7 @@ def _rendered(piece: Performance, synth: Synth) -> Audio:
     if np.abs(audio).max(initial=0.0) < FULL_SCALE:
         return audio
     softer = [replace(part, volume=round(part.volume * SOFTER)) for part in piece.parts]
-    raised = _rendered(replace(piece, parts=tuple(softer)), synth)
+    raised = _played(replace(piece, parts=tuple(softer)), synth)
     return raised / np.float32(SOFTER * SOFTER)
 
 

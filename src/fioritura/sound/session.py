@@ -7,11 +7,11 @@ from dataclasses import dataclass, replace
 
 from fioritura.accompany.band import band_parts
 from fioritura.accompany.feels import BandFeel
-from fioritura.accompany.form import Chorus, Ending, Form, form_of
+from fioritura.accompany.form import Chorus, Ending, Form, Opening, form_of
 from fioritura.accompany.part import BandPart
 from fioritura.players.instruments import Instrument
 from fioritura.players.player import Player
-from fioritura.sound.band import perform_band
+from fioritura.sound.band import offbeat_ratio, perform_band
 from fioritura.sound.clock import Clock
 from fioritura.sound.perform import clock_of, perform_line
 from fioritura.sound.performance import Performance, PerformedPart
@@ -26,7 +26,7 @@ class Session:
 
     `tune` is unfolded; `choruses` hold the lines over its bars. `ending` None takes the feel's own; without
     `holds_last` the music stops with the last chorus, as a loop does. Without `has_band` only melody and click are
-    heard; the click counts in, and goes on with `clicks`. `player` says whose breath it is (see `perform`).
+    heard; the click counts in, and goes on with `clicks`. `opening` says what comes before the melody. `player` says whose breath it is (see `perform`).
     """
 
     tune: Tune
@@ -37,6 +37,7 @@ class Session:
     has_band: bool = True
     clicks: bool = False
     count_in_bars: int | None = None
+    opening: Opening = "count-in"
     ending: Ending | None = None
     holds_last: bool = True
     exact: bool = False
@@ -62,6 +63,7 @@ def session_form(session: Session) -> Form:
         session.tune,
         session.choruses,
         count_in_bars=count_in,
+        opening=session.opening,
         ending=session.ending or session.feel.ending,
         holds_last=session.holds_last,
     )
@@ -109,8 +111,19 @@ def _melody(session: Session, form: Form, clock: Clock) -> PerformedPart:
         feel=session.line_feel,
         exact=session.exact,
         laid_back=session.has_band,
+        offbeats=offbeat_ratio(session.feel.subdivision),
+        plain=tuple(_plain(session, form)),
         seed=session.seed,
     )
+
+
+def _plain(session: Session, form: Form) -> Iterator[tuple[int, int]]:
+    """Where the choruses lie whose line no figure adorns: they are played without vibrato, so that comparing teaches."""
+    is_adorned = [any(note.figures for note in chorus.line or ()) for chorus in session.choruses]
+    opened = bool(form.count_in_ticks) + (session.opening == "intro")
+    for number, section in enumerate(form.sections[opened:]):
+        if not is_adorned[min(number, len(is_adorned) - 1)]:
+            yield section.start_ticks, section.end_ticks
 
 
 def _wanted(session: Session, form: Form) -> Iterator[BandPart]:

@@ -60,11 +60,19 @@ class SwingGrid:
     def swung(self, ticks: int, ratio: float) -> float:
         """The place at which `ticks` sounds when the first eighth is `ratio` times the second."""
         phase = _phase(self.tune, ticks)
-        if not phase or ticks - phase in self.straight_quarters or self.tune.bar_at(ticks).metre.is_compound:
+        if not phase or self._is_even(ticks, phase):
             return float(ticks)
         long = QUARTER * ratio / (1.0 + ratio)
         inside = phase * long / EIGHTH if phase <= EIGHTH else QUARTER - (QUARTER - phase) * (QUARTER - long) / EIGHTH
         return ticks - phase + inside
+
+    def on_beat(self, ticks: int) -> float:
+        """How much a place belongs to the beats next to it: 1 on a beat and in quarters that are not swung, 0 between."""
+        phase = _phase(self.tune, ticks)
+        return 1.0 if self._is_even(ticks, phase) else abs(1.0 - phase / EIGHTH)
+
+    def _is_even(self, ticks: int, phase: int) -> bool:
+        return ticks - phase in self.straight_quarters or self.tune.bar_at(ticks).metre.is_compound
 
 
 def _phase(tune: Tune, ticks: int) -> int:

@@ -22,6 +22,14 @@ surround = Einkreisen
     .fault = Die Linie bleibt auf dem Ziel stehen.
     .cure = Darüber hinaus spielen: die Geste mit den zwei folgenden Melodienoten in der Schleife üben.
 
+enclosure = erweiterte Einkreisung
+    .label = Umspielung
+    .text = Drei oder vier Noten mit eigenem Wert kreisen eine tragende Note von beiden Seiten ein.
+    .how = Die Noten gleichmäßig und leicht spielen; das Ziel trägt das Gewicht.
+    .when = In eine Akkordnote auf der Eins oder der Taktmitte oder in die Terz oder Septime eines neuen Akkords, wo die vorige Note Zeit hat.
+    .fault = Die Richtung geht verloren: Jede Note steht für sich.
+    .cure = Das Ziel singen, die Noten um es herum langsam spielen und es wieder singen; dann das Singen weglassen.
+
 approach-note-why = Die Melodie springt auf einen Schlag: Der Halbton unter dem Ziel kündigt es an.
 approach-chromatic-why = Zwei Halbtöne { $direction ->
     [up] steigen von unten
@@ -31,3 +39,8 @@ surround-why = Das Ziel wird eingekreist: { $first ->
     [above] Stufe darüber, Halbton darunter
    *[below] Halbton darunter, Stufe darüber
 }, dann die Note.
+enclosure-why = Die Note { $where } wird von beiden Seiten eingekreist: { $order ->
+    [above] in zwei Halbtönen von oben, dann der Halbton darunter
+    [above-four] zwei Halbtöne abwärts zu ihr, dann zwei Halbtöne aufwärts
+   *[below] zwei Halbtöne von unten, dann die Stufe darüber
+}.

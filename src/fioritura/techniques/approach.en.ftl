@@ -22,6 +22,14 @@ surround = approach from both sides
     .fault = The line stops on the arrival.
     .cure = Play on past it: loop the gesture and the two melody notes that follow.
 
+enclosure = extended enclosure
+    .label = enclosure
+    .text = Three or four notes of real value close in on a structural note from both sides.
+    .how = Keep the notes even and light, and let the arrival carry the weight.
+    .when = Into a chord note on the first beat or the half-bar, or into the third or seventh of a new chord, where the note before has time.
+    .fault = The direction is lost: each note is played for itself.
+    .cure = Sing the arrival, play the notes around it slowly, and sing it again; then leave out the singing.
+
 approach-note-why = The melody leaps onto a beat: the semitone below the arrival announces it.
 approach-chromatic-why = Two semitones { $direction ->
     [up] climb into a note on a beat from below
@@ -31,3 +39,8 @@ surround-why = The arrival is closed in from both sides: { $first ->
     [above] scale step above, semitone below
    *[below] semitone below, scale step above
 }, then the note.
+enclosure-why = The note { $where } is closed in from both sides: { $order ->
+    [above] from above by two semitones, then the semitone below
+    [above-four] two semitones down to it, then two semitones up to it
+   *[below] two semitones from below, then the scale step above
+}.

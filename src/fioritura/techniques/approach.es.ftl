@@ -22,6 +22,14 @@ surround = rodeo por ambos lados
     .fault = La línea se detiene en la llegada.
     .cure = Seguir más allá: repetir en bucle el gesto y las dos notas que siguen.
 
+enclosure = rodeo ampliado
+    .label = rodeo ampliado
+    .text = Tres o cuatro notas con valor propio rodean por ambos lados una nota estructural.
+    .how = Mantener las notas parejas y ligeras; la llegada lleva el peso.
+    .when = Hacia una nota del acorde en el primer tiempo o a mitad de compás, o hacia la tercera o séptima de un acorde nuevo, donde la nota anterior tiene tiempo.
+    .fault = Se pierde la dirección: cada nota se toca por sí sola.
+    .cure = Cantar la llegada, tocar despacio las notas que la rodean y volver a cantarla; luego dejar de cantar.
+
 approach-note-why = La melodía salta a un tiempo: el semitono por debajo de la llegada la anuncia.
 approach-chromatic-why = Dos semitonos { $direction ->
     [up] suben desde abajo
@@ -31,3 +39,8 @@ surround-why = La llegada queda rodeada por ambos lados: { $first ->
     [above] grado superior, semitono inferior
    *[below] semitono inferior, grado superior
 } y luego la nota.
+enclosure-why = La nota { $where } queda rodeada por ambos lados: { $order ->
+    [above] dos semitonos desde arriba y luego el semitono inferior
+    [above-four] dos semitonos hacia abajo y luego dos semitonos hacia arriba
+   *[below] dos semitonos desde abajo y luego el grado superior
+}.

@@ -22,6 +22,14 @@ surround = encerclement
     .fault = La ligne s’arrête sur l’arrivée.
     .cure = Continuer au-delà : répéter en boucle le geste et les deux notes qui suivent.
 
+enclosure = encerclement élargi
+    .label = encerclement élargi
+    .text = Trois ou quatre notes en valeur réelle encerclent une note structurelle par les deux côtés.
+    .how = Garder les notes égales et légères ; c’est l’arrivée qui porte le poids.
+    .when = Vers une note de l’accord sur le premier temps ou à la demi-mesure, ou vers la tierce ou la septième d’un nouvel accord, où la note précédente a du temps.
+    .fault = La direction se perd : chaque note est jouée pour elle-même.
+    .cure = Chanter l’arrivée, jouer lentement les notes qui l’entourent, la chanter de nouveau ; puis supprimer le chant.
+
 approach-note-why = La mélodie saute sur un temps : le demi-ton sous la note d’arrivée l’annonce.
 approach-chromatic-why = Deux demi-tons { $direction ->
     [up] montent par en dessous
@@ -31,3 +39,8 @@ surround-why = La note d’arrivée est encerclée : { $first ->
     [above] degré supérieur, demi-ton inférieur
    *[below] demi-ton inférieur, degré supérieur
 }, puis la note.
+enclosure-why = La note { $where } est encerclée par les deux côtés : { $order ->
+    [above] deux demi-tons par le haut, puis le demi-ton inférieur
+    [above-four] deux demi-tons vers le bas, puis deux demi-tons vers le haut
+   *[below] deux demi-tons par le bas, puis le degré supérieur
+}.

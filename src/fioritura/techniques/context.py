@@ -18,7 +18,11 @@ from fioritura.theory.spelling import is_plain_in
 from fioritura.tune import Bar, Note, Tune
 from fioritura.words import Message, message
 
-__all__ = ["Context", "contexts"]
+__all__ = ["Context", "contexts", "spelled"]
+
+
+_LONGEST_SYLLABLE: Final = 8
+"""Notes that one syllable may be sung on."""
 
 
 class Context:
@@ -118,6 +122,16 @@ class Context:
         return later
 
     @property
+    def begins_word(self) -> bool:
+        """False for a note that goes on with a word, or with a syllable, of the note before."""
+        sung = self.previous
+        while sung and not sung.note.lyric and self.index - sung.index < _LONGEST_SYLLABLE:
+            sung = sung.previous
+        if sung is None or not sung.note.lyric:
+            return True
+        return bool(self.note.lyric) and not sung.note.lyric.endswith("-")
+
+    @property
     def follows_directly(self) -> bool:
         """True when the note before lasts up to this one."""
         return self.previous is not None and self.previous.gap_ticks == 0
@@ -167,7 +181,9 @@ class Context:
     def is_led_to(self) -> bool:
         """True where the idiom leads up to the note by semitone: anywhere in jazz; in folk only where the semitone below
         is the scale's own (98 % of the graces in open ABC books are notes of the key)."""
-        return self.setting.idiom != "folk" or (self.step_below is not None and self.midi - self.step_below.midi == 1)
+        return self.setting.tradition != "folk" or (
+            self.step_below is not None and self.midi - self.step_below.midi == 1
+        )
 
     @cached_property
     def where(self) -> Message:
@@ -199,7 +215,7 @@ class Context:
 
     def spell(self, midi: int, direction: Direction) -> Pitch:
         """Spell a note for this place: as the chord has it, else the chord's scale, else the key and direction."""
-        return _spelled(self.chord, self.scale, self.key, midi, direction)
+        return spelled(self.chord, self.scale, self.key, midi, direction)
 
     def beat_offset(self, ticks: int) -> int:
         """How far a time lies behind the last beat of its bar, in ticks."""
@@ -235,7 +251,15 @@ class Context:
 
 
 @lru_cache(maxsize=16384)
-def _spelled(chord: Chord | None, scale: Scale, key: Key, midi: int, direction: Direction) -> Pitch:
+def spelled(chord: Chord | None, scale: Scale, key: Key, midi: int, direction: Direction) -> Pitch:
+    """The spelling of a note: as a chord has it, else its scale, else the key and the direction in which it leads.
+
+    Examples:
+        >>> from fioritura.theory.chord_symbol import read_chord
+        >>> chord, key = read_chord("Ab7"), Key.of("C")
+        >>> str(spelled(chord, chord_scale(chord, key), key, 66, "up"))
+        'Gb4'
+    """
     for source in (chord.tones if chord else (), scale.names):
         for name in source:
             if name.pitch_class == midi % 12 and abs(name.alter) <= 1:

@@ -27,7 +27,7 @@ _CLOSES: Final = ((-2, -1, 0, 1), (2, 1, 0, -1), (3, 2, 1, 0), (-2, 0, 1, 2))
 def _is_end(context: Context) -> bool:
     """True for the last note of a tune with chords."""
     is_last = context.next is None and context.is_free and context.chord is not None
-    return is_last and context.setting.idiom == "jazz"
+    return is_last and context.setting.tradition == "jazz"
 
 
 def _held_colour(context: Context) -> Iterator[Figure]:

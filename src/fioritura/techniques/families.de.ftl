@@ -10,3 +10,5 @@ family-fills = Antworten
 family-runs = Läufe
 family-turns = Doppelschläge, Mordente und Triller
 family-endings = Schlüsse
+family-chord-notes = Akkordnoten
+family-paraphrases = melodische Paraphrasen

@@ -10,3 +10,5 @@ family-fills = fills
 family-runs = runs
 family-turns = turns, mordents and shakes
 family-endings = endings
+family-chord-notes = chord notes
+family-paraphrases = melodic paraphrase

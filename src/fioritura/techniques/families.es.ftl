@@ -10,3 +10,5 @@ family-fills = respuestas
 family-runs = escalas rápidas
 family-turns = grupetos, mordentes y trinos
 family-endings = finales
+family-chord-notes = notas del acorde
+family-paraphrases = paráfrasis melódicas

@@ -10,3 +10,5 @@ family-fills = réponses
 family-runs = traits
 family-turns = gruppettos, mordants et trilles
 family-endings = fins
+family-chord-notes = notes de l’accord
+family-paraphrases = paraphrases mélodiques

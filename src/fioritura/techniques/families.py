@@ -53,6 +53,10 @@ FILLS: Final = Family("fills", "M-8 -8h16v16h-16Z", hue=150)
 RUNS: Final = Family("runs", "M-9 8L9 -9V8Z", hue=195, are_even=True)
 ENDINGS: Final = Family("endings", "M-9 -7h11v14h-11ZM5 -9h4v18h-4Z", hue=275)
 TURNS: Final = Family("turns", "M-9 1c3 -9 7 -7 9 0s6 9 9 0", is_line=True, hue=355, are_even=True)
+CHORD_NOTES: Final = Family("chord-notes", "M-9 4h5v5h-5ZM-3 -3h5v5h-5ZM3 -9h5v5h-5Z", hue=175)
+PARAPHRASES: Final = Family(
+    "paraphrases", "M-9 -4c6 -6 12 6 18 0M-9 5c6 -6 12 6 18 0", is_line=True, hue=325, move=True
+)
 
 FAMILIES: Final = (
     GRACES,
@@ -61,8 +65,10 @@ FAMILIES: Final = (
     ANTICIPATIONS,
     NEIGHBOURS,
     PASSING_NOTES,
+    CHORD_NOTES,
     APPROACHES,
     DELAYS,
+    PARAPHRASES,
     FILLS,
     RUNS,
     TURNS,

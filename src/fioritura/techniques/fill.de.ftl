@@ -9,24 +9,27 @@ answer-fill = Antwort
 answer-fill-why = Die Melodie { $rests ->
     [yes] pausiert
    *[no] hält eine lange Note
-}: Eine Antwort im Rhythmus { $origin ->
-    [phrase] dieser Phrase
-    [opening] des Anfangs
-    [triplet] einer Triole
-    [eighth-triplet] von einer Achtel und einer Triole
-    [eighth-pair] von zwei schnellen Noten und einer Achtel
-    [to-triplet] von Achteln, die mit einer Triole schließen
-    [to-pair] von Achteln mit zwei schnellen Noten vor der letzten
-    [from-triplet] einer Triole, die in Achteln ausläuft
-    [from-pair] von Achteln mit zwei schnellen Noten nahe dem Anfang
-    [from-long] einer gehaltenen ersten Note mit Achteln danach
-   *[eighths] gleichmäßiger Achtel
-}{ $halved ->
-    [yes] , im halben Wert
+}: { $count } Töne{ $doubled ->
+    [yes] {" "}im doppelten Tempo
    *[no] {""}
-}, { $shape ->
-    [arch] zu einem Höhepunkt und zurück
-    [valley] hinab und wieder hinauf
-    [falling] durchweg fallend
-   *[rising] durchweg steigend
-}, führt in die nächste Note.
+} { $idea ->
+    [echo] greifen vier Töne dieser Phrase auf
+    [third] berühren die Blue-Terz
+    [fifth] berühren die verminderte Quinte
+    [guide] heben Terz oder Septime des neuen Akkords hervor
+    [arpeggio] gehen durch die Töne des Akkords
+    [around] umspielen einen Ton von beiden Seiten
+    [chromatic] berühren einen Ton außerhalb von Tonart und Akkord
+    [waves] wechseln mehrmals die Richtung
+    [arch] steigen und kehren um
+    [valley] fallen und kehren um
+    [falling] fallen
+   *[rising] steigen
+} und { $way ->
+    [enclosed] umspielen die nächste Note, bevor sie kommt
+    [semitone] führen mit einem Halbton in die nächste Note
+    [step] führen mit einem Ganzton in die nächste Note
+    [third] führen mit einer Terz in die nächste Note
+    [colour] kommen auf einem Farbton des Akkords zur Ruhe
+   *[rest] kommen auf einem Akkordton zur Ruhe
+}.

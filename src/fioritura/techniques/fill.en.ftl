@@ -9,24 +9,27 @@ answer-fill = answer fill
 answer-fill-why = The melody { $rests ->
     [yes] rests
    *[no] holds a long note
-}: an answer in the rhythm of { $origin ->
-    [phrase] this phrase
-    [opening] the tune’s opening
-    [triplet] one triplet
-    [eighth-triplet] an eighth and a triplet
-    [eighth-pair] a quick pair and an eighth
-    [to-triplet] eighths that close with a triplet
-    [to-pair] eighths with a quick pair before the last
-    [from-triplet] a triplet that runs out in eighths
-    [from-pair] eighths with a quick pair near their start
-    [from-long] a held first note and eighths
-   *[eighths] steady eighths
-}{ $halved ->
-    [yes] , in half the value
+}: { $count } notes{ $doubled ->
+    [yes] , in double time,
    *[no] {""}
-}, { $shape ->
-    [arch] up to one peak and back
-    [valley] down and up again
-    [falling] falling all the way
-   *[rising] rising all the way
-}, leads into the next note.
+} { $idea ->
+    [echo] take up four notes of this phrase
+    [third] touch the blue third
+    [fifth] touch the flat fifth
+    [guide] bring out the third or seventh of the new chord
+    [arpeggio] go through the notes of the chord
+    [around] close in on a note from both sides
+    [chromatic] touch a note outside key and chord
+    [waves] turn more than once
+    [arch] rise and come back
+    [valley] fall and come back
+    [falling] fall
+   *[rising] rise
+} and { $way ->
+    [enclosed] surround the next note before it comes
+    [semitone] lead into the next note by a semitone
+    [step] lead into the next note by a whole tone
+    [third] lead into the next note by a third
+    [colour] come to rest on a colour of the chord
+   *[rest] come to rest on a note of the chord
+}.

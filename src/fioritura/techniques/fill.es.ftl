@@ -9,24 +9,27 @@ answer-fill = respuesta
 answer-fill-why = La melodía { $rests ->
     [yes] calla
    *[no] mantiene una nota larga
-}: una respuesta con el ritmo { $origin ->
-    [phrase] de esta frase
-    [opening] del comienzo
-    [triplet] de un tresillo
-    [eighth-triplet] de una corchea y un tresillo
-    [eighth-pair] de dos notas rápidas y una corchea
-    [to-triplet] de corcheas que acaban en un tresillo
-    [to-pair] de corcheas con dos notas rápidas antes de la última
-    [from-triplet] de un tresillo seguido de corcheas
-    [from-pair] de corcheas con dos notas rápidas cerca del principio
-    [from-long] de una primera nota mantenida y corcheas
-   *[eighths] de corcheas regulares
-}{ $halved ->
-    [yes] , en valores a la mitad
+}: { $count } notas{ $doubled ->
+    [yes] {" "}a doble tiempo
    *[no] {""}
-}, { $shape ->
-    [arch] que sube a una cima y vuelve
-    [valley] que baja y vuelve a subir
-    [falling] siempre descendente
-   *[rising] siempre ascendente
-}, conduce a la nota siguiente.
+} { $idea ->
+    [echo] retoman cuatro notas de esta frase
+    [third] tocan la tercera de blues
+    [fifth] tocan la quinta disminuida
+    [guide] destacan la tercera o la séptima del nuevo acorde
+    [arpeggio] recorren las notas del acorde
+    [around] rodean una nota por ambos lados
+    [chromatic] tocan una nota ajena a la tonalidad y al acorde
+    [waves] cambian varias veces de dirección
+    [arch] suben y vuelven
+    [valley] bajan y vuelven
+    [falling] bajan
+   *[rising] suben
+} y { $way ->
+    [enclosed] rodean la nota siguiente antes de que llegue
+    [semitone] conducen a la nota siguiente por un semitono
+    [step] conducen a la nota siguiente por un tono
+    [third] conducen a la nota siguiente por una tercera
+    [colour] reposan en un color del acorde
+   *[rest] reposan en una nota del acorde
+}.

@@ -9,24 +9,27 @@ answer-fill = réponse
 answer-fill-why = La mélodie { $rests ->
     [yes] se tait
    *[no] tient une longue note
-} : une réponse dans le rythme { $origin ->
-    [phrase] de cette phrase
-    [opening] du début du morceau
-    [triplet] d’un triolet
-    [eighth-triplet] d’une croche et d’un triolet
-    [eighth-pair] de deux notes rapides et d’une croche
-    [to-triplet] de croches qui finissent par un triolet
-    [to-pair] de croches avec deux notes rapides avant la dernière
-    [from-triplet] d’un triolet suivi de croches
-    [from-pair] de croches avec deux notes rapides vers le début
-    [from-long] d’une première note tenue suivie de croches
-   *[eighths] de croches régulières
-}{ $halved ->
-    [yes] , en valeurs deux fois plus brèves
+} : { $count } notes{ $doubled ->
+    [yes] {" "}en valeurs doublées
    *[no] {""}
-}, { $shape ->
-    [arch] qui monte vers un sommet et redescend
-    [valley] qui descend puis remonte
-    [falling] qui descend sans cesse
-   *[rising] qui monte sans cesse
-}, mène à la note suivante.
+} { $idea ->
+    [echo] reprennent quatre notes de cette phrase
+    [third] touchent la tierce blues
+    [fifth] touchent la quinte diminuée
+    [guide] font entendre la tierce ou la septième du nouvel accord
+    [arpeggio] parcourent les notes de l’accord
+    [around] encadrent une note des deux côtés
+    [chromatic] touchent une note étrangère au ton et à l’accord
+    [waves] changent plusieurs fois de direction
+    [arch] montent puis reviennent
+    [valley] descendent puis reviennent
+    [falling] descendent
+   *[rising] montent
+} et { $way ->
+    [enclosed] encadrent la note suivante avant qu’elle n’arrive
+    [semitone] mènent à la note suivante par un demi-ton
+    [step] mènent à la note suivante par un ton
+    [third] mènent à la note suivante par une tierce
+    [colour] se posent sur une couleur de l’accord
+   *[rest] se posent sur une note de l’accord
+}.

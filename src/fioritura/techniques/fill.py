@@ -1,379 +1,413 @@
 """Answer fills: where the melody waits on a long note or a rest, a short phrase of its own kind answers it.
 
-A fill is searched, not copied. Rhythms come from the tune's motifs (as they are, or in half the value) and from stock
-cells; pitches are found by a dynamic programme over the scale of each moment's chord, along a contour with one peak
-(or one valley), or follow a motif's contour, upright or inverted. The last note is a step or a semitone from the
-next plain note. The held note speaks first, and a breath stands before the fill.
+A fill is drawn, then chosen. Rhythms and moves are drawn from what people play in short phrases (`fill_rhythm`,
+`fill_grammar`); some lines begin with a cell that many players have, some take up notes of the phrase that they answer.
+Of the lines that the player can play those stand first that do what the place asks for: lead to the next note of the tune
+or rest on a note of the chord, bring out a new chord, speak the language of the blues where the tune is one. Their merits
+lie so near to each other that the seed chooses among them. The held note speaks first.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from functools import lru_cache
 from itertools import pairwise
-from math import inf
-from typing import Final, Literal
+from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
 
-from fioritura.paths import Costs, best_path
-from fioritura.techniques.context import Context
-from fioritura.techniques.definition import Definition, Group, is_step
+from fioritura.chance import Chance
+from fioritura.players.idiom import is_blues
+from fioritura.players.player import Player
+from fioritura.techniques.context import Context, spelled
+from fioritura.techniques.definition import STEP_SEMITONES, Definition, Group
 from fioritura.techniques.families import FILLS
 from fioritura.techniques.figure import Figure, FigureNote, head, tail
+from fioritura.techniques.fill_grammar import Ground, Harmony, Manner, drawn_lines, laid_down, opening_cells
+from fioritura.techniques.fill_line import Line
+from fioritura.techniques.fill_rhythm import UNIT, Grid, Pace, Pool, Rhythm, continued, pace_of, rhythm_pool
+from fioritura.techniques.reading import legible
 from fioritura.techniques.technique import Technique
-from fioritura.theory.metre import EIGHTH, QUARTER, SIXTEENTH
+from fioritura.theory.chord import Chord
+from fioritura.theory.key import Direction
+from fioritura.theory.metre import EIGHTH, QUARTER
 from fioritura.theory.pitch import Pitch
-from fioritura.theory.scale import Scale, blues_scale, chord_scale, pentatonic
-from fioritura.words import Message, message
+from fioritura.theory.scale import chord_scale, key_scale
+from fioritura.tune import Tune
 
-Shape = Literal["arch", "valley", "falling", "rising"]
-Origin = Literal[
-    "phrase",
-    "opening",
-    "eighths",
-    "triplet",
-    "eighth-triplet",
-    "eighth-pair",
-    "to-triplet",
-    "to-pair",
-    "from-triplet",
-    "from-pair",
-    "from-long",
-]
-
-_TRIPLET: Final = QUARTER // 3
-_CELLS: Final = (
-    (EIGHTH, EIGHTH),
-    (_TRIPLET, _TRIPLET, _TRIPLET),
-    (EIGHTH, SIXTEENTH, SIXTEENTH),
-    (SIXTEENTH, SIXTEENTH, EIGHTH),
-    (QUARTER,),
-)
 _LONGEST_QUARTERS: Final = 4
-_FEWEST_NOTES, _MOST_NOTES = 3, 9
-_MOST_FILLS: Final = 5
-_REACH_SEMITONES: Final = 11
-_LEAP_COST: Final = np.array([9.0, 0.0, 0.0, 0.35, 0.4, 0.7, 2.5, 1.0, 2.0, 2.0, 3.0, 6.0, 2.5])
-"""Cost of a move by 0-12 semitones inside a fill; a repeated note and a seventh are as good as forbidden."""
+_LEAST_UNITS: Final = 18
+_FEWEST: Final = 3
+_DRAWN: Final = 48
+_CELL_SHARE: Final = 0.2
+_ECHOES: Final = 9
+_MOST_ECHOES: Final = 4
+_OFFERED: Final = 12
+_LOOKED_AT: Final = 26
+_MERIT_STEP: Final = -0.005
+"""What each next fill of a place is behind the one before it: less than a seed's noise, so that seeds differ."""
 
-_CLASH_COST: Final = 1.4
-"""Cost of a note outside the chord on a beat."""
+_SPREAD_SEMITONES: Final = {1: 7, 2: 10, 3: 13, 4: 16, 5: 19}
+"""How far a fill may range, by level."""
 
-_GUIDE_TONE_GAIN: Final = 0.2
-"""What the third and seventh of the chord are preferred by on the beats."""
+_ABOVE_SEMITONES: Final = {1: 0, 2: 3, 3: 5, 4: 7, 5: 9}
+"""How far a fill may go beyond the tune's own range, by level."""
 
-_LONGEST_LEAP: Final = 9
-"""The widest leap inside what is recognised as a fill, in semitones."""
+_CHROMATIC: Final = {1: 0.0, 2: 0.05, 3: 1.0}
+_WIDEST: Final = {1: 5, 2: 5, 3: 9}
+_PLAIN_LEVEL: Final = 2
+"""Up to this level a fill says no note twice in a row."""
 
-_TARGET_COST: Final = 0.6
-_NEVER: Final = 1e6
-_TURNING: Final = frozenset({"arch", "valley"})
+_BLUE: Final = {True: 2.2, False: 1.0}
+"""How much blue notes weigh more in a blues."""
 
-
-@dataclass(frozen=True, slots=True)
-class _Source:
-    """Where a rhythm comes from: the tune itself, also in half the value, or stock cells."""
-
-    origin: Origin
-    is_halved: bool = False
-
-    @property
-    def is_own(self) -> bool:
-        return self.origin in ("phrase", "opening")
+_ECHO_NOTES: Final = 4
+_TOLERANCE: Final = 1.001
+_LONGEST_LEAP: Final = 12
+_FURTHEST_LEAD: Final = 7
 
 
 @dataclass(frozen=True, slots=True)
 class _Gap:
-    """Where a fill may stand: the plain note stops at `cut_ticks`, the fill takes `start_ticks` to `end_ticks`."""
+    """Where a fill may stand: the plain note stops at `cut_ticks` or before the fill, which begins at `start_ticks` or
+    later and is over at `end_ticks`."""
 
-    cut_ticks: int
     start_ticks: int
     end_ticks: int
 
     @property
-    def length_ticks(self) -> int:
-        return self.end_ticks - self.start_ticks
+    def units(self) -> int:
+        return (self.end_ticks - self.start_ticks) // UNIT
 
 
 def _gap(context: Context) -> _Gap | None:
-    """The time for a fill after the held note has spoken and a breath has been taken, or None."""
+    """The time for a fill after the held note has spoken, or None."""
     if context.next is None or not (context.is_free and context.next.is_free):
         return None
-    beat = max(context.bar.metre.beat_ticks, QUARTER)
     onset, end = context.note.onset_ticks, context.note.onset_ticks + context.reach_ticks
     if context.reach_ticks < 3 * QUARTER:
         return None
+    beat = max(context.bar.metre.beat_ticks, QUARTER)
     rests = context.gap_ticks >= 2 * QUARTER
-    earliest = context.note.end_ticks if rests else onset + max(beat, context.reach_ticks * 2 // 5)
-    start = max(earliest + EIGHTH, end - _LONGEST_QUARTERS * QUARTER)
+    earliest = context.note.end_ticks if rests else onset + beat
+    start = max(earliest, end - _LONGEST_QUARTERS * QUARTER)
     start += -(start - end) % EIGHTH
-    if end - start < QUARTER + EIGHTH:
-        start = earliest + -(earliest - end) % EIGHTH
-    if end - start < QUARTER:
+    if (end - start) // UNIT < _LEAST_UNITS or context.beat_offset(start) % UNIT:
         return None
-    breath = EIGHTH if start - EIGHTH - onset >= QUARTER else 0
-    cut = min(context.note.end_ticks, start - breath)
-    return _Gap(cut, start, end)
-
-
-def _rhythms(context: Context, gap: _Gap) -> Iterator[tuple[tuple[int, ...], _Source]]:
-    """Note values that fill the gap to its end, each with where they come from."""
-    shortest = context.setting.shortest_ticks
-    seen: set[tuple[int, ...]] = set()
-    for values, source in (*_motif_rhythms(context, gap), *_stock_rhythms(gap)):
-        fits = _FEWEST_NOTES <= len(values) <= _MOST_NOTES and min(values) >= shortest
-        if fits and values not in seen and sum(values) <= gap.length_ticks:
-            seen.add(values)
-            yield values, source
-
-
-def _motif_rhythms(context: Context, gap: _Gap) -> Iterator[tuple[tuple[int, ...], _Source]]:
-    notes = context.tune.notes
-    phrase = context.phrase
-    origins: tuple[tuple[int, int, Origin], ...] = (
-        (phrase.first, phrase.last + 2, "phrase"),
-        (0, len(notes), "opening"),
-    )
-    for first, stop, origin in origins:
-        onsets = [note.onset_ticks for note in notes[first : min(first + _MOST_NOTES + 1, stop)]]
-        values = [after - before for before, after in pairwise(onsets)]
-        for scale in (1, 2):
-            scaled = [value // scale for value in values if value % (scale * SIXTEENTH) == 0]
-            total, count = 0, 0
-            for value in scaled:
-                if total + value > gap.length_ticks:
-                    break
-                total, count = total + value, count + 1
-            if len(scaled) == len(values) and (gap.end_ticks - total) % EIGHTH == 0:
-                yield tuple(scaled[:count]), _Source(origin, is_halved=scale == 2)
-
-
-def _stock_rhythms(gap: _Gap) -> Iterator[tuple[tuple[int, ...], _Source]]:
-    beats, rest = divmod(gap.length_ticks, QUARTER)
-    upbeat = (EIGHTH,) if rest >= EIGHTH else ()
-    eighths, triplets, tumble, skip, long = _CELLS
-    yield (*upbeat, *eighths * beats), _Source("eighths")
-    if beats:
-        lead = len(upbeat) + 2 * (beats - 1)
-        names: tuple[Origin, ...] = ("triplet", "eighth-triplet", "to-triplet")
-        yield (*upbeat, *eighths * (beats - 1), *triplets), _Source(names[min(lead, 2)])
-        yield (*upbeat, *eighths * (beats - 1), *skip), _Source("to-pair" if lead else "eighth-pair")
-    if beats >= 2:
-        yield (*upbeat, *triplets, *eighths * (beats - 1)), _Source("from-triplet")
-        yield (*upbeat, *tumble, *eighths * (beats - 1)), _Source("from-pair")
-        yield (*long, *eighths * (beats - 1)), _Source("from-long")
+    return _Gap(start, end)
 
 
 def _answers(context: Context) -> Iterator[Figure]:
     gap = _gap(context)
-    if gap is None or context.next is None:
+    if gap is None:
         return
-    found: list[tuple[float, _Source, Shape, tuple[int, ...], list[Pitch]]] = []
-    for values, source in _rhythms(context, gap):
-        start = gap.end_ticks - sum(values)
-        onsets = [start + sum(values[:number]) for number in range(len(values))]
-        pools = _pools(context, onsets)
-        for shape in _shapes(context):
-            solved = _solved(context, pools, shape)
-            if solved is not None:
-                cost, pitches = solved
-                found.append((cost / len(values) - 0.35 * source.is_own, source, shape, values, pitches))
-    found.sort(key=lambda entry: entry[0])
-    chosen: list[tuple[int, ...]] = []
-    for cost, source, _, values, pitches in found:
-        tune_of_it = tuple(pitch.midi for pitch in pitches)
-        if any(_alike(tune_of_it, other) for other in chosen):
-            continue
-        chosen.append(tune_of_it)
-        why = message(
-            "answer-fill-why",
-            rests=context.gap_ticks >= EIGHTH,
-            origin=source.origin,
-            halved=source.is_halved,
-            shape=_said_shape(pitches),
-        )
-        yield _figure(context, gap, values, pitches, why, merit=-0.25 * (len(chosen) - 1) - 0.1 * max(cost, 0.0))
-        if len(chosen) == _MOST_FILLS:
-            return
+    place, found = _Place(context, gap), 0
+    for line in place.chosen():
+        figure = place.figure(line, merit=round(_MERIT_STEP * found, 4))
+        if _reads_well(figure, context):
+            found += 1
+            yield figure
+            if found == _OFFERED:
+                return
 
 
-def _shapes(context: Context) -> tuple[Shape, ...]:
-    """Contours that suit what lies ahead: towards a higher note a valley or a rise, else an arch or a fall."""
-    return ("arch", "rising", "valley") if (context.interval_out or 0) > 0 else ("arch", "falling", "valley")
-
-
-def _said_shape(pitches: Sequence[Pitch]) -> Shape:
-    """The contour as it came out: a turn on the first or the last note is none."""
-    rises = [after.midi > before.midi for before, after in pairwise(pitches)]
-    if rises[0] == rises[-1]:
-        return "rising" if rises[0] else "falling"
-    return "arch" if rises[0] else "valley"
-
-
-def _alike(one: tuple[int, ...], other: tuple[int, ...]) -> bool:
-    shared = sum(a == b for a, b in zip(one, other, strict=False))
-    return shared >= 0.6 * max(len(one), len(other))
-
-
-def _figure(
-    context: Context, gap: _Gap, values: Sequence[int], pitches: Sequence[Pitch], why: Message, merit: float
-) -> Figure:
-    onset = gap.end_ticks - sum(values)
-    notes = []
-    for pitch, value in zip(pitches, values, strict=True):
-        notes.append(FigureNote(onset, value, pitch))
-        onset += value
-    return Figure(
-        "answer-fill",
-        (context.index, context.index + 1),
-        tail(context.index),
-        head(context.index + 1),
-        gap.cut_ticks,
-        gap.end_ticks,
-        notes=tuple(notes),
-        why=why,
-        merit=round(merit, 4),
+def _reads_well(figure: Figure, context: Context) -> bool:
+    """No note of key or chord has to be spelled anew for the sake of a foreign one beside it."""
+    read = legible(figure, context)
+    if read is None:
+        return False
+    return all(
+        one.pitch == other.pitch or not context.key.holds(one.pitch)
+        for one, other in zip(figure.notes, read.notes, strict=True)
     )
 
 
-@dataclass(frozen=True, eq=False)
-class _Pool:
-    """The notes that a fill may use at one moment, with the cost of standing on each. Equal only to itself."""
-
-    pitches: tuple[Pitch, ...]
-    midis: NDArray[np.int64]
-    costs: NDArray[np.float64]
+_Opening = tuple[int, Sequence[int]]
+"""What is laid down of a line: the pitch class of its first note, and moves."""
 
 
-def _pool(context: Context, onset_ticks: int) -> _Pool:
-    span = context.tune.chord_at(onset_ticks)
-    chord = span.chord if span else None
-    scale = chord_scale(chord, context.key)
-    five = pentatonic(chord, context.key)
-    is_strong = context.strength_at(onset_ticks) >= 0.5
-    tones = chord.pitch_classes if chord else scale.pitch_classes
-    blue = blues_scale(context.key) if context.setting.idiom == "jazz" and chord and chord.is_dominant else None
-    instrument = context.setting.instrument
-    low = max(instrument.lowest_midi, context.midi - _REACH_SEMITONES)
-    high = min(instrument.highest_midi, context.midi + _REACH_SEMITONES)
-    guides = frozenset(tone.pitch_class for tone in chord.guide_tones) if chord and is_strong else frozenset()
-    return _filled_pool(scale, five, blue, tones, guides, is_strong, low, high)
+class _Place:
+    """A gap with all that is drawn for it."""
+
+    def __init__(self, context: Context, gap: _Gap) -> None:
+        self.context, self.gap = context, gap
+        setting = context.setting
+        self.level = setting.level
+        self.is_folk = setting.tradition == "folk"
+        self.pace: Pace = pace_of(setting.quarters_per_minute)
+        self.grid: Grid = _grid(context)
+        self.place = context.beat_offset(gap.start_ticks) // UNIT
+        self.shortest = setting.shortest_ticks
+        self.chance = Chance.of(0, "fill", f"{context.index} {context.midi} {self.level} {self.pace} {setting.idiom}")
+        self.has_cells = not self.is_folk and self.level > 1
+        self.form = _form(context.tune)
+        self.is_blues = setting.idiom == "blues" or self.form.is_blues
+        self.chords: list[Chord | None] = []
+        self.names: dict[tuple[int, int, Direction], Pitch] = {}
+        self.ground = self._ground()
+        self.motifs = tuple(_motifs(context))
+
+    def _ground(self) -> Ground:
+        context, gap = self.context, self.gap
+        units = np.arange(gap.units + 1)
+        changes, harmonies = [], []
+        ticks = gap.start_ticks
+        while ticks < gap.end_ticks:
+            span = context.tune.chord_at(ticks)
+            changes.append((ticks - gap.start_ticks) // UNIT)
+            chord = span.chord if span else None
+            self.chords.append(chord)
+            harmonies.append(Harmony.of(chord, context.key))
+            ticks = min(span.end_ticks if span else gap.end_ticks, gap.end_ticks)
+        at = np.searchsorted(changes, units, side="right") - 1
+        beats = (units + self.place) % 12 == 0
+        if self.grid == "eighths":
+            beats = np.array([unit % 6 == 0 and not self._offset(unit) for unit in units.tolist()])
+        low, high = _range(context, self.form)
+        following = context.next
+        return Ground(context.midi, following.midi if following else None, low, high, tuple(harmonies), at, beats)
+
+    def _offset(self, unit: int) -> int:
+        return self.context.beat_offset(self.gap.start_ticks + unit * UNIT)
+
+    def chosen(self) -> Iterator[Line]:
+        """The lines of the place, first choice first, no two nearly alike and few of them echoes."""
+        kept: list[Line] = []
+        echoes = 0
+        for line in sorted(self._playable(), key=lambda line: -round(3 * line.need)):
+            if any(line.is_like(other) for other in kept) or (line.echoes and echoes == _MOST_ECHOES):
+                continue
+            kept.append(line)
+            echoes += line.echoes > 0
+            yield line
+
+    def _playable(self) -> Iterator[Line]:
+        pool, given = self._rows()
+        if pool is None:
+            return
+        manner = self._manner()
+        midis, is_whole = drawn_lines(self.chance, pool, self.ground, manner, given)
+        fits = is_whole & (pool.shortest * UNIT >= self.shortest) & self._in_reach(pool, midis)
+        numbers = np.flatnonzero(fits)
+        for number in _shuffled(self.chance, numbers)[:_LOOKED_AT]:
+            rhythm = pool.rhythms[number]
+            line = tuple(midis[number, : len(rhythm.onsets)].tolist())
+            if len(set(line)) >= _FEWEST and not self._is_other(line):
+                yield Line(line, rhythm, self.ground, self.motifs, self.is_blues, self.pace)
+
+    def _is_other(self, line: tuple[int, ...]) -> bool:
+        """True for what is heard as something else than an answer: an ornament of the held note, or a run."""
+        held, goal = self.context.midi, self.ground.goal
+        if line[1] == held and abs(line[0] - held) <= STEP_SEMITONES:
+            return True
+        if len(line) == _FEWEST and (held in line or len(set(line)) < _FEWEST):
+            return True
+        whole = (held, *line) if goal is None else (held, *line, goal)
+        moves = [b - a for a, b in pairwise(whole)]
+        is_quick = len(line) == _FEWEST or max(map(abs, moves)) <= STEP_SEMITONES
+        return is_quick and (min(moves) > 0 or max(moves) < 0)
+
+    def _rows(self) -> tuple[Pool | None, NDArray[np.int64] | None]:
+        """Rhythms for the lines, and what is laid down of each: cells that people have, notes of the phrase before."""
+        pool = rhythm_pool(self.place, self.gap.units, self.pace, self.level, self.grid)
+        if pool is None:
+            return None, None
+        count = len(pool.rhythms)
+        taken = pool.taken(np.sort((self.chance.many_bits(_DRAWN) % np.uint64(count)).astype(np.int64)))
+        openings: dict[Rhythm, _Opening] = {}
+        for motif in self.motifs:
+            openings.update(self._echoes(motif, _ECHOES // len(self.motifs)))
+        made = taken.with_others(list(openings))
+        laid: list[_Opening | None] = []
+        for rhythm in made.rhythms:
+            opening = openings.get(rhythm)
+            if opening is None and self.has_cells and self.chance.happens(_CELL_SHARE):
+                opening = self._cell(rhythm)
+            laid.append(opening)
+        return made, laid_down(made.onsets.shape[1], laid)
+
+    def _cell(self, rhythm: Rhythm) -> _Opening | None:
+        harmony = self.ground.harmonies[self.ground.harmony_at[rhythm.onsets[0]]]
+        fitting = [one for one in opening_cells(harmony.quality) if len(one[2]) < len(rhythm.onsets) - 1]
+        if not fitting:
+            return None
+        _, degree, moves = self.chance.pick(fitting, [count for count, _, _ in fitting])
+        return (harmony.root + degree) % 12, moves
+
+    def _echoes(self, motif: Motif, count: int) -> Iterator[tuple[Rhythm, _Opening]]:
+        """Lines that begin with the notes of a motif in its own rhythm (or in half the value), from other notes."""
+        length = self.gap.units
+        scales = (1, 2) if self.pace == "ballad" or motif.units > length - 6 else (1,)
+        for _ in range(count):
+            scale = self.chance.pick(scales)
+            values = [value // scale for value in motif.values]
+            total = sum(values)
+            starts = [
+                start
+                for start in range(0, length - total - 2, 3)
+                if (self.place + start) % 12 == motif.place % 12 or self.grid != "quarters"
+            ]
+            if not starts or any(value % (3 * scale) for value in motif.values):
+                continue
+            onsets = [self.chance.pick(starts)]
+            for value in values:
+                onsets.append(onsets[-1] + value)
+            firsts = self._firsts(motif.moves, onsets)
+            if firsts:
+                stretch = self.place, length, self.pace, self.level, self.grid
+                rhythm = continued(self.chance, *stretch, onsets)
+                yield rhythm, (self.chance.pick(firsts), motif.moves)
+
+    def _firsts(self, moves: Sequence[int], onsets: Sequence[int]) -> list[int]:
+        """Pitch classes from which some moves stay in the chord and its plain extensions, or the scale off the beat."""
+        found = []
+        for first in range(12):
+            midi, fits = first, True
+            for move, onset in zip((0, *moves), onsets, strict=True):
+                midi += move
+                kind = self.ground.harmonies[self.ground.harmony_at[onset]].kinds[midi % 12]
+                fits &= kind <= (1 if self.ground.is_beat[onset] else 2)
+            if fits:
+                found.append(first)
+        return found
+
+    def _manner(self) -> Manner:
+        chromatic = 0.0 if self.is_folk else _CHROMATIC.get(self.level, 1.4)
+        blue = 0.0 if self.is_folk else _BLUE[self.is_blues] if self.level > 1 else 0.0
+        repeated = 0.0 if self.level <= _PLAIN_LEVEL else 1.0
+        return Manner(chromatic, blue, repeated, _WIDEST.get(self.level, _LONGEST_LEAP), self.is_folk)
+
+    def _in_reach(self, pool: Pool, midis: NDArray[np.int64]) -> NDArray[np.bool_]:
+        """Which lines keep to a range and to what fingers and tongue can do."""
+        limits = _limits(self.context.setting.player)
+        seconds = self.context.setting.seconds(UNIT) * np.diff(pool.onsets, axis=1) * _TOLERANCE
+        is_move = np.arange(1, midis.shape[1]) < pool.sizes[:, None]
+        can = (seconds >= limits[midis[:, :-1], midis[:, 1:]]) | ~is_move
+        spread = midis.copy()
+        spread[:, 1:][~is_move] = np.broadcast_to(midis[:, :1], is_move.shape)[~is_move]
+        return np.asarray(can.all(axis=1) & (np.ptp(spread, axis=1) <= _SPREAD_SEMITONES[self.level]))
+
+    def figure(self, line: Line, merit: float) -> Figure:
+        """The figure that plays a line."""
+        context, gap, rhythm = self.context, self.gap, line.rhythm
+        notes = []
+        for number, (midi, unit, value) in enumerate(zip(line.midis, rhythm.onsets, rhythm.values, strict=True)):
+            goes_down = number < len(line.moves) and line.moves[number] < 0
+            pitch = self._named(int(self.ground.harmony_at[unit]), midi, "down" if goes_down else "up")
+            notes.append(FigureNote(gap.start_ticks + unit * UNIT, value * UNIT, pitch))
+        start = notes[0].onset_ticks
+        breath = EIGHTH if start - EIGHTH - context.note.onset_ticks >= QUARTER else 0
+        return Figure(
+            "answer-fill",
+            (context.index, context.index + 1),
+            tail(context.index),
+            head(context.index + 1),
+            min(context.note.end_ticks, start - breath),
+            gap.end_ticks,
+            notes=tuple(notes),
+            why=line.why(rests=context.gap_ticks >= EIGHTH),
+            merit=merit,
+        )
+
+    def _named(self, harmony: int, midi: int, direction: Direction) -> Pitch:
+        """A note spelled by its chord, the chord's scale, or the direction in which it leads."""
+        name = harmony, midi, direction
+        if name not in self.names:
+            chord, key = self.chords[harmony], self.context.key
+            scale = chord_scale(chord, key) if chord else key_scale(key)
+            self.names[name] = spelled(chord, scale, key, midi, direction)
+        return self.names[name]
 
 
-@lru_cache(maxsize=4096)
-def _filled_pool(
-    scale: Scale,
-    five: Scale,
-    blue: Scale | None,
-    tones: frozenset[int],
-    guides: frozenset[int],
-    is_strong: bool,
-    low: int,
-    high: int,
-) -> _Pool:
-    names: dict[int, Pitch] = {}
-    usual: dict[int, float] = {}
-    for source, cost in ((scale, 0.2), (five, 0.0), (blue, 0.45)):
-        if source is None:
+@dataclass(frozen=True, slots=True)
+class Motif:
+    """Four notes of a phrase: moves in semitones, values in units, and how many units after a beat it begins."""
+
+    moves: tuple[int, ...]
+    values: tuple[int, ...]
+    place: int
+
+    @property
+    def units(self) -> int:
+        """From the first attack to the last."""
+        return sum(self.values)
+
+
+def _motifs(context: Context) -> Iterator[Motif]:
+    """The opening of the phrase that the note belongs to, and its last notes before the held one."""
+    notes, seen = context.tune.notes, set()
+    first, last = context.phrase.first, context.index
+    for start in (first, last - _ECHO_NOTES + 1, last - _ECHO_NOTES):
+        if start < first or start + _ECHO_NOTES - 1 > last:
             continue
-        pitch = source.step(Pitch((low // 12 - 2) * 7), 1)
-        while pitch.midi <= high:
-            if pitch.midi >= low:
-                names.setdefault(pitch.midi, pitch)
-                usual[pitch.midi] = min(cost, usual.get(pitch.midi, cost))
-            pitch = source.step(pitch, 1)
-    costs = [
-        usual[m]
-        + (0.0 if not is_strong or m % 12 in tones else _CLASH_COST)
-        - (_GUIDE_TONE_GAIN if m % 12 in guides else 0.0)
-        for m in sorted(names)
-    ]
-    pitches = tuple(names[midi] for midi in sorted(names))
-    return _Pool(pitches, np.array([pitch.midi for pitch in pitches], dtype=np.int64), np.array(costs))
+        own = notes[start : start + _ECHO_NOTES]
+        moves = tuple(b.pitch.midi - a.pitch.midi for a, b in pairwise(own))
+        ticks = [b.onset_ticks - a.onset_ticks for a, b in pairwise(own)]
+        offset = context.beat_offset(own[0].onset_ticks)
+        reads = all(value % (3 * UNIT) == 0 and value <= 2 * QUARTER for value in ticks) and offset % (3 * UNIT) == 0
+        if reads and start not in seen and any(moves) and max(map(abs, moves)) <= _LONGEST_LEAP:
+            seen.add(start)
+            yield Motif(moves, tuple(value // UNIT for value in ticks), offset // UNIT)
 
 
-def _pools(context: Context, onsets: Sequence[int]) -> list[_Pool]:
-    """The notes of each moment: all but the last avoid giving the next plain note away, the last leads into it."""
-    assert context.next is not None
-    *others, final = [_pool(context, onset) for onset in onsets]
-    target = context.next.midi
-    instrument = context.setting.instrument
-    leads = context.setting.idiom == "jazz" and instrument.lowest_midi <= target - 1 <= instrument.highest_midi
-    leading = context.next.leading_note if leads else None
-    last = _leading_pool(final, target, leading, context.strength_at(onsets[-1]) >= 0.5)
-    return [*(_without_target(pool, target) for pool in others), last]
+def _grid(context: Context) -> Grid:
+    metre = context.bar.metre
+    if metre.unit >= 8:
+        return "eighths"
+    return "folk" if context.setting.tradition == "folk" else "quarters"
 
 
-@lru_cache(maxsize=4096)
-def _leading_pool(pool: _Pool, target: int, leading: Pitch | None, is_strong: bool) -> _Pool:
-    """The notes a step or a semitone from the target; the leading semitone is welcome, but not on a beat, where it
-    would clash."""
-    near = [
-        (pitch, float(cost))
-        for pitch, cost in zip(pool.pitches, pool.costs, strict=True)
-        if abs(pitch.midi - target) in (1, 2)
-    ]
-    if leading is not None and leading.midi not in {pitch.midi for pitch, _ in near}:
-        near.append((leading, 0.15 + _CLASH_COST * is_strong))
-    pitches = tuple(pitch for pitch, _ in near)
-    midis = np.array([pitch.midi for pitch in pitches], dtype=np.int64)
-    return _Pool(pitches, midis, np.array([cost for _, cost in near]))
+def _range(context: Context, form: _Form) -> tuple[int, int]:
+    """Lowest and highest note of a fill: the instrument's, and not far beyond the tune's."""
+    instrument, beyond = context.setting.instrument, _ABOVE_SEMITONES[context.setting.level]
+    reach = _SPREAD_SEMITONES[context.setting.level]
+    lowest = max(instrument.lowest_midi, min(form.low - beyond, context.midi), context.midi - reach)
+    highest = min(instrument.highest_midi, max(form.high + beyond, context.midi), context.midi + reach)
+    return lowest, max(highest, lowest)
 
 
-@lru_cache(maxsize=4096)
-def _without_target(pool: _Pool, target: int) -> _Pool:
-    """The pool with the next plain note made dear: a fill that gives it away leads nowhere."""
-    return replace(pool, costs=pool.costs + _TARGET_COST * (pool.midis == target))
+@dataclass(frozen=True, slots=True)
+class _Form:
+    """What a fill asks of the whole tune: its lowest and highest note, and whether it is a blues."""
+
+    low: int
+    high: int
+    is_blues: bool
 
 
-@lru_cache(maxsize=4096)
-def _moves(before: _Pool, pool: _Pool, shape: Shape) -> Costs:
-    """Cost of each move between two moments along a contour; a move the other way is never made.
-
-    In a contour that turns each note stands twice, before the turn and after it; there is no way back.
-    """
-    moves = pool.midis[None, :] - before.midis[:, None]
-    cost = np.where(np.abs(moves) > 12, _NEVER, _LEAP_COST[np.minimum(np.abs(moves), 12)])
-    up, down = np.where(moves > 0, cost, _NEVER), np.where(moves < 0, cost, _NEVER)
-    first, second = (up, down) if shape in ("arch", "rising") else (down, up)
-    return np.block([[first, second], [np.full_like(cost, inf), second]]) if shape in _TURNING else first
+@lru_cache(maxsize=8)
+def _form(tune: Tune) -> _Form:
+    midis = [note.pitch.midi for note in tune.notes]
+    return _Form(min(midis), max(midis), is_blues(tune))
 
 
-def _solved(context: Context, pools: Sequence[_Pool], shape: Shape) -> tuple[float, list[Pitch]] | None:
-    """The cheapest line of pitches along a contour that turns where it should, or None where there is none."""
-    if any(not pool.pitches for pool in pools):
-        return None
-    opening = np.abs(pools[0].midis - context.midi)
-    nodes = [pool.costs for pool in pools]
-    nodes[0] = nodes[0] + np.where(opening > 7, 2.0, np.where(opening == 0, 0.5, 0.08 * opening))
-    if shape in _TURNING:
-        nodes = [np.concatenate([costs, costs]) for costs in nodes]
-        nodes[0][len(pools[0].pitches) :] = inf
-        nodes[-1][: len(pools[-1].pitches)] = inf
-    path = best_path(nodes, (_moves(before, pool, shape) for before, pool in pairwise(pools)))
-    if path.cost >= _NEVER / 2:
-        return None
-    numbered = zip(pools, path.places, strict=True)
-    return path.cost, [pool.pitches[number % len(pool.pitches)] for pool, number in numbered]
+@lru_cache(maxsize=32)
+def _limits(player: Player) -> NDArray[np.float64]:
+    return np.array(player.slurred_sec)
+
+
+def _shuffled(chance: Chance, numbers: NDArray[np.int64]) -> list[int]:
+    """The numbers in an order of chance: they stand by size."""
+    return [int(numbers[place]) for place in np.argsort(chance.many_bits(len(numbers)), kind="stable")]
 
 
 def _is_fill(g: Group) -> bool:
     if not g.is_fill or len(g.inner) < 3 or g.after is None:
         return False
-    inside = [b - a for a, b in pairwise(g.inner)]
-    turns = sum(a * b < 0 for a, b in pairwise(inside))
-    return is_step(g.moves[-1]) and turns <= 2 and 0 not in inside and max(map(abs, inside)) <= _LONGEST_LEAP
+    inside = [abs(b - a) for a, b in pairwise(g.inner)]
+    ends_well = abs(g.moves[-1]) <= _FURTHEST_LEAD or g.inner[-1] % 12 in g.chord
+    return ends_well and any(inside) and max(inside) <= _LONGEST_LEAP
 
 
 ANSWER_FILL = Technique(
     id="answer-fill",
     family=FILLS.id,
-    level=3,
+    level=1,
     find=_answers,
     definition=Definition(_is_fill, breadth=290),
+    repeats_pitch=True,
 )
 
 TECHNIQUES = (ANSWER_FILL,)

@@ -66,7 +66,10 @@ def _double(context: Context) -> Iterator[Figure]:
         return
     main, length = context.note.pitch, context.note.duration_ticks
     ending = context.ending
-    above, below = ending.step_above, ending.leading_note if context.setting.idiom == "jazz" else ending.step_below
+    above, below = (
+        ending.step_above,
+        ending.leading_note if context.setting.tradition == "jazz" else ending.step_below,
+    )
     if above is None or below is None:
         return
     pair = [above, below]

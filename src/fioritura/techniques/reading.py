@@ -30,7 +30,7 @@ def legible(figure: Figure, context: Context) -> Figure | None:
         return _with_legible_graces(figure, context)
     notes, first, last = context.tune.notes, figure.first_slot // 2, figure.last_slot // 2
     stands = [notes[anchor].pitch for anchor in figure.anchors]
-    added = [note.pitch not in stands for note in figure.notes]
+    added = [note.anchor is None and note.pitch not in stands for note in figure.notes]
     if True not in added:
         return figure
     before = first if notes[first].onset_ticks < figure.start_ticks else first - 1

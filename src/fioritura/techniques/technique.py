@@ -48,7 +48,7 @@ class Technique:
     is_sign: bool = False
     """True where its figures are that sign on the note, and nothing else."""
     realisations: Callable[[Context], Iterator[Figure]] | None = None
-    """Figures that it does not write, but by which players realise its sign."""
+    """Figures that it does not write, but by which players realise it, or its sign."""
     repeats_pitch: bool = False
     """True where playing the same pitch twice in a row is the point of the technique."""
     words: Mapping[str, str] = field(default_factory=dict, repr=False, hash=False)

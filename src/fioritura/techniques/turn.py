@@ -144,7 +144,7 @@ TURN = Technique(
     level=3,
     find=_turn,
     definition=Definition(partial(_has_both_sides, 1), breadth=90),
-    signs=(Mark.TURN, Mark.ROLL),
+    signs=(Mark.TURN,),
     realisations=_realised_turn,
 )
 

@@ -24,6 +24,7 @@ SIXTEENTH: Final = QUARTER // 4
 THIRTYSECOND: Final = QUARTER // 8
 
 _METRE: Final = re.compile(r"([0-9]{1,2}(?:\+[0-9]{1,2})*)/(1|2|4|8|16|32)")
+_SIGNS: Final = {1: "𝅝", 2: "𝅗𝅥", 4: "♩", 8: "♪", 16: "𝅘𝅥𝅯"}
 _IRREGULAR_GROUPS: Final = {5: (3, 2), 7: (2, 2, 3), 8: (3, 3, 2), 10: (3, 3, 2, 2), 11: (2, 2, 3, 2, 2)}
 
 
@@ -76,6 +77,18 @@ class Metre:
     def beat_ticks(self) -> int:
         """Length of the usual beat: a dotted quarter in 6/8, a quarter in 4/4, a half in 2/2."""
         return 3 * self.unit_ticks if self.is_compound else self.unit_ticks
+
+    @property
+    def beat_sign(self) -> str:
+        """The note that a tempo counts: ``"♩"``, ``"♩."`` in 6/8, ``"♪"`` in 7/8.
+
+        Examples:
+            >>> [Metre.parse(name).beat_sign for name in ("3/4", "12/8", "7/8", "2/2")]
+            ['♩', '♩.', '♪', '𝅗𝅥']
+        """
+        if self.is_compound:
+            return _SIGNS.get(self.unit // 2, "♩") + "."
+        return _SIGNS.get(self.unit, "♩")
 
     def beat_at(self, offset_ticks: int) -> Fraction:
         """Beat number (from 1) of a place in the bar; half past the second beat is 5/2."""

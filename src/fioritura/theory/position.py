@@ -32,6 +32,11 @@ _TUPLETS: Final[tuple[tuple[Subdivision, int], ...]] = (
     ("septuplet", 7),
 )
 
+_DIVISIONS: Final = (1, 2, 3, 4, 6, 8, 12, 5, 7, 16, 24)
+"""Into how many parts a beat is divided in print, the simplest first."""
+_ROUNDED: Final = 0.0006
+"""How far a beat number rounded to three places lies from its place."""
+
 
 @dataclass(frozen=True, slots=True)
 class Position:
@@ -91,17 +96,36 @@ def position_in(metre: Metre, offset_ticks: int, bar: int = 0, is_pickup: bool =
 
 
 def position_of_beat(metre: Metre, beat: float, bar: int = 0) -> Position:
-    """The place of a beat number (from 1; half past the second beat is 2.5) in a bar; bar 0 is a pickup.
+    """The written place nearest to a beat number (from 1; half past the second beat is 2.5) in a bar; bar 0 is a pickup.
+
+    A number that a place was rounded to (1.333 for the second triplet of beat 1) is that place; what was played between
+    the places goes to the nearest sixteenth or triplet.
 
     Examples:
         >>> str(position_of_beat(Metre.parse("4/4"), 2.5, bar=1).message)
         'on the off-beat after 2'
+        >>> str(position_of_beat(Metre.parse("4/4"), 1.333, bar=1).message)
+        'on the second triplet of beat 1'
+        >>> str(position_of_beat(Metre.parse("4/4"), 3.98, bar=1).message)
+        'on beat 4'
     """
     number = max(int(beat), 1)
     groups = metre.groups_ticks
     starts = sum(groups[: number - 1]) + metre.beat_ticks * max(0, number - 1 - len(groups))
     length = groups[number - 1] if number <= len(groups) else metre.beat_ticks
-    return position_in(metre, starts + round((beat - number) * length), bar, is_pickup=bar == 0)
+    inside = _snapped(max(beat - number, 0.0), length, is_last=number >= len(groups))
+    return position_in(metre, starts + inside, bar, is_pickup=bar == 0)
+
+
+def _snapped(share: float, beat_ticks: int, is_last: bool) -> int:
+    """Ticks within a beat of the place that a share of it means; within the last beat of a bar, of one before its end."""
+    for count in _DIVISIONS:
+        part = round(share * count)
+        if abs(share - part / count) <= _ROUNDED and part * beat_ticks % count == 0:
+            return part * beat_ticks // count
+    counts = (6,) if beat_ticks % (3 * EIGHTH) == 0 else (4, 3)
+    places = {part * beat_ticks // count for count in counts for part in range(count + (not is_last))}
+    return min(places, key=lambda place: (abs(place - share * beat_ticks), place))
 
 
 def _subdivided(inside_ticks: int, beat_ticks: int) -> tuple[Subdivision, int]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import os
 import tempfile
 from pathlib import Path
-from typing import Annotated, Any, Final, Literal
+from typing import Annotated, Any, Final
 
 from fastapi import APIRouter, Depends, File, Form, Query, Request, Response, UploadFile
 from fastapi import Path as InPath
@@ -16,7 +16,8 @@ from fioritura.arrange.arrangement import Arrangement
 from fioritura.arrange.arrangement_file import arrangement_from_json
 from fioritura.errors import FiorituraError, OptionError, ReadError
 from fioritura.notation.assemble import Irregular
-from fioritura.shelf.archive import Checks, restore, write_archive
+from fioritura.players.idiom import AskedIdiom, asked_idiom
+from fioritura.shelf.archive import Checks, Doubles, restore, write_archive
 from fioritura.techniques.table import technique_named
 from fioritura.web.bringing import TYPED, Choices, arrange_all, each_arranged, problem_of, shelved
 from fioritura.web.hearing import Sounds, figure_sound, hearing
@@ -34,7 +35,7 @@ from fioritura.web.models import (
     HearingView,
     NewCopy,
     Problem,
-    Restored,
+    RestoredView,
     SettingChange,
     StepChange,
     TuneChange,
@@ -66,11 +67,11 @@ Files = Annotated[list[UploadFile], File(description="MusicXML, ABC or MIDI file
 def _choices(
     player: Annotated[str, Form(max_length=40)] = "alto-sax",
     level: Annotated[int, Form(ge=1, le=5)] = 3,
-    idiom: Annotated[Literal["jazz", "folk"], Form()] = "jazz",
+    idiom: Annotated[AskedIdiom, Form()] = "file",
     unfolds: Annotated[bool, Form()] = True,
     tags: Annotated[str, Form(max_length=200)] = "",
 ) -> Choices:
-    return Choices(player, level, idiom, unfolds, tuple(tags.split(",")))
+    return Choices(player, level, asked_idiom(idiom), unfolds, tuple(tags.split(",")))
 
 
 def _workspace(request: Request) -> Workspace:
@@ -242,7 +243,7 @@ def look_at_abc(typed: AbcText) -> AbcView:
 def bring_typed(request: Request, typed: Typed) -> Welcome:
     """Put typed ABC on the shelf and arrange it."""
     source = source_of(TYPED, typed.text.encode())
-    choices = Choices(typed.player, typed.level, typed.idiom, typed.unfolds)
+    choices = Choices(typed.player, typed.level, asked_idiom(typed.idiom), typed.unfolds)
     return shelved(_workspace(request).shelf, list(each_arranged(source, choices)), ())
 
 
@@ -310,13 +311,18 @@ def export(request: Request) -> Response:
 
 @api.post("/restore", tags=["shelf"])
 def restore_archive(
-    request: Request, archive: Annotated[UploadFile, File(description="A shelf's ZIP file")]
-) -> Restored:
-    """Add what an exported ZIP file holds to the shelf."""
-    shelf = _workspace(request).shelf
-    return Restored(
-        tunes=restore(shelf, archive.file, Checks(arrangement_from_json, check_take, check_plan, check_tune))
-    )
+    request: Request,
+    archive: Annotated[UploadFile, File(description="A shelf's ZIP file")],
+    doubles: Annotated[Doubles, Form(description="What becomes of tunes that stand on the shelf already")] = "skip",
+) -> RestoredView:
+    """Add what an exported ZIP file holds to the shelf, all of it or nothing."""
+    workspace = _workspace(request)
+    versions = [version.id for entry in workspace.shelf.tunes() for version in entry.versions]
+    checks = Checks(arrangement_from_json, check_take, check_plan, check_tune)
+    done = restore(workspace.shelf, archive.file, checks, doubles)
+    if doubles == "replace" and done.doubles:
+        workspace.forget(versions)
+    return RestoredView(tunes=done.added, doubles=done.doubles)
 
 
 @api.get("/techniques", tags=["tables"])

@@ -139,7 +139,7 @@ def _latest(shelf: Shelf) -> int | None:
 
 
 def _shelve_demo(shelf: Shelf) -> None:
-    choices = Choices("alto-sax", 3, "jazz", unfolds=True)
+    choices = Choices("alto-sax", 3, None, unfolds=True)
     shelved(shelf, list(each_arranged(demo_source(), choices)), ("demo",))
 
 

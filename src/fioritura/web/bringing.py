@@ -30,7 +30,7 @@ class Choices:
 
     player: str
     level: int
-    idiom: Idiom
+    idiom: Idiom | None
     unfolds: bool
     tags: tuple[str, ...] = ()
 

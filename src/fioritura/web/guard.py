@@ -109,12 +109,13 @@ class Guard:
 
     async def _serve(self, scope: Scope, headers: Headers, receive: Receive, send: Send) -> None:
         limit = _LIMITS.get(scope["path"], MOST_BYTES)
-        refusal = self._refusal(scope["method"], headers, limit)
+        refusal = self._refusal(scope["method"], scope["path"], headers, limit)
         outgoing = _with_headers(send)
         if refusal:
             await _refuse(outgoing, *refusal)
             return
         if self.check and not self.check.lets_in(scope["path"], headers):
+            await self.check.slow_down(headers)
             if scope["method"] in _SAFE and not scope["path"].startswith("/api/"):
                 await RedirectResponse(ENTRANCE, 303)(scope, receive, outgoing)
             else:
@@ -122,13 +123,13 @@ class Guard:
             return
         await self.app(scope, _bounded(receive, limit), outgoing)
 
-    def _refusal(self, method: str, headers: Headers, limit: int) -> tuple[int, Said] | None:
+    def _refusal(self, method: str, path: str, headers: Headers, limit: int) -> tuple[int, Said] | None:
         """Why a request is refused, if it is."""
         host = headers.get("host", "")
         if host not in self.hosts:
             return 421, message("other-host")
         site = headers.get("sec-fetch-site", "none")
-        is_page = headers.get("sec-fetch-mode") == "navigate" and method in _SAFE
+        is_page = headers.get("sec-fetch-mode") == "navigate" and method in _SAFE and not path.startswith("/api/")
         if site not in ("same-origin", "none") and not is_page:
             return 403, message("other-site")
         origin = headers.get("origin")

@@ -240,7 +240,7 @@ def _band_feel(tune: Tune, rendition: Rendition, name: str) -> tuple[BandFeel | 
             if feel.suits(tune.metre)
             else (None, say(message("feel-unplayed", feel=feel.name, metre=str(tune.metre))))
         )
-    return default_feel(tune, is_folk=setting.idiom == "folk", feel=setting.feel), ""
+    return default_feel(tune, is_folk=setting.tradition == "folk", feel=setting.feel), ""
 
 
 def _performed(tune: Tune, rendition: Rendition, feel: BandFeel | None, tempo: float) -> Performance:

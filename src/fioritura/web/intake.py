@@ -5,8 +5,9 @@ from __future__ import annotations
 import tempfile
 from collections.abc import Iterator, Mapping
 from dataclasses import asdict, dataclass, replace
+from functools import lru_cache
 from pathlib import Path
-from typing import Any, Final
+from typing import TYPE_CHECKING, Any, Final
 
 from fioritura.arrange.arrangement import Arrangement, arranged
 from fioritura.arrange.prepare import prepared
@@ -16,6 +17,9 @@ from fioritura.players.instruments import instrument_named
 from fioritura.players.setting import Idiom, Setting
 from fioritura.tune import Tune
 from fioritura.words import kept
+
+if TYPE_CHECKING:
+    from fioritura.notation.abc.reader import AbcEntry
 
 __all__ = [
     "DEMO",
@@ -94,9 +98,7 @@ def _places(source: Source) -> list[int | None]:
     """
     if not source.name.endswith(".abc"):
         return [None]
-    from fioritura.notation.abc.reader import list_abc
-
-    count = len(list_abc(source.content.decode("utf-8", "replace")))
+    count = len(_book(source.content))
     return [None] if count <= 1 else list(range(1, min(count, MOST_TUNES) + 1))
 
 
@@ -107,9 +109,7 @@ def read_source(source: Source, reading: ReadingOptions) -> Tune:
         ReadError, TuneError: it can't be read; the message says where and why.
     """
     if reading.place is not None:
-        from fioritura.notation.abc.reader import list_abc
-
-        entries = list_abc(source.content.decode("utf-8", "replace"))
+        entries = _book(source.content)
         if not 1 <= reading.place <= len(entries):
             raise ReadError("no-such-tune-in-book", count=len(entries), given=reading.place)
         tune = entries[reading.place - 1].read()
@@ -129,8 +129,8 @@ def ready(tune: Tune, player: str, *, unfolds: bool) -> Tune:
     return prepared(tune, instrument_named(player), unfold=unfolds)
 
 
-def first_arrangement(tune: Tune, player: str, level: int, idiom: Idiom, *, unfolds: bool) -> Arrangement:
-    """The best arrangement for a player, at the tune's own tempo and feel.
+def first_arrangement(tune: Tune, player: str, level: int, idiom: Idiom | None, *, unfolds: bool) -> Arrangement:
+    """The best arrangement for a player, at the tune's own tempo and feel, in its own idiom where none is given.
 
     Raises:
         RangeError: no octave of the tune lies on the instrument.
@@ -150,8 +150,8 @@ def facts_of(tune: Tune) -> dict[str, Any]:
     }
 
 
-def check_tune(facts: Mapping[str, Any], reading: Mapping[str, Any]) -> None:
-    """Make sure that what is said of a tune elsewhere, and of how it is read, can be used here.
+def check_tune(facts: Mapping[str, Any], reading: Mapping[str, Any], name: str, content: bytes) -> None:
+    """Make sure that what is said of a tune elsewhere can be used here, and that the tune can be read from its file.
 
     Raises:
         ReadError: it can't.
@@ -165,6 +165,15 @@ def check_tune(facts: Mapping[str, Any], reading: Mapping[str, Any]) -> None:
     )
     if not is_sound:
         raise ReadError("tune-facts-unfit")
+    read_source(source_of(name, content), ReadingOptions.of(reading))
+
+
+@lru_cache(maxsize=1)
+def _book(content: bytes) -> list[AbcEntry]:
+    """The tunes of a book; of one book after the other, each of whose tunes is asked for."""
+    from fioritura.notation.abc.reader import list_abc
+
+    return list_abc(content.decode("utf-8", "replace"))
 
 
 def each_tune(source: Source, *, unfolds: bool) -> Iterator[tuple[ReadingOptions, Tune | FiorituraError]]:

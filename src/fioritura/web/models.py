@@ -6,6 +6,8 @@ from typing import Annotated, Literal
 
 from pydantic import BaseModel, ConfigDict, Field
 
+from fioritura.players.idiom import AskedIdiom, Idiom
+
 __all__ = [
     "AbcText",
     "AbcView",
@@ -20,7 +22,7 @@ __all__ = [
     "LineTime",
     "NewCopy",
     "Problem",
-    "Restored",
+    "RestoredView",
     "SettingChange",
     "SettingView",
     "StepChange",
@@ -79,7 +81,7 @@ class SettingChange(_Request):
     at: At
     player: Annotated[str, Field(max_length=40)]
     level: Annotated[int, Field(ge=1, le=5)]
-    idiom: Literal["jazz", "folk"]
+    idiom: Idiom
     feel: Literal["straight", "swing"]
     tempo: Annotated[float, Field(ge=5, le=800)]
     only: Names = []
@@ -101,7 +103,7 @@ class Typed(_Request):
     text: Annotated[str, Field(max_length=200_000)]
     player: Annotated[str, Field(max_length=40)] = "alto-sax"
     level: Annotated[int, Field(ge=1, le=5)] = 3
-    idiom: Literal["jazz", "folk"] = "jazz"
+    idiom: AskedIdiom = "file"
     unfolds: bool = True
 
 
@@ -121,10 +123,12 @@ class Problem(BaseModel):
     length: int = 1
 
 
-class Restored(BaseModel):
-    """How many tunes an archive has added."""
+class RestoredView(BaseModel):
+    """How many tunes an archive has added, and how many of its tunes stood on the shelf already; where the page was to ask
+    first, and some did, nothing was added."""
 
     tunes: int
+    doubles: int
 
 
 class SystemView(BaseModel):

@@ -32,7 +32,8 @@ def serve(
 ) -> None:
     """Serve the page until interrupted; `folder` holds the shelf.
 
-    Beyond loopback, whoever wants to come in must give `token`; a new one is made where it is empty. `language` is that of readers who
+    Beyond loopback, whoever wants to come in must give `token`; a new one is made where it is empty. On loopback a token is asked for
+    where one is given, so that other users of the machine are kept out. `language` is that of readers who
     have chosen none on the page, else it is their browser's.
 
     Raises:
@@ -47,23 +48,26 @@ def serve(
     from fioritura.web.engraver import Engraver
     from fioritura.web.guard import hosts_of
     from fioritura.web.hearing import Sounds
+    from fioritura.web.patience import PatientProtocol
     from fioritura.web.token_check import TokenCheck, new_token
 
     address = _address(listen)
-    check = None if address.is_loopback else TokenCheck(token := token or new_token())
+    check = TokenCheck(token := token or new_token()) if token or not address.is_loopback else None
     listener = _listener(port, str(address))
     port = listener.getsockname()[1]
     shelf = Shelf(folder or data_folder())
     sounds = Sounds()
     engraver = Engraver(worker_count())
-    app = create_app(shelf, hosts_of(port, is_open=check is not None), sounds, engraver, check, language)
+    app = create_app(shelf, hosts_of(port, is_open=not address.is_loopback), sounds, engraver, check, language)
     _prepare(shelf, sounds, engraver)
     place = f"http://{_shown(address)}:{port}"
     print(say(message("served-at", address=place, shelf=str(shelf.path.parent))), flush=True)
     if check is not None:
-        print(say(message("served-beyond", token=token)), flush=True)
+        said = "served-token" if address.is_loopback else "served-beyond"
+        print(say(message(said, token=token)), flush=True)
     config = uvicorn.Config(
         app,
+        http=PatientProtocol,
         log_level="warning",
         access_log=False,
         server_header=False,
@@ -122,6 +126,7 @@ def _listener(port: int, address: str = LOOPBACK) -> socket.socket:
     kind = socket.AF_INET6 if ":" in address else socket.AF_INET
     listener = socket.socket(kind, socket.SOCK_STREAM)
     listener.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
+    listener.setsockopt(socket.SOL_SOCKET, socket.SO_KEEPALIVE, 1)
     try:
         listener.bind((address, port))
         listener.listen(128)

@@ -12,9 +12,8 @@ from typing import Final
 from fioritura.arrange.arrangement_file import arrangement_from_json
 from fioritura.errors import FiorituraError
 from fioritura.listening.align import Pass
-from fioritura.listening.naming import SlipKind
-from fioritura.listening.report import Report as Heard
-from fioritura.listening.report import Status
+from fioritura.listening.rows import Report as Heard
+from fioritura.listening.rows import Status
 from fioritura.listening.words import key_words
 from fioritura.review.progress import measures_of
 from fioritura.review.take_review import Review, review_take
@@ -27,6 +26,7 @@ from fioritura.web.take_models import (
     KEEPING,
     AdviceView,
     FigureResult,
+    HappeningView,
     Report,
     SlipView,
     TakeFacts,
@@ -35,7 +35,7 @@ from fioritura.web.take_models import (
     TraceNote,
     Which,
 )
-from fioritura.words import Message, Value, message, say, verbatim
+from fioritura.words import Value, message, say, verbatim
 from fioritura.words.stored import message_of
 
 __all__ = ["Order", "PlayedBar", "listen", "reviewed"]
@@ -91,10 +91,11 @@ def reviewed(order: Order) -> Review:
     """
     arrangement = arrangement_from_json(order.arrangement)
     name = order.name or say(message("the-take"))
+    tempo = order.tempo * arrangement.tune.metre.beat_ticks / QUARTER if order.bars else None
     if order.line == "ornamented":
-        return review_take(order.path, asked=arrangement, name=name)
-    setting = arrangement.setting
-    return review_take(order.path, arrangement.tune, instrument=setting.instrument, level=setting.level, name=name)
+        return review_take(order.path, asked=arrangement, tempo=tempo, name=name)
+    tune, setting = arrangement.tune, arrangement.setting
+    return review_take(order.path, tune, instrument=setting.instrument, level=setting.level, tempo=tempo, name=name)
 
 
 def report_of(review: Review, order: Order) -> Report:
@@ -102,7 +103,21 @@ def report_of(review: Review, order: Order) -> Report:
     heard, tune = review.report, review.tune
     beat = tune.metre.beat_ticks / QUARTER
     return Report(
+        headline=message_of(review.headline),
         praise=message_of(review.praise),
+        happenings=[
+            HappeningView(
+                kind=one.kind.value,
+                words=message_of(one.words),
+                bars=list(one.bars),
+                onset_sec=one.onset_sec,
+                count=one.count,
+                amount=one.amount,
+                unit=one.unit.value if one.unit else "",
+                confidence=one.confidence,
+            )
+            for one in heard.happenings
+        ],
         advice=[
             AdviceView(
                 subject=one.subject,
@@ -120,15 +135,15 @@ def report_of(review: Review, order: Order) -> Report:
         tuning_cents=heard.tuning_cents,
         level_db=heard.level.usual_db,
         level_range_db=heard.level.range_db,
-        notes=len(heard.notes) + sum(slip.kind is SlipKind.LEFT_OUT for slip in heard.slips),
-        right=sum(note.is_right for note in heard.notes),
+        notes=heard.wanted,
+        right=heard.right,
         figures=list(_figures(heard, tune)),
         slips=[
             SlipView(
                 kind=slip.kind.value,
                 bar=slip.bar,
                 beat=slip.beat,
-                where=_where(tune, _ticks(tune, slip.bar, slip.beat)),
+                where=slip.position.message.form("full"),
                 passage=slip.passage,
                 words=message_of(slip.words),
             )
@@ -180,7 +195,7 @@ def _figures(heard: Heard, tune: Tune) -> Iterator[FigureResult]:
             status=row.status.value,
             bar=row.bar,
             beat=row.beat,
-            where=_where(tune, onset_ticks),
+            where=row.position.message.form("full"),
             onset_ticks=onset_ticks,
             passage=row.passage,
             confidence=row.confidence,
@@ -196,10 +211,6 @@ def _ticks(tune: Tune, number: int, beat: float) -> int:
     """Where a beat of the bar with a number lies, the first one of that number."""
     bar = next(bar for bar in tune.bars if bar.number == number)
     return bar.start_ticks + round((beat - 1) * bar.metre.beat_ticks) - bar.metre_offset_ticks
-
-
-def _where(tune: Tune, ticks: int) -> Message:
-    return tune.position_at(max(0, ticks)).message.form("full")
 
 
 def _behind_band_ms(heard: Heard, tune: Tune, order: Order) -> float | None:

@@ -24,6 +24,7 @@ __all__ = [
     "KEEPING",
     "AdviceView",
     "FigureResult",
+    "HappeningView",
     "Keeping",
     "LineNote",
     "LineView",
@@ -191,10 +192,26 @@ class TimingView(BaseModel):
     beats: list[Tendency]
 
 
-class Report(BaseModel):
-    """What a take says. `key_words` tell how far it lies from the tune's pitch, empty where it does not."""
+class HappeningView(BaseModel):
+    """One thing that happened, in one sentence; `kind` is one of `listening.happening.Kind`, `bars` are those it touches,
+    `onset_sec` is where it is first heard in the recording, `amount` how much, in `unit`."""
 
+    kind: str
+    words: Said
+    bars: list[int]
+    onset_sec: float | None
+    count: int
+    amount: float | None
+    unit: str
+    confidence: float
+
+
+class Report(BaseModel):
+    """What a take says. `headline` is its first sentence, the one thing that matters most; `key_words` tell how far it lies from the tune's pitch, empty where it does not."""
+
+    headline: Said
     praise: Said
+    happenings: list[HappeningView] = []
     advice: list[AdviceView]
     remarks: list[Said]
     key_words: Said
@@ -210,6 +227,14 @@ class Report(BaseModel):
     by_register: list[Tendency]
     timing: TimingView
     passages: list[list[TraceNote]]
+
+    @model_validator(mode="before")
+    @classmethod
+    def _with_headline(cls, data: Any) -> Any:
+        """Reports of older versions begin with the praise."""
+        if isinstance(data, dict) and "headline" not in data and "praise" in data:
+            return data | {"headline": data["praise"]}
+        return data
 
 
 class TakeFacts(BaseModel):

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import asyncio
 import secrets
+import time
 from collections.abc import Callable
 from hashlib import sha256
 from http.cookies import CookieError, SimpleCookie
@@ -20,6 +22,13 @@ __all__ = ["ENTRANCE", "SHORTEST_TOKEN", "TokenCheck", "add_entrance", "new_toke
 ENTRANCE: Final = "/enter"
 SHORTEST_TOKEN: Final = 16
 COOKIE: Final = "fioritura-door"
+FREE_TRIES: Final = 5
+WAIT_SEC: Final = 0.5
+LONGEST_WAIT_SEC: Final = 8.0
+FORGOTTEN_SEC: Final = 300.0
+"""Wrong tokens that cost nothing, how long the next one waits (each further one twice as long), at most, and after how long
+they are forgotten."""
+
 _LETTERS: Final = "abcdefghjkmnpqrstuvwxyz23456789"
 """Without those that look alike."""
 
@@ -45,7 +54,29 @@ class TokenCheck:
         if len(token) < SHORTEST_TOKEN:
             raise OptionError("token-too-short", count=len(token), limit=SHORTEST_TOKEN)
         self._token = token
+        self._failures = 0
+        self._last_sec = 0.0
+        self._turn = asyncio.Lock()
         self.cookie = sha256(b"fioritura door " + token.encode()).hexdigest()
+
+    async def checked(self, token: str) -> bool:
+        """As `fits`, but after a few wrong tokens each further try waits its turn: the more of them, the longer."""
+        now = time.monotonic()
+        if now - self._last_sec > FORGOTTEN_SEC:
+            self._failures = 0
+        async with self._turn:
+            if self._failures >= FREE_TRIES:
+                await asyncio.sleep(min(LONGEST_WAIT_SEC, WAIT_SEC * 2 ** (self._failures - FREE_TRIES)))
+            is_right = self.fits(token)
+            self._failures = 0 if is_right else self._failures + 1
+            self._last_sec = time.monotonic()
+        return is_right
+
+    async def slow_down(self, headers: Headers) -> None:
+        """A wrong token in a header waits like one at the entrance."""
+        scheme, _, token = headers.get("authorization", "").partition(" ")
+        if scheme.lower() == "bearer":
+            await self.checked(token)
 
     def fits(self, token: str) -> bool:
         """True for the token, whatever spaces and capitals it was typed with."""
@@ -74,8 +105,8 @@ def add_entrance(app: FastAPI, check: TokenCheck, page: Callable[..., Response])
         return page(request, "enter", is_wrong=False)
 
     @app.post(ENTRANCE, include_in_schema=False)
-    def enter(request: Request, token: Annotated[str, Form(max_length=200)] = "") -> Response:
-        if not check.fits(token):
+    async def enter(request: Request, token: Annotated[str, Form(max_length=200)] = "") -> Response:
+        if not await check.checked(token):
             return page(request, "enter", 401, is_wrong=True)
         answer = RedirectResponse("/", 303)
         answer.set_cookie(COOKIE, check.cookie, httponly=True, samesite="strict", max_age=30 * 86400)

@@ -134,6 +134,18 @@ export interface FigureView {
   added: AddedNote[];
 }
 
+/** One thing that happened, in one sentence; `kind` is one of `listening.happening.Kind`, `bars` are those it touches, `onset_sec` is where it is first heard in the recording, `amount` how much, in `unit`. */
+export interface HappeningView {
+  kind: string;
+  words: string;
+  bars: number[];
+  onset_sec: number | null;
+  count: number;
+  amount: number | null;
+  unit: string;
+  confidence: number;
+}
+
 /** What there is to hear at a tempo: lines (one at a time) and band parts, each a sound of the same length by its key under ``/api/sounds``. The count-in ends at `starts_at` seconds, the music at `ends_at`. */
 export interface HearingView {
   tempo: number;
@@ -286,9 +298,11 @@ export interface Problem {
   length: number;
 }
 
-/** What a take says. `key_words` tell how far it lies from the tune's pitch, empty where it does not. */
+/** What a take says. `headline` is its first sentence, the one thing that matters most; `key_words` tell how far it lies from the tune's pitch, empty where it does not. */
 export interface Report {
+  headline: string;
   praise: string;
+  happenings: HappeningView[];
   advice: AdviceView[];
   remarks: string[];
   key_words: string;
@@ -306,9 +320,10 @@ export interface Report {
   passages: TraceNote[][];
 }
 
-/** How many tunes an archive has added. */
-export interface Restored {
+/** How many tunes an archive has added, and how many of its tunes stood on the shelf already; where the page was to ask first, and some did, nothing was added. */
+export interface RestoredView {
   tunes: number;
+  doubles: number;
 }
 
 /** For whom and how the tune is arranged; the tempo in beats a minute. */
@@ -317,7 +332,7 @@ export interface SettingChange {
   at: number;
   player: string;
   level: number;
-  idiom: "jazz" | "folk";
+  idiom: "jazz" | "blues" | "folk" | "irish";
   feel: "straight" | "swing";
   tempo: number;
   only: string[];
@@ -507,7 +522,7 @@ export interface Typed {
   text: string;
   player: string;
   level: number;
-  idiom: "jazz" | "folk";
+  idiom: "file" | "jazz" | "blues" | "folk" | "irish";
   unfolds: boolean;
 }
 

@@ -83,6 +83,7 @@ class AbcEntry:
             part_name=voice.name,
             source=self.source,
             words=sheet.header.words + reader.words,
+            origin="; ".join(sheet.header.origins),
             warnings=faults.warnings,
         )
         return _at_sounding_pitch(assemble(raw, irregular=irregular), sheet.semitones(voice))

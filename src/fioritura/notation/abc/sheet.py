@@ -39,6 +39,7 @@ class Header:
     titles: list[str] = field(default_factory=list)
     composers: list[str] = field(default_factory=list)
     words: list[str] = field(default_factory=list)
+    origins: list[str] = field(default_factory=list)
     key: AbcKey = _NO_KEY
     metre: Metre | None = None
     unit: Ticks = 0
@@ -150,6 +151,8 @@ def _take(header: Header, piece: Field, faults: Faults) -> None:
         header.composers.append(text_string(text))
     elif letter == "R":
         header.words.append(text_string(text))
+    elif letter == "O" and text:
+        header.origins.append(text_string(text))
     elif letter == "m":
         faults.warn(token, message("abc-macros"))
     elif letter == "Q":

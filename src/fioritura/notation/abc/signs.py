@@ -18,6 +18,7 @@ from fioritura.tune import Jump, Mark
 
 __all__ = [
     "DECORATIONS",
+    "HAIRPIN_ENDS",
     "JUMPS",
     "SHORT_FORMS",
     "chord_text",
@@ -35,6 +36,7 @@ DECORATIONS: Final[dict[str, Mark]] = {
     "uppermordent": Mark.INVERTED_MORDENT,
     "pralltriller": Mark.INVERTED_MORDENT,
     "roll": Mark.ROLL,
+    "cran": Mark.CRAN,
     "turn": Mark.TURN,
     "turnx": Mark.TURN,
     "invertedturn": Mark.INVERTED_TURN,
@@ -56,6 +58,16 @@ DECORATIONS: Final[dict[str, Mark]] = {
     "doit": Mark.DOIT,
     "ghost": Mark.GHOST,
     "vibrato": Mark.VIBRATO,
+    "pp": Mark.PIANISSIMO,
+    "p": Mark.PIANO,
+    "mp": Mark.MEZZO_PIANO,
+    "mf": Mark.MEZZO_FORTE,
+    "f": Mark.FORTE,
+    "ff": Mark.FORTISSIMO,
+    "crescendo(": Mark.CRESCENDO,
+    "<(": Mark.CRESCENDO,
+    "diminuendo(": Mark.DIMINUENDO,
+    ">(": Mark.DIMINUENDO,
 }
 """Marks by decoration. Beyond the standard's list stand the names that later drafts and common programs use
 (``^``, ``marcato``, ``staccato``) and those of the effects that the standard has no name for (``shake`` to
@@ -76,6 +88,9 @@ JUMPS: Final[dict[str, Jump]] = {
     "d.s.alfine": Jump.DAL_SEGNO,
     "d.s.alcoda": Jump.DAL_SEGNO,
 }
+
+HAIRPIN_ENDS: Final = frozenset({"crescendo)", "<)", "diminuendo)", ">)"})
+"""These stand after the last note of a hairpin (section 4.14)."""
 
 SHORT_FORMS: Final[dict[str, str]] = {
     ".": "staccato",
@@ -107,6 +122,7 @@ _WORDS: Final[dict[str, Mark]] = {
     "tr.": Mark.TRILL,
     "^tr": Mark.TRILL,
     "^shake": Mark.SHAKE,
+    "^cran": Mark.CRAN,
     "^fall": Mark.FALL,
     "^doit": Mark.DOIT,
     "^vibrato": Mark.VIBRATO,

@@ -30,7 +30,14 @@ from fioritura.notation.abc.fields import (
 from fioritura.notation.abc.lexer import NOTE, Kind, Token
 from fioritura.notation.abc.lyrics import Slots
 from fioritura.notation.abc.notes import Accidentals, Slurs, length_parts, note_parts
-from fioritura.notation.abc.signs import DECORATIONS, chord_text, is_chord_text, jump_named, mark_in_words
+from fioritura.notation.abc.signs import (
+    DECORATIONS,
+    HAIRPIN_ENDS,
+    chord_text,
+    is_chord_text,
+    jump_named,
+    mark_in_words,
+)
 from fioritura.notation.assemble import RawBar, RawNote, bar_message, bar_numbers
 from fioritura.notation.line import TOP, Line, line_taken, pick
 from fioritura.theory.metre import WHOLE, Metre
@@ -374,7 +381,7 @@ class VoiceReader:
 
     @staticmethod
     def _is_decoration(name: str) -> bool:
-        return name.lower() in DECORATIONS or jump_named(name) is not None
+        return name.lower() in DECORATIONS or name.lower() in HAIRPIN_ENDS or jump_named(name) is not None
 
     def _decorate(self, name: str) -> None:
         mark = DECORATIONS.get(name.lower())
@@ -383,8 +390,14 @@ class VoiceReader:
             self._marks.append(mark)
         elif jump:
             self._bars.add_jump(jump)
+        elif name.lower() in HAIRPIN_ENDS:
+            self._end_hairpin()
         elif name.lower() not in {"nil", "none", "trill)"}:
             self._faults.leave_out(f"!{name}!")
+
+    def _end_hairpin(self) -> None:
+        if self._last and self._last.note:
+            self._last.note.marks += (Mark.HAIRPIN_STOP,)
 
     def _quoted(self, token: Token) -> None:
         self._text(token.text[1:-1])

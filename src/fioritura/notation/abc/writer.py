@@ -31,7 +31,7 @@ from fioritura.notation.style_words import style_said
 from fioritura.theory.key import Key, Mode
 from fioritura.theory.metre import EIGHTH, QUARTER, WHOLE, Metre
 from fioritura.theory.pitch import Interval, Pitch
-from fioritura.tune import Bar, Jump, Mark, Note, Tempo, Tune
+from fioritura.tune import LEVEL_MARKS, Bar, Jump, Mark, Note, Tempo, Tune, hairpins
 from fioritura.words import say
 
 __all__ = ["write_abc"]
@@ -65,13 +65,15 @@ _MARKS: Final[dict[Mark, str]] = {
     Mark.INVERTED_TURN: "!invertedturn!",
     Mark.MORDENT: "!lowermordent!",
     Mark.INVERTED_MORDENT: "!uppermordent!",
-    Mark.ROLL: "!roll!",
+    Mark.ROLL: "~",
+    Mark.CRAN: '"^cran"',
     Mark.SCOOP: "!slide!",
     Mark.SHAKE: '"^shake"',
     Mark.FALL: '"^fall"',
     Mark.DOIT: '"^doit"',
     Mark.GHOST: '"<("">)"',
     Mark.VIBRATO: '"^vibrato"',
+    **{level: f"!{level.value}!" for level in LEVEL_MARKS},
 }
 """Decorations of the standard, or texts where it has none; a ghost note stands in parentheses (section 4.19)."""
 
@@ -115,6 +117,10 @@ def _header(tune: Tune, score: Score, by: Interval) -> Iterator[str]:
         yield f"T:{_text(score.subtitle)}"
     if tune.composer:
         yield f"C:{_text(tune.composer)}"
+    if tune.origin:
+        yield f"O:{_text(tune.origin)}"
+    if tune.dance:
+        yield f"R:{tune.dance.replace('-', ' ')}"
     yield f"M:{tune.metre}"
     yield f"L:1/{WHOLE // UNIT_TICKS}"
     first = tune.tempos[0] if tune.tempos and tune.tempos[0].onset_ticks <= 0 else None
@@ -176,6 +182,9 @@ class _BodyWriter:
         self._cuts.update(span.onset_ticks for span in tune.chords if staff.shows_chords)
         self._memories = [Accidentals() for _ in _RULES]
         self._signature: tuple[int, ...] = ()
+        spans = list(hairpins(tune.notes))
+        self._hairpin_starts = {start: kind for start, _, kind in spans}
+        self._hairpin_stops = {stop: kind for _, stop, kind in spans}
 
     def lines(self) -> Iterator[str]:
         """Lines of music, each with its lyrics below where the tune has any."""
@@ -240,8 +249,13 @@ class _BodyWriter:
         )
         tie = "" if piece.is_last else "-"
         slur_end = ")" if piece.is_last and Mark.SLUR_STOP in note.marks else ""
-        before = f"{piece.fields}{graces}{piece.texts}{slur}{marks}"
-        return f"{before}{self._pitch(note.pitch)}{length}{tie}{slur_end}"
+        index = piece.event.index
+        opening = (
+            f"!{self._hairpin_starts[index].value}(!" if piece.is_first and index in self._hairpin_starts else ""
+        )
+        closing = f"!{self._hairpin_stops[index].value})!" if piece.is_last and index in self._hairpin_stops else ""
+        before = f"{piece.fields}{graces}{piece.texts}{slur}{opening}{marks}"
+        return f"{before}{self._pitch(note.pitch)}{length}{tie}{slur_end}{closing}"
 
     def _graces(self, note: Note) -> str:
         pitches = "".join(self._pitch(grace, is_grace=True) for grace in note.graces)
@@ -341,7 +355,7 @@ def _bar_line(bars: Sequence[Bar], index: int) -> str:
     following = bars[index + 1] if index + 1 < len(bars) else None
     dots = ":" * (1 if bar.endings and bar.repeats else bar.repeats)
     if following is None:
-        return f"{dots}|" if dots else "|]"
+        return f"{dots}|" if dots else "|" if bars[index].goes_on else "|]"
     if following.opens_repeat:
         return f"{dots}| |:" if dots else f"{'|' * bar.ends_section}|:"
     if dots:

@@ -236,7 +236,7 @@ def _right_line(bars: Sequence[Bar], index: int) -> str:
     bar = bars[index]
     if bar.repeats:
         return "rptend"
-    return "end" if index + 1 == len(bars) else "dbl" if bar.ends_section else ""
+    return "end" if index + 1 == len(bars) and not bar.goes_on else "dbl" if bar.ends_section else ""
 
 
 def _ending(bars: Sequence[Bar], index: int) -> str:

@@ -17,7 +17,7 @@ from fioritura.notation.engraving.svg import Effect
 from fioritura.notation.rhythm import WrittenBar, WrittenEvent
 from fioritura.notation.written_part import WrittenPart, clean, slurs
 from fioritura.theory.pitch import Pitch
-from fioritura.tune import Mark, Note
+from fioritura.tune import LEVEL_MARKS, Mark, Note, hairpins
 
 __all__ = ["LayerWriter"]
 
@@ -41,8 +41,10 @@ _ORNAMENTS: Final = {
     Mark.SHAKE: '<dir {} place="above" type="sign"><rend glyph.auth="smufl">\ue59d\ue59d\ue59d</rend></dir>',
     Mark.VIBRATO: '<dir {} place="above" type="sign"><rend glyph.auth="smufl">\ueaa4\ueaa4\ueaa4</rend></dir>',
     Mark.ROLL: '<dir {} place="above" type="sign"><rend>~</rend></dir>',
+    Mark.CRAN: '<dir {} place="above" type="sign"><rend fontstyle="italic">cran</rend></dir>',
 }
 _EFFECTS: Final[dict[Mark, Effect]] = {Mark.SCOOP: "scoop", Mark.FALL: "falloff", Mark.DOIT: "doit"}
+_HAIRPINS: Final = {Mark.CRESCENDO: "cres", Mark.DIMINUENDO: "dim"}
 _BREATH_BEFORE_END: Final = 0.1
 """How long before the end of its note a breath mark stands, in units of the metre."""
 
@@ -56,6 +58,7 @@ class LayerWriter:
         self._last_pieces = {
             event.index: event.piece for bar in part.bars for event in bar.events if event.index is not None
         }
+        self._hairpins = {start: (stop, kind) for start, stop, kind in hairpins(part.tune.notes)}
         self._key = part.tune.key
         self._accidentals = AccidentalMemory()
         self._inside_word = False
@@ -173,7 +176,13 @@ class LayerWriter:
         end = self._slur_ends.get(event.index) if event.index is not None and event.piece == 0 else None
         if end is not None:
             yield f'<slur {here} endid="#{self._id(end, self._last_pieces[end])}"/>'
+        if event.piece == 0 and event.index in self._hairpins:
+            stop, kind = self._hairpins[event.index]
+            yield f'<hairpin {here} place="below" form="{_HAIRPINS[kind]}" tstamp2="{self._end_stamp(written, stop)}"/>'
         for mark in note.marks:
+            if mark in LEVEL_MARKS and event.piece == 0:
+                yield f'<dynam {here} place="below">{mark.value}</dynam>'
+                continue
             if mark in _ORNAMENTS and event.piece == 0:
                 yield _ORNAMENTS[mark].format(here)
             elif mark is Mark.FERMATA and not event.ties_on:
@@ -181,6 +190,15 @@ class LayerWriter:
             elif mark is Mark.BREATH and not event.ties_on:
                 end_units = (event.end_ticks - written.bar.start_ticks) / written.bar.metre.unit_ticks
                 yield f'<breath {staff} tstamp="{1 + end_units - _BREATH_BEFORE_END:.6g}"/>'
+
+    def _end_stamp(self, written: WrittenBar, stop: int) -> str:
+        """The end of a note, in bars from a written bar and beats of the bar that it falls in."""
+        end_ticks = self._part.tune.notes[stop].end_ticks
+        bars = [bar.bar for bar in self._part.bars]
+        here = bars.index(written.bar)
+        there = max(number for number, bar in enumerate(bars) if number == here or bar.start_ticks < end_ticks)
+        units = (end_ticks - bars[there].start_ticks) / bars[there].metre.unit_ticks
+        return f"{there - here}m+{1 + units:.6g}"
 
     def _lyric(self, text: str) -> str:
         goes_on = len(text) > 1 and text.endswith("-")

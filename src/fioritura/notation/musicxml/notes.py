@@ -18,7 +18,7 @@ from fioritura.notation.rhythm import TYPE_NAMES, WrittenEvent
 from fioritura.notation.written_part import WrittenPart, clean, slurs
 from fioritura.theory.key import Key
 from fioritura.theory.pitch import Pitch
-from fioritura.tune import Mark, Note
+from fioritura.tune import LEVEL_MARKS, Mark, Note, hairpins
 
 __all__ = ["Element", "NoteWriter", "add", "slur_numbers"]
 
@@ -35,6 +35,7 @@ _ARTICULATIONS: Final = {
     Mark.TENUTO: "tenuto",
     Mark.SCOOP: "scoop",
 }
+_WEDGES: Final = {Mark.CRESCENDO: "crescendo", Mark.DIMINUENDO: "diminuendo"}
 _CLOSING_ARTICULATIONS: Final = {Mark.FALL: "falloff", Mark.DOIT: "doit", Mark.BREATH: "breath-mark"}
 """These belong to the end of a tied note."""
 _ORNAMENTS: Final = {
@@ -86,6 +87,9 @@ class NoteWriter:
         self._staff = part.number
         self._shows_rests = part.staff.shows_rests
         self._slurs: SlurNumbers = slur_numbers(part.tune.notes)
+        spans = list(hairpins(part.tune.notes))
+        self._hairpin_starts = {start: kind for start, _, kind in spans}
+        self._hairpin_stops = {stop for _, stop, _ in spans}
         self._accidentals = AccidentalMemory()
         self._inside_word = False
 
@@ -98,6 +102,8 @@ class NoteWriter:
         if event.note is None:
             self._rest(measure, event)
             return
+        if event.piece == 0:
+            self._dynamics(measure, event.note, event.index)
         self._graces(measure, event)
         name = self._id(event)
         element = add(measure, "note", id=name if event.piece == 0 else f"{name}-{event.piece + 1}")
@@ -120,6 +126,8 @@ class NoteWriter:
         self._notations(element, event)
         if event.note.lyric and event.piece == 0:
             self._lyric(element, event.note.lyric)
+        if not event.ties_on and event.index in self._hairpin_stops:
+            _wedge(measure, "stop")
 
     def _id(self, event: WrittenEvent) -> str:
         return f"s{self._staff}-n{event.index}"
@@ -158,6 +166,14 @@ class NoteWriter:
                 add(add(element, "notations"), "slide", type="start", number=_GRACE_CURVE)
             elif not is_slide and number == 1:
                 add(add(element, "notations"), "slur", type="start", number=_GRACE_CURVE)
+
+    def _dynamics(self, measure: Element, note: Note, index: int | None) -> None:
+        """The level and the hairpin that begin with a note, before it."""
+        for level in (mark for mark in note.marks if mark in LEVEL_MARKS):
+            direction = add(measure, "direction", placement="below")
+            add(add(add(direction, "direction-type"), "dynamics"), level.value)
+        if index in self._hairpin_starts:
+            _wedge(measure, _WEDGES[self._hairpin_starts[index]])
 
     def _pitch(self, element: Element, pitch: Pitch) -> None:
         if not 0 <= pitch.octave <= 9:
@@ -215,6 +231,11 @@ class NoteWriter:
         add(lyric, "text", clean(text.removesuffix("-") if goes_on else text))
 
 
+def _wedge(measure: Element, kind: str) -> None:
+    direction = add(measure, "direction", placement="below")
+    add(add(direction, "direction-type"), "wedge", type=kind, number="1")
+
+
 def _slides(event: WrittenEvent) -> bool:
     """A scoop from grace notes is a slide from the last of them."""
     return event.note is not None and bool(event.graces) and Mark.SCOOP in event.note.marks
@@ -256,8 +277,7 @@ def _ornaments(marks: Sequence[Mark], is_first: bool, is_last: bool) -> list[_Si
     signs: list[_Sign] = []
     if is_first:
         signs += ((_ORNAMENTS[mark], None, {}) for mark in marks if mark in _ORNAMENTS)
-        if Mark.ROLL in marks:
-            signs.append(("other-ornament", "roll", {}))
+        signs += (("other-ornament", str(mark), {}) for mark in marks if mark in (Mark.ROLL, Mark.CRAN))
     if Mark.VIBRATO in marks:
         ends = ("start",) * is_first + ("stop",) * is_last
         signs += (("wavy-line", None, {"type": end, "number": "1"}) for end in ends)

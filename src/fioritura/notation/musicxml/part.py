@@ -97,6 +97,8 @@ class _Walk:
         self.ending: tuple[int, ...] = ()
         self.graces: dict[str, list[Pitch]] = {}
         self.grace_slurs: Counter[str] = Counter()
+        self.dynamics: tuple[Mark, ...] = ()
+        """Levels and hairpins that begin with the next note."""
         self.verse: str | None = None
         self.jump_signs: list[tuple[Ticks, Jump]] = []
         self.jumps_ahead: tuple[Jump, ...] = ()
@@ -233,7 +235,8 @@ class _Walk:
         if stop <= onset:
             length = quarter_notes(Fraction(end) - start)
             raise TuneError(signs.at_line(element, message("xml-note-too-short", pitch=pitch, length=length)))
-        marks = self._with_grace_slurs(signs.marks_on(element), voice)
+        marks = self._with_grace_slurs(signs.marks_on(element), voice) + self.dynamics
+        self.dynamics = ()
         graces = tuple(self.graces.pop(voice, ())) if element.find("chord") is None else ()
         note = RawNote(
             onset, stop - onset, pitch.up(self.shift), _starts_tie(element), graces, marks, self._lyric(element)
@@ -286,6 +289,9 @@ class _Walk:
         self.content.feel = self.content.feel or signs.swing_of(element)
         self.content.words += (words.text or "" for words in element.iter("words"))
         self.jump_signs += ((self.place, jump) for jump in signs.jumps_in(element))
+        self.dynamics += signs.dynamics_in(element)
+        if self.content.notes and any(wedge.get("type") == "stop" for wedge in element.iter("wedge")):
+            self.content.notes[-1].note.marks += (Mark.HAIRPIN_STOP,)
 
     def _harmony(self, element: Element) -> None:
         chord = signs.chord_symbol(element, round(max(0, self._offset_place(element))), self.shift)

@@ -21,12 +21,13 @@ from fioritura.theory.chord_symbol import chord_from_kind, read_chord
 from fioritura.theory.key import Mode, mode_named
 from fioritura.theory.metre import QUARTER, WHOLE, Metre
 from fioritura.theory.pitch import LETTERS, Interval, NoteName, Pitch
-from fioritura.tune import Feel, Jump, Mark
+from fioritura.tune import LEVEL_MARKS, Feel, Jump, Mark
 from fioritura.words import Message, message
 
 __all__ = [
     "at_line",
     "chord_symbol",
+    "dynamics_in",
     "ending_numbers",
     "jumps_in",
     "key_and_mode",
@@ -48,6 +49,9 @@ Ticks = int | Fraction
 """A length in ticks, kept exact: a file's own divisions may be finer than a tick."""
 
 _DECIMAL: Final = re.compile(r"\s*(-?\d{1,9})(?:\.(\d{0,9}))?\s*")
+
+_LEVELS: Final = {level.value: level for level in LEVEL_MARKS}
+_WEDGES: Final = {"crescendo": Mark.CRESCENDO, "diminuendo": Mark.DIMINUENDO}
 
 _NOTE_TYPES: Final[dict[str, Ticks]] = {
     "maxima": 8 * WHOLE,
@@ -99,6 +103,7 @@ _SMUFL_MARKS: Final = (
     (re.compile("shake", re.IGNORECASE), Mark.SHAKE),
     (re.compile("ghost", re.IGNORECASE), Mark.GHOST),
     (re.compile(r"\broll\b|ornamentirishroll", re.IGNORECASE), Mark.ROLL),
+    (re.compile(r"\bcran\b", re.IGNORECASE), Mark.CRAN),
 )
 _NO_PLACE_IN_MODEL: Final = frozenset(
     {"glissando", "slide", "tremolo", "schleifer", "haydn", "bend", "plop", "smear", "flip"}
@@ -319,6 +324,13 @@ def jumps_in(direction: Element) -> tuple[Jump, ...]:
 
 def _says(sound: Element, name: str) -> bool:
     return str(sound.get(name, "no")).strip().lower() not in {"no", ""}
+
+
+def dynamics_in(direction: Element) -> tuple[Mark, ...]:
+    """The levels (pp to ff) and the hairpins that begin at a direction."""
+    levels = (_LEVELS.get(str(sign.tag)) for group in direction.iter("dynamics") for sign in group)
+    wedges = (_WEDGES.get(str(wedge.get("type"))) for wedge in direction.iter("wedge"))
+    return tuple(mark for mark in (*levels, *wedges) if mark is not None)
 
 
 def _has_sign(direction: Element, name: str) -> bool:

@@ -348,7 +348,7 @@ def _left_barline(measure: Element, bars: Sequence[Bar], index: int) -> None:
 
 def _right_barline(measure: Element, bars: Sequence[Bar], index: int) -> None:
     bar = bars[index]
-    is_last = index + 1 == len(bars)
+    is_last = index + 1 == len(bars) and not bar.goes_on
     ends_ending = closes_ending(bars, index)
     style = "light-heavy" if bar.repeats or is_last else "light-light" if bar.ends_section else ""
     if not (style or ends_ending):

@@ -5,6 +5,7 @@ import { announce, byId } from "./dom.js";
 import { say } from "./words.js";
 
 const describe = byId("describe", HTMLDialogElement), remove = byId("remove", HTMLDialogElement);
+const doubles = byId("doubles", HTMLDialogElement);
 const restore = byId("restore", HTMLInputElement);
 
 /** Ask in a dialog; what is done with the answer ends with a fresh page. @param {HTMLDialogElement} dialog @param {() => Promise<unknown>} act */
@@ -38,15 +39,33 @@ document.addEventListener("click", (event) => {
   asked(describe, () => ask(path, { method: "PATCH", json: { title: title.value, tags: tags.value.split(",") } }));
 });
 
-restore.addEventListener("change", async () => {
-  const file = restore.files?.[0];
-  if (!file) return;
+/** Send an export; where some of its tunes stand here, nothing is done before it is said what becomes of them. @param {File} file @param {string} choice */
+async function sent(file, choice) {
   announce(say("page-shelf-restoring"));
   const body = new FormData();
   body.append("archive", file);
+  body.append("doubles", choice);
+  return /** @type {import("../types.js").RestoredView} */ (await ask("restore", { method: "POST", body }));
+}
+
+/** @param {number} count @returns {Promise<string>} */
+function chosen(count) {
+  byId("doubles-count", HTMLElement).textContent = say("page-shelf-doubles-count", { count });
+  doubles.returnValue = "";
+  doubles.showModal();
+  return new Promise((resolve) => doubles.addEventListener("close", () => resolve(doubles.returnValue), { once: true }));
+}
+
+restore.addEventListener("change", async () => {
+  const file = restore.files?.[0];
+  if (!file) return;
   try {
-    await ask("restore", { method: "POST", body });
-    location.assign("/shelf");
+    const found = await sent(file, "ask");
+    const choice = found.doubles ? await chosen(found.doubles) : "done";
+    if (choice) {
+      if (choice !== "done") await sent(file, choice);
+      location.assign("/shelf");
+    }
   } catch (error) {
     announce(error instanceof Error ? error.message : String(error));
   }

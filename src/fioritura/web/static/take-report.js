@@ -36,7 +36,7 @@ async function show() {
     say("page-take-line", { line: facts.line }), say("page-report-asked-at", { tempo: Math.round(facts.tempo) }), day, lasting(facts.seconds),
   ].join(" · ");
   const praise = byId("praise", HTMLElement);
-  praise.textContent = report.praise;
+  praise.replaceChildren(el("strong", {}, report.headline), report.praise === report.headline ? "" : ` ${report.praise}`);
   praise.setAttribute("aria-busy", "false");
   const remarks = report.key_words ? [say("page-report-key", { where: report.key_words }), ...report.remarks] : report.remarks;
   byId("remarks", HTMLElement).replaceChildren(...remarks.map((words) => el("li", {}, words)));

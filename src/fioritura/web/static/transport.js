@@ -12,7 +12,7 @@ const LINES = { plain: ["plain"], ornamented: ["ornamented"], "in-turn": ["plain
 const PARTS = ["melody", "bass", "chords", "drums", "click"];
 /** @type {Record<string, number>} */
 const USUAL = { melody: 1, bass: 0.8, chords: 0.8, drums: 0.8, click: 0 };
-const FEELS = ["swing", "shuffle", "ballad", "bossa", "soul", "funk", "waltz", "folk-waltz", "reel", "jig"];
+const FEELS = ["swing", "shuffle", "slow-blues", "ballad", "bossa", "soul", "funk", "waltz", "folk-waltz", "march", "reel", "jig"];
 const PATIENCE_MS = 350;
 
 /** Controls and sound of an arrangement over a score. */

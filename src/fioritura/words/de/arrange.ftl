@@ -114,9 +114,13 @@ feature-last-note = letzte Note
 feature-ballad = Ballade
 feature-up-tempo = schnelles Tempo
 feature-swing = im Swing
+feature-even = in geraden Achteln
+feature-level = Stufe des Spielers
+feature-draw = Auslosung: Spieler sind verschieden
 feature-change-from-earlier-statements = Abwechslung bei der Wiederholung, ausgelost
 feature-loss-of-the-tune = Verlust an Melodie
-feature-added-notes = hinzugefügte Noten
+feature-added-notes = hinzugefügte oder veränderte Noten
+feature-added-notes-in-a-ballad = hinzugefügte Noten in einer Ballade
 feature-strain = Anstrengung
 feature-outside-the-chord-on-a-beat = akkordfremd auf dem Schlag
 feature-length-in-beats = Länge in Schlägen
@@ -194,3 +198,26 @@ feature-the-last-note = die letzte Note
 feature-leapt-up-to-and-followed-by-the-same-note = im Sprung aufwärts erreicht, dieselbe Note folgt
 feature-placement = Stelle: { $feature }
 feature-side = Seite: { $feature }
+chorus-number = Chorus { $number }
+choruses-out-of-reach = { $given } Chorusse gehen nicht: möglich sind { $low } bis { $high }.
+plan-density-out-of-reach = Eine Dichte von { $given } geht für einen Chorus nicht: möglich sind { $low } bis { $high }.
+plan-lean-out-of-reach = Größe { $size } mit Lage { $register } geht nicht: Beide reichen von −1 bis 1.
+plan-other-length = Ein Plan mit { $count } Chorussen passt nicht zu { $bars } Takten: Das Stück so oft ausschreiben, wie der Plan es sagt.
+plan-other-count = Die Bearbeitung hat { $count ->
+    [one] einen Chorus
+   *[other] { $count } Chorusse
+}, der Plan { $given }: Für jeden Chorus eine Dichte angeben.
+plan-statement = Chorus { $number }: { $role ->
+    [head] die Melodie, fast schlicht
+    [fuller] voller
+    [climax] der Höhepunkt
+    [return] wieder ruhiger
+   *[only] die Melodie
+} ({ $density } % der üblichen Figuren)
+plan-heading = Chorus { $number }, { $role ->
+    [head] fast schlicht
+    [fuller] voller
+    [climax] der Höhepunkt
+    [return] wieder ruhiger
+   *[only] die Melodie
+}

@@ -43,14 +43,7 @@ cli-batch-progress = { $tunes } Stücke, { $failed } gescheitert
 cli-batch-line = Stapel: { $share } %, { $counts }, noch { $left }
 cli-no-tempo = --tempo { $given }: Zahlen angeben, wie 90 oder 70,80,90.
 cli-bad-ending = { $name }: der Name muss auf .mp3, .wav, .flac oder .mid enden.
-cli-no-part = --mute { $given }: diese Stimme gibt es nicht; möglich ist { LIST($known, "or") }.
 cli-untitled = Ohne Titel
-cli-sound-title = { $title } ({ $what ->
-    [plain] schlicht
-    [ornamented] verziert
-    [in-turn] schlicht und verziert im Wechsel
-   *[backing] Begleitung
-})
 cli-all-muted = Alle Stimmen sind stumm: mindestens eine lassen.
 cli-part = { $name ->
     [melody] Melodie
@@ -60,7 +53,7 @@ cli-part = { $name ->
     [click] Klick
    *[other] { $name }
 }
-cli-sound-made = { $title }: { $key }, { $tempo } Schläge in der Minute, { $feel }, { $time }
+cli-sound-made = { $title }: { $feel }, { $time }
 cli-no-port = Den Port { $given } gibt es nicht: 0 bis 65535 angeben.
 cli-page-lacks = Die Seite braucht das Paket „{ $name }“: Fioritura neu installieren.
 cli-soundfont = Soundfont  { $name } ({ $origin ->
@@ -125,3 +118,20 @@ cli-pack-step = { $step ->
     [clips] Clips
    *[other] { $step }
 }
+cli-no-curve = --curve { $given }: Zahlen angeben, wie 0.3,0.8,1.4.
+cli-curve-count = --curve hat { $given } Dichten und --choruses ist { $count }: für jeden Chorus eine Dichte angeben.
+cli-sound-title = { $title } ({ $what ->
+    [plain] schlicht
+    [ornamented] verziert
+    [in-turn] schlicht und verziert im Wechsel
+   *[backing] Begleitung
+}), { $key }, { $tempo }{ $has_bars ->
+    [yes] {", "}Takte { $bars }
+   *[no] {""}
+}{ $has_parts ->
+    [without] {", "}ohne { LIST($parts) }
+    [just] {", "}{ LIST($parts) }
+   *[all] {""}
+}
+cli-no-part = Die Stimme „{ $given }“ gibt es nicht: möglich ist { LIST($known, "or") }.
+cli-mute-or-just = --mute und --just widersprechen sich: eins davon angeben.

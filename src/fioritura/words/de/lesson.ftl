@@ -8,6 +8,8 @@ line-ornamented = verziert
 idiom-name =
     { $idiom ->
         [folk] Folk
+        [blues] Blues
+        [irish] irisch
        *[jazz] Jazz
     }
 lesson-level = Stufe { $level }
@@ -21,7 +23,6 @@ edition-comparison = schlicht und verziert, Stufe { $level }, { idiom-name }
 edition-plain-sound = { CAPITAL($instrument) }, schlicht
 chorus-head = Thema
 chorus-last-head = letztes Thema
-chorus-number = Chorus { $number }
 chorus-solo = Solo { $number }
 
 # Das Arbeitsblatt.
@@ -32,6 +33,8 @@ handout-plain = Die schlichte Melodie
 handout-notes = Von der Lehrkraft
 handout-techniques = Die Techniken, eine nach der anderen
 handout-techniques-intro = Jedes Beispiel nimmt eine Phrase der Melodie: oben schlicht, unten verziert, die Figur auf grauem Grund. Die schlichte Phrase spielen, bis sie singt, dann langsam die verzierte; dann beide im Wechsel.
+handout-others = Was diese Melodie noch bietet
+handout-others-intro = In der Fassung zum Vorspielen kommt dies nicht vor, die Melodie hat aber Stellen dafür: für später, oder für alle, die mehr wollen.
 handout-how = So wird es gespielt
 handout-when = Wann es passt
 handout-fault = Ein häufiger Fehler
@@ -178,7 +181,6 @@ lesson-plan-damaged = Das ist kein Plan einer Lektion: bitte neu anlegen.
 lesson-without-figures = In den gewählten Phrasen liegt keine Figur der gewählten Techniken: eine andere Technik oder Phrase wählen.
 manifest-damaged = { $file } ist kein Verzeichnis eines Lektionspakets: die Datei { $name } aus einem Paket angeben.
 manifest-other-file = { $file } ist nicht die Datei, aus der das Paket gemacht wurde: sie wiederherstellen oder die Melodie selbst angeben.
-choruses-out-of-reach = { $given } Chorusse gehen nicht: möglich sind { $low } bis { $high }.
 times-out-of-reach = { $given }-mal spielen geht nicht: möglich ist { $low }- bis { $high }-mal.
 key-outside-instrument = In { $key } liegt die Linie in jeder Oktave außerhalb des Instruments ({ $instrument }): eine andere Tonart, ein anderes Instrument oder eine leichtere Stufe wählen.
 clips-need-library = Videos brauchen das Paket { $package } ({ $error }): es installieren oder die Lektion ohne Videos machen.

@@ -63,6 +63,78 @@ register-high = hoch
 bars-from-to = Takte { $first }–{ $last }
 pickup-to-bar = vom Auftakt bis Takt { $last }
 
+# Was in einer Aufnahme geschah: je ein Satz, der erste des Berichts.
+
+perhaps = Vielleicht: { $words }
+the-rest = der Rest
+note-itself = { $note }
+slip-there = { $words } ({ FORM($where, "full") })
+happened-stop = { $count ->
+    [one] Die Musik stand { $seconds } Sekunden lang still ({ $bars }).
+   *[other] Die Musik stand { $count } Mal still, zusammen { $seconds } Sekunden lang ({ $bars }).
+}
+happened-again = { CAPITAL($bar) } wurde noch einmal begonnen.
+happened-again-from = { CAPITAL(FORM($bar, "at")) } wurde abgebrochen und zurückgegangen; zweimal gespielt: { $bars }.
+happened-again-often = { $count } Mal wurde abgebrochen und zurückgegangen; noch einmal begonnen: { $bars }.
+happened-skipped = { $count ->
+    [one] Ein Takt wurde übersprungen: { $bars }.
+   *[other] { $count } Takte wurden übersprungen: { $bars }.
+}
+happened-part = Nur ein Teil wurde gespielt: { $bars } von { $last }.
+happened-off = Die ganze Aufnahme klingt { $words }.
+happened-off-bars = { $side ->
+    [higher] { CAPITAL($distance) } höher als notiert: { $bars }.
+   *[lower] { CAPITAL($distance) } tiefer als notiert: { $bars }.
+}
+happened-key = Die Vorzeichen der Tonart wurden vergessen: { $played } statt { $written }, { $count ->
+    [one] einmal
+   *[other] { $count } Mal
+}.
+happened-wrong = { $count ->
+    [one] Eine von { $wanted } Noten war nicht die notierte: { $examples }.
+   *[other] { $count } von { $wanted } Noten waren nicht die notierten: { $examples }{ $more ->
+        [0] .
+       *[other] ; und so weiter.
+    }
+}
+happened-left-out = { $count ->
+    [one] Eine von { $wanted } Noten wurde ausgelassen: { $examples }.
+   *[other] { $count } von { $wanted } Noten wurden ausgelassen: { $examples }{ $more ->
+        [0] .
+       *[other] ; und so weiter.
+    }
+}
+happened-added = { $count ->
+    [one] Eine Note kam hinzu, die nicht in der Melodie steht: { $examples }.
+   *[other] { $count } Noten kamen hinzu, die nicht in der Melodie stehen: { $examples }{ $more ->
+        [0] .
+       *[other] ; und so weiter.
+    }
+}
+happened-ornament = { CAPITAL($name) }: { $missed } von { $asked } nicht zu hören ({ $bars }).
+happened-ornaments = { $missed } von { $asked } Verzierungen waren nicht zu hören ({ $bars }).
+happened-tempo = { $way ->
+    [faster] Das Tempo war schneller als verlangt: { $played } Schläge in der Minute statt { $asked }.
+   *[slower] Das Tempo war langsamer als verlangt: { $played } Schläge in der Minute statt { $asked }.
+}
+happened-drift = { $way ->
+    [faster] { CAPITAL(FORM($bar, "at")) } beginnt die Musik schneller zu werden: Am Ende ist sie { $percent } Prozent schneller als vorher.
+   *[slower] { CAPITAL(FORM($bar, "at")) } beginnt die Musik langsamer zu werden: Am Ende ist sie { $percent } Prozent langsamer als vorher.
+}
+happened-span = { $way ->
+    [faster] Einige Takte gingen { $percent } Prozent schneller als die anderen: { $bars }.
+   *[slower] Einige Takte gingen { $percent } Prozent langsamer als die anderen: { $bars }.
+}
+happened-late = { $side ->
+    [late] Noten { FORM($beats, "at") } kommen { $ms } ms später als die anderen ({ $count } Noten).
+   *[early] Noten { FORM($beats, "at") } kommen { $ms } ms früher als die anderen ({ $count } Noten).
+}
+happened-rhythm = { $side ->
+    [late] Eine Note kam zu spät für den notierten Rhythmus ({ FORM($where, "full") }).
+   *[early] Eine Note kam zu früh für den notierten Rhythmus ({ FORM($where, "full") }).
+}
+happened-rhythms = An { $count } Stellen war der Rhythmus nicht der notierte ({ $bars }).
+
 # Was gelungen ist.
 
 praise-all-ornaments = { $asked ->
@@ -73,19 +145,59 @@ praise-ornaments = { $done } von { $asked } Verzierungen sind gelungen; am deutl
 praise-notes-safe = { $right } von { $wanted } Melodienoten waren richtig: Die Melodie sitzt sicher in den Fingern.
 praise-notes = { $right } von { $wanted } Melodienoten waren richtig.
 praise-beat = Der Puls war ruhig: Zwei von drei Noten liegen höchstens { $ms } ms daneben.
-praise-tune = Die Melodie ist von Anfang bis Ende zu erkennen, und darauf stehen die Verzierungen.
+praise-tune = Die Melodie ist zu erkennen.
 
 # Was als Nächstes zu üben ist: Überschrift, Befund, Übung.
 
+advice-stop = Weiterspielen
+    .practice = Von zwei Schlägen vor der Stelle bis zwei Schläge danach spielen, so langsam, dass kein Halt nötig ist; dreimal hintereinander richtig ({ $bars }).
+advice-again = Weiterspielen, was auch geschieht
+    .practice = Langsam und ohne Halt spielen, was { FORM($bar, "at") } und davor steht; in der ganzen Melodie einen Fehler vorbeigehen lassen und weiterspielen.
+advice-skipped = Jeder Takt an seinem Platz
+    .practice = Vom Takt vor der Lücke bis zum Takt danach spielen und die Takte laut zählen ({ $bars }).
+advice-part = Weiter zur ganzen Melodie
+    .practice = Die fehlenden Takte für sich lernen und dann mit dem verbinden, was schon geht: { $missing }.
+advice-octave = Die richtige Oktave
+    .practice = Die erste Note der Stelle spielen, nachsehen, wo sie im System steht, dann vom Takt davor an weiterspielen ({ $bars }).
+advice-octave-whole = Die Oktave
+    .practice = Nachfragen, ob die Melodie in dieser Oktave klingen soll; wenn nicht, mit der ersten Note allein beginnen.
+advice-transposed = Ist es die richtige Stimme?
+    .practice = Nachsehen, ob die Stimme die für dieses Instrument ist, und ihre erste Note mit einem Klavier oder der Band spielen.
+advice-transposed-bars = Die erste Note wiederfinden
+    .practice = Die letzte Note vor der Stelle und ihre erste im Wechsel spielen, dann weitergehen ({ $bars }).
+advice-key = Auf die Vorzeichen achten
+    .practice = In der Stimme jedes { LIST($written, "or") } anstreichen, die Tonleiter der Tonart zweimal spielen, dann langsam die Melodie.
+advice-wrong = Die Noten spielen, die dastehen
+    .practice = Allein und langsam spielen, was { FORM($bar, "at") } steht, dreimal hintereinander richtig; dann mit den Takten ringsum.
+advice-left-out = Keine Note auslassen
+    .practice = Den Rhythmus sprechen, der { FORM($bar, "at") } steht, ihn klatschen, dann mit allen Noten spielen.
+advice-added = Erst die schlichte Melodie
+    .practice = Langsam und nur mit den notierten Noten spielen, was { FORM($bar, "at") } steht, dann mit den Takten ringsum.
+advice-tempo = { $way ->
+    [faster] Nicht so schnell
+   *[slower] Dem Tempo entgegen
+}
+    .practice = { $way ->
+        [faster] Den Klick auf { $asked } stellen, vier Schläge hören und den ersten Takt singen, bevor gespielt wird.
+       *[slower] Beim eigenen Tempo bleiben, bis alles leicht geht, dann jeweils um vier Schläge in der Minute steigern, bis { $asked }.
+    }
+advice-span = { $way ->
+    [faster] Nicht eilen
+   *[slower] Nicht warten
+}
+    .practice = Vom Takt vor der Stelle bis zum Takt danach mit Klick spielen ({ $bars }).
+advice-late = { $side ->
+    [late] Pünktlich da sein
+   *[early] Auf den Schlag warten
+}
+    .practice = Den Schlag mit dem Fuß klopfen und „ta“ sprechen { FORM($beats, "at") }, dann spielen.
+advice-rhythm = Der Rhythmus
+    .practice = Den Rhythmus, der { FORM($bar, "at") } steht, zum Klick klatschen, ihn sprechen, auf einer Note spielen, dann wie notiert.
 advice-level = Die Linie wachsen und abnehmen lassen
     .practice = Jede Phrase als einen Atem spielen, der bis zur höchsten Note wächst und zum Ende hin abnimmt.
 advice-level-finding = Leise und laute Noten liegen nur { $db } dB auseinander.
 advice-ornament = { CAPITAL($name) }
     .practice = { $cure }
-advice-ornament-finding = { $missed } von { $asked } waren nicht zu hören ({ $bars }). Ein häufiger Fehler: { $fault }
-advice-notes = Erst die schlichte Melodie sichern
-    .practice = Allein und langsam spielen, was { FORM($bar, "at") } steht, ohne Verzierungen, dreimal hintereinander richtig; dann mit den Takten ringsum.
-advice-notes-finding = { $count } Melodienoten waren anders als notiert; { FORM($bar, "at") }: { $examples }.
 advice-tuning = Vor dem Spielen stimmen
     .practice = { $side ->
         [sharp] Einspielen, eine lange Note nach dem Stimmgerät stimmen und Mundstück oder Kopfstück herausziehen, bis es stimmt.
@@ -98,8 +210,8 @@ advice-tuning-finding = { $side ->
 advice-note = Auf { $note } hören
     .practice = { $note } zu einem Bordun aushalten, hören, wo es ruhig wird, und es von den Noten davor und danach aus genau dort spielen.
 advice-note-finding = { $side ->
-    [sharp] { $note } ist gegen die eigene Stimmung { $cents } Cent zu hoch, in { $count } Noten.
-   *[flat] { $note } ist gegen die eigene Stimmung { $cents } Cent zu tief, in { $count } Noten.
+    [sharp] { $note } ist gegen die anderen Noten { $cents } Cent zu hoch ({ $count } Mal).
+   *[flat] { $note } ist gegen die anderen Noten { $cents } Cent zu tief ({ $count } Mal).
 }
 advice-drift = { $way ->
     [faster] Das Tempo bis zum Ende halten
@@ -112,12 +224,7 @@ drift = { $way ->
 }
 advice-beat = Die Noten auf den Schlag setzen
     .practice = Den Rhythmus einer Phrase zum Klick klatschen, ihn sprechen, dann auf einer Note spielen, dann wie notiert.
-advice-beat-finding = Eine von drei Noten liegt mehr als { $ms } ms neben dem eigenen Schlag
-    .alone = Eine von drei Noten liegt mehr als { $ms } ms neben dem eigenen Schlag.
-advice-beat-finding-worst = { $side ->
-    [late] { $strays }; Noten { FORM($beats, "at") } kommen { $ms } ms zu spät.
-   *[early] { $strays }; Noten { FORM($beats, "at") } kommen { $ms } ms zu früh.
-}
+advice-beat-finding = Eine von drei Noten liegt mehr als { $ms } ms neben dem eigenen Schlag.
 advice-swing = Die Achtel swingen lassen
     .practice = „Du-da“ über einem langsamen Klick singen, die zweite Silbe spät und leicht; Solisten auf Aufnahmen spielen etwa { $usual } zu 1.
 advice-swing-finding = Lange und kurze Achtel stehen { $ratio } zu 1, fast gleich.
@@ -136,6 +243,3 @@ advice-add-finding = { $text }
 advice-faster = Etwas schneller
     .practice = Mit denselben Verzierungen im Tempo { $tempo } spielen.
 advice-faster-finding = Diese Aufnahme hatte { $tempo } Viertel in der Minute.
-advice-by-heart = Auswendig
-    .practice = Die Melodie aus dem Gedächtnis spielen und die Verzierungen unterwegs wählen.
-advice-by-heart-finding = Die Noten sind da.

@@ -39,8 +39,11 @@ page-tags = Stichwörter
 page-player = Instrument
 page-level = Stufe
 page-idiom = Stil
+page-idiom-file = Wie das Stück es sagt
 page-idiom-jazz = Jazz
 page-idiom-folk = Folk
+page-idiom-blues = Blues
+page-idiom-irish = Irisch
 page-eighth-notes = Achtel
 page-feel-straight = Gerade
 page-feel-swing = Swing
@@ -159,6 +162,15 @@ page-shelf-search = Suchen
 page-shelf-export = Alles exportieren
 page-shelf-restore = Einen Export zurückholen
 page-shelf-restoring = Wird zurückgeholt…
+page-shelf-doubles = Einige dieser Stücke stehen schon hier
+page-shelf-doubles-count =
+    { $count ->
+        [one] Ein Stück des Exports stammt aus derselben Datei wie eines in Ihrem Regal. Was soll damit geschehen?
+       *[other] { $count } Stücke des Exports stammen aus denselben Dateien wie Stücke in Ihrem Regal. Was soll damit geschehen?
+    }
+page-shelf-doubles-skip = Meine lassen, wie sie sind; nur die anderen aufnehmen
+page-shelf-doubles-replace = Meine ersetzen, mit allem, was dazugehört
+page-shelf-doubles-copy = Alle ein zweites Mal aufnehmen
 page-shelf-none-by-that-name = Unter diesem Namen ist hier nichts: { $all }.
 page-shelf-show-all = alles zeigen
 page-shelf-empty = Noch ist nichts da: ein Stück einlesen.
@@ -182,6 +194,8 @@ page-stand-tabs = Leiste
 page-stand-setting =
     { $idiom ->
         [jazz] { $player }, Stufe { $level }, Jazz
+        [blues] { $player }, Stufe { $level }, Blues
+        [irish] { $player }, Stufe { $level }, irisch
        *[folk] { $player }, Stufe { $level }, Folk
     }
 page-stand-figures =
@@ -306,12 +320,14 @@ page-feel-name =
     { $feel ->
         [swing] Swing
         [shuffle] Shuffle
+        [slow-blues] Slow Blues
         [ballad] Ballade
         [bossa] Bossa
         [soul] Soul
         [funk] Funk
         [waltz] Walzer
         [folk-waltz] Folk-Walzer
+        [march] Marsch und Polka
         [reel] Reel
         [jig] Jig
        *[other] { $feel }

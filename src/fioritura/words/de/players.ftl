@@ -63,6 +63,16 @@ instrument-flute = Flöte
     .dative = der Flöte
     .gender = f
     .short = Fl.
+instrument-irish-flute = irische Flöte
+    .the = die irische Flöte
+    .dative = der irischen Flöte
+    .gender = f
+    .short = Ir. Fl.
+instrument-tin-whistle = Tin Whistle
+    .the = die Tin Whistle
+    .dative = der Tin Whistle
+    .gender = f
+    .short = Wh.
 instrument-oboe = Oboe
     .the = die Oboe
     .dative = der Oboe
@@ -242,6 +252,6 @@ practice-slide = { $pair } mit leichter Legatozunge spielen; der Zug bewegt sich
 practice-tongue = { $lower } allein anstoßen, vier-, sechs-, dann achtmal, nur mit der Zungenspitze, ohne die Luft anzuhalten.
 practice-dotted = Die ganze Stelle punktiert spielen, lang–kurz, dann kurz–lang, dann gleichmäßig.
 practice-slow-trill = { $pair } gleichmäßig hin und her binden, bis es sich wie ein langsamer Triller anfühlt.
-practice-tempo = Bei ♩ = { $start } beginnen; wenn es dreimal nacheinander sauber ist, um 4 steigern; Ziel ist ♩ = { $goal }.
-practice-at-tempo = Bei ♩ = { $goal } liegt es in Reichweite: dort gleichmäßig spielen.
+practice-tempo = Bei { $beat } = { $start } beginnen; wenn es dreimal nacheinander sauber ist, um { $step } steigern; Ziel ist { $beat } = { $goal }.
+practice-at-tempo = Bei { $beat } = { $goal } liegt es in Reichweite: dort gleichmäßig spielen.
 feel-by-custom = In der Datei steht nicht, wie gespielt wird: Die Achtel sind geswingt, wie im Jazz üblich.

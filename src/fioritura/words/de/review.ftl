@@ -6,10 +6,9 @@ the-take = Die Aufnahme
 review-untitled = Eine Aufnahme
 review-subtitle = was zu hören war und was als Nächstes zu üben ist
 review-recording = Zur Aufnahme.
-review-next = Drei Dinge, die als Nächstes zu üben sind
+review-next = Was als Nächstes zu üben ist
 review-ladder = Mit { $start } Schlägen in der Minute beginnen; dreimal hintereinander richtig, dann vier schneller, bis { $goal }.
 review-how-measured = Bei jeder Verzierung steht, wie sicher das Ohr ist; ist der Name nicht sicher, steht die andere Lesart dabei. Cent zählen von der gleichstufigen Stimmung auf dem eigenen A, Millisekunden vom eigenen Schlag.
-review-sounds = Die Aufnahme klingt { $words }.
 review-passages = Zu hören waren { $count } Durchgänge, Wiederholungen und neue Anläufe mitgezählt.
 
 glance-of = { $right } von { $wanted }

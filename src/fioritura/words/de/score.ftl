@@ -66,6 +66,7 @@ told-mark = { $mark ->
     [mordent] Mordent
     [inverted-mordent] Pralltriller
     [roll] Roll
+    [cran] Cran
     [shake] Shake
     [scoop] von unten gezogen
     [fall] mit Fall

@@ -1,6 +1,8 @@
 # Was der Server der Seite sagt.
 
 served-at = Fioritura ist unter { $address } zu erreichen (mit Strg-C beenden). Ihr Regal: { $shelf }
+served-token =
+    Nur dieser Rechner kann ihn erreichen, und nur, wer das Kennwort hat: { $token }
 served-beyond =
     Der Server ist auch von anderen Rechnern aus zu erreichen. Wer ihn erreicht und das Kennwort unten hat, kann alles in
     Ihrem Regal sehen, ändern und entfernen. Was über das Netz geht, ist nicht verschlüsselt, auch das Kennwort nicht: nur

@@ -117,9 +117,13 @@ feature-last-note = the last note
 feature-ballad = a ballad
 feature-up-tempo = up tempo
 feature-swing = in swing
+feature-even = in even eighth notes
+feature-level = level of the player
+feature-draw = draw: players are not alike
 feature-change-from-earlier-statements = variety in a repeat, drawn by lot
 feature-loss-of-the-tune = loss of the tune
-feature-added-notes = added notes
+feature-added-notes = added or changed notes
+feature-added-notes-in-a-ballad = added notes in a ballad
 feature-strain = strain
 feature-outside-the-chord-on-a-beat = outside the chord on a beat
 feature-length-in-beats = length in beats
@@ -197,3 +201,26 @@ feature-the-last-note = the last note
 feature-leapt-up-to-and-followed-by-the-same-note = leapt up to and followed by the same note
 feature-placement = place: { $feature }
 feature-side = side: { $feature }
+chorus-number = chorus { $number }
+choruses-out-of-reach = { $given } choruses are out of reach: give { $low } to { $high }.
+plan-density-out-of-reach = A density of { $given } is out of reach for a chorus: give { $low } to { $high }.
+plan-lean-out-of-reach = A size of { $size } with a register of { $register } is out of reach: both go from −1 to 1.
+plan-other-length = A plan of { $count } choruses does not fit { $bars } bars: write the tune out as often as the plan says.
+plan-other-count = The arrangement has { $count ->
+    [one] one chorus
+   *[other] { $count } choruses
+} and the plan { $given }: give one density for each chorus.
+plan-statement = chorus { $number }: { $role ->
+    [head] the tune, nearly plain
+    [fuller] fuller
+    [climax] the climax
+    [return] calmer again
+   *[only] the tune
+} ({ $density } % of the usual figures)
+plan-heading = Chorus { $number }, { $role ->
+    [head] nearly plain
+    [fuller] fuller
+    [climax] the climax
+    [return] calmer again
+   *[only] the tune
+}

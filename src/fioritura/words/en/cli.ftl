@@ -43,14 +43,7 @@ cli-batch-progress = { $tunes } tunes, { $failed } failed
 cli-batch-line = batch: { $share } %, { $counts }, { $left } left
 cli-no-tempo = --tempo { $given }: give numbers, as in 90 or 70,80,90.
 cli-bad-ending = { $name }: end the name in .mp3, .wav, .flac or .mid.
-cli-no-part = --mute { $given }: there is no such part; mute { LIST($known, "or") }.
 cli-untitled = Untitled
-cli-sound-title = { $title } ({ $what ->
-    [plain] plain
-    [ornamented] ornamented
-    [in-turn] plain and ornamented in turn
-   *[backing] backing
-})
 cli-all-muted = Every part is muted: leave at least one.
 cli-part = { $name ->
     [melody] melody
@@ -60,7 +53,7 @@ cli-part = { $name ->
     [click] click
    *[other] { $name }
 }
-cli-sound-made = { $title }: { $key }, { $tempo } beats a minute, { $feel }, { $time }
+cli-sound-made = { $title }: { $feel }, { $time }
 cli-no-port = Port { $given } does not exist: give 0 to 65535.
 cli-page-lacks = The page needs the package “{ $name }”: install Fioritura again.
 cli-soundfont = Soundfont  { $name } ({ $origin ->
@@ -125,3 +118,20 @@ cli-pack-step = { $step ->
     [clips] clips
    *[other] { $step }
 }
+cli-no-curve = --curve { $given }: give numbers, as in 0.3,0.8,1.4.
+cli-curve-count = --curve has { $given } densities and --choruses is { $count }: give one density for each chorus.
+cli-sound-title = { $title } ({ $what ->
+    [plain] plain
+    [ornamented] ornamented
+    [in-turn] plain and ornamented in turn
+   *[backing] backing
+}), { $key }, { $tempo }{ $has_bars ->
+    [yes] {", "}bars { $bars }
+   *[no] {""}
+}{ $has_parts ->
+    [without] {", "}without { LIST($parts) }
+    [just] {", "}{ LIST($parts) }
+   *[all] {""}
+}
+cli-no-part = There is no part “{ $given }”: choose { LIST($known, "or") }.
+cli-mute-or-just = --mute and --just contradict each other: give one of them.

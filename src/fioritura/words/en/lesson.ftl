@@ -8,6 +8,8 @@ line-ornamented = ornamented
 idiom-name =
     { $idiom ->
         [folk] folk
+        [blues] blues
+        [irish] Irish
        *[jazz] jazz
     }
 lesson-level = Level { $level }
@@ -21,7 +23,6 @@ edition-comparison = plain and ornamented, level { $level }, { idiom-name }
 edition-plain-sound = { CAPITAL($instrument) }, plain
 chorus-head = head
 chorus-last-head = last head
-chorus-number = chorus { $number }
 chorus-solo = solo { $number }
 
 # The handout.
@@ -32,6 +33,8 @@ handout-plain = The plain tune
 handout-notes = From your teacher
 handout-techniques = The techniques, one by one
 handout-techniques-intro = Each example takes a phrase of the tune: plain above, ornamented below, the figure on a grey ground. Play the plain phrase until it sings, then the ornamented one, slowly; then both in turn.
+handout-others = More that this tune offers
+handout-others-intro = The performance does not use these; the tune has places for them. They are for later, or for the student who asks for more.
 handout-how = How to play it
 handout-when = When it fits
 handout-fault = A common fault
@@ -179,7 +182,6 @@ lesson-plan-damaged = This is no plan of a lesson: make it anew.
 lesson-without-figures = No figure of the chosen techniques lies in the chosen phrases: choose another technique or phrase.
 manifest-damaged = { $file } is no manifest of a lesson pack: name the file { $name } in a pack.
 manifest-other-file = { $file } is not the file that the pack was made from: restore it, or name the tune itself.
-choruses-out-of-reach = { $given } choruses are out of reach: give { $low } to { $high }.
 times-out-of-reach = Playing it { $given } times is out of reach: give { $low } to { $high }.
 key-outside-instrument = In { FORM($key, "inline") } the line lies outside the instrument in every octave ({ $instrument }): choose another key, another instrument or an easier level.
 clips-need-library = Clips need the package { $package } ({ $error }): install it, or make the pack without clips.

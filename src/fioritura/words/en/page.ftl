@@ -40,8 +40,11 @@ page-tags = Tags
 page-player = Player
 page-level = Level
 page-idiom = Idiom
+page-idiom-file = As the tune says
 page-idiom-jazz = Jazz
 page-idiom-folk = Folk
+page-idiom-blues = Blues
+page-idiom-irish = Irish
 page-eighth-notes = Eighth notes
 page-feel-straight = Straight
 page-feel-swing = Swing
@@ -162,6 +165,15 @@ page-shelf-search = Search
 page-shelf-export = Export everything
 page-shelf-restore = Restore an export
 page-shelf-restoring = Restoring…
+page-shelf-doubles = Some of these tunes stand here already
+page-shelf-doubles-count =
+    { $count ->
+        [one] One tune of the export came from the same file as one on your shelf. What becomes of it?
+       *[other] { $count } tunes of the export came from the same files as tunes on your shelf. What becomes of them?
+    }
+page-shelf-doubles-skip = Leave mine as they are; add only the others
+page-shelf-doubles-replace = Replace mine, with all that belongs to them
+page-shelf-doubles-copy = Add them all a second time
 # { $all } is a link with the words of page-shelf-show-all.
 page-shelf-none-by-that-name = Nothing here by that name: { $all }.
 page-shelf-show-all = show all
@@ -186,6 +198,8 @@ page-stand-tabs = Panel
 page-stand-setting =
     { $idiom ->
         [jazz] { $player }, level { $level }, jazz
+        [blues] { $player }, level { $level }, blues
+        [irish] { $player }, level { $level }, Irish
        *[folk] { $player }, level { $level }, folk
     }
 page-stand-figures =
@@ -311,12 +325,14 @@ page-feel-name =
     { $feel ->
         [swing] swing
         [shuffle] shuffle
+        [slow-blues] slow blues
         [ballad] ballad
         [bossa] bossa
         [soul] soul
         [funk] funk
         [waltz] waltz
         [folk-waltz] folk-waltz
+        [march] march and polka
         [reel] reel
         [jig] jig
        *[other] { $feel }

@@ -39,6 +39,10 @@ instrument-bass-clarinet = bass clarinet
     .short = B. Cl.
 instrument-flute = flute
     .short = Fl.
+instrument-irish-flute = Irish flute
+    .short = Ir. Fl.
+instrument-tin-whistle = tin whistle
+    .short = Wh.
 instrument-oboe = oboe
     .short = Ob.
 instrument-trumpet = trumpet
@@ -180,6 +184,6 @@ practice-slide = Play { $pair } with a light legato tongue, the slide moving lat
 practice-tongue = Tongue { $lower } alone, four, six, then eight times, with the tip only, the air never stopping.
 practice-dotted = Play the whole stretch in dotted rhythm, long–short, then short–long, then even.
 practice-slow-trill = Slur { $pair } back and forth, evenly, until it feels like a slow trill.
-practice-tempo = Begin at ♩ = { $start }; when it is clean three times running, go up by 4; the goal is ♩ = { $goal }.
-practice-at-tempo = It lies within reach at ♩ = { $goal }: play it there, evenly.
+practice-tempo = Begin at { $beat } = { $start }; when it is clean three times running, go up by { $step }; the goal is { $beat } = { $goal }.
+practice-at-tempo = It lies within reach at { $beat } = { $goal }: play it there, evenly.
 feel-by-custom = The file does not say how it is played: its eighths are swung, as jazz does by custom.

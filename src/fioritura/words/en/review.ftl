@@ -6,10 +6,9 @@ the-take = The take
 review-untitled = A take
 review-subtitle = what was heard, and what to practise next
 review-recording = About the recording.
-review-next = Three things to practise next
+review-next = What to practise next
 review-ladder = Begin at { $start } beats a minute; three times right in a row, then four faster, up to { $goal }.
 review-how-measured = Ornaments are named with how sure the ear is; a name that is not sure is given with the other reading. Cents count from equal temperament on the player’s own A, milliseconds from the player’s own beat.
-review-sounds = The take sounds { $words }.
 review-passages = It was heard in { $count } passages, repeats and fresh starts among them.
 
 glance-of = { $right } of { $wanted }

@@ -75,6 +75,7 @@ told-mark = { $mark ->
     [mordent] mordent
     [inverted-mordent] inverted mordent
     [roll] roll
+    [cran] cran
     [shake] shake
     [scoop] scooped
     [fall] with a fall

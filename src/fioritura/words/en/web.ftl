@@ -1,6 +1,8 @@
 # What the page's server says.
 
 served-at = Fioritura is at { $address } (stop it with Ctrl-C). Your shelf: { $shelf }
+served-token =
+    Only this machine can reach it, and only who has the token: { $token }
 served-beyond =
     It listens beyond this machine. Whoever can reach it and has the token below can see, change and remove everything on
     your shelf. Nothing that goes over the network is encrypted, the token included: do this only in a network that you

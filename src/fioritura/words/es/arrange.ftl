@@ -114,9 +114,13 @@ feature-last-note = la última nota
 feature-ballad = una balada
 feature-up-tempo = tempo rápido
 feature-swing = en swing
+feature-even = en corcheas iguales
+feature-level = nivel del músico
+feature-draw = sorteo: los músicos son distintos
 feature-change-from-earlier-statements = variedad en una repetición, por sorteo
 feature-loss-of-the-tune = pérdida de la melodía
-feature-added-notes = notas añadidas
+feature-added-notes = notas añadidas o cambiadas
+feature-added-notes-in-a-ballad = notas añadidas en una balada
 feature-strain = esfuerzo
 feature-outside-the-chord-on-a-beat = ajena al acorde en el tiempo
 feature-length-in-beats = duración en tiempos
@@ -194,3 +198,26 @@ feature-the-last-note = la última nota
 feature-leapt-up-to-and-followed-by-the-same-note = alcanzada por salto ascendente y seguida de la misma nota
 feature-placement = lugar: { $feature }
 feature-side = lado: { $feature }
+chorus-number = vuelta { $number }
+choruses-out-of-reach = { $given } vueltas están fuera de alcance: dé de { $low } a { $high }.
+plan-density-out-of-reach = Una densidad de { $given } está fuera de alcance para una vuelta: dé de { $low } a { $high }.
+plan-lean-out-of-reach = Un tamaño de { $size } con un registro de { $register } está fuera de alcance: ambos van de −1 a 1.
+plan-other-length = Un plan de { $count } vueltas no encaja con { $bars } compases: escriba la melodía tantas veces como diga el plan.
+plan-other-count = El arreglo tiene { $count ->
+    [one] una vuelta
+   *[other] { $count } vueltas
+} y el plan { $given }: dé una densidad para cada vuelta.
+plan-statement = vuelta { $number }: { $role ->
+    [head] la melodía, casi sencilla
+    [fuller] más llena
+    [climax] el punto culminante
+    [return] otra vez más tranquila
+   *[only] la melodía
+} ({ $density } % de las figuras habituales)
+plan-heading = Vuelta { $number }, { $role ->
+    [head] casi sencilla
+    [fuller] más llena
+    [climax] el punto culminante
+    [return] otra vez más tranquila
+   *[only] la melodía
+}

@@ -43,14 +43,7 @@ cli-batch-progress = { $tunes } melodías, { $failed } fallos
 cli-batch-line = lote: { $share } %, { $counts }, quedan { $left }
 cli-no-tempo = --tempo { $given }: dé números, como 90 o 70,80,90.
 cli-bad-ending = { $name }: termine el nombre en .mp3, .wav, .flac o .mid.
-cli-no-part = --mute { $given }: no existe esa parte; elija { LIST($known, "or") }.
 cli-untitled = Sin título
-cli-sound-title = { $title } ({ $what ->
-    [plain] sencilla
-    [ornamented] adornada
-    [in-turn] sencilla y adornada por turnos
-   *[backing] acompañamiento
-})
 cli-all-muted = Todas las partes están silenciadas: deje al menos una.
 cli-part = { $name ->
     [melody] melodía
@@ -60,7 +53,7 @@ cli-part = { $name ->
     [click] claqueta
    *[other] { $name }
 }
-cli-sound-made = { $title }: { $key }, { $tempo } tiempos por minuto, { $feel }, { $time }
+cli-sound-made = { $title }: { $feel }, { $time }
 cli-no-port = El puerto { $given } no existe: dé de 0 a 65535.
 cli-page-lacks = La página necesita el paquete «{ $name }»: vuelva a instalar Fioritura.
 cli-soundfont = Banco      { $name } ({ $origin ->
@@ -125,3 +118,20 @@ cli-pack-step = { $step ->
     [clips] clips
    *[other] { $step }
 }
+cli-no-curve = --curve { $given }: dé números, como 0.3,0.8,1.4.
+cli-curve-count = --curve tiene { $given } densidades y --choruses es { $count }: dé una densidad para cada vuelta.
+cli-sound-title = { $title } ({ $what ->
+    [plain] sencilla
+    [ornamented] adornada
+    [in-turn] sencilla y adornada por turnos
+   *[backing] acompañamiento
+}), { $key }, { $tempo }{ $has_bars ->
+    [yes] {", "}compases { $bars }
+   *[no] {""}
+}{ $has_parts ->
+    [without] {", "}sin { LIST($parts) }
+    [just] {", "}{ LIST($parts) }
+   *[all] {""}
+}
+cli-no-part = No existe la parte «{ $given }»: elija { LIST($known, "or") }.
+cli-mute-or-just = --mute y --just se contradicen: dé uno de los dos.

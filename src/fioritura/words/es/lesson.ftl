@@ -8,6 +8,8 @@ line-ornamented = ornamentada
 idiom-name =
     { $idiom ->
         [folk] folk
+        [blues] blues
+        [irish] irlandés
        *[jazz] jazz
     }
 lesson-level = Nivel { $level }
@@ -21,7 +23,6 @@ edition-comparison = sencilla y ornamentada, nivel { $level }, { idiom-name }
 edition-plain-sound = { CAPITAL($instrument) }, melodía sencilla
 chorus-head = tema
 chorus-last-head = último tema
-chorus-number = vuelta { $number }
 chorus-solo = solo { $number }
 
 # El cuaderno.
@@ -32,6 +33,8 @@ handout-plain = La melodía sencilla
 handout-notes = De su profesor
 handout-techniques = Las técnicas, una por una
 handout-techniques-intro = Cada ejemplo toma una frase de la melodía: arriba sencilla, abajo ornamentada, la figura sobre fondo gris. Toque la frase sencilla hasta que cante, luego la ornamentada, despacio; después las dos alternadas.
+handout-others = Lo que esta melodía ofrece además
+handout-others-intro = La versión de concierto no los usa, pero la melodía tiene lugares para ellos: para más adelante, o para quien pida más.
 handout-how = Cómo se toca
 handout-when = Cuándo conviene
 handout-fault = Un error frecuente
@@ -178,7 +181,6 @@ lesson-plan-damaged = Esto no es el plan de una lección: hágalo de nuevo.
 lesson-without-figures = Ninguna figura de las técnicas elegidas está en las frases elegidas: elija otra técnica u otra frase.
 manifest-damaged = { $file } no es el manifiesto de una carpeta de lección: indique el archivo { $name } de una carpeta.
 manifest-other-file = { $file } no es el archivo del que se hizo la carpeta: restáurelo, o indique la melodía misma.
-choruses-out-of-reach = { $given } vueltas están fuera de alcance: dé de { $low } a { $high }.
 times-out-of-reach = Tocarlo { $given } veces está fuera de alcance: dé de { $low } a { $high }.
 key-outside-instrument = En { FORM($key, "inline") } la línea queda fuera del instrumento en todas las octavas ({ $instrument }): elija otra tonalidad, otro instrumento o un nivel más fácil.
 clips-need-library = Los vídeos necesitan el paquete { $package } ({ $error }): instálelo, o haga la carpeta sin vídeos.

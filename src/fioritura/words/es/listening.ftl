@@ -63,6 +63,78 @@ register-high = agudo
 bars-from-to = compases { $first }–{ $last }
 pickup-to-bar = de la anacrusa al compás { $last }
 
+# Lo que pasó en una toma: una frase para cada cosa, la primera del informe.
+
+perhaps = Quizá: { $words }
+the-rest = el resto
+note-itself = { $note }
+slip-there = { $words } ({ FORM($where, "full") })
+happened-stop = { $count ->
+    [one] La música se detuvo { $seconds } segundos ({ $bars }).
+   *[other] La música se detuvo { $count } veces, { $seconds } segundos en total ({ $bars }).
+}
+happened-again = { CAPITAL($bar) }: empezado otra vez.
+happened-again-from = { CAPITAL(FORM($bar, "at")) } se interrumpió y se volvió atrás; tocado dos veces: { $bars }.
+happened-again-often = Se interrumpió y se volvió atrás { $count } veces; empezado otra vez: { $bars }.
+happened-skipped = { $count ->
+    [one] Se saltó un compás: { $bars }.
+   *[other] Se saltaron { $count } compases: { $bars }.
+}
+happened-part = Solo se tocó una parte: { $bars } de { $last }.
+happened-off = Toda la toma suena { $words }.
+happened-off-bars = { $side ->
+    [higher] { CAPITAL($distance) } más alto que lo escrito: { $bars }.
+   *[lower] { CAPITAL($distance) } más bajo que lo escrito: { $bars }.
+}
+happened-key = Se olvidó la armadura: { $played } en vez de { $written }, { $count ->
+    [one] una vez
+   *[other] { $count } veces
+}.
+happened-wrong = { $count ->
+    [one] Una nota de { $wanted } no fue la que está escrita: { $examples }.
+   *[other] { $count } de { $wanted } notas no fueron las que están escritas: { $examples }{ $more ->
+        [0] .
+       *[other] ; y así sucesivamente.
+    }
+}
+happened-left-out = { $count ->
+    [one] Faltó una nota de { $wanted }: { $examples }.
+   *[other] Faltaron { $count } de { $wanted } notas: { $examples }{ $more ->
+        [0] .
+       *[other] ; y así sucesivamente.
+    }
+}
+happened-added = { $count ->
+    [one] Se añadió una nota que no está en la melodía: { $examples }.
+   *[other] Se añadieron { $count } notas que no están en la melodía: { $examples }{ $more ->
+        [0] .
+       *[other] ; y así sucesivamente.
+    }
+}
+happened-ornament = { CAPITAL($name) }: { $missed } de { $asked } sin oírse ({ $bars }).
+happened-ornaments = { $missed } de { $asked } adornos no se oyeron ({ $bars }).
+happened-tempo = { $way ->
+    [faster] El tempo fue más rápido de lo pedido: { $played } tiempos por minuto en vez de { $asked }.
+   *[slower] El tempo fue más lento de lo pedido: { $played } tiempos por minuto en vez de { $asked }.
+}
+happened-drift = { $way ->
+    [faster] { CAPITAL(FORM($bar, "at")) } la música empieza a acelerar: al final va un { $percent } por ciento más rápida que antes.
+   *[slower] { CAPITAL(FORM($bar, "at")) } la música empieza a frenar: al final va un { $percent } por ciento más lenta que antes.
+}
+happened-span = { $way ->
+    [faster] Algunos compases fueron un { $percent } por ciento más rápidos que los demás: { $bars }.
+   *[slower] Algunos compases fueron un { $percent } por ciento más lentos que los demás: { $bars }.
+}
+happened-late = { $side ->
+    [late] Las notas { FORM($beats, "at") } llegan { $ms } ms más tarde que las demás ({ $count } notas).
+   *[early] Las notas { FORM($beats, "at") } llegan { $ms } ms antes que las demás ({ $count } notas).
+}
+happened-rhythm = { $side ->
+    [late] Una nota llegó demasiado tarde para el ritmo escrito ({ FORM($where, "full") }).
+   *[early] Una nota llegó demasiado pronto para el ritmo escrito ({ FORM($where, "full") }).
+}
+happened-rhythms = En { $count } lugares el ritmo no fue el que está escrito ({ $bars }).
+
 # Lo que salió bien.
 
 praise-all-ornaments = { $asked ->
@@ -73,19 +145,59 @@ praise-ornaments = Salieron { $done } de { $asked } adornos; el más claro: { $t
 praise-notes-safe = { $right } de { $wanted } notas de la melodía fueron correctas: la melodía está segura en los dedos.
 praise-notes = { $right } de { $wanted } notas de la melodía fueron correctas.
 praise-beat = El pulso fue estable: dos de cada tres notas caen a menos de { $ms } ms.
-praise-tune = La melodía se reconoce de principio a fin, y sobre eso se apoyan los adornos.
+praise-tune = La melodía se reconoce.
 
 # Lo que hay que estudiar: un título, lo que se observó y qué hacer.
 
+advice-stop = Siga tocando
+    .practice = Toque desde dos tiempos antes del lugar hasta dos tiempos después, tan despacio que no haga falta detenerse; tres veces bien seguidas ({ $bars }).
+advice-again = Siga, pase lo que pase
+    .practice = Toque despacio y sin detenerse lo que está escrito { FORM($bar, "at") } y justo antes; en la melodía entera, deje pasar un fallo y siga.
+advice-skipped = Cada compás en su lugar
+    .practice = Toque desde el compás anterior al hueco hasta el siguiente, contando los compases en voz alta ({ $bars }).
+advice-part = Hacia la melodía entera
+    .practice = Aprenda aparte los compases que faltan y únalos a lo que ya sale: { $missing }.
+advice-octave = La octava correcta
+    .practice = Toque la primera nota del lugar, mire dónde está en el pentagrama y siga desde el compás anterior ({ $bars }).
+advice-octave-whole = La octava
+    .practice = Pregunte si la melodía debe sonar en esta octava; si no, empiece por la primera nota sola.
+advice-transposed = ¿Es la parte correcta?
+    .practice = Compruebe que la parte es la de su instrumento y toque su primera nota con un piano o con el acompañamiento.
+advice-transposed-bars = Vuelva a encontrar la primera nota
+    .practice = Alterne la última nota antes del lugar y su primera nota, y luego siga ({ $bars }).
+advice-key = Mire la armadura
+    .practice = Marque en la parte cada { LIST($written, "or") }, toque dos veces la escala de la tonalidad y luego la melodía despacio.
+advice-wrong = Toque las notas escritas
+    .practice = Toque solo y despacio lo que está escrito { FORM($bar, "at") }, tres veces bien seguidas; luego, con los compases de alrededor.
+advice-left-out = Que no falte ninguna nota
+    .practice = Diga el ritmo de lo que está escrito { FORM($bar, "at") }, dé palmas con él y tóquelo con todas sus notas.
+advice-added = Primero, la melodía sencilla
+    .practice = Toque despacio, solo con las notas escritas, lo que está { FORM($bar, "at") }; luego, con los compases de alrededor.
+advice-tempo = { $way ->
+    [faster] No tan rápido
+   *[slower] Hacia el tempo
+}
+    .practice = { $way ->
+        [faster] Ponga el clic en { $asked }, escuche cuatro tiempos y cante el primer compás antes de tocar.
+       *[slower] Quédese en su tempo hasta que todo sea fácil y suba luego de cuatro en cuatro tiempos por minuto, hasta { $asked }.
+    }
+advice-span = { $way ->
+    [faster] No se apresure
+   *[slower] No espere
+}
+    .practice = Toque con un clic desde el compás anterior al lugar hasta el siguiente ({ $bars }).
+advice-late = { $side ->
+    [late] Llegue a tiempo
+   *[early] Espere el tiempo
+}
+    .practice = Marque el tiempo con el pie y diga «ta» { FORM($beats, "at") }; luego, tóquelo.
+advice-rhythm = El ritmo
+    .practice = Dé palmas con un clic al ritmo escrito { FORM($bar, "at") }, dígalo, tóquelo en una sola nota y luego como está escrito.
 advice-level = Deje crecer y apagarse la línea
     .practice = Toque cada frase como un solo aliento que crece hasta la nota más alta y se apaga hacia el final.
 advice-level-finding = Las notas suaves y fuertes solo se diferencian en { $db } dB.
 advice-ornament = { CAPITAL($name) }
     .practice = { $cure }
-advice-ornament-finding = { $missed } de { $asked } no se oyeron ({ $bars }). Un fallo frecuente: { $fault }
-advice-notes = Primero, asegurar la melodía sencilla
-    .practice = Toque solo y despacio lo que está escrito { FORM($bar, "at") }, sin adornos, tres veces bien seguidas; luego, con los compases de alrededor.
-advice-notes-finding = { $count } notas de la melodía fueron distintas de lo escrito; { FORM($bar, "at") }: { $examples }.
 advice-tuning = Afine antes de tocar
     .practice = { $side ->
         [sharp] Caliente, afine una nota larga con el afinador y saque la boquilla o la cabeza hasta que coincida.
@@ -98,8 +210,8 @@ advice-tuning-finding = { $side ->
 advice-note = Escuche { $note }
     .practice = Sostenga { $note } con un bordón, oiga dónde se asienta y tóquelo ahí desde las notas anteriores y posteriores.
 advice-note-finding = { $side ->
-    [sharp] { $note } está { $cents } cents alto respecto a su propia afinación, en { $count } notas.
-   *[flat] { $note } está { $cents } cents bajo respecto a su propia afinación, en { $count } notas.
+    [sharp] { $note } está { $cents } cents alto respecto a sus otras notas ({ $count } veces).
+   *[flat] { $note } está { $cents } cents bajo respecto a sus otras notas ({ $count } veces).
 }
 advice-drift = { $way ->
     [faster] Mantenga el tempo hasta el final
@@ -112,12 +224,7 @@ drift = { $way ->
 }
 advice-beat = Ponga las notas en su tiempo
     .practice = Dé palmas con el ritmo de una frase sobre el clic, dígalo, tóquelo en una sola nota y luego como está escrito.
-advice-beat-finding = Una de cada tres notas se aparta más de { $ms } ms de su propio pulso
-    .alone = Una de cada tres notas se aparta más de { $ms } ms de su propio pulso.
-advice-beat-finding-worst = { $side ->
-    [late] { $strays }; las notas { FORM($beats, "at") } llegan { $ms } ms tarde.
-   *[early] { $strays }; las notas { FORM($beats, "at") } llegan { $ms } ms pronto.
-}
+advice-beat-finding = Una de cada tres notas se aparta más de { $ms } ms de su propio pulso.
 advice-swing = Deje que las corcheas tengan swing
     .practice = Cante «du-da» sobre un clic lento, la segunda sílaba tarde y ligera; los solistas grabados tocan más o menos { $usual } a 1.
 advice-swing-finding = Las corcheas largas y breves están { $ratio } a 1, casi iguales.
@@ -136,6 +243,3 @@ advice-add-finding = { $text }
 advice-faster = Un poco más rápido
     .practice = Toque a { $tempo } con los mismos adornos.
 advice-faster-finding = Esta toma iba a { $tempo } negras por minuto.
-advice-by-heart = De memoria
-    .practice = Toque la melodía de memoria y elija los adornos sobre la marcha.
-advice-by-heart-finding = Las notas están ahí.

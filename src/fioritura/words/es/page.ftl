@@ -39,8 +39,11 @@ page-tags = Etiquetas
 page-player = Instrumento
 page-level = Nivel
 page-idiom = Estilo
+page-idiom-file = Según la pieza
 page-idiom-jazz = Jazz
 page-idiom-folk = Folk
+page-idiom-blues = Blues
+page-idiom-irish = Irlandés
 page-eighth-notes = Corcheas
 page-feel-straight = Iguales
 page-feel-swing = Swing
@@ -159,6 +162,15 @@ page-shelf-search = Buscar
 page-shelf-export = Exportar todo
 page-shelf-restore = Recuperar una exportación
 page-shelf-restoring = Recuperando…
+page-shelf-doubles = Algunas de estas melodías ya están aquí
+page-shelf-doubles-count =
+    { $count ->
+        [one] Una melodía de la exportación viene del mismo archivo que una de su estante. ¿Qué se hace con ella?
+       *[other] { $count } melodías de la exportación vienen de los mismos archivos que otras de su estante. ¿Qué se hace con ellas?
+    }
+page-shelf-doubles-skip = Dejar las mías como están y añadir solo las demás
+page-shelf-doubles-replace = Sustituir las mías, con todo lo que les pertenece
+page-shelf-doubles-copy = Añadirlas todas una segunda vez
 page-shelf-none-by-that-name = No hay nada aquí con ese nombre: { $all }.
 page-shelf-show-all = mostrar todo
 page-shelf-empty = Todavía no hay nada aquí: traiga una melodía.
@@ -182,6 +194,8 @@ page-stand-tabs = Panel
 page-stand-setting =
     { $idiom ->
         [jazz] { $player }, nivel { $level }, jazz
+        [blues] { $player }, nivel { $level }, blues
+        [irish] { $player }, nivel { $level }, irlandés
        *[folk] { $player }, nivel { $level }, folk
     }
 page-stand-figures =
@@ -306,12 +320,14 @@ page-feel-name =
     { $feel ->
         [swing] swing
         [shuffle] shuffle
+        [slow-blues] slow blues
         [ballad] balada
         [bossa] bossa
         [soul] soul
         [funk] funk
         [waltz] vals
         [folk-waltz] vals folk
+        [march] marcha y polca
         [reel] reel
         [jig] giga
        *[other] { $feel }

@@ -63,6 +63,16 @@ instrument-flute = flauta
     .of = de la flauta
     .gender = f
     .short = Fl.
+instrument-irish-flute = flauta irlandesa
+    .the = la flauta irlandesa
+    .of = de la flauta irlandesa
+    .gender = f
+    .short = Fl. irl.
+instrument-tin-whistle = tin whistle
+    .the = el tin whistle
+    .of = del tin whistle
+    .gender = m
+    .short = Wh.
 instrument-oboe = oboe
     .the = el oboe
     .of = del oboe
@@ -203,6 +213,6 @@ practice-slide = Toque { $pair } con una lengua ligera en legato; la vara se mue
 practice-tongue = Articule { $lower } solo, cuatro, seis y luego ocho veces, con la punta de la lengua y sin parar el aire.
 practice-dotted = Toque todo el pasaje con puntillo, larga–breve, luego breve–larga y luego igual.
 practice-slow-trill = Ligue { $pair } de ida y vuelta, con igualdad, hasta que parezca un trino lento.
-practice-tempo = Empiece a ♩ = { $start }; cuando salga limpio tres veces seguidas, suba de 4 en 4; la meta es ♩ = { $goal }.
-practice-at-tempo = Está al alcance a ♩ = { $goal }: tóquelo ahí, con igualdad.
+practice-tempo = Empiece a { $beat } = { $start }; cuando salga limpio tres veces seguidas, suba de { $step } en { $step }; la meta es { $beat } = { $goal }.
+practice-at-tempo = Está al alcance a { $beat } = { $goal }: tóquelo ahí, con igualdad.
 feel-by-custom = El archivo no dice cómo se toca: las corcheas llevan swing, como es costumbre en el jazz.

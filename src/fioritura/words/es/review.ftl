@@ -6,10 +6,9 @@ the-take = La toma
 review-untitled = Una toma
 review-subtitle = lo que se oyó y lo que conviene estudiar ahora
 review-recording = Sobre la grabación.
-review-next = Tres cosas que estudiar ahora
+review-next = Qué estudiar ahora
 review-ladder = Empiece a { $start } tiempos por minuto; tres veces bien seguidas, luego cuatro más, hasta { $goal }.
 review-how-measured = Cada adorno se nombra con la seguridad que tiene el oído; un nombre dudoso se da con la otra lectura. Los cents se cuentan desde el temperamento igual sobre su propio La; los milisegundos, desde su propio pulso.
-review-sounds = La toma suena { $words }.
 review-passages = Se oyó en { $count } pasajes, contando repeticiones y nuevos comienzos.
 
 glance-of = { $right } de { $wanted }

@@ -72,6 +72,7 @@ told-mark = { $mark ->
     [mordent] mordente
     [inverted-mordent] mordente superior
     [roll] roll
+    [cran] cran
     [shake] shake
     [scoop] atacada desde abajo
     [fall] con caída

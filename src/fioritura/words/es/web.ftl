@@ -1,6 +1,8 @@
 # Lo que dice el servidor de la página.
 
 served-at = Fioritura está en { $address } (se detiene con Ctrl-C). Su estante: { $shelf }
+served-token =
+    Solo este ordenador puede llegar a él, y solo quien tenga la contraseña: { $token }
 served-beyond =
     El servidor escucha más allá de este ordenador. Quien pueda llegar a él y tenga la contraseña de abajo puede ver,
     cambiar y quitar todo lo que hay en su estante. Nada de lo que pasa por la red va cifrado, tampoco la contraseña: hágalo

@@ -114,9 +114,13 @@ feature-last-note = la dernière note
 feature-ballad = une ballade
 feature-up-tempo = tempo rapide
 feature-swing = en swing
+feature-even = en croches égales
+feature-level = niveau du musicien
+feature-draw = tirage : les musiciens diffèrent
 feature-change-from-earlier-statements = variété dans une reprise, tirée au sort
 feature-loss-of-the-tune = perte de la mélodie
-feature-added-notes = notes ajoutées
+feature-added-notes = notes ajoutées ou modifiées
+feature-added-notes-in-a-ballad = notes ajoutées dans une ballade
 feature-strain = effort
 feature-outside-the-chord-on-a-beat = étrangère à l’accord sur le temps
 feature-length-in-beats = durée en temps
@@ -194,3 +198,26 @@ feature-the-last-note = la dernière note
 feature-leapt-up-to-and-followed-by-the-same-note = atteinte d’un saut montant et suivie de la même note
 feature-placement = endroit : { $feature }
 feature-side = côté : { $feature }
+chorus-number = chorus { $number }
+choruses-out-of-reach = { $given } chorus, c’est hors de portée : donnez de { $low } à { $high }.
+plan-density-out-of-reach = Une densité de { $given } est hors de portée pour un chorus : donnez de { $low } à { $high }.
+plan-lean-out-of-reach = Une ampleur de { $size } avec un registre de { $register } est hors de portée : les deux vont de −1 à 1.
+plan-other-length = Un plan de { $count } chorus ne convient pas à { $bars } mesures : écrivez l’air autant de fois que le plan le dit.
+plan-other-count = L’arrangement a { $count ->
+    [one] un chorus
+   *[other] { $count } chorus
+} et le plan { $given } : donnez une densité pour chaque chorus.
+plan-statement = chorus { $number } : { $role ->
+    [head] l’air, presque simple
+    [fuller] plus fourni
+    [climax] le sommet
+    [return] de nouveau plus calme
+   *[only] l’air
+} ({ $density } % des figures habituelles)
+plan-heading = Chorus { $number }, { $role ->
+    [head] presque simple
+    [fuller] plus fourni
+    [climax] le sommet
+    [return] de nouveau plus calme
+   *[only] l’air
+}

@@ -43,14 +43,7 @@ cli-batch-progress = { $tunes } airs, { $failed } échecs
 cli-batch-line = lot : { $share } %, { $counts }, reste { $left }
 cli-no-tempo = --tempo { $given } : donnez des nombres, comme 90 ou 70,80,90.
 cli-bad-ending = { $name } : terminez le nom par .mp3, .wav, .flac ou .mid.
-cli-no-part = --mute { $given } : il n’y a pas de telle partie ; choisissez { LIST($known, "or") }.
 cli-untitled = Sans titre
-cli-sound-title = { $title } ({ $what ->
-    [plain] simple
-    [ornamented] orné
-    [in-turn] simple et orné en alternance
-   *[backing] accompagnement
-})
 cli-all-muted = Toutes les parties sont muettes : laissez-en au moins une.
 cli-part = { $name ->
     [melody] mélodie
@@ -60,7 +53,7 @@ cli-part = { $name ->
     [click] clic
    *[other] { $name }
 }
-cli-sound-made = { $title } : { $key }, { $tempo } temps à la minute, { $feel }, { $time }
+cli-sound-made = { $title } : { $feel }, { $time }
 cli-no-port = Le port { $given } n’existe pas : donnez 0 à 65535.
 cli-page-lacks = La page a besoin du paquet « { $name } » : réinstallez Fioritura.
 cli-soundfont = Banque     { $name } ({ $origin ->
@@ -125,3 +118,20 @@ cli-pack-step = { $step ->
     [clips] clips
    *[other] { $step }
 }
+cli-no-curve = --curve { $given } : donnez des nombres, comme 0.3,0.8,1.4.
+cli-curve-count = --curve a { $given } densités et --choruses vaut { $count } : donnez une densité pour chaque chorus.
+cli-sound-title = { $title } ({ $what ->
+    [plain] simple
+    [ornamented] orné
+    [in-turn] simple et orné en alternance
+   *[backing] accompagnement
+}), { $key }, { $tempo }{ $has_bars ->
+    [yes] {", "}mesures { $bars }
+   *[no] {""}
+}{ $has_parts ->
+    [without] {", "}sans { LIST($parts) }
+    [just] {", "}{ LIST($parts) }
+   *[all] {""}
+}
+cli-no-part = Il n’y a pas de partie « { $given } » : choisissez { LIST($known, "or") }.
+cli-mute-or-just = --mute et --just se contredisent : donnez l’un des deux.

@@ -8,6 +8,8 @@ line-ornamented = ornée
 idiom-name =
     { $idiom ->
         [folk] folk
+        [blues] blues
+        [irish] irlandais
        *[jazz] jazz
     }
 lesson-level = Niveau { $level }
@@ -21,7 +23,6 @@ edition-comparison = simple et ornée, niveau { $level }, { idiom-name }
 edition-plain-sound = { CAPITAL($instrument) }, mélodie simple
 chorus-head = thème
 chorus-last-head = dernier thème
-chorus-number = chorus { $number }
 chorus-solo = solo { $number }
 
 # Le livret.
@@ -32,6 +33,8 @@ handout-plain = La mélodie simple
 handout-notes = Le mot du professeur
 handout-techniques = Les techniques, une à une
 handout-techniques-intro = Chaque exemple prend une phrase de la mélodie : simple en haut, ornée en bas, la figure sur fond gris. Jouez la phrase simple jusqu’à ce qu’elle chante, puis la phrase ornée, lentement ; puis les deux en alternance.
+handout-others = Ce que cette mélodie offre encore
+handout-others-intro = La version de concert ne s’en sert pas, mais la mélodie a des endroits pour cela : pour plus tard, ou pour qui en demande davantage.
 handout-how = Comment la jouer
 handout-when = Quand elle convient
 handout-fault = Un défaut courant
@@ -178,7 +181,6 @@ lesson-plan-damaged = Ceci n’est pas le plan d’une leçon : refaites-le.
 lesson-without-figures = Aucune figure des techniques choisies ne se trouve dans les phrases choisies : choisissez une autre technique ou une autre phrase.
 manifest-damaged = { $file } n’est pas le manifeste d’un dossier de leçon : indiquez le fichier { $name } d’un dossier.
 manifest-other-file = { $file } n’est pas le fichier dont le dossier a été fait : rétablissez-le, ou indiquez la mélodie elle-même.
-choruses-out-of-reach = { $given } chorus, c’est hors de portée : donnez de { $low } à { $high }.
 times-out-of-reach = Jouer { $given } fois, c’est hors de portée : donnez de { $low } à { $high }.
 key-outside-instrument = En { FORM($key, "inline") }, la ligne sort de l’instrument à chaque octave ({ $instrument }) : choisissez un autre ton, un autre instrument ou un niveau plus facile.
 clips-need-library = Les vidéos demandent le paquet { $package } ({ $error }) : installez-le, ou faites le dossier sans vidéos.

@@ -39,8 +39,11 @@ page-tags = Étiquettes
 page-player = Instrument
 page-level = Niveau
 page-idiom = Style
+page-idiom-file = Selon le morceau
 page-idiom-jazz = Jazz
 page-idiom-folk = Folk
+page-idiom-blues = Blues
+page-idiom-irish = Irlandais
 page-eighth-notes = Croches
 page-feel-straight = Égales
 page-feel-swing = Swing
@@ -159,6 +162,15 @@ page-shelf-search = Chercher
 page-shelf-export = Tout exporter
 page-shelf-restore = Reprendre un export
 page-shelf-restoring = Reprise en cours…
+page-shelf-doubles = Certains de ces airs sont déjà là
+page-shelf-doubles-count =
+    { $count ->
+        [one] Un air de l’export vient du même fichier qu’un air de votre étagère. Que faut-il en faire ?
+       *[other] { $count } airs de l’export viennent des mêmes fichiers que des airs de votre étagère. Que faut-il en faire ?
+    }
+page-shelf-doubles-skip = Laisser les miens tels quels et n’ajouter que les autres
+page-shelf-doubles-replace = Remplacer les miens, avec tout ce qui s’y rattache
+page-shelf-doubles-copy = Les ajouter tous une seconde fois
 page-shelf-none-by-that-name = Rien ici sous ce nom : { $all }.
 page-shelf-show-all = tout montrer
 page-shelf-empty = Il n’y a encore rien ici : importez un air.
@@ -182,6 +194,8 @@ page-stand-tabs = Volet
 page-stand-setting =
     { $idiom ->
         [jazz] { $player }, niveau { $level }, jazz
+        [blues] { $player }, niveau { $level }, blues
+        [irish] { $player }, niveau { $level }, irlandais
        *[folk] { $player }, niveau { $level }, folk
     }
 page-stand-figures =
@@ -306,12 +320,14 @@ page-feel-name =
     { $feel ->
         [swing] swing
         [shuffle] shuffle
+        [slow-blues] slow blues
         [ballad] ballade
         [bossa] bossa
         [soul] soul
         [funk] funk
         [waltz] valse
         [folk-waltz] valse folk
+        [march] marche et polka
         [reel] reel
         [jig] gigue
        *[other] { $feel }

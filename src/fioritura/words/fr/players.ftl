@@ -63,6 +63,16 @@ instrument-flute = flûte
     .of = de la flûte
     .gender = f
     .short = Fl.
+instrument-irish-flute = flûte irlandaise
+    .the = la flûte irlandaise
+    .of = de la flûte irlandaise
+    .gender = f
+    .short = Fl. irl.
+instrument-tin-whistle = tin whistle
+    .the = le tin whistle
+    .of = du tin whistle
+    .gender = m
+    .short = Wh.
 instrument-oboe = hautbois
     .the = le hautbois
     .of = du hautbois
@@ -203,6 +213,6 @@ practice-slide = Jouer { $pair } d’un léger coup de langue legato ; la coul
 practice-tongue = Détacher { $lower } seul, quatre, six puis huit fois, du bout de la langue, sans jamais arrêter l’air.
 practice-dotted = Jouer tout le passage en rythme pointé, longue–brève, puis brève–longue, puis égal.
 practice-slow-trill = Lier { $pair } dans les deux sens, régulièrement, jusqu’à sentir un trille lent.
-practice-tempo = Commencer à ♩ = { $start } ; quand c’est net trois fois de suite, monter de 4 ; le but est ♩ = { $goal }.
-practice-at-tempo = C’est à portée à ♩ = { $goal } : le jouer là, régulièrement.
+practice-tempo = Commencer à { $beat } = { $start } ; quand c’est net trois fois de suite, monter de { $step } ; le but est { $beat } = { $goal }.
+practice-at-tempo = C’est à portée à { $beat } = { $goal } : le jouer là, régulièrement.
 feel-by-custom = Le fichier ne dit pas comment jouer : les croches sont swinguées, selon l’usage du jazz.

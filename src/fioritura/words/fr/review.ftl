@@ -6,10 +6,9 @@ the-take = La prise
 review-untitled = Une prise
 review-subtitle = ce qui s’entend, et ce qu’il faut travailler ensuite
 review-recording = À propos de l’enregistrement.
-review-next = Trois choses à travailler ensuite
+review-next = À travailler ensuite
 review-ladder = Commencer à { $start } temps à la minute ; trois fois juste de suite, puis quatre de plus, jusqu’à { $goal }.
 review-how-measured = Chaque ornement est nommé avec le degré de certitude de l’oreille ; un nom incertain est donné avec l’autre lecture. Les cents se comptent depuis le tempérament égal sur votre propre La, les millisecondes depuis votre propre temps.
-review-sounds = La prise sonne { $words }.
 review-passages = Elle a été entendue en { $count } passages, reprises et nouveaux départs compris.
 
 glance-of = { $right } sur { $wanted }

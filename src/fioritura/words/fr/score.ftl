@@ -72,6 +72,7 @@ told-mark = { $mark ->
     [mordent] mordant
     [inverted-mordent] mordant supérieur
     [roll] roll
+    [cran] cran
     [shake] shake
     [scoop] prise par en dessous
     [fall] avec chute

@@ -1,6 +1,8 @@
 # Ce que dit le serveur de la page.
 
 served-at = Fioritura est à l’adresse { $address } (arrêter avec Ctrl-C). Votre étagère : { $shelf }
+served-token =
+    Seul cet ordinateur peut l’atteindre, et seulement avec le mot de passe : { $token }
 served-beyond =
     Le serveur écoute au-delà de cet ordinateur. Quiconque peut l’atteindre et connaît le mot de passe ci-dessous peut voir,
     modifier et retirer tout ce qui est sur votre étagère. Rien de ce qui passe par le réseau n’est chiffré, pas même le mot
