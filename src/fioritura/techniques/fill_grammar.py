@@ -75,7 +75,7 @@ _PULL: Final = 0.87
 
 _FURTHEST: Final = 127
 _LEAP: Final = 7
-_WARMTH: Final = 1.05
+_WARMTH: Final = 1.12
 """How much flatter the odds are than the tables': what is kept out, and the choice among lines, make them blander."""
 
 _WIDER: Final = 1.25
@@ -185,6 +185,16 @@ def drawn_lines(
 
     `given` holds moves that are laid down beforehand, one row for each rhythm and `FREE` elsewhere; its first column holds
     the pitch class of the first note.
+
+    Examples:
+        >>> from fioritura.theory.chord_symbol import read_chord
+        >>> from fioritura.techniques.fill_rhythm import Rhythm
+        >>> pool = Pool.of([Rhythm((0, 6, 12, 18), 6, leads=True)])
+        >>> harmony = Harmony.of(read_chord("G7"), Key.of("C"))
+        >>> at, beats = np.zeros(25, dtype=np.int64), np.arange(25) % 12 == 0
+        >>> lines, are_whole = drawn_lines(Chance(1), pool, Ground(67, 64, 60, 79, (harmony,), at, beats), Manner())
+        >>> lines.shape, bool(are_whole[0]), 1 <= abs(int(lines[0, -1]) - 64) <= 4
+        ((1, 4), True, True)
     """
     return _Draw(chance, pool, ground, manner, given).lines()
 

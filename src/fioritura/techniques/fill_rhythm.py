@@ -34,14 +34,14 @@ Grid = Literal["quarters", "eighths", "folk"]
 _BALLAD_BELOW, _UP_ABOVE = 90.0, 160.0
 _POOL: Final = 192
 _FEWEST: Final = 3
-_MOST: Final = {1: 4, 2: 5, 3: 8, 4: 11, 5: 12}
+_MOST: Final = {1: 4, 2: 5, 3: 7, 4: 10, 5: 12}
 """Notes of a fill, by the player's level."""
 
 _THREE_NOTES: Final = {1: 0.8, 2: 0.3, 3: 0.4, 4: 0.4, 5: 0.4}
 """How far fills of three notes are held back, by level: fills are rather short, and long ones must have room."""
 
-_FULLER: Final = 0.15
-"""How much more often each note more is asked for than people have it: many of the longer have no room."""
+_FULLER: Final = {1: 0.0, 2: 0.0, 3: 0.1, 4: 0.2, 5: 0.4}
+"""How much more often each note more is asked for than people have it, by level: many of the longer have no room."""
 
 _LONG: Final = 5
 """From so many notes on a fill begins as early as it can."""
@@ -223,7 +223,12 @@ def _drawn(chance: Chance, place: int, length: int, pace: Pace, level: int, grid
 def continued(
     chance: Chance, place: int, length: int, pace: Pace, level: int, grid: Grid, onsets: Sequence[int]
 ) -> Rhythm:
-    """A rhythm that begins with given attacks in a stretch (see `rhythm_pool`) and goes on for up to three notes."""
+    """A rhythm that begins with given attacks in a stretch (see `rhythm_pool`) and goes on for up to three notes.
+
+    Examples:
+        >>> continued(Chance(1), 0, 36, "medium", 5, "quarters", (0, 6, 12, 18)).onsets[:4]
+        (0, 6, 12, 18)
+    """
     size = min(len(onsets) + chance.below(4), max(_MOST[level], len(onsets)))
     return _closed(chance, place, length, _extended(chance, place, length, onsets, size, pace, level, grid))
 
@@ -246,8 +251,7 @@ def _size(chance: Chance, pace: Pace, level: int) -> int:
     most = _MOST[level]
     shares = list(fill_tables()["sizes"][pace][: most - _FEWEST + 1])
     shares[0] *= _THREE_NOTES[level]
-    if level > 2:
-        shares = [share * (1.0 + _FULLER * number) for number, share in enumerate(shares)]
+    shares = [share * (1.0 + _FULLER[level] * number) for number, share in enumerate(shares)]
     return chance.pick(range(_FEWEST, most + 1), shares)
 
 
