@@ -36,7 +36,9 @@ from fioritura.theory.pitch import Pitch
 from fioritura.theory.scale import chord_scale, key_scale
 from fioritura.tune import Tune
 
-_LONGEST_QUARTERS: Final = 4
+_LONGEST_QUARTERS: Final = {1: 3, 2: 3, 3: 4, 4: 5, 5: 6}
+"""How long a fill may take, by level."""
+
 _LEAST_UNITS: Final = 18
 _FEWEST: Final = 3
 _DRAWN: Final = 48
@@ -92,7 +94,7 @@ def _gap(context: Context) -> _Gap | None:
     beat = max(context.bar.metre.beat_ticks, QUARTER)
     rests = context.gap_ticks >= 2 * QUARTER
     earliest = context.note.end_ticks if rests else onset + beat
-    start = max(earliest, end - _LONGEST_QUARTERS * QUARTER)
+    start = max(earliest, end - _LONGEST_QUARTERS[context.setting.level] * QUARTER)
     start += -(start - end) % EIGHTH
     if (end - start) // UNIT < _LEAST_UNITS or context.beat_offset(start) % UNIT:
         return None
