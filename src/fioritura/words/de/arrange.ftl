@@ -119,6 +119,7 @@ feature-draw = Auslosung: Spieler sind verschieden
 feature-change-from-earlier-statements = Abwechslung bei der Wiederholung, ausgelost
 feature-loss-of-the-tune = Verlust an Melodie
 feature-added-notes = hinzugefügte oder veränderte Noten
+feature-added-notes-in-a-ballad = hinzugefügte Noten in einer Ballade
 feature-strain = Anstrengung
 feature-outside-the-chord-on-a-beat = akkordfremd auf dem Schlag
 feature-length-in-beats = Länge in Schlägen

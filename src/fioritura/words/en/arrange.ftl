@@ -122,6 +122,7 @@ feature-draw = draw: players are not alike
 feature-change-from-earlier-statements = variety in a repeat, drawn by lot
 feature-loss-of-the-tune = loss of the tune
 feature-added-notes = added or changed notes
+feature-added-notes-in-a-ballad = added notes in a ballad
 feature-strain = strain
 feature-outside-the-chord-on-a-beat = outside the chord on a beat
 feature-length-in-beats = length in beats

@@ -119,6 +119,7 @@ feature-draw = sorteo: los músicos son distintos
 feature-change-from-earlier-statements = variedad en una repetición, por sorteo
 feature-loss-of-the-tune = pérdida de la melodía
 feature-added-notes = notas añadidas o cambiadas
+feature-added-notes-in-a-ballad = notas añadidas en una balada
 feature-strain = esfuerzo
 feature-outside-the-chord-on-a-beat = ajena al acorde en el tiempo
 feature-length-in-beats = duración en tiempos

@@ -119,6 +119,7 @@ feature-draw = tirage : les musiciens diffèrent
 feature-change-from-earlier-statements = variété dans une reprise, tirée au sort
 feature-loss-of-the-tune = perte de la mélodie
 feature-added-notes = notes ajoutées ou modifiées
+feature-added-notes-in-a-ballad = notes ajoutées dans une ballade
 feature-strain = effort
 feature-outside-the-chord-on-a-beat = étrangère à l’accord sur le temps
 feature-length-in-beats = durée en temps
