@@ -15,7 +15,7 @@ from fioritura.techniques.figure import Figure
 from fioritura.theory.chord import Chord
 from fioritura.theory.metre import EIGHTH, QUARTER, SIXTEENTH
 from fioritura.theory.pitch import Pitch
-from fioritura.theory.scale import key_scale
+from fioritura.theory.scale import chord_scale, key_scale
 from fioritura.tune import Note, Tune
 
 
@@ -186,7 +186,27 @@ def _goes_on(c: Claim) -> bool:
 def _stays(c: Claim) -> bool:
     """The melody, or a phrase, ends with the note, or it lasts as many quarters as is said."""
     is_so = {"last": c.at(1) is None, "phrase": c.ends_phrase, "long": True}[str(c.args["end"])]
-    return is_so and c.note.duration_ticks == c.args["count"] * QUARTER and c.note.pitch == c.args["pitch"]
+    return is_so and c.note.duration_ticks == int(str(c.args["count"])) * QUARTER and c.note.pitch == c.args["pitch"]
+
+
+def _leads_in(c: Claim) -> bool:
+    """Even notes through the chord, the last a semitone or a whole tone from the next note, inside a phrase."""
+    following = c.at(1)
+    assert following
+    *inside, last = c.figure.notes
+    values = {note.duration_ticks for note in c.figure.notes}
+    away = {"semitone": 1, "step": 2}[str(c.args["way"])]
+    span = c.tune.chord_at(last.onset_ticks)
+    scale = chord_scale(span.chord if span else None, c.tune.bar_at(last.onset_ticks).key)
+    in_scale = last.pitch.midi % 12 in scale.pitch_classes
+    return (
+        len(values) == 1
+        and not c.ends_phrase
+        and len(c.figure.notes) == c.args["count"]
+        and all(c.in_chord(note.pitch, note.onset_ticks) for note in inside)
+        and abs(last.pitch.midi - following.pitch.midi) == away
+        and in_scale != c.args["chromatic"]
+    )
 
 
 def _neighbours(c: Claim, main: list[Pitch]) -> bool:
@@ -559,6 +579,7 @@ CLAIMS: Final[dict[str, Callable[[Claim], bool]]] = {
         _goes(c) and abs(c.goes or 0) >= 7 and all(c.in_chord(p, c.figure.end_ticks - 1) for p in c.added)
     ),
     "answer-fill-why": _answers,
+    "lead-in-why": _leads_in,
     "back-phrasing-why": _ends_in_time,
     "phrase-ahead-why": _comes_early,
     "octave-phrase-why": _is_heard_before,
