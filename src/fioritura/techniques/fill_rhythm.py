@@ -221,7 +221,9 @@ def _drawn(chance: Chance, place: int, length: int, pace: Pace, level: int, grid
         return None
     kinds = len({b - a for a, b in pairwise(best)})
     span = (best[-1] - best[0]) / (_SPAN_SHARE * min(length, _USUAL_UNITS))
-    is_kept = chance.happens(min(span, 1.0) ** 2 * (1.0 if grid == "folk" else _MIXED[min(kinds + (len(best) < _LONG), 4)]))
+    is_kept = chance.happens(
+        min(span, 1.0) ** 2 * (1.0 if grid == "folk" else _MIXED[min(kinds + (len(best) < _LONG), 4)])
+    )
     return _closed(chance, place, length, best) if is_kept else None
 
 
