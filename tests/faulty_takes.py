@@ -31,6 +31,8 @@ Dice = random.Random
 _FEWEST_BARS: Final = 8
 _MOST_BARS: Final = 24
 _NOTES: Final = range(32, 110)
+_GRACE_TICKS: Final = 200
+"""About 70 ms at 100 beats a minute."""
 HEARD: Final = ["graces", "turns", "runs", "repetitions", "neighbours", "passing-notes"]
 """Families that notes alone tell."""
 
@@ -159,7 +161,20 @@ def _line(tune: Tune, rendition: Rendition | None) -> Line:
     plain = tune.notes if rendition is None else rendition.line
     notes = [replace(n, anchor=k) for k, n in enumerate(plain)] if rendition is None else plain
     tones = [Tone(s.onset, s.duration, s.midi, s.plain, is_grace=s.is_grace) for s in sounded(tune, notes)]
-    return _stepped(tones)
+    return _stepped(_with_graces(tones))
+
+
+def _with_graces(tones: Sequence[Tone]) -> Line:
+    """Grace notes as long as a student plays them, before the beat, none before the note before has begun to sound."""
+    line: Line = []
+    for number in range(len(tones) - 1, -1, -1):
+        tone = tones[number]
+        if tone.is_grace and line:
+            room = tones[number - 1].onset + _GRACE_TICKS / 2 if number else 0.0
+            onset = max(line[-1].onset - _GRACE_TICKS, min(room, line[-1].onset - _GRACE_TICKS / 2))
+            tone = replace(tone, onset=onset, duration=line[-1].onset - onset)
+        line.append(tone)
+    return line[::-1]
 
 
 def _stepped(tones: Sequence[Tone]) -> Line:

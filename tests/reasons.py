@@ -15,7 +15,7 @@ from fioritura.techniques.figure import Figure
 from fioritura.theory.chord import Chord
 from fioritura.theory.metre import EIGHTH, QUARTER, SIXTEENTH
 from fioritura.theory.pitch import Pitch
-from fioritura.theory.scale import key_scale
+from fioritura.theory.scale import chord_scale, key_scale
 from fioritura.tune import Note, Tune
 
 
@@ -171,7 +171,42 @@ def _scoops(c: Claim) -> bool:
 
 
 def _ghosts(c: Claim) -> bool:
-    return not c.on_beat(c.note.onset_ticks) and c.note.duration_ticks <= EIGHTH and c.gap_ticks == 0
+    is_so = not c.on_beat(c.note.onset_ticks) and c.note.duration_ticks <= EIGHTH and c.gap_ticks == 0
+    return is_so and c.note.pitch == c.args["pitch"] and (c.at(1) or c.note).pitch == c.args["next"]
+
+
+def _goes_on(c: Claim) -> bool:
+    """The melody goes on to another pitch, the one that is named, or ends."""
+    following = c.at(1)
+    if following is None or c.args["end"] == "last":
+        return following is None and c.args["end"] == "last"
+    return c.note.pitch == c.args["pitch"] != c.args["next"] == following.pitch
+
+
+def _stays(c: Claim) -> bool:
+    """The melody, or a phrase, ends with the note, or it lasts as many quarters as is said."""
+    is_so = {"last": c.at(1) is None, "phrase": c.ends_phrase, "long": True}[str(c.args["end"])]
+    return is_so and c.note.duration_ticks == int(str(c.args["count"])) * QUARTER and c.note.pitch == c.args["pitch"]
+
+
+def _leads_in(c: Claim) -> bool:
+    """Even notes through the chord, the last a semitone or a whole tone from the next note, inside a phrase."""
+    following = c.at(1)
+    assert following
+    *inside, last = c.figure.notes
+    values = {note.duration_ticks for note in c.figure.notes}
+    away = {"semitone": 1, "step": 2}[str(c.args["way"])]
+    span = c.tune.chord_at(last.onset_ticks)
+    scale = chord_scale(span.chord if span else None, c.tune.bar_at(last.onset_ticks).key)
+    in_scale = last.pitch.midi % 12 in scale.pitch_classes
+    return (
+        len(values) == 1
+        and not c.ends_phrase
+        and len(c.figure.notes) == c.args["count"]
+        and all(c.in_chord(note.pitch, note.onset_ticks) for note in inside)
+        and abs(last.pitch.midi - following.pitch.midi) == away
+        and in_scale != c.args["chromatic"]
+    )
 
 
 def _neighbours(c: Claim, main: list[Pitch]) -> bool:
@@ -517,7 +552,7 @@ CLAIMS: Final[dict[str, Callable[[Claim], bool]]] = {
     "doit-why": _lets_go,
     "scoop-why": _scoops,
     "ghost-note-why": _ghosts,
-    "vibrato-why": lambda c: c.seconds >= 0.8,
+    "vibrato-why": lambda c: c.seconds >= 0.8 and _stays(c),
     "neighbour-why-repeated": lambda c: c.goes == 0 and _neighbours(c, [c.note.pitch]),
     "neighbour-why-long": lambda c: c.note.duration_ticks >= QUARTER and _neighbours(c, [c.note.pitch]),
     "double-neighbour-why-repeated": lambda c: c.goes == 0 and _both_neighbours(c),
@@ -531,7 +566,9 @@ CLAIMS: Final[dict[str, Callable[[Claim], bool]]] = {
         and (c.added[0].midi - c.note.pitch.midi) * 2 == c.goes
         and not c.on_beat(c.figure.notes[0].onset_ticks)
     ),
-    "repeated-notes-why": lambda c: len(c.figure.notes) == 2 and {n.pitch for n in c.figure.notes} == {c.note.pitch},
+    "repeated-notes-why": lambda c: (
+        len(c.figure.notes) == 2 and {n.pitch for n in c.figure.notes} == {c.note.pitch} and _goes_on(c)
+    ),
     "repeated-notes-lively-why": lambda c: (
         len(c.figure.notes) == c.args["count"] and {n.pitch for n in c.figure.notes} == {c.note.pitch}
     ),
@@ -542,6 +579,7 @@ CLAIMS: Final[dict[str, Callable[[Claim], bool]]] = {
         _goes(c) and abs(c.goes or 0) >= 7 and all(c.in_chord(p, c.figure.end_ticks - 1) for p in c.added)
     ),
     "answer-fill-why": _answers,
+    "lead-in-why": _leads_in,
     "back-phrasing-why": _ends_in_time,
     "phrase-ahead-why": _comes_early,
     "octave-phrase-why": _is_heard_before,

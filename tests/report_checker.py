@@ -53,7 +53,7 @@ NAMED: Final[dict[str, frozenset[str]]] = {
     "swing": frozenset({"advice-straight-finding"}),
     "ornaments": frozenset({"happened-ornament", "happened-ornaments"}),
     "none": frozenset({"praise-notes-safe"}),
-    "as-asked": frozenset({"praise-all-ornaments"}),
+    "as-asked": frozenset({"praise-all-ornaments", "praise-ornaments"}),
 }
 """The sentences that name each kind of fault."""
 
@@ -353,6 +353,20 @@ def _uneven(said: Message, truth: Truth) -> bool:
     return _number(said, "percent") <= 100 * 3 * truth.jitter_sec / 0.08
 
 
+def _graces(said: Message, truth: Truth) -> bool:
+    """The usual grace note, where some were played."""
+    lengths = [
+        1000 * (offset - onset)
+        for tone, onset, offset in zip(truth.tones, truth.onsets, truth.offsets, strict=True)
+        if tone.is_grace
+    ]
+    return bool(lengths) and abs(_number(said, "ms") - median(lengths)) <= 40
+
+
+def _even(said: Message, truth: Truth) -> bool:
+    return truth.tune.feel == "swing" and truth.fault.swing < 1.2
+
+
 def _level(said: Message, truth: Truth) -> bool:
     return False
 
@@ -422,6 +436,8 @@ CHECKS: Final[dict[str, Check]] = {
     "advice-tuning-finding": _tuning,
     "advice-note-finding": _note,
     "advice-evenness-finding": _uneven,
+    "advice-graces-finding": _graces,
+    "advice-swing-finding": _even,
     "advice-level-finding": _level,
     "praise-all-ornaments": _all_ornaments,
     "praise-ornaments": _some_ornaments,

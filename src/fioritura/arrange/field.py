@@ -14,7 +14,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from fioritura.arrange.choose import Candidate, Model, choose, gumbel
-from fioritura.arrange.levels import Level, level_numbered
+from fioritura.arrange.levels import Level, level_of
 from fioritura.arrange.plan import Plan
 from fioritura.arrange.rendition import Rendition
 from fioritura.arrange.survey import Survey
@@ -126,11 +126,12 @@ class Field:
 
     def __init__(self, found: Survey, constraints: Constraints) -> None:
         self.found, self.constraints = found, constraints
-        self.level = level_numbered(found.setting.level).at_density(found.setting.density)
+        self.level = level_of(found.setting)
         self.ordered = sorted(found.techniques, key=lambda technique: technique.family)
         self.numbers = {technique.id: number for number, technique in enumerate(self.ordered)}
         self.family = _family_numbers(self.ordered)
-        self.penalties = (0.0, 0.0, 0.0) if len(self.ordered) == 1 else PENALTIES
+        aversion = 0.0 if len(self.ordered) == 1 else found.taste.aversion
+        self.penalties = (PENALTIES[0] * aversion, PENALTIES[1] * aversion, PENALTIES[2] * aversion)
         self.locks = [found.candidates[number] for number in sorted(constraints.fixed)]
         self.limits = phrase_limits(found.tune, self.level, self.locks, found.plan)
         self.phrase_of_slot = tuple(context.phrase.number for context in found.contexts for _ in range(2))

@@ -86,9 +86,9 @@ def headline_of(report: Report) -> Message:
     missed = [one for one in report.happenings if one.kind is Kind.ORNAMENTS]
     if first.kind is not Kind.ORNAMENTS or len(missed) < 2:
         return first.words
-    count = report.count(Status.MISSED)
+    count = sum(one.count for one in missed)
     bars = tuple(sorted({bar for one in missed for bar in one.bars}))
-    asked = count + report.count(Status.DONE)
+    asked = report.count(Status.MISSED) + report.count(Status.DONE)
     return message("happened-ornaments", missed=count, asked=asked, bars=bars_named(bars))
 
 

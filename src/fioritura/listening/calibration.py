@@ -41,6 +41,7 @@ class Claim(StrEnum):
     SLIP_LEFT_OUT = "slip-left_out"
     SLIP_ADDED = "slip-added"
     FIGURE_DONE = "figure-done"
+    FIGURE_MISSED = "figure-missed"
     FIGURE_ADDED = "figure-added"
 
 

@@ -57,9 +57,9 @@ class Leftover:
         return self.exact
 
     def _gives_way(self, run: Sequence[int]) -> bool:
-        """True when the exact figures inside a run own no note outside it and are fewer than what they leave."""
-        own = {event + self.first_event for event in run}
-        touched = [one for one in self.exact if own.intersection(one.events)]
+        """True when the exact figures inside a run own no note outside it but such as stand for the tune's."""
+        own = {event + self.first_event for event in (*run, *self.standing.values())}
+        touched = [one for one in self.exact if {event + self.first_event for event in run}.intersection(one.events)]
         return all(own.issuperset(one.events) for one in touched)
 
     def _name(self, run: Sequence[int], before: int | None, after: int | None) -> None:

@@ -154,7 +154,7 @@ def _displaced(of: Material) -> Iterator[_Displaced]:
             by = quarters - (before + after) / 2
             is_far = abs(by) >= max(_OTHER_PLACE, _SHORT_SHARE * short / QUARTER)
             if is_far and max(abs(before), abs(after)) < max(_IN_PLACE, abs(by) / 2):
-                onset = of.played(standing[plain]).onset_sec
+                onset = of.onset_sec(standing[plain])
                 yield _Displaced(plain, by, onset, of.tune.beat_at(notes[plain].onset_ticks)[1])
 
 

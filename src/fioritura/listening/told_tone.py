@@ -14,11 +14,11 @@ from fioritura.words import message
 
 __all__ = ["told_tone"]
 
-_TUNING_CENTS: Final = 12.0
-_NOTE_CENTS: Final = 15.0
-_NOTE_COUNT: Final = 3
-_LEVEL_DB: Final = 4.0
-_FEWEST_LEVELS: Final = 9
+_TUNING_CENTS: Final = 14.0
+_NOTE_CENTS: Final = 18.0
+_NOTE_COUNT: Final = 4
+_LEVEL_DB: Final = 3.0
+_FEWEST_LEVELS: Final = 24
 
 
 def told_tone(of: Material) -> Iterator[Happening]:

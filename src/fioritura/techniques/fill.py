@@ -19,15 +19,18 @@ import numpy as np
 from numpy.typing import NDArray
 
 from fioritura.chance import Chance
+from fioritura.players.idiom import is_blues
 from fioritura.players.player import Player
 from fioritura.techniques.context import Context, spelled
-from fioritura.techniques.definition import Definition, Group
+from fioritura.techniques.definition import STEP_SEMITONES, Definition, Group
 from fioritura.techniques.families import FILLS
 from fioritura.techniques.figure import Figure, FigureNote, head, tail
 from fioritura.techniques.fill_grammar import Ground, Harmony, Manner, drawn_lines, laid_down, opening_cells
 from fioritura.techniques.fill_line import Line
 from fioritura.techniques.fill_rhythm import UNIT, Grid, Pace, Pool, Rhythm, continued, pace_of, rhythm_pool
+from fioritura.techniques.reading import legible
 from fioritura.techniques.technique import Technique
+from fioritura.theory.chord import Chord
 from fioritura.theory.key import Direction
 from fioritura.theory.metre import EIGHTH, QUARTER
 from fioritura.theory.pitch import Pitch
@@ -36,13 +39,14 @@ from fioritura.tune import Tune
 
 _LONGEST_QUARTERS: Final = 4
 _LEAST_UNITS: Final = 18
-_DRAWN: Final = 64
+_FEWEST: Final = 3
+_DRAWN: Final = 48
 _CELL_SHARE: Final = 0.2
-_ECHOES: Final = 12
+_ECHOES: Final = 9
 _MOST_ECHOES: Final = 4
-_OFFERED: Final = 14
-_LOOKED_AT: Final = 30
-_MERIT_STEP: Final = -0.008
+_OFFERED: Final = 12
+_LOOKED_AT: Final = 26
+_MERIT_STEP: Final = -0.005
 """What each next fill of a place is behind the one before it: less than a seed's noise, so that seeds differ."""
 
 _SPREAD_SEMITONES: Final = {1: 7, 2: 10, 3: 13, 4: 16, 5: 19}
@@ -51,8 +55,11 @@ _SPREAD_SEMITONES: Final = {1: 7, 2: 10, 3: 13, 4: 16, 5: 19}
 _ABOVE_SEMITONES: Final = {1: 0, 2: 3, 3: 5, 4: 7, 5: 9}
 """How far a fill may go beyond the tune's own range, by level."""
 
-_CHROMATIC: Final = {1: 0.0, 2: 0.2, 3: 1.0}
+_CHROMATIC: Final = {1: 0.0, 2: 0.05, 3: 1.0}
 _WIDEST: Final = {1: 5, 2: 5, 3: 9}
+_PLAIN_LEVEL: Final = 2
+"""Up to this level a fill says no note twice in a row."""
+
 _BLUE: Final = {True: 2.2, False: 1.0}
 """How much blue notes weigh more in a blues."""
 
@@ -96,9 +103,25 @@ def _answers(context: Context) -> Iterator[Figure]:
     gap = _gap(context)
     if gap is None:
         return
-    place = _Place(context, gap)
-    for number, line in enumerate(place.chosen()):
-        yield _figure(context, gap, line, merit=round(_MERIT_STEP * number, 4))
+    place, found = _Place(context, gap), 0
+    for line in place.chosen():
+        figure = place.figure(line, merit=round(_MERIT_STEP * found, 4))
+        if _reads_well(figure, context):
+            found += 1
+            yield figure
+            if found == _OFFERED:
+                return
+
+
+def _reads_well(figure: Figure, context: Context) -> bool:
+    """No note of key or chord has to be spelled anew for the sake of a foreign one beside it."""
+    read = legible(figure, context)
+    if read is None:
+        return False
+    return all(
+        one.pitch == other.pitch or not context.key.holds(one.pitch)
+        for one, other in zip(figure.notes, read.notes, strict=True)
+    )
 
 
 _Opening = tuple[int, Sequence[int]]
@@ -118,9 +141,12 @@ class _Place:
         self.place = context.beat_offset(gap.start_ticks) // UNIT
         self.shortest = setting.shortest_ticks
         self.chance = Chance.of(0, "fill", f"{context.index} {context.midi} {self.level} {self.pace} {setting.idiom}")
-        self.ground = self._ground()
         self.has_cells = not self.is_folk and self.level > 1
-        self.is_blues = _form(context.tune).is_blues
+        self.form = _form(context.tune)
+        self.is_blues = setting.idiom == "blues" or self.form.is_blues
+        self.chords: list[Chord | None] = []
+        self.names: dict[tuple[int, int, Direction], Pitch] = {}
+        self.ground = self._ground()
         self.motifs = tuple(_motifs(context))
 
     def _ground(self) -> Ground:
@@ -131,32 +157,31 @@ class _Place:
         while ticks < gap.end_ticks:
             span = context.tune.chord_at(ticks)
             changes.append((ticks - gap.start_ticks) // UNIT)
-            harmonies.append(Harmony.of(span.chord if span else None, context.key))
+            chord = span.chord if span else None
+            self.chords.append(chord)
+            harmonies.append(Harmony.of(chord, context.key))
             ticks = min(span.end_ticks if span else gap.end_ticks, gap.end_ticks)
         at = np.searchsorted(changes, units, side="right") - 1
         beats = (units + self.place) % 12 == 0
         if self.grid == "eighths":
             beats = np.array([unit % 6 == 0 and not self._offset(unit) for unit in units.tolist()])
-        low, high = _range(context)
+        low, high = _range(context, self.form)
         following = context.next
         return Ground(context.midi, following.midi if following else None, low, high, tuple(harmonies), at, beats)
 
     def _offset(self, unit: int) -> int:
         return self.context.beat_offset(self.gap.start_ticks + unit * UNIT)
 
-    def chosen(self) -> list[Line]:
-        """The lines of the place, first choice first."""
-        found = sorted(self._playable(), key=lambda line: -round(3 * line.need))
+    def chosen(self) -> Iterator[Line]:
+        """The lines of the place, first choice first, no two nearly alike and few of them echoes."""
         kept: list[Line] = []
         echoes = 0
-        for line in found:
+        for line in sorted(self._playable(), key=lambda line: -round(3 * line.need)):
             if any(line.is_like(other) for other in kept) or (line.echoes and echoes == _MOST_ECHOES):
                 continue
             kept.append(line)
             echoes += line.echoes > 0
-            if len(kept) == _OFFERED:
-                break
-        return kept
+            yield line
 
     def _playable(self) -> Iterator[Line]:
         pool, given = self._rows()
@@ -169,8 +194,20 @@ class _Place:
         for number in _shuffled(self.chance, numbers)[:_LOOKED_AT]:
             rhythm = pool.rhythms[number]
             line = tuple(midis[number, : len(rhythm.onsets)].tolist())
-            if len(set(line)) >= min(3, len(line) - 1):
+            if len(set(line)) >= _FEWEST and not self._is_other(line):
                 yield Line(line, rhythm, self.ground, self.motifs, self.is_blues, self.pace)
+
+    def _is_other(self, line: tuple[int, ...]) -> bool:
+        """True for what is heard as something else than an answer: an ornament of the held note, or a run."""
+        held, goal = self.context.midi, self.ground.goal
+        if line[1] == held and abs(line[0] - held) <= STEP_SEMITONES:
+            return True
+        if len(line) == _FEWEST and (held in line or len(set(line)) < _FEWEST):
+            return True
+        whole = (held, *line) if goal is None else (held, *line, goal)
+        moves = [b - a for a, b in pairwise(whole)]
+        is_quick = len(line) == _FEWEST or max(map(abs, moves)) <= STEP_SEMITONES
+        return is_quick and (min(moves) > 0 or max(moves) < 0)
 
     def _rows(self) -> tuple[Pool | None, NDArray[np.int64] | None]:
         """Rhythms for the lines, and what is laid down of each: cells that people have, notes of the phrase before."""
@@ -239,7 +276,8 @@ class _Place:
     def _manner(self) -> Manner:
         chromatic = 0.0 if self.is_folk else _CHROMATIC.get(self.level, 1.4)
         blue = 0.0 if self.is_folk else _BLUE[self.is_blues] if self.level > 1 else 0.0
-        return Manner(chromatic, blue, _WIDEST.get(self.level, _LONGEST_LEAP), self.is_folk)
+        repeated = 0.0 if self.level <= _PLAIN_LEVEL else 1.0
+        return Manner(chromatic, blue, repeated, _WIDEST.get(self.level, _LONGEST_LEAP), self.is_folk)
 
     def _in_reach(self, pool: Pool, midis: NDArray[np.int64]) -> NDArray[np.bool_]:
         """Which lines keep to a range and to what fingers and tongue can do."""
@@ -250,6 +288,37 @@ class _Place:
         spread = midis.copy()
         spread[:, 1:][~is_move] = np.broadcast_to(midis[:, :1], is_move.shape)[~is_move]
         return np.asarray(can.all(axis=1) & (np.ptp(spread, axis=1) <= _SPREAD_SEMITONES[self.level]))
+
+    def figure(self, line: Line, merit: float) -> Figure:
+        """The figure that plays a line."""
+        context, gap, rhythm = self.context, self.gap, line.rhythm
+        notes = []
+        for number, (midi, unit, value) in enumerate(zip(line.midis, rhythm.onsets, rhythm.values, strict=True)):
+            goes_down = number < len(line.moves) and line.moves[number] < 0
+            pitch = self._named(int(self.ground.harmony_at[unit]), midi, "down" if goes_down else "up")
+            notes.append(FigureNote(gap.start_ticks + unit * UNIT, value * UNIT, pitch))
+        start = notes[0].onset_ticks
+        breath = EIGHTH if start - EIGHTH - context.note.onset_ticks >= QUARTER else 0
+        return Figure(
+            "answer-fill",
+            (context.index, context.index + 1),
+            tail(context.index),
+            head(context.index + 1),
+            min(context.note.end_ticks, start - breath),
+            gap.end_ticks,
+            notes=tuple(notes),
+            why=line.why(rests=context.gap_ticks >= EIGHTH),
+            merit=merit,
+        )
+
+    def _named(self, harmony: int, midi: int, direction: Direction) -> Pitch:
+        """A note spelled by its chord, the chord's scale, or the direction in which it leads."""
+        name = harmony, midi, direction
+        if name not in self.names:
+            chord, key = self.chords[harmony], self.context.key
+            scale = chord_scale(chord, key) if chord else key_scale(key)
+            self.names[name] = spelled(chord, scale, key, midi, direction)
+        return self.names[name]
 
 
 @dataclass(frozen=True, slots=True)
@@ -290,10 +359,10 @@ def _grid(context: Context) -> Grid:
     return "folk" if context.setting.tradition == "folk" else "quarters"
 
 
-def _range(context: Context) -> tuple[int, int]:
+def _range(context: Context, form: _Form) -> tuple[int, int]:
     """Lowest and highest note of a fill: the instrument's, and not far beyond the tune's."""
     instrument, beyond = context.setting.instrument, _ABOVE_SEMITONES[context.setting.level]
-    form, reach = _form(context.tune), _SPREAD_SEMITONES[context.setting.level]
+    reach = _SPREAD_SEMITONES[context.setting.level]
     lowest = max(instrument.lowest_midi, min(form.low - beyond, context.midi), context.midi - reach)
     highest = min(instrument.highest_midi, max(form.high + beyond, context.midi), context.midi + reach)
     return lowest, max(highest, lowest)
@@ -314,21 +383,6 @@ def _form(tune: Tune) -> _Form:
     return _Form(min(midis), max(midis), is_blues(tune))
 
 
-def is_blues(tune: Tune) -> bool:
-    """True for a tune whose first and fourth degree both carry dominant sevenths, as a blues has them.
-
-    Examples:
-        >>> import fioritura
-        >>> is_blues(fioritura.demo_tune())
-        False
-    """
-    tonic = tune.key.tonic.pitch_class
-    chords = [span.chord for span in tune.chords if span.chord is not None]
-    dominant = {(chord.root.pitch_class - tonic) % 12 for chord in chords if chord.is_dominant}
-    is_minor = any(chord.is_minor and chord.root.pitch_class == tonic for chord in chords)
-    return {0, 5} <= dominant and not is_minor
-
-
 @lru_cache(maxsize=32)
 def _limits(player: Player) -> NDArray[np.float64]:
     return np.array(player.slurred_sec)
@@ -337,35 +391,6 @@ def _limits(player: Player) -> NDArray[np.float64]:
 def _shuffled(chance: Chance, numbers: NDArray[np.int64]) -> list[int]:
     """The numbers in an order of chance: they stand by size."""
     return [int(numbers[place]) for place in np.argsort(chance.many_bits(len(numbers)), kind="stable")]
-
-
-def _figure(context: Context, gap: _Gap, line: Line, merit: float) -> Figure:
-    start = gap.start_ticks + line.rhythm.onsets[0] * UNIT
-    notes = []
-    for midi, after, unit, value in zip(
-        line.midis, (*line.midis[1:], line.midis[-1]), line.rhythm.onsets, line.rhythm.values, strict=True
-    ):
-        onset = gap.start_ticks + unit * UNIT
-        notes.append(FigureNote(onset, value * UNIT, _pitch(context, midi, onset, "down" if after < midi else "up")))
-    breath = EIGHTH if start - EIGHTH - context.note.onset_ticks >= QUARTER else 0
-    return Figure(
-        "answer-fill",
-        (context.index, context.index + 1),
-        tail(context.index),
-        head(context.index + 1),
-        min(context.note.end_ticks, start - breath),
-        gap.end_ticks,
-        notes=tuple(notes),
-        why=line.why(rests=context.gap_ticks >= EIGHTH),
-        merit=merit,
-    )
-
-
-def _pitch(context: Context, midi: int, onset_ticks: int, direction: Direction) -> Pitch:
-    span = context.tune.chord_at(onset_ticks)
-    chord = span.chord if span else None
-    scale = chord_scale(chord, context.key) if chord else key_scale(context.key)
-    return spelled(chord, scale, context.key, midi, direction)
 
 
 def _is_fill(g: Group) -> bool:

@@ -54,7 +54,7 @@ _BLUE_THIRD_EXITS: Final = frozenset({-3, -2, -1, 1, 2})
 _FOLK_MOVES: Final = (0.02, 1.0, 1.0, 0.5, 0.5, 0.25, 0.0, 0.15, 0.0, 0.0, 0.0, 0.0, 0.03)
 """How likely folk players' fills move by 0-12 semitones: steps, then thirds of the chord (common practice)."""
 
-_NEAR: Final = (0.3, 0.8, 0.9, 1.0, 1.0, 0.9, 0.6, 0.7, 0.5, 0.4, 0.2, 0.1, 0.1)
+_NEAR: Final = (0.0, 0.8, 0.9, 1.0, 1.0, 0.9, 0.6, 0.7, 0.5, 0.4, 0.2, 0.1, 0.1)
 """How likely a fill begins 0-12 semitones from the note that it answers (a third of people's phrases: a fifth or more)."""
 
 _LEADING: Final = (0.0, 1.0, 0.9, 0.75, 0.75, *[0.0] * 8)
@@ -70,24 +70,25 @@ _COLOURS: Final = ({2, 9}, {2, 9}, {2, 5, 9}, {5}, {2})
 """Extensions on which a line may rest, as semitones above the root, by quality."""
 
 _REACH_A_MOVE: Final = 4
-_PULL: Final = 0.8
+_PULL: Final = 0.87
 """What a semitone is worth that lies out of reach of the goal, at `_REACH_A_MOVE` semitones a move."""
 
+_FURTHEST: Final = 127
 _LEAP: Final = 7
-_WARMTH: Final = 1.15
+_WARMTH: Final = 1.05
 """How much flatter the odds are than the tables': what is kept out, and the choice among lines, make them blander."""
 
-_WIDER: Final = 1.1
+_WIDER: Final = 1.25
 """How much likelier thirds and leaps are than in the tables: what leads and resolves adds steps."""
 
-_WHOLE_TONE: Final = 0.15
+_WHOLE_TONE: Final = 0.5
 """How often a chromatic note is left by a whole tone, to a semitone."""
 
 _WIDE: Final = 5
 """From so many semitones on two leaps in a row stay within the chord."""
 
 _LONG_UNITS: Final = 12
-_LONG_TENSION: Final = 0.1
+_LONG_TENSION: Final = 0.03
 """How likely a note outside the chord is where it lasts a quarter or more, to other notes."""
 
 _SURE: Final = 1e-4
@@ -115,6 +116,11 @@ class Harmony:
     def is_blue(self, midi: int) -> bool:
         """True for the blue third of a major or dominant chord, and for a flat fifth that is not the chord's own."""
         return (midi - self.root) % 12 in _BLUES[self.quality] and self.kinds[midi % 12] != TONE
+
+    def is_tense(self, midi: int) -> bool:
+        """True for a note that wants to go on: foreign to the chord, or the fourth over a major one."""
+        kind = self.kinds[midi % 12]
+        return kind >= OUTSIDE or (kind == EXTENSION and self.quality <= 1 and (midi - self.root) % 12 == 5)
 
 
 @lru_cache(maxsize=1024)
@@ -148,10 +154,12 @@ def _quality(chord: Chord | None, key: Key) -> int:
 
 @dataclass(frozen=True, slots=True)
 class Manner:
-    """How a player fills: `chromatic` and `blue` weigh such notes, `widest` is the widest leap in semitones."""
+    """How a player fills: `chromatic` and `blue` weigh such notes, `repeated` notes said again, `widest` is the widest
+    leap in semitones."""
 
     chromatic: float = 1.0
     blue: float = 1.0
+    repeated: float = 1.0
     widest: int = _WIDEST
     is_folk: bool = False
 
@@ -198,8 +206,17 @@ class _Draw:
         self.qualities = np.array([one.quality for one in ground.harmonies])
         self.kinds = np.array([one.kinds for one in ground.harmonies])
         self.weights = np.array([_note_weights(one, manner) for one in ground.harmonies])
+        self.tense = np.array([[one.is_tense(midi) for midi in range(12)] for one in ground.harmonies])
         self.resting = np.array([_resting(one) for one in ground.harmonies])
         self.is_long = np.diff(pool.onsets, axis=1, append=0) >= _LONG_UNITS
+        self.exits = np.array(
+            [[_exit_of(one, midi, on_beat=False) for midi in range(12)] for one in ground.harmonies]
+        )
+        self.exits_on_beat = np.array(
+            [[_exit_of(one, midi, on_beat=True) for midi in range(12)] for one in ground.harmonies]
+        )
+        self.repeats = np.where(_MOVES == 0, manner.repeated, 1.0)
+        self.reach = (manner.widest >= _SIZES).astype(np.float64)
         self.line = np.zeros((self.rows, self.width), dtype=np.int64)
         self.is_alive = np.ones(self.rows, dtype=bool)
 
@@ -212,7 +229,8 @@ class _Draw:
             reached = np.cumsum(odds, axis=1)
             total = reached[:, -1]
             wanted = self.chances[:rows, place] * total
-            move = (reached <= wanted[:, None]).sum(axis=1).clip(max=2 * _WIDEST) - _WIDEST
+            move = (reached <= wanted[:, None]).sum(axis=1)
+            move = np.minimum(move, 2 * _WIDEST) - _WIDEST
             move = np.where(total > _SURE, move, 0)
             self.is_alive[:rows] &= total > _SURE
             self.line[:rows, place] = self.line[:rows, place - 1] + move
@@ -243,18 +261,17 @@ class _Draw:
         ground, rows = self.ground, len(came)
         old, harmony = self.line[:rows, place - 1], self.harmony[:rows, place]
         table = _folk_table() if self.manner.is_folk else _move_table()
-        off = 1 - self.beat[:rows, place].astype(np.int64)
-        odds = table[
-            _classes()[came.clip(-13, 13) + 13], self.qualities[harmony], (old - self.roots[harmony]) % 12, off
-        ]
+        degree = (old - self.roots[harmony]) % 12
+        row = ((_classes()[np.minimum(came, 13) + 13] * 5 + self.qualities[harmony]) * 12 + degree) * 2
+        odds = table.take(row + ~self.beat[:rows, place], axis=0)
         new = old[:, None] + _MOVES
-        inside = (new >= ground.low) & (new <= ground.high) & (self.manner.widest >= _SIZES)
-        kinds = self.kinds[harmony[:, None], new % 12]
-        odds = odds * self.weights[harmony[:, None], new % 12] * inside
-        odds *= ((kinds < OUTSIDE) | (_SIZES < 6)) * np.where(_SIZES > 2, _WIDER, 1.0)
-        odds *= np.where(self.is_long[:rows, place, None] & (kinds >= OUTSIDE), _LONG_TENSION, 1.0)
+        notes = harmony[:, None] * 12 + new % 12
+        kinds = self.kinds.take(notes)
+        odds *= self.weights.take(notes) * self.reach
+        odds *= (new >= ground.low) & (new <= ground.high) & ((kinds < OUTSIDE) | (_SIZES < 6))
+        odds *= np.where(self.is_long[:rows, place, None] & self.tense.take(notes), _LONG_TENSION, 1.0)
         odds *= self._left_well(place, came, kinds)
-        odds *= self._aimed(place, new, kinds)
+        odds *= self._aimed(place, new, kinds, notes)
         laid = self.given[:rows, place]
         laid_down = ((laid[:, None] == _MOVES) & (odds > 0)).astype(np.float64)
         return np.asarray(np.where((laid == FREE)[:, None], odds, laid_down))
@@ -263,38 +280,31 @@ class _Draw:
         """How well each move, to notes of some kinds, leaves the note before the place."""
         rows = len(came)
         old, harmony = self.line[:rows, place - 1], self.harmony[:rows, place - 1]
-        kind = self.kinds[harmony, old % 12]
-        degree = (old - self.roots[harmony]) % 12
-        is_beat = self.beat[:rows, place - 1]
-        is_major = self.qualities[harmony] <= 1
-        is_blue_third = (degree == 3) & is_major & (kind != TONE)
-        is_fourth = (degree == 5) & is_major & (kind != TONE)
-        is_tense = (kind == CHROMATIC) | is_blue_third | (((kind == OUTSIDE) | is_fourth) & is_beat)
-        leaves = np.where(is_blue_third[:, None], _exits()[1], _exits()[0])
-        leaves = np.where((kind < CHROMATIC)[:, None] & ~is_blue_third[:, None], np.sign(leaves), leaves)
-        fits = np.where(is_tense[:, None], leaves, 1.0)
-        is_set = came != FREE
-        on = np.sign(came)[:, None] * _MOVES > 2
-        fits = np.where(((np.abs(came) >= _LEAP) & is_set)[:, None] & on, 0.0, fits)
-        stays = (kind == TONE)[:, None] & (kinds == TONE)
-        again = ((np.abs(came) >= _WIDE) & is_set)[:, None] & (_SIZES >= _WIDE)
-        fits = np.where(again & ~stays, 0.0, fits)
-        return np.asarray(np.where((came == 0)[:, None] & (_MOVES == 0), 0.0, fits))
+        note = harmony * 12 + old % 12
+        exits = np.where(self.beat[:rows, place - 1], self.exits_on_beat.take(note), self.exits.take(note))
+        fits = _exit_table().take(exits, axis=0)
+        after = np.minimum(came, 13) + 13
+        fits *= _after_table().take(after, axis=0)
+        stays = (self.kinds.take(note) == TONE)[:, None] & (kinds == TONE)
+        return np.asarray(fits * np.where(stays, 1.0, _wide_table().take(after, axis=0)) * self.repeats)
 
-    def _aimed(self, place: int, new: NDArray[np.int64], kinds: NDArray[np.int64]) -> NDArray[np.float64]:
+    def _aimed(
+        self, place: int, new: NDArray[np.int64], kinds: NDArray[np.int64], notes: NDArray[np.int64]
+    ) -> NDArray[np.float64]:
         """How well each note serves the end of its line: that it leads to the goal, or rests."""
         goal, sizes = self.ground.goal, self.pool.sizes[: len(new)]
         is_last = (sizes == place + 1)[:, None]
-        resting = self.resting[self.harmony[: len(new), place][:, None], new % 12]
+        resting = self.resting.take(notes)
         if goal is None:
             return np.where(is_last, resting, 1.0)
         away, leads = np.abs(new - goal), self.pool.leads[: len(new), None]
-        leading = np.array(_LEADING)[np.minimum(away, _WIDEST)] * np.array(_LEADING_KINDS)[kinds]
-        leading = np.where((kinds == CHROMATIC) & (away > 2), 0.0, leading)
         reach = _REACH_A_MOVE * (sizes - place)[:, None]
-        pulled = np.where(leads, _PULL ** np.maximum(away - reach, 0), 1.0)
-        ends = np.where(leads, leading, resting * (away > 0))
-        return np.where(is_last, ends, pulled)
+        pulled = _pulls().take(np.minimum(np.maximum(away - reach, 0), _FURTHEST) * leads)
+        if not is_last.any():
+            return pulled
+        leading = np.array(_LEADING).take(np.minimum(away, _WIDEST)) * np.array(_LEADING_KINDS).take(kinds)
+        leading *= (kinds != CHROMATIC) | (away <= 2)
+        return np.where(is_last, np.where(leads, leading, resting * (away > 0)), pulled)
 
 
 def _resting(one: Harmony) -> list[float]:
@@ -319,9 +329,10 @@ def _note_weights(one: Harmony, manner: Manner) -> list[float]:
 
 @cache
 def _move_table() -> NDArray[np.float64]:
-    """Odds of each move: [class of the move before][quality][degree of the old note][on, off the beat][move]."""
+    """Odds of each move, one row for each class of the move before, quality, degree of the old note, and beat or none."""
     tables = fill_tables()
     scores = np.array(tables["moves"])[:, None, None] + np.array(tables["moves by degree"])[None]
+    scores = scores.reshape(-1, len(_MOVES)) + np.log(_WIDER) * (_SIZES > 2)
     odds = np.exp((scores - scores.max(axis=-1, keepdims=True)) / _WARMTH)
     return np.asarray(odds / odds.sum(axis=-1, keepdims=True))
 
@@ -334,10 +345,44 @@ def _folk_table() -> NDArray[np.float64]:
 
 
 @cache
-def _exits() -> tuple[NDArray[np.float64], NDArray[np.float64]]:
-    """Moves that leave a tense note: a step; from a blue third also a minor third down, to the root."""
-    steps = (_SIZES == 1) + _WHOLE_TONE * (_SIZES == 2)
-    return np.asarray(steps), np.isin(_MOVES, list(_BLUE_THIRD_EXITS)).astype(np.float64)
+def _pulls() -> NDArray[np.float64]:
+    """What a note is worth that lies so many semitones out of reach of the goal."""
+    return np.asarray(_PULL ** np.arange(_FURTHEST + 1))
+
+
+def _exit_of(one: Harmony, midi: int, *, on_beat: bool) -> int:
+    """How a note is left, as a row of `_exit_table`."""
+    if one.quality <= 1 and (midi - one.root) % 12 == 3 and one.kinds[midi] != TONE:
+        return 3
+    if one.kinds[midi] == CHROMATIC:
+        return 2
+    return int(on_beat and one.is_tense(midi))
+
+
+@cache
+def _exit_table() -> NDArray[np.float64]:
+    """Moves by which a note is left: any; a step, from a tense note on a beat; rather a semitone, from a chromatic note;
+    from a blue third a step, or a minor third down to the root."""
+    steps = (_SIZES >= 1) & (_SIZES <= 2)
+    chromatic = (_SIZES == 1) + _WHOLE_TONE * (_SIZES == 2)
+    blue = np.isin(_MOVES, list(_BLUE_THIRD_EXITS))
+    return np.array([np.ones(len(_MOVES)), steps, chromatic, blue], dtype=np.float64)
+
+
+@cache
+def _after_table() -> NDArray[np.float64]:
+    """Moves that may follow the move before (-13 to 13, 13 and more: none): no leap in the direction of a wide one, no
+    note a third time."""
+    came = np.arange(-13, 14)[:, None]
+    goes_on = (np.abs(came) >= _LEAP) & (np.abs(came) <= _WIDEST) & (np.sign(came) * _MOVES > 2)
+    return np.asarray(~(goes_on | ((came == 0) & (_MOVES == 0))), dtype=np.float64)
+
+
+@cache
+def _wide_table() -> NDArray[np.float64]:
+    """The same for notes that leave the chord: no two wide leaps in a row."""
+    came = np.arange(-13, 14)[:, None]
+    return np.asarray(~((np.abs(came) >= _WIDE) & (np.abs(came) <= _WIDEST) & (_SIZES >= _WIDE)), dtype=np.float64)
 
 
 @cache

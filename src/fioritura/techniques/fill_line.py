@@ -46,12 +46,10 @@ _BLUE_IN_BLUES, _BLUE_ELSEWHERE = 0.3, 0.0
 _CLASH: Final = 0.3
 """What a line of notes that all clash on beats would lose."""
 
-_SPEECH: Final = 0.04
-_ENOUGH: Final = 8
+_SPEECH: Final = 0.05
+_ENOUGH: Final = 9
 """What each note more is worth, up to so many: short fills say little."""
 
-_FAR: Final = 0.1
-_FAR_SEMITONES: Final = 7
 _ALIKE: Final = 0.6
 _SIXTEENTH_UNITS: Final = 3
 _ARPEGGIO_NOTES: Final = 3
@@ -165,15 +163,16 @@ class Line:
             bool(kind >= OUTSIDE and self.ground.is_beat[onset])
             for kind, onset in zip(self.kinds, self.rhythm.onsets, strict=True)
         )
-        start = abs(self.midis[0] - self.ground.before)
-        worth += _SPEECH * min(len(self.midis), _ENOUGH) - _CLASH * clashes / len(self.midis)
-        return worth - _FAR * (start == 0) - _FAR * (start > _FAR_SEMITONES)
+        return worth + _SPEECH * min(len(self.midis), _ENOUGH) - _CLASH * clashes / len(self.midis)
 
     def is_like(self, other: Line) -> bool:
         """True when most of the notes are the same at the same places."""
-        own = set(zip(self.rhythm.onsets, self.midis, strict=True))
-        its = set(zip(other.rhythm.onsets, other.midis, strict=True))
-        return len(own & its) >= _ALIKE * max(len(own), len(its))
+        return len(self.attacks & other.attacks) >= _ALIKE * max(len(self.midis), len(other.midis))
+
+    @cached_property
+    def attacks(self) -> frozenset[tuple[int, int]]:
+        """When each note begins, and its MIDI number."""
+        return frozenset(zip(self.rhythm.onsets, self.midis, strict=True))
 
     def why(self, *, rests: bool) -> Message:
         """What the line does; `rests` says that the melody rests (else it holds a long note)."""

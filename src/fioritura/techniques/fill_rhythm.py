@@ -40,6 +40,9 @@ _MOST: Final = {1: 4, 2: 5, 3: 8, 4: 11, 5: 12}
 _THREE_NOTES: Final = {1: 0.8, 2: 0.3, 3: 0.4, 4: 0.4, 5: 0.4}
 """How far fills of three notes are held back, by level: fills are rather short, and long ones must have room."""
 
+_FULLER: Final = 0.15
+"""How much more often each note more is asked for than people have it: many of the longer have no room."""
+
 _LONG: Final = 5
 """From so many notes on a fill begins as early as it can."""
 
@@ -243,6 +246,8 @@ def _size(chance: Chance, pace: Pace, level: int) -> int:
     most = _MOST[level]
     shares = list(fill_tables()["sizes"][pace][: most - _FEWEST + 1])
     shares[0] *= _THREE_NOTES[level]
+    if level > 2:
+        shares = [share * (1.0 + _FULLER * number) for number, share in enumerate(shares)]
     return chance.pick(range(_FEWEST, most + 1), shares)
 
 

@@ -34,7 +34,6 @@ hint-too-few-choruses = --choruses
 hint-feel-not-in-metre = --feel
 hint-soundfont-unreadable = --soundfont
 hint-not-a-soundfont = --soundfont
-hint-soundfont-compressed = --soundfont
 hint-no-soundfont = --soundfont
 hint-bars-irregular = --irregular repair bessert sie aus, --irregular keep behält sie
 hint-notes-together = --part wählt die Stimme

@@ -4,7 +4,6 @@ no-audio-format = Als „{ $given }“ lässt sich Ton nicht schreiben: möglich
 midi-channels-out = MIDI hat 16 Kanäle, zu wenige für diese Stimmen: einige weglassen.
 no-soundfont = Es gibt keinen Soundfont zum Abspielen: einen für General MIDI installieren (Debian: fluid-soundfont-gm) oder { $variable } auf eine .sf2-Datei setzen.
 not-a-soundfont = { $path } ist keine SoundFont-2-Datei: eine .sf2-Datei nennen.
-soundfont-compressed = { $path } ist ein komprimierter Soundfont (SF3), der sich nicht abspielen lässt: eine .sf2-Datei nennen.
 fluidsynth-missing = Das Programm fluidsynth ist nicht installiert: installieren oder den eingebauten Synthesizer verwenden.
 synth-not-installed = Der eingebaute Synthesizer (midirenderer) ist nicht installiert, vielleicht gibt es ihn für diesen Rechner nicht: das Programm fluidsynth installieren, dann wird es verwendet.
 no-synth = Einen Synthesizer „{ $given }“ gibt es nicht: möglich ist { LIST($known, "or") }.

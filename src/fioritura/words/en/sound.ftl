@@ -4,7 +4,6 @@ no-audio-format = Audio can't be written as “{ $given }”: choose { LIST($kno
 midi-channels-out = MIDI has 16 channels, too few for these parts: leave some of them out.
 no-soundfont = There is no soundfont to play with: install a General MIDI one (Debian: fluid-soundfont-gm) or set { $variable } to an .sf2 file.
 not-a-soundfont = { $path } is not a SoundFont 2 file: name an .sf2 file.
-soundfont-compressed = { $path } is a compressed soundfont (SF3), which can't be played: name an .sf2 file.
 fluidsynth-missing = The fluidsynth program is not installed: install it, or use the built-in synth.
 synth-not-installed = The built-in synth (midirenderer) is not installed, for want of a build for this machine perhaps: install the fluidsynth program and it will be used.
 no-synth = No synth “{ $given }”: choose { LIST($known, "or") }.

@@ -34,7 +34,6 @@ hint-too-few-choruses = --choruses
 hint-feel-not-in-metre = --feel
 hint-soundfont-unreadable = --soundfont
 hint-not-a-soundfont = --soundfont
-hint-soundfont-compressed = --soundfont
 hint-no-soundfont = --soundfont
 hint-bars-irregular = --irregular repair los repara, --irregular keep los conserva
 hint-notes-together = --part elige la parte

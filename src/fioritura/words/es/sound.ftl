@@ -4,7 +4,6 @@ no-audio-format = El audio no se puede escribir como «{ $given }»: elija { LIS
 midi-channels-out = MIDI tiene 16 canales, pocos para estas partes: deje fuera algunas.
 no-soundfont = No hay banco de sonidos: instale uno de General MIDI (Debian: fluid-soundfont-gm) o ponga en { $variable } un archivo .sf2.
 not-a-soundfont = { $path } no es un archivo SoundFont 2: nombre un archivo .sf2.
-soundfont-compressed = { $path } es un banco de sonidos comprimido (SF3) que no se puede tocar: nombre un archivo .sf2.
 fluidsynth-missing = El programa fluidsynth no está instalado: instálelo o use el sintetizador incorporado.
 synth-not-installed = El sintetizador incorporado (midirenderer) no está instalado, quizá porque no existe para esta máquina: instale el programa fluidsynth y se usará.
 no-synth = No hay sintetizador «{ $given }»: elija { LIST($known, "or") }.

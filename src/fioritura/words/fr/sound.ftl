@@ -4,7 +4,6 @@ no-audio-format = Le son ne peut être écrit en « { $given } » : choisissez {
 midi-channels-out = Le MIDI a 16 canaux, trop peu pour ces parties : laissez-en quelques-unes.
 no-soundfont = Il n’y a pas de banque de sons : installez-en une pour General MIDI (Debian : fluid-soundfont-gm) ou donnez un fichier .sf2 à { $variable }.
 not-a-soundfont = { $path } n’est pas un fichier SoundFont 2 : nommez un fichier .sf2.
-soundfont-compressed = { $path } est une banque de sons compressée (SF3), qui ne peut être jouée : nommez un fichier .sf2.
 fluidsynth-missing = Le programme fluidsynth n’est pas installé : installez-le, ou prenez le synthétiseur intégré.
 synth-not-installed = Le synthétiseur intégré (midirenderer) n’est pas installé, faute peut-être d’une version pour cette machine : installez le programme fluidsynth, il sera utilisé.
 no-synth = Pas de synthétiseur « { $given } » : choisissez { LIST($known, "or") }.
