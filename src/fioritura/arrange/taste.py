@@ -86,6 +86,8 @@ FIGURE_FEATURES: Final = (
 """Features of a figure, in the order of `figure_features`."""
 
 
+_LARGE_TICKS: Final = 3 * EIGHTH
+
 _NO_LETTERS: Final = re.compile("[^a-z0-9]+")
 
 
@@ -221,6 +223,8 @@ def context_features(context: Context) -> list[float]:
 def figure_features(figure: Figure, context: Context, loss: float) -> list[float]:
     """The features of the figure itself, in the order of `FIGURE_FEATURES`; `loss` is what it costs the tune.
 
+    Notes count in full where they fill a beat and a half: four quick ones are an ornament, four eighths a gesture.
+
     Examples:
         >>> import fioritura
         >>> tune = fioritura.demo_tune()
@@ -234,14 +238,17 @@ def figure_features(figure: Figure, context: Context, loss: float) -> list[float
     change = _variation(figure.technique, phrase.model, phrase.statement) if phrase.statement > 1 else 0.0
     if not figure.notes:
         return [change, 0.0, 0.0, 0.0, 0.0, 0.0]
-    standing_out, shortest = 0.0, QUARTER * 4
+    standing_out, shortest, filled = 0.0, QUARTER * 4, 0
     for note in figure.notes:
         shortest = min(shortest, note.duration_ticks)
         if note.anchor is None:
             standing_out += _stands_out(context, note)
+        if note.anchor is None or len(figure.anchors) > 1:
+            filled += note.duration_ticks
     strain = min(context.setting.shortest_ticks / shortest, 1.5)
     in_ballad = context.setting.quarters_per_minute < BALLAD_BELOW
-    return [change, loss / 4, figure.size / 4, strain, standing_out, figure.size / 4 * in_ballad]
+    size = figure.size / 4 * min(filled / _LARGE_TICKS, 1.0)
+    return [change, loss / 4, size, strain, standing_out, size * in_ballad]
 
 
 @lru_cache(maxsize=4096)

@@ -27,10 +27,10 @@ SILENCE: Final = SEMITONES * BINS_A_SEMITONE
 
 CHANGE: Final = 4.0
 """Price of a change of state, in nats; what the net says of a frame is a natural logarithm too."""
-AGAIN: Final = 0.4
+AGAIN: Final = 0.6
 """An onset inside a note that is likelier than this is a new attack."""
 _FLOOR: Final = 1e-4
-_PULL: Final = 4
+_PULL: Final = 3
 _APART: Final = 4
 _LEAST: Final = 0.1
 _SHORTEST: Final = 2

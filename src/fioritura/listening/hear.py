@@ -40,6 +40,10 @@ _FAINT_ODDS: Final = -2.0
 """Chosen on the train half of the benchmark's tunes, dry and in a room."""
 _STRAY_CENTS: Final = 60.0
 """Farther from the net's note the frames hear something else that sounds at the time."""
+_FARTHEST_CENTS: Final = 49.0
+_FIRM_SEC: Final = 0.25
+"""No note lies farther from its name; one shorter than this no farther than its share of it, since the attacks of low
+reeds are out of tune, and a short note is little else."""
 _RINGING_FRAMES: Final = 70
 """For 0.4 s a room keeps a note: what lies at its pitch before the next is no scoop into that."""
 _CONTOUR_FRAMES: Final = round(CONTOUR_SEC / FRAME_SEC)
@@ -131,6 +135,9 @@ def notes_of(track: Track, heard: Heard | None = None) -> Iterator[PlayedNote]:
         pitch = swing[1] if swing else steady_pitch(line, tone) if line.size else home
         if heard and abs(pitch - home) > _STRAY_CENTS:
             pitch, swing = home, None
+        elif heard:
+            most = _FARTHEST_CENTS * float(np.clip((tone.stop - tone.start) * FRAME_SEC / _FIRM_SEC, 0.5, 1))
+            pitch = float(np.clip(pitch, home - most, home + most))
         yield PlayedNote(
             onset_sec=round(track.time(tone.start - 0.5), 4),
             offset_sec=round(track.time(stop - 0.5), 4),

@@ -38,6 +38,7 @@ _NOISY: Final = 0.4
 
 _FRAME: Final = 2048
 _FFT: Final = 4096
+_HANN: Final = np.hanning(_FRAME)
 _BIN_HZ: Final = RATE / _FFT
 _LOWEST_HZ: Final = 60.0
 _HIGHEST_HZ: Final = 5000.0
@@ -46,6 +47,7 @@ _PEAK_SHARE: Final = 3e-3
 _HELD: Final = 10**-0.15
 _SECOND_ENERGY: Final = 0.03
 _LEAST_PAIRS: Final = 12
+_LOW_HARMONICS: Final = 8
 
 Reals = NDArray[np.float64]
 
@@ -128,7 +130,7 @@ def _held_beside(now: _Partials, last: _Partials) -> float:
 
 
 def _partials(frame: Floats) -> _Partials | None:
-    spectrum = np.abs(np.fft.rfft(frame * np.hanning(_FRAME), _FFT)) ** 2
+    spectrum = np.abs(np.fft.rfft(frame * _HANN, _FFT)) ** 2
     spectrum = spectrum[: int(_HIGHEST_HZ / _BIN_HZ)]
     places = np.flatnonzero((spectrum[1:-1] > spectrum[:-2]) & (spectrum[1:-1] >= spectrum[2:])) + 1
     places = places[(places * _BIN_HZ > _LOWEST_HZ) & (spectrum[places] > _PEAK_SHARE * spectrum.max())]
@@ -138,26 +140,26 @@ def _partials(frame: Floats) -> _Partials | None:
     before, here, after = (np.log(spectrum[places + offset] + 1e-20) for offset in (-1, 0, 1))
     hertz = (places + 0.5 * (before - after) / (before - 2 * here + after)) * _BIN_HZ
     power = spectrum[places].astype(np.float64)
-    bases = [peak / number for peak in hertz[:4] for number in range(1, 7) if peak / number > _LOWEST_HZ]
-    base = max(bases, key=lambda base_hz: _fit(base_hz, hertz, power))
-    return _Partials(base, hertz, power, _harmonics(base, hertz) > 0)
+    bases = (hertz[:4, None] / np.arange(1, 7)).ravel()
+    bases = bases[bases > _LOWEST_HZ]
+    base = float(bases[np.argmax(_fits(bases, hertz, power))])
+    return _Partials(base, hertz, power, _harmonics(np.array([base]), hertz)[0] > 0)
 
 
-def _harmonics(base_hz: float, hertz: Reals) -> NDArray[np.intp]:
-    """The number of the harmonic that each partial is, 0 for none."""
-    number = np.rint(hertz / base_hz).astype(np.intp)
-    return np.where(np.abs(hertz - number * base_hz) < np.maximum(10, 0.012 * hertz), number, 0)
+def _harmonics(bases_hz: Reals, hertz: Reals) -> NDArray[np.intp]:
+    """The number of the harmonic that each partial is of each base, 0 for none; shape (bases, partials)."""
+    number = np.rint(hertz / bases_hz[:, None]).astype(np.intp)
+    away = np.abs(hertz - number * bases_hz[:, None])
+    return np.where(away < np.maximum(10, 0.012 * hertz), number, 0)
 
 
-def _fit(base_hz: float, hertz: Reals, power: Reals) -> float:
-    """Power that harmonics of a tone explain, less a charge for harmonics that should be there and are not."""
-    number = _harmonics(base_hz, hertz)
-    top = min(int(number.max()), 8)
-    if top == 0:
-        return -1.0
-    present = {int(one) for one in number if 0 < one <= top}
-    charge = 0.6 * (1 - len(present) / top) + (0.0 if 1 in present else 0.3)
-    return float(power[number > 0].sum() / power.sum()) - charge
+def _fits(bases_hz: Reals, hertz: Reals, power: Reals) -> Reals:
+    """Power that harmonics of each base explain, less a charge for harmonics that should be there and are not."""
+    number = _harmonics(bases_hz, hertz)
+    top = np.minimum(number.max(axis=1), _LOW_HARMONICS)
+    present = (number[:, :, None] == np.arange(1, _LOW_HARMONICS + 1)).any(axis=1)
+    charge = 0.6 * (1 - present.sum(axis=1) / np.maximum(top, 1)) + np.where(present[:, 0], 0.0, 0.3)
+    return np.asarray(np.where(top == 0, -1.0, (number > 0) @ power / power.sum() - charge))
 
 
 @dataclass(frozen=True, slots=True)
