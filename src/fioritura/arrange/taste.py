@@ -86,6 +86,8 @@ FIGURE_FEATURES: Final = (
 """Features of a figure, in the order of `figure_features`."""
 
 
+_LARGE_TICKS: Final = 3 * EIGHTH
+
 _NO_LETTERS: Final = re.compile("[^a-z0-9]+")
 
 
@@ -106,6 +108,8 @@ class Taste:
     """What part of the single grace notes comes from below; None where that is left to the place."""
     aversion: float = 1.0
     """How much figures of one technique or family in a row are disliked (see `choose`): 1.0 as usual, 0.0 not at all."""
+    seed_variety: float = 1.0
+    """How far seeds move the scores: 1.0 as usual."""
     own_figure: Mapping[str, Mapping[str, float]] = field(default_factory=dict)
     """Weights by technique or family and feature that come on top of those in `figure`."""
     size: tuple[float, ...] = ()
@@ -163,6 +167,7 @@ def taste_of(idiom: Idiom) -> Taste:
         data["learned"],
         data.get("graces from below"),
         data.get("aversion to the same", 1.0),
+        data.get("variety of seeds", 1.0),
         own_figure,
         tuple(data.get("added notes by level", ())),
     )
@@ -218,6 +223,8 @@ def context_features(context: Context) -> list[float]:
 def figure_features(figure: Figure, context: Context, loss: float) -> list[float]:
     """The features of the figure itself, in the order of `FIGURE_FEATURES`; `loss` is what it costs the tune.
 
+    Notes count in full where they fill a beat and a half: four quick ones are an ornament, four eighths a gesture.
+
     Examples:
         >>> import fioritura
         >>> tune = fioritura.demo_tune()
@@ -231,14 +238,17 @@ def figure_features(figure: Figure, context: Context, loss: float) -> list[float
     change = _variation(figure.technique, phrase.model, phrase.statement) if phrase.statement > 1 else 0.0
     if not figure.notes:
         return [change, 0.0, 0.0, 0.0, 0.0, 0.0]
-    standing_out, shortest = 0.0, QUARTER * 4
+    standing_out, shortest, filled = 0.0, QUARTER * 4, 0
     for note in figure.notes:
         shortest = min(shortest, note.duration_ticks)
         if note.anchor is None:
             standing_out += _stands_out(context, note)
+        if note.anchor is None or len(figure.anchors) > 1:
+            filled += note.duration_ticks
     strain = min(context.setting.shortest_ticks / shortest, 1.5)
     in_ballad = context.setting.quarters_per_minute < BALLAD_BELOW
-    return [change, loss / 4, figure.size / 4, strain, standing_out, figure.size / 4 * in_ballad]
+    size = figure.size / 4 * min(filled / _LARGE_TICKS, 1.0)
+    return [change, loss / 4, size, strain, standing_out, size * in_ballad]
 
 
 @lru_cache(maxsize=4096)

@@ -94,6 +94,7 @@ cli-transcribed = { $title }: { $notes } Töne und { $graces } Vorschläge in { 
     [swing] , Achtel geswingt
    *[straight] {""}
 }; Stimmung { $tuning } Cent.
+cli-other-reading = Lesbar auch als { $metre } mit { $tempo } Schlägen in der Minute: --reading { $number }
 cli-which-tune = Welches Stück wurde gespielt? --tune mit seiner Datei oder --asked mit einer arrangement.json angeben.
 cli-named = { $title }: { $figures ->
     [one] eine Figur

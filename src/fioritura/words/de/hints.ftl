@@ -2,6 +2,7 @@ hint-port-unusable = mit --port einen anderen angeben, mit --port 0 irgendeinen 
 hint-every-technique-refused = eine aus --without weglassen
 hint-no-such-figure = `fioritura spots` listet sie auf; sie stehen auch in figures.json
 hint-octave-too-far = --octave nimmt -3 bis 3
+hint-pickup-out-of-reach = --pickup nimmt Schläge, weniger als ein Takt hat
 hint-beats-out-of-reach = --tempo nimmt Schläge in der Minute
 hint-notes-out-of-range = --octave versetzt es, --player wählt das Instrument
 hint-octave-by-custom = --octave 0 behält die eigene Lage

@@ -94,6 +94,7 @@ cli-transcribed = { $title }: { $notes } notes and { $graces } grace notes in { 
     [swing] , eighths swung
    *[straight] {""}
 }; tuning { $tuning } cents.
+cli-other-reading = It can also be read in { $metre } at { $tempo } beats a minute: --reading { $number }
 cli-which-tune = Which tune was played? Give --tune with its file, or --asked with an arrangement.json.
 cli-named = { $title }: { $figures ->
     [one] one figure

@@ -94,6 +94,7 @@ cli-transcribed = { $title }: { $notes } notas y { $graces } notas de adorno en 
     [swing] , corcheas con swing
    *[straight] {""}
 }; afinación { $tuning } cents.
+cli-other-reading = También se puede leer en { $metre }, a { $tempo } tiempos por minuto: --reading { $number }
 cli-which-tune = ¿Qué melodía se tocó? Dé --tune con su archivo, o --asked con un arrangement.json.
 cli-named = { $title }: { $figures ->
     [one] una figura

@@ -94,6 +94,7 @@ cli-transcribed = { $title } : { $notes } notes et { $graces } petites notes en 
     [swing] , croches swinguées
    *[straight] {""}
 } ; accord { $tuning } cents.
+cli-other-reading = Se lit aussi à { $metre }, à { $tempo } temps à la minute : --reading { $number }
 cli-which-tune = Quel air a été joué ? Donnez --tune avec son fichier, ou --asked avec un arrangement.json.
 cli-named = { $title } : { $figures ->
     [one] une figure
