@@ -38,7 +38,7 @@ OWN_WEIGHT: Final = 8.0
 MOST_FLUTTER_DB: Final = 0.6
 """More is a player's vibrato, which the performance adds."""
 
-CLOUDS_DB: Final = 2.5
+CLOUDS_DB: Final = 1.5
 """How far the noise's level strays (standard deviation, judged by spectrograms of real notes)."""
 
 NUMBERED: Final = {"clarinet": 8.0, "bass-clarinet": 8.0}
