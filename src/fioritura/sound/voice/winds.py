@@ -38,6 +38,9 @@ OWN_WEIGHT: Final = 8.0
 MOST_FLUTTER_DB: Final = 0.6
 """More is a player's vibrato, which the performance adds."""
 
+CLOUDS_DB: Final = 1.5
+"""How far the noise's level strays (standard deviation, judged by spectrograms of real notes)."""
+
 NUMBERED: Final = {"clarinet": 8.0, "bass-clarinet": 8.0}
 USUALLY_NUMBERED: Final = 1.0
 """The harmonic above which colour goes by frequency alone: a clarinet's odd harmonics stay odd far up."""
@@ -135,7 +138,17 @@ class Wind:
         for layer in (soft, loud):
             level = np.interp(np.log(hertz), np.log(self.noise_hertz), layer)
             tables.append(np.fft.irfft(turns * np.sqrt(NOISE_FRAMES * SAMPLE_RATE / 2) * 10 ** (level / 20)))
-        return _as_pair(*tables)
+        return _as_pair(*(table * _clouds(midi) for table in tables))
+
+
+def _clouds(seed: int) -> NDArray[np.float64]:
+    """How a breath's noise comes and goes within the stretch of noise, 4 to 25 times a second; its mean power is 1."""
+    hertz = np.arange(NOISE_FRAMES // 2 + 1) * SAMPLE_RATE / NOISE_FRAMES
+    turns = np.exp(2j * np.pi * np.random.default_rng(seed + 500).random(len(hertz)))
+    curve = np.fft.irfft(turns * ((hertz > 4.0) & (hertz < 25.0)))
+    clouds = 10 ** (CLOUDS_DB * curve / curve.std() / 20)
+    steady: NDArray[np.float64] = clouds / np.sqrt((clouds**2).mean())
+    return steady
 
 
 def hertz_of(midi: float) -> float:
