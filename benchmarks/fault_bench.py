@@ -79,7 +79,7 @@ def heard_takes(truth: Truth, voices: Voices | None, seed: int) -> Iterator[Take
         return
     dice = np.random.default_rng([seed, truth.seed, *truth.tune.title.encode()[:8], *truth.kind.encode()[:6]])
     voice = voices[list(voices)[int(dice.integers(len(voices)))]]
-    wave = dry.played(_events(truth, dice), voice, dice, 0.0, int((truth.offsets[-1] + 0.6) * RATE))
+    wave = dry.played(_events(truth, dice), voice, dice, 0.0, int((truth.offsets[-1] + 0.6) * RATE), drift_cents=0.0)
     for room in ROOMS:
         spoiled = CONDITIONS[room](wave, dice, wave, wave)
         yield hear(np.asarray(spoiled / np.abs(spoiled).max() * 0.5, np.float64), RATE)
@@ -98,7 +98,7 @@ def _events(truth: Truth, dice: np.random.Generator) -> list[Event]:
                 offset,
                 tone.midi,
                 is_tongued=is_tongued,
-                level_db=float(dice.normal(0, 2)),
+                level_db=float(dice.normal(0, 3)),
                 closure_db=30.0,
                 detune_cents=tone.cents,
             )
@@ -110,9 +110,8 @@ def measured(half: Half, count: int, seed: int, voices: Voices | None, kinds: tu
     """All takes, heard, reported on and held against their truth."""
     result = Result()
     for truth in fault_takes(half, count, seed, kinds):
-        figures = truth.rendition.figures if truth.rendition else ()
         for take in heard_takes(truth, voices, seed):
-            naming, found = report_on(truth.tune, take, figures, instrument=ALTO, tempo=truth.tempo)
+            naming, found = report_on(truth.tune, take, truth.asked, instrument=ALTO, tempo=truth.tempo)
             if not naming.alignment.is_this_tune:
                 result.refused += 1
             _count(result, truth, found, shows)

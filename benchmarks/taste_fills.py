@@ -23,9 +23,10 @@ from typing import Any
 from fioritura.arrange.arranger import choose_figures
 from fioritura.arrange.survey import survey
 from fioritura.notation.abc.reader import list_abc
+from fioritura.players.idiom import is_blues
 from fioritura.players.setting import Setting
 from fioritura.techniques.figure import Figure
-from fioritura.techniques.fill import ANSWER_FILL, is_blues
+from fioritura.techniques.fill import ANSWER_FILL
 from fioritura.theory.metre import QUARTER
 from fioritura.tune import Tune
 from tests.corpus_tunes import corpus_tunes

@@ -22,6 +22,7 @@ from fioritura.listening.notes import Attack, PlayedNote, Take
 from fioritura.phrase import phrases
 from fioritura.players.player import Player
 from fioritura.players.setting import Setting
+from fioritura.techniques.figure import Figure
 from fioritura.theory.metre import EIGHTH, QUARTER
 from fioritura.tune import Bar, Tune
 from tests.played_lines import ALTO, Half, sounded, tunes
@@ -31,6 +32,8 @@ Dice = random.Random
 _FEWEST_BARS: Final = 8
 _MOST_BARS: Final = 24
 _NOTES: Final = range(32, 110)
+_GRACE_TICKS: Final = 200
+"""About 70 ms at 100 beats a minute."""
 HEARD: Final = ["graces", "turns", "runs", "repetitions", "neighbours", "passing-notes"]
 """Families that notes alone tell."""
 
@@ -110,6 +113,11 @@ class Truth:
     def kind(self) -> str:
         return self.fault.kind
 
+    @property
+    def asked(self) -> tuple[Figure, ...]:
+        """The ornaments that were to be played."""
+        return self.rendition.figures if self.rendition and self.kind != "own" else ()
+
     def bar_of(self, tone: Tone) -> int:
         return self.tune.bar_at(max(0, round(tone.onset))).number
 
@@ -159,7 +167,20 @@ def _line(tune: Tune, rendition: Rendition | None) -> Line:
     plain = tune.notes if rendition is None else rendition.line
     notes = [replace(n, anchor=k) for k, n in enumerate(plain)] if rendition is None else plain
     tones = [Tone(s.onset, s.duration, s.midi, s.plain, is_grace=s.is_grace) for s in sounded(tune, notes)]
-    return _stepped(tones)
+    return _stepped(_with_graces(tones))
+
+
+def _with_graces(tones: Sequence[Tone]) -> Line:
+    """Grace notes as long as a student plays them, before the beat, none before the note before has begun to sound."""
+    line: Line = []
+    for number in range(len(tones) - 1, -1, -1):
+        tone = tones[number]
+        if tone.is_grace and line:
+            room = tones[number - 1].onset + _GRACE_TICKS / 2 if number else 0.0
+            onset = max(line[-1].onset - _GRACE_TICKS, min(room, line[-1].onset - _GRACE_TICKS / 2))
+            tone = replace(tone, onset=onset, duration=line[-1].onset - onset)
+        line.append(tone)
+    return line[::-1]
 
 
 def _stepped(tones: Sequence[Tone]) -> Line:
@@ -483,9 +504,10 @@ FAULTS: Final[dict[str, Maker]] = {
     "ornaments": no_fault,
     "none": no_fault,
     "as-asked": no_fault,
+    "own": no_fault,
 }
-"""All kinds. The last three are made of an arrangement: some of its ornaments left out; the plain tune played well;
-all of it played as it was asked."""
+"""All kinds. `ornaments`, `as-asked` and `own` are made of an arrangement: some of its ornaments left out; all of it played
+as it was asked; all of it played, and nothing asked. `none` is the plain tune, played well."""
 
 
 def has_eighths(tune: Tune) -> bool:
@@ -505,7 +527,7 @@ def faulty_take(tune: Tune, kind: str, seed: int) -> Truth | None:
     tempo = dice.uniform(76, 116)
     rendition = None
     fault = Fault(kind)
-    if kind in ("ornaments", "as-asked"):
+    if kind in ("ornaments", "as-asked", "own"):
         rendition = ornament(tune, Setting(Player.of("alto-sax", 3), tempo), only=HEARD, seed=seed)
         line, fault = _asked(tune, rendition, kind, dice)
     else:

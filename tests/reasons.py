@@ -15,7 +15,7 @@ from fioritura.techniques.figure import Figure
 from fioritura.theory.chord import Chord
 from fioritura.theory.metre import EIGHTH, QUARTER, SIXTEENTH
 from fioritura.theory.pitch import Pitch
-from fioritura.theory.scale import key_scale
+from fioritura.theory.scale import chord_scale, key_scale
 from fioritura.tune import Note, Tune
 
 
@@ -171,7 +171,42 @@ def _scoops(c: Claim) -> bool:
 
 
 def _ghosts(c: Claim) -> bool:
-    return not c.on_beat(c.note.onset_ticks) and c.note.duration_ticks <= EIGHTH and c.gap_ticks == 0
+    is_so = not c.on_beat(c.note.onset_ticks) and c.note.duration_ticks <= EIGHTH and c.gap_ticks == 0
+    return is_so and c.note.pitch == c.args["pitch"] and (c.at(1) or c.note).pitch == c.args["next"]
+
+
+def _goes_on(c: Claim) -> bool:
+    """The melody goes on to another pitch, the one that is named, or ends."""
+    following = c.at(1)
+    if following is None or c.args["end"] == "last":
+        return following is None and c.args["end"] == "last"
+    return c.note.pitch == c.args["pitch"] != c.args["next"] == following.pitch
+
+
+def _stays(c: Claim) -> bool:
+    """The melody, or a phrase, ends with the note, or it lasts as many quarters as is said."""
+    is_so = {"last": c.at(1) is None, "phrase": c.ends_phrase, "long": True}[str(c.args["end"])]
+    return is_so and c.note.duration_ticks == int(str(c.args["count"])) * QUARTER and c.note.pitch == c.args["pitch"]
+
+
+def _leads_in(c: Claim) -> bool:
+    """Even notes through the chord, the last a semitone or a whole tone from the next note, inside a phrase."""
+    following = c.at(1)
+    assert following
+    *inside, last = c.figure.notes
+    values = {note.duration_ticks for note in c.figure.notes}
+    away = {"semitone": 1, "step": 2}[str(c.args["way"])]
+    span = c.tune.chord_at(last.onset_ticks)
+    scale = chord_scale(span.chord if span else None, c.tune.bar_at(last.onset_ticks).key)
+    in_scale = last.pitch.midi % 12 in scale.pitch_classes
+    return (
+        len(values) == 1
+        and not c.ends_phrase
+        and len(c.figure.notes) == c.args["count"]
+        and all(c.in_chord(note.pitch, note.onset_ticks) for note in inside)
+        and abs(last.pitch.midi - following.pitch.midi) == away
+        and in_scale != c.args["chromatic"]
+    )
 
 
 def _neighbours(c: Claim, main: list[Pitch]) -> bool:
@@ -492,7 +527,89 @@ def _encloses(c: Claim) -> bool:
     )
 
 
+def _unit(c: Claim) -> int:
+    """What a dance runs in: eighths; sixteenths where a reel or hornpipe is written in 2/4 (common practice)."""
+    metre = c.tune.bar_at(c.note.onset_ticks).metre
+    is_narrow = (metre.beats, metre.unit) == (2, 4) and c.tune.dance in ("reel", "hornpipe")
+    return SIXTEENTH if is_narrow else EIGHTH
+
+
+def _comes(c: Claim) -> bool:
+    came = c.came
+    return c.args["coming"] == (
+        "first" if came is None else "repeated" if came == 0 else "below" if came > 0 else "above"
+    )
+
+
+def _in_three(c: Claim) -> bool:
+    """The tune holds a note for three units, says it again within them, or circles it by step."""
+    pitches = [c.tune.notes[anchor].pitch.midi for anchor in c.figure.anchors]
+    total = sum(c.tune.notes[anchor].duration_ticks for anchor in c.figure.anchors)
+    form = c.args["form"]
+    if total != 3 * _unit(c) or pitches[0] != pitches[-1]:
+        return False
+    if form == "held":
+        return len(pitches) == 1
+    return len(set(pitches)) == 1 if form == "said-again" else len(pitches) == 3 and abs(pitches[1] - pitches[0]) <= 2
+
+
+def _trips(c: Claim) -> bool:
+    pitches, form, goal = [note.pitch for note in c.figure.notes], c.args["form"], c.at(1)
+    assert goal
+    if form == "third":
+        return abs(goal.pitch.step - c.note.pitch.step) == 2 and pitches[2] == goal.pitch
+    is_long = c.note.duration_ticks == 2 * _unit(c)
+    if form == "fourth":
+        return is_long and abs(goal.pitch.step - c.note.pitch.step) == 3 and pitches[0] == c.note.pitch
+    return is_long and -4 <= (c.goes or 0) < 0 and pitches[0] == pitches[2] == c.note.pitch
+
+
+def _is_major_third(c: Claim) -> bool:
+    span = c.tune.chord_at(c.note.onset_ticks)
+    over = (
+        span.chord.root.pitch_class
+        if span and span.chord
+        else c.tune.bar_at(c.note.onset_ticks).key.tonic.pitch_class
+    )
+    return (c.note.pitch.midi - over) % 12 == 4 and c.is_there(c.args["where"])
+
+
+def _degrees(c: Claim) -> tuple[int, int]:
+    """This note and the next, in semitones over the key note."""
+    tonic = c.tune.bar_at(c.note.onset_ticks).key.tonic.pitch_class
+    return (c.note.pitch.midi - tonic) % 12, ((c.at(1) or c.note).pitch.midi - tonic) % 12
+
+
+def _passes_the_flat_fifth(c: Claim) -> bool:
+    first, second = _degrees(c)
+    way = "down" if (c.goes or 0) < 0 else "up"
+    is_there = (first, second) == (5, 7) if way == "up" else first == 7 and second in (3, 5)
+    return c.args["way"] == way and is_there and (c.added[0].midi - c.note.pitch.midi) in (-1, 1)
+
+
 CLAIMS: Final[dict[str, Callable[[Claim], bool]]] = {
+    "irish-cut-why": lambda c: 1 <= _graces(c)[0] <= 3 and _comes(c) and c.is_there(c.args["where"]),
+    "irish-strike-why": lambda c: _graces(c)[0] < 0 and _comes(c) and (c.came == 0 or (c.came or 0) <= -3),
+    "irish-short-roll-why": lambda c: c.note.duration_ticks == 2 * _unit(c),
+    "irish-long-roll-why": _in_three,
+    "irish-cran-why": _in_three,
+    "irish-triplet-why": _trips,
+    "irish-treble-why": lambda c: (
+        c.note.duration_ticks == 2 * _unit(c) and [n.pitch for n in c.figure.notes] == [c.note.pitch] * 3
+    ),
+    "irish-divided-note-why": lambda c: (
+        c.note.duration_ticks == 2 * _unit(c) and (c.added[0].midi > c.note.pitch.midi) == (c.args["side"] == "above")
+    ),
+    "irish-held-note-why": lambda c: (
+        abs((c.at(1) or c.note).pitch.midi - c.note.pitch.midi) <= 2
+        and any(
+            phrase.first <= c.index <= phrase.last and (phrase.statement > 1) == (c.args["heard"] == "before")
+            for phrase in phrases(c.tune)
+        )
+    ),
+    "blue-third-why": _is_major_third,
+    "flat-fifth-why": _passes_the_flat_fifth,
+    "blue-drop-why": lambda c: _degrees(c)[0] == 0 and _graces(c) == [3] and c.on_beat(c.note.onset_ticks),
     "lower-grace-semitone-why": lambda c: _graces(c) == [-1] and _note_there(c),
     "lower-grace-step-why": lambda c: (
         _graces(c) == [-2] and step(c.note.pitch, c.figure.graces[0], -1) and _note_there(c)
@@ -517,7 +634,7 @@ CLAIMS: Final[dict[str, Callable[[Claim], bool]]] = {
     "doit-why": _lets_go,
     "scoop-why": _scoops,
     "ghost-note-why": _ghosts,
-    "vibrato-why": lambda c: c.seconds >= 0.8,
+    "vibrato-why": lambda c: c.seconds >= 0.8 and _stays(c),
     "neighbour-why-repeated": lambda c: c.goes == 0 and _neighbours(c, [c.note.pitch]),
     "neighbour-why-long": lambda c: c.note.duration_ticks >= QUARTER and _neighbours(c, [c.note.pitch]),
     "double-neighbour-why-repeated": lambda c: c.goes == 0 and _both_neighbours(c),
@@ -531,7 +648,9 @@ CLAIMS: Final[dict[str, Callable[[Claim], bool]]] = {
         and (c.added[0].midi - c.note.pitch.midi) * 2 == c.goes
         and not c.on_beat(c.figure.notes[0].onset_ticks)
     ),
-    "repeated-notes-why": lambda c: len(c.figure.notes) == 2 and {n.pitch for n in c.figure.notes} == {c.note.pitch},
+    "repeated-notes-why": lambda c: (
+        len(c.figure.notes) == 2 and {n.pitch for n in c.figure.notes} == {c.note.pitch} and _goes_on(c)
+    ),
     "repeated-notes-lively-why": lambda c: (
         len(c.figure.notes) == c.args["count"] and {n.pitch for n in c.figure.notes} == {c.note.pitch}
     ),
@@ -542,6 +661,7 @@ CLAIMS: Final[dict[str, Callable[[Claim], bool]]] = {
         _goes(c) and abs(c.goes or 0) >= 7 and all(c.in_chord(p, c.figure.end_ticks - 1) for p in c.added)
     ),
     "answer-fill-why": _answers,
+    "lead-in-why": _leads_in,
     "back-phrasing-why": _ends_in_time,
     "phrase-ahead-why": _comes_early,
     "octave-phrase-why": _is_heard_before,

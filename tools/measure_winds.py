@@ -41,6 +41,7 @@ TOP_HERTZ: Final = 16_000.0
 FLOOR_DB: Final = -127.0
 NOISE_EDGES: Final = tuple(float(edge) for edge in np.geomspace(60.0, 20_000.0, 25))
 IOWA_LAYER: Final = "f"
+LAYERS: Final = ("p", "f")
 
 Signal = NDArray[np.float64]
 
@@ -194,7 +195,7 @@ def measured_voices(notes: Sequence[RealNote], *, with_left_out: bool = True) ->
         own = [note for note in notes if note.instrument == instrument]
         unseen = set() if with_left_out else left_out(instrument, (note.midi for note in own))
         layers: dict[str, Any] = {}
-        for layer in sorted({note.layer for note in own}):
+        for layer in sorted({note.layer for note in own} & set(LAYERS)):
             seen = [note for note in own if note.layer == layer and note.midi not in unseen]
             layers[layer] = {
                 "attack_sec": round(float(np.median([attack_sec(note) for note in seen])), 4),

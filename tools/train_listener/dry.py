@@ -29,15 +29,18 @@ def played(
     tuning_cents: float,
     size: int,
     tape_semitones: float = 0.0,
+    drift_cents: float = 2.0,
 ) -> Wave:
     """The line on a voice, `size` samples at the ear's rate; some 0.1 root mean square where it sounds.
 
-    Notes are read from the recordings nearest to them, or from ones `tape_semitones` lower, played so much faster.
+    Notes are read from the recordings nearest to them, or from ones `tape_semitones` lower, played so much faster. The tuning
+    wanders by `drift_cents` from one twelfth of the line to the next.
     """
     wave = np.zeros(size, np.float64)
     breath = float(dice.uniform(-60, -22)) if dice.random() < 0.5 else -90.0
-    click = float(dice.uniform(-45, -18)) if dice.random() < 0.4 else -90.0
-    drift = np.interp(np.arange(0, size, 220), np.linspace(0, size, 12), np.cumsum(dice.normal(0, 2, 12)))
+    click = float(dice.uniform(-45, -12)) if dice.random() < 0.4 else -90.0
+    is_subtone = dice.random() < 0.08
+    drift = np.interp(np.arange(0, size, 220), np.linspace(0, size, 12), np.cumsum(dice.normal(0, drift_cents, 12)))
     for place, event in enumerate(events):
         before = events[place - 1] if place else None
         follower = events[place + 1] if place + 1 < len(events) else None
@@ -45,6 +48,13 @@ def played(
         _add(wave, event, before, follower, source, dice, tuning_cents, drift)
         if click > -90:
             _click(wave, event.onset_sec, click + event.level_db, dice)
+            if dice.random() < 0.3:
+                _click(wave, event.offset_sec, click + event.level_db, dice)
+    if is_subtone:
+        wave, breath = _muffled(wave, float(dice.uniform(350, 1300))), float(dice.uniform(-26, -8))
+    elif dice.random() < 0.04:
+        growl = np.sin(2 * np.pi * float(dice.uniform(22, 70)) * np.arange(size) / RATE + dice.normal())
+        wave *= 1 + float(dice.uniform(0.2, 0.7)) * growl
     if breath > -90:
         smooth = np.sqrt(np.convolve(wave[::44] ** 2, np.ones(12) / 12, mode="same"))
         level = np.interp(np.arange(size), np.arange(smooth.size) * 44, smooth)
@@ -107,6 +117,9 @@ def _cents(event: Event, before: Event | None, time: Line) -> Line:
     if event.fall:
         depth, lasts = event.fall
         cents += depth * np.clip((time - length + lasts) / lasts, 0, 1) ** 1.3
+    if event.bend:
+        depth, middle, lasts = event.bend
+        cents += depth * 0.5 * (1 + np.cos(2 * np.pi * np.clip((time - middle) / lasts, -0.5, 0.5)))
     if event.vibrato:
         hertz, extent, _, wait = event.vibrato
         cents += extent * np.clip((time - wait) / 0.2, 0, 1) * np.sin(2 * np.pi * hertz * (time - wait))
@@ -166,7 +179,15 @@ def _click(wave: Line, second: float, level_db: float, dice: Dice) -> None:
     length = int(dice.uniform(0.002, 0.012) * RATE)
     if 0 <= start < wave.size - length:
         noise = dice.normal(0, 1, length) * np.exp(-4 * np.arange(length) / length)
+        if dice.random() < 0.4:
+            noise *= np.sin(2 * np.pi * float(dice.uniform(300, 3000)) / RATE * np.arange(length))
         wave[start : start + length] += 0.3 * 10 ** (level_db / 20) * np.convolve(noise, [0.5, 0.5], mode="same")
+
+
+def _muffled(wave: Line, hertz: float) -> Line:
+    """Less of what lies above some frequency, 12 dB an octave: a subtone."""
+    lines = np.fft.rfftfreq(wave.size, 1 / RATE)
+    return np.asarray(np.fft.irfft(np.fft.rfft(wave) / (1 + (lines / hertz) ** 2), wave.size))
 
 
 def _coloured(dice: Dice, size: int) -> Line:

@@ -35,7 +35,8 @@ class Event:
     """One note: seconds, MIDI number, and how it is played.
 
     `closure_db` is how far the tongue before it lets the level sink, `scoop` and `fall` are (cents, seconds),
-    `vibrato` is (Hz, cents, dB, seconds before it starts), `glide_sec` the way from a slurred note before.
+    `vibrato` is (Hz, cents, dB, seconds before it starts), `glide_sec` the way from a slurred note before; `bend` is
+    (cents, seconds from the onset to its middle, seconds that it lasts).
     """
 
     onset_sec: float
@@ -50,6 +51,7 @@ class Event:
     vibrato: tuple[float, float, float, float] | None = None
     glide_sec: float = 0.0
     swell_db: float = 0.0
+    bend: tuple[float, float, float] | None = None
 
 
 def chance_line(dice: Dice, low: int, high: int, seconds: float) -> list[Event]:
@@ -59,7 +61,13 @@ def chance_line(dice: Dice, low: int, high: int, seconds: float) -> list[Event]:
     place = float(dice.uniform(low, high))
     calm = dice.random() < 0.25
     while now < seconds - 0.3:
-        style = str(dice.choice(["ballad", "melody"] if calm else ["melody", "runs", "repeats", "ballad", "leaps"]))
+        style = str(
+            dice.choice(
+                ["ballad", "melody"]
+                if calm
+                else ["melody", "melody", "runs", "repeats", "repeats", "ballad", "leaps"]
+            )
+        )
         end = min(seconds - 0.05, now + float(dice.uniform(1.0, 5.0)))
         phrase = list(_phrase(dice, style, place, low, high, now, end))
         if phrase:
@@ -84,7 +92,7 @@ def _phrase(dice: Dice, style: str, place: float, low: int, high: int, start: fl
         is_slurred = last is not None and last != midi and dice.random() < slur
         event = _dressed(dice, Event(now, now + length, midi, not is_slurred), style)
         if dice.random() < graces and length > 0.15:
-            yield from _ornamented(dice, event, low, high)
+            yield from _ornamented(dice, event, last, low, high)
         else:
             yield event
         last = midi
@@ -95,7 +103,7 @@ def _lengths(dice: Dice, style: str) -> Iterator[float]:
     """Seconds from note to note."""
     quarter = 60 / float(dice.uniform(60, 190))
     pace = 1 / float(dice.uniform(5, 14))
-    stroke = 1 / float(dice.uniform(2, 8))
+    stroke = 1 / float(dice.uniform(2, 8) if dice.random() < 0.7 else dice.uniform(7, 13))
     pulse = float(dice.choice([0.5, 1.0]))
     while True:
         if style == "runs":
@@ -152,6 +160,10 @@ def _dressed(dice: Dice, event: Event, style: str) -> Event:
         event = replace(
             event, scoop=(float(dice.uniform(50, 250)), min(float(dice.uniform(0.05, 0.18)), 0.5 * length))
         )
+    if length > 0.5 and dice.random() < 0.06:
+        lasts = float(dice.uniform(0.12, 0.4))
+        depth = float(dice.choice([-1.0, -1.0, 1.0])) * float(dice.uniform(40, 160))
+        event = replace(event, bend=(depth, float(dice.uniform(0.5 * lasts, length - 0.5 * lasts)), lasts))
     if length > 0.3 and dice.random() < 0.06:
         way = float(dice.choice([-1, -1, 1]))
         event = replace(
@@ -160,12 +172,27 @@ def _dressed(dice: Dice, event: Event, style: str) -> Event:
     return event
 
 
-def _ornamented(dice: Dice, event: Event, low: int, high: int) -> Iterator[Event]:
-    """The note with a grace note, a turn, a mordent, a trill or a slide of notes before or in it."""
-    quick = float(dice.uniform(0.035, 0.1))
-    side = int(dice.choice([-2, -1, 1, 2]))
-    figures = ((side,), (side, -side), (0, side), (0, side, 0, -side), (-2, -1), (0, side) * int(dice.integers(2, 6)))
-    steps = figures[int(dice.choice([0, 0, 0, 1, 2, 3, 4, 5]))]
+def _ornamented(dice: Dice, event: Event, last: int | None, low: int, high: int) -> Iterator[Event]:
+    """The note with grace notes, a turn, a mordent, a trill or a slide of notes before or in it; a grace note may lie
+    on the pitch of the note before, `last`."""
+    quick = float(dice.uniform(0.03, 0.1))
+    side, other = (int(dice.choice([-2, -1, 1, 2])) for _ in range(2))
+    far = side * int(dice.integers(1, 4))
+    same = last - event.midi if last is not None and 0 < abs(last - event.midi) <= 5 else side
+    figures = (
+        (side,),
+        (same,),
+        (side, -side),
+        (far, other),
+        (same, side),
+        (0, side),
+        (0, side, 0, -side),
+        (side, 0, -side),
+        (-2, -1),
+        (far, side, other),
+        (0, side) * int(dice.integers(2, 6)),
+    )
+    steps = figures[int(dice.choice([0, 0, 0, 1, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10]))]
     steps = tuple(step for step in steps if low <= event.midi + step <= high)
     count = min(len(steps), int(0.7 * (event.offset_sec - event.onset_sec) / quick))
     now, is_tongued = event.onset_sec, event.is_tongued

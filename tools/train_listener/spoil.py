@@ -17,7 +17,7 @@ __all__ = ["Spoiler", "rooms"]
 
 Tensor = Any
 
-ROOM_SAMPLES: Final = 26000
+ROOM_SAMPLES: Final = 36000
 _SOUND_M_A_SEC: Final = 343.0
 _FFT: Final = 262144
 
@@ -25,19 +25,22 @@ _FFT: Final = 262144
 def rooms(count: int, device: str, seed: int, order: int = 14) -> Tensor:
     """Impulse responses of chance rooms without the direct sound; energy 1, shape (count, `ROOM_SAMPLES`).
 
-    Half are tails of noise, half shoeboxes by their image sources with such a tail behind; high frequencies die faster.
+    A third each: tails of noise, shoeboxes by their image sources with such a tail behind, and single echoes that grow
+    denser with the square of time; high frequencies die faster.
     """
     dice = torch.Generator(device).manual_seed(seed)
     found = torch.empty(count, ROOM_SAMPLES, device=device)
     time = torch.arange(ROOM_SAMPLES, device=device) / RATE
     lines = torch.fft.rfftfreq(2 * ROOM_SAMPLES, 1 / RATE).to(device)
     for place in range(count):
-        seconds, split, damp = _uniform(dice, device, (3,), (0.15, 500.0, 0.25), (1.3, 3000.0, 0.9)).tolist()
+        seconds, split, damp = _uniform(dice, device, (3,), (0.15, 500.0, 0.25), (1.6, 3000.0, 0.9)).tolist()
         low_part = 1 / (1 + (lines / split) ** 2)
         bands = []
         for lasts in (seconds, seconds * damp):
             tail = torch.randn(ROOM_SAMPLES, device=device, generator=dice) * 10 ** (-3 * time / lasts)
-            if place % 2:
+            if place % 3 == 2:
+                tail = tail * _echoes(dice, device, time)
+            elif place % 3:
                 direct = _images(dice, device, lasts, order, time)
                 tail = direct + tail * direct.norm() / tail.norm() * torch.clamp((time - 0.03) / 0.1, 0, 1)
             else:
@@ -46,6 +49,13 @@ def rooms(count: int, device: str, seed: int, order: int = 14) -> Tensor:
         wave = torch.fft.irfft(bands[0] * low_part + bands[1] * (1 - low_part))[:ROOM_SAMPLES]
         found[place] = wave / wave.norm()
     return found
+
+
+def _echoes(dice: Any, device: str, time: Tensor) -> Tensor:
+    """Ones where single echoes arrive: some hundred a second at first, all along after a while."""
+    early, until = _uniform(dice, device, (2,), (80.0, 0.05), (600.0, 0.4)).tolist()
+    chance = (early + (RATE - early) * (time / until) ** 2) / RATE
+    return (torch.rand(time.shape, device=device, generator=dice) < chance) & (time > 0.0015)
 
 
 def _images(dice: Any, device: str, seconds: float, order: int, time: Tensor) -> Tensor:
@@ -91,7 +101,7 @@ class Spoiler:
     def __call__(self, dry: Tensor, beside: Tensor, has_player: Tensor, has_beside: Tensor) -> Tensor:
         """Takes as a microphone might hear them; all arrays' first axis runs over takes."""
         with torch.autocast(dry.device.type, enabled=False):
-            player = self._in_room(dry, self._chance(dry, 0.8), self._span(dry, -6, 15)) * has_player[:, None]
+            player = self._in_room(dry, self._chance(dry, 0.8), self._span(dry, -12, 15)) * has_player[:, None]
             others = self._in_room(beside, self._chance(dry, 0.6), self._span(dry, -8, 12))
             loud = _rms(player).clamp(min=0.02)
             below = torch.where(has_player, self._span(dry, -32, 2), self._span(dry, -10, 0))
@@ -156,19 +166,19 @@ class Spoiler:
 
     def _through_phone(self, wave: Tensor) -> Tensor:
         """Some takes lose lows and highs, are levelled by an automatic gain, and distort a little."""
-        is_phone = self._chance(wave, 0.3)
+        is_phone = self._chance(wave, 0.36)
         hertz = torch.fft.rfftfreq(_FFT, 1 / RATE).to(wave.device)[None].clamp(min=1)
         low, high = self._span(wave, 60, 420)[:, None], self._span(wave, 2600, 9000)[:, None]
         power = self._span(wave, 2, 8)[:, None]
         gains = 1 / torch.sqrt(1 + (low / hertz) ** (2 * power)) / torch.sqrt(1 + (hertz / high) ** (2 * power))
         narrow = torch.fft.irfft(torch.fft.rfft(wave, _FFT) * gains, _FFT)[:, : wave.shape[1]]
-        smooth = torch.nn.functional.avg_pool1d(narrow.abs()[:, None], 4411, stride=441, padding=2205)
-        smooth = torch.nn.functional.interpolate(smooth, wave.shape[1], mode="linear")[:, 0]
+        is_quick = self._chance(wave, 0.4)[:, None]
+        smooth = is_quick * _levelled(narrow, 1103) + (1 - is_quick) * _levelled(narrow, 4411)
         floor = smooth.amax(dim=1, keepdim=True) * 0.01 + 1e-6
         strength = (self._chance(wave, 0.7) * self._span(wave, 0.1, 0.8))[:, None]
         even = narrow * (smooth + floor) ** -strength
         even = even / even.abs().amax(dim=1, keepdim=True).clamp(min=1e-6)
-        drive = (self._chance(wave, 0.4) * self._span(wave, 0.5, 4) + 0.05)[:, None]
+        drive = (self._chance(wave, 0.4) * self._span(wave, 0.5, 6) + 0.05)[:, None]
         bent = torch.tanh(even * drive) / drive
         return wave + (bent / _rms(bent).clamp(min=1e-6)[:, None] * _rms(wave)[:, None] - wave) * is_phone[:, None]
 
@@ -186,6 +196,12 @@ class Spoiler:
         wave = wave.clone()
         wave[chosen] = torch.istft(spectrum, 1024, 512, window=window, length=wave.shape[1])
         return wave
+
+
+def _levelled(wave: Tensor, width: int) -> Tensor:
+    """The mean of what a wave's size is within `width` samples around each."""
+    mean = torch.nn.functional.avg_pool1d(wave.abs()[:, None], width, stride=441, padding=width // 2)
+    return torch.nn.functional.interpolate(mean, wave.shape[1], mode="linear")[:, 0]
 
 
 def _rms(wave: Tensor) -> Tensor:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import mmap
 import multiprocessing
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any, Final
 
 import numpy as np
@@ -22,6 +22,8 @@ __all__ = ["FRAMES", "SAMPLES", "SCALE", "Inline", "Maker", "Stock", "truth_of"]
 FRAMES: Final = 1000
 SAMPLES: Final = FRAMES * HOP
 SECONDS: Final = SAMPLES / RATE
+LOW_MIDI: Final = 45
+"""Instruments that go below this are drawn twice as often: rooms and phones spoil low notes most."""
 SCALE: Final = 12000.0
 """Samples are kept as whole numbers of this part of 1."""
 
@@ -53,6 +55,8 @@ class Maker:
         for name, notes in voices.items():
             key = "/".join(name.split("/")[:2])
             self._instruments.setdefault(key, []).append(notes)
+        low = [key for key, kinds in self._instruments.items() if min(note.midi for note in kinds[0]) < LOW_MIDI]
+        self._drawn = sorted([*self._instruments, *low])
         self._formula = formula_voice(self.dice)
         self._made = 0
 
@@ -66,13 +70,36 @@ class Maker:
         voice = self._formula if dice.random() < 0.1 else self._voice()
         low = int(np.clip(round(min(note.midi for note in voice) + min(tape, 0)) - 1, 36, 84))
         high = int(np.clip(round(max(note.midi for note in voice) + max(tape, 0)) + 2, low + 12, 96))
-        if dice.random() < 0.4:
+        if dice.random() < 0.2:
+            high = low + 12
+        elif dice.random() < 0.4:
             low = int(dice.integers(low, max(low + 1, high - 14)))
             high = min(high, low + int(dice.integers(10, 24)))
         tuning = float(np.clip(dice.normal(0, 22), -60, 60))
         events = chance_line(dice, low, high, SECONDS)
         wave = played(events, voice, dice, tuning, SAMPLES, tape)
+        if dice.random() < 0.07:
+            wave += self._along(events, tuning)
         return (wave, *truth_of(events, tuning))
+
+    def _along(self, events: Sequence[Event], tuning_cents: float) -> Wave:
+        """A softer second player: with the first, not quite together, also an octave or a third off, or on a line of
+        its own."""
+        dice = self.dice
+        voice, softer = self._voice(), 10 ** (-float(dice.uniform(6, 20)) / 20)
+        tuning = tuning_cents + float(dice.normal(0, 8))
+        if dice.random() < 0.3:
+            low = int(min(note.midi for note in voice))
+            events = chance_line(dice, low, low + 24, SECONDS)
+        else:
+            shift, late = int(dice.choice([0, 0, 12, -12, 3, 4, -5])), float(dice.normal(0, 0.03))
+            moved = (
+                replace(one, onset_sec=one.onset_sec + move, offset_sec=one.offset_sec + move, midi=one.midi + shift)
+                for one in events
+                for move in (max(late + float(dice.normal(0, 0.012)), -one.onset_sec),)
+            )
+            events = [one for one in moved if one.offset_sec - one.onset_sec > 0.015]
+        return played(events, voice, dice, tuning, SAMPLES) * np.float32(softer)
 
     def beside(self) -> Wave:
         """What sounds beside a player, or without one."""
@@ -91,7 +118,7 @@ class Maker:
         return talk(dice, SAMPLES) if kind == "talk" else drummed(dice, SAMPLES)
 
     def _voice(self) -> list[RecordedNote]:
-        kinds = self._instruments[str(self.dice.choice(sorted(self._instruments)))]
+        kinds = self._instruments[str(self.dice.choice(self._drawn))]
         if len(kinds) > 1 and self.dice.random() < 0.4:
             return [note for notes in kinds for note in notes]
         return kinds[int(self.dice.integers(len(kinds)))]

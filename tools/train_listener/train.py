@@ -38,6 +38,7 @@ WARM_STEPS: Final = 200
 KEPT: Final = 0.998
 TRIAL_BANDS: Final = 3
 NO_PLAYER: Final = 0.07
+SMALL_BATCH: Final = 24
 
 
 class Pool:
@@ -173,11 +174,11 @@ class Run:
         self.optimiser.load_state_dict(state["optimiser"])
         self.steps, self.spent_sec = state["steps"], state["spent_sec"]
 
-    def begin_again(self) -> None:
-        """Go on from the averaged weights at a rate of one's own, the normalisations held still."""
+    def begin_again(self, is_still: bool) -> None:
+        """Go on from the averaged weights at a rate of one's own; small batches hold the normalisations still."""
         self.net.load_state_dict(self.kept.state_dict())
         self.optimiser = torch.optim.AdamW(self.net.parameters(), lr=self.rate, weight_decay=0.01)
-        self.steps, self.spent_sec, self.warm_steps, self.is_still = 0, 0.0, WARM_STEPS // 10, True
+        self.steps, self.spent_sec, self.is_still = 0, 0.0, is_still
 
     def write(self, folder: Path, spent_sec: float) -> None:
         """Keep a checkpoint and the averaged net."""
@@ -279,14 +280,14 @@ def main() -> int:
 def train(options: Any, stock: Stock | Inline, trials: Any, device: str, start: float, say: Any) -> None:
     """The loop: until the time is up, with a look at the trials now and then."""
     torch.backends.cuda.matmul.allow_tf32 = True
-    torch.backends.cudnn.allow_tf32 = True
+    torch.backends.cudnn.allow_tf32 = torch.backends.cudnn.benchmark = True
     torch.manual_seed(options.seed)
     run = Run(device, options.rate)
     path = options.checkpoint or options.data / "checkpoint.pt"
     if path.exists():
         run.read(path, device)
         if options.again:
-            run.begin_again()
+            run.begin_again(options.batch < SMALL_BATCH)
     dice = np.random.default_rng([options.seed, run.steps])
     maker = torch.Generator(device).manual_seed(options.seed + run.steps)
     spoil = Spoiler(rooms(options.rooms, device, options.seed), maker)

@@ -37,8 +37,8 @@ DRONE_LOWEST: Final = 43
 
 _SHELLS_UNDER: Final = 0.4
 _WIDE_FROM: Final = 0.8
-_LIFT: Final = 8.0
-_STRUMMED_LIFT: Final = 14.0
+_LIFT: Final = 10.0
+_STRUMMED_LIFT: Final = 13.0
 """Semitones by which voicings lie higher at full energy than at none."""
 
 
@@ -66,7 +66,7 @@ def chord_notes(form: Form, style: CompStyle, chance: Chance) -> list[BandNote]:
         level = BASE * touch.loudness
         if style.has_drone:
             notes += _drone(bar, voiced.chord_at(bar.start_ticks), min(bar.end_ticks, stop), touch)
-        for hit in rhythms.bar(bar, touch.energy):
+        for hit in rhythms.bar(bar, touch.energy, bar.start_ticks - form.section_at(bar.start_ticks).start_ticks):
             place = bar.start_ticks + hit.offset_ticks
             if place < stop and hit.offset_ticks < bar.duration_ticks:
                 voicing = voiced.at(_meant(bar, place, style))
@@ -101,17 +101,23 @@ def _meant(bar: Bar, place: int, style: CompStyle) -> int:
     return bar.end_ticks if style.anticipates and place >= bar.end_ticks - EIGHTH else place
 
 
+Rhythm = tuple[tuple[int, int], ...]
+"""Offset in the bar and length of each stroke, in ticks."""
+
+
 class _Rhythms:
-    """Deals a rhythm for each bar, none more than twice running."""
+    """Deals a rhythm for each bar: none more than twice running, and none that the same bar had in an earlier chorus as
+    long as there are others."""
 
     def __init__(self, style: CompStyle, voiced: _Voiced, chance: Chance) -> None:
         self._style = style
         self._voiced = voiced
         self._dealer = Dealer(chance)
-        self._last: list[tuple[tuple[int, int], ...]] = []
+        self._last: list[Rhythm] = []
+        self._heard: dict[int, list[Rhythm]] = {}
 
-    def bar(self, bar: Bar, energy: float) -> list[Hit]:
-        """The hits of a bar; where what is dealt would sound as the two bars before did, the next best is taken."""
+    def bar(self, bar: Bar, energy: float, place: int) -> list[Hit]:
+        """The hits of a bar that stands at a place in its chorus; where what is dealt has been heard, the next best."""
         beats = len(beat_lengths(bar.metre))
         known = beats if beats in self._style.patterns else max(self._style.patterns)
         choices = self._style.patterns[known]
@@ -119,18 +125,25 @@ class _Rhythms:
         dealt = self._dealer.deal(choices, weights)
         others = sorted(choices, key=lambda each: -weights[choices.index(each)])
         was_anticipated = self._voiced.is_anticipated
-        found: list[Hit] = []
-        for pattern in (dealt, *others):
+        heard = self._heard.setdefault(place, [])
+
+        def played(pattern: str) -> list[Hit]:
             self._voiced.is_anticipated = was_anticipated
             written = list(hits(fitted(pattern, known, beats), bar.metre.bar_ticks))
-            found = _complete(bar, written, self._voiced, self._style)
-            if self._last != [_alike(found)] * 2:
-                break
-        self._last = [*self._last[-1:], _alike(found)]
+            return _complete(bar, written, self._voiced, self._style)
+
+        def staleness(pattern: str) -> int:
+            rhythm = _rhythm(played(pattern))
+            return 1000 * (self._last == [rhythm] * 2) + heard.count(rhythm)
+
+        chosen = min((dealt, *others), key=staleness)
+        found = played(chosen)
+        heard.append(_rhythm(found))
+        self._last = [*self._last[-1:], heard[-1]]
         return found
 
 
-def _alike(found: list[Hit]) -> tuple[tuple[int, int], ...]:
+def _rhythm(found: list[Hit]) -> Rhythm:
     return tuple((hit.offset_ticks, hit.duration_ticks) for hit in found)
 
 
@@ -187,7 +200,8 @@ class _Voiced:
         places: list[tuple[Chord, Key, float, int]] = []
         self._starts: list[int] = []
         stops = [
-            (bar.start_ticks, bar.end_ticks, bar.key, form.touch_at(bar).energy) for _, bar in form.playing_bars()
+            (bar.start_ticks, bar.end_ticks, bar.key, form.section_at(bar.start_ticks).energy)
+            for _, bar in form.playing_bars()
         ]
         if form.final_ticks is not None:
             stops.append((form.final_ticks, form.tune.duration_ticks, form.tune.bars[-1].key, USUAL_ENERGY))

@@ -60,7 +60,7 @@ _SOFTEST: Final = 0.8
 _FULL_ENERGY: Final = 0.9
 _BUILD_BARS: Final = 8
 _BUILD_ENERGY: Final = 0.2
-_DROP_ENERGY: Final = 0.2
+_DROP_ENERGY: Final = 0.1
 PEDAL_BARS: Final = 4
 INTRO_BARS: Final = 4
 

@@ -34,10 +34,18 @@ LOWEST: Final = 48
 HIGHEST: Final = 74
 """C3 to D5: above the bass, below most of the melody."""
 
-CENTRE: Final = {"rootless": 60.0, "shell": 59.0, "strummed": 57.0, "wide": 61.0}
+CENTRE: Final = {"rootless": 60.0, "shell": 59.0, "strummed": 59.0, "wide": 62.0}
 VARIETY: Final = 0.8
+PULL: Final = 0.6
+STRUMMED_PULL: Final = 1.2
+"""What each semitone away from the centre costs: a strumming hand changes its place sooner than a pianist's voices."""
+
 GUIDE_LEAP_COST: Final = 3.0
-HEARD_COST: Final = 5.0
+_JOINT_SHARE: Final = 0.2
+"""How much of its cost the move into a new section has: it may begin elsewhere."""
+
+HEARD_COST: Final = 0.7
+STRUMMED_HEARD_COST: Final = 2.5
 
 
 def led_voicings(
@@ -64,13 +72,14 @@ def led_voicings(
         for (chord, key), own, upcoming in zip(chords, styles, [*following, None], strict=True)
     ]
     costs = [
-        _place_costs(options, CENTRE[own] + lift)
-        + HEARD_COST * np.array([option in heard.get(chord, ()) for option in options])
+        _place_costs(options, own, lift)
+        + (STRUMMED_HEARD_COST if own == "strummed" else HEARD_COST)
+        * np.array([option in heard.get(chord, ()) for option in options])
         - VARIETY * chance.gumbels(len(options))
         for (chord, _), options, own, lift in zip(chords, choices, styles, lifted, strict=True)
     ]
     if after is not None:
-        costs[0] = costs[0] + _moves(after[0], chords[0][0], (after[1],), choices[0])[0]
+        costs[0] = costs[0] + _JOINT_SHARE * _moves(after[0], chords[0][0], (after[1],), choices[0])[0]
     moves = (
         _moves(before, chord, earlier, later)
         for ((before, _), (chord, _)), (earlier, later) in zip(pairwise(chords), pairwise(choices), strict=True)
@@ -174,9 +183,9 @@ def _placed(order: Sequence[int], *, doubled: bool) -> Iterator[Voicing]:
             yield tuple(notes)
 
 
-def _place_costs(options: Sequence[Voicing], centre: float) -> Costs:
+def _place_costs(options: Sequence[Voicing], style: VoicingStyle, lift: float) -> Costs:
     means = np.array([sum(option) / len(option) for option in options])
-    return 0.4 * np.abs(means - centre)
+    return (STRUMMED_PULL if style == "strummed" else PULL) * np.abs(means - CENTRE[style] - lift)
 
 
 @lru_cache(maxsize=4096)

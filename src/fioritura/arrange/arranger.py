@@ -10,6 +10,7 @@ import numpy as np
 
 from fioritura.arrange.choose import Model
 from fioritura.arrange.field import Constraints, Field, Solution, Terms, check_known, constraints_of
+from fioritura.arrange.ideas import tell, tell_of
 from fioritura.arrange.plan import Plan
 from fioritura.arrange.playable import unplayable_figures
 from fioritura.arrange.rendition import Rendition
@@ -60,9 +61,10 @@ def choose_figures(
 ) -> Rendition:
     """Choose among the figures of a survey; see `ornament`.
 
-    The best set is found exactly. Where the tune would be hidden a toll is laid on what hides it, and the whole is
-    solved again; where a technique has more than its share, phrases are (see `shares`), and where a statement of a plan
-    would repeat figures of an earlier one (see `taking_up`).
+    The best set is found exactly, and once more when the scores have been told of its ideas (see `ideas`). Where the
+    tune would be hidden a toll is laid on what hides it, and the whole is solved again; where a technique has more than
+    its share, phrases are (see `shares`), and where a statement of a plan would repeat figures of an earlier one (see
+    `taking_up`).
 
     Examples:
         >>> import fioritura
@@ -112,6 +114,7 @@ def choose_nearby(
     known = [found.by_id[name] for name in standing if name in found.by_id]
     stays = {number for number in known if not field.is_barred[number]} | field.constraints.fixed
     numbers = tuple(sorted(stays, key=lambda number: int(field.first[number])))
+    tell_of(field, numbers)
     solution = _phrase_again(field, field.solution(numbers, Terms(seed)), phrase)
     return _sound_in_phrases(field, solution, _least_kept(field), phrase).rendition
 
@@ -165,6 +168,7 @@ def rivals(
         stays = {lock for lock in constraints.fixed if not other.collides(found.candidates[lock])}
         barred = (constraints.barred | spoilt) - {number}
         held = Field(found, replace(constraints, fixed=frozenset(stays | {number}), barred=barred))
+        held.scores = field.scores
         held.rest_as(field, number)
         around = held.solution([n for n in numbers if not other.collides(found.candidates[n])], terms)
         again = _phrase_again(held, around, held.phrase_of(number))
@@ -225,13 +229,15 @@ def _settled(field: Field, seed: int) -> Solution:
 
 
 def _sound(field: Field, terms: Terms) -> Solution:
-    """The best rendition that is playable and keeps its share of the tune."""
+    """The best rendition that is playable and keeps its share of the tune, told of its ideas."""
     least_kept = _least_kept(field)
-    for _ in range(_MOST_ROUNDS):
-        solution = field.solve(terms)
+    numbers, worth = tell(field, terms)
+    solution = field.solution(numbers, terms, worth)
+    for _ in range(_MOST_ROUNDS - 1):
         if solution.rendition.kept_share >= least_kept:
             break
         terms = terms.dearer()
+        solution = field.solve(terms)
     return _sound_in_phrases(field, solution, least_kept)
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 
 from bisect import bisect_left
 from collections import Counter
-from collections.abc import Collection, Sequence
+from collections.abc import Collection, Iterator, Sequence
 from dataclasses import dataclass, replace
 from itertools import accumulate, pairwise
 from typing import Final
@@ -14,7 +14,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from fioritura.arrange.choose import Candidate, Model, choose, gumbel
-from fioritura.arrange.levels import Level, level_numbered
+from fioritura.arrange.levels import Level, level_of
 from fioritura.arrange.plan import Plan
 from fioritura.arrange.rendition import Rendition
 from fioritura.arrange.survey import Survey
@@ -36,6 +36,9 @@ FIRST_STATEMENT_SHARE: Final = 0.75
 
 BEST_PLACE_WORTH: Final = 0.35
 """What a technique's best place in each stretch of the tune is worth beyond its score: a first use above a tenth."""
+
+_UPWARDS: Final = 0.3
+"""How far a phrase's number of figures is rounded rather up (see `Level.most_figures`)."""
 
 _STRETCH_TICKS: Final = 32 * WHOLE
 _BEST_AT_A_SLOT: Final = 6
@@ -106,10 +109,11 @@ def constraints_of(found: Survey, seed: int, locked: Collection[str], refused: C
         OptionError: an unknown figure.
     """
     check_known(found, (*locked, *refused))
+    scale = SEED_NOISE * found.taste.seed_variety
     return Constraints(
         fixed=frozenset(found.by_id[name] for name in locked),
         barred=frozenset(found.by_id[name] for name in refused),
-        noise=np.array([gumbel(seed, figure.id, SEED_NOISE) for figure in found.candidates] if seed else 0.0),
+        noise=np.array([gumbel(seed, figure.id, scale) for figure in found.candidates] if seed else 0.0),
     )
 
 
@@ -123,11 +127,12 @@ class Field:
 
     def __init__(self, found: Survey, constraints: Constraints) -> None:
         self.found, self.constraints = found, constraints
-        self.level = level_numbered(found.setting.level).at_density(found.setting.density)
+        self.level = level_of(found.setting)
         self.ordered = sorted(found.techniques, key=lambda technique: technique.family)
         self.numbers = {technique.id: number for number, technique in enumerate(self.ordered)}
         self.family = _family_numbers(self.ordered)
-        self.penalties = (0.0, 0.0, 0.0) if len(self.ordered) == 1 else PENALTIES
+        aversion = 0.0 if len(self.ordered) == 1 else found.taste.aversion
+        self.penalties = (PENALTIES[0] * aversion, PENALTIES[1] * aversion, PENALTIES[2] * aversion)
         self.locks = [found.candidates[number] for number in sorted(constraints.fixed)]
         self.limits = phrase_limits(found.tune, self.level, self.locks, found.plan)
         self.phrase_of_slot = tuple(context.phrase.number for context in found.contexts for _ in range(2))
@@ -367,14 +372,27 @@ def phrase_limits(
     held = Counter(bisect_left(ends, lock.first_slot // 2) for lock in locks)
 
     def most(phrase: Phrase) -> int:
-        ticks = phrase.end_ticks - phrase.start_ticks
-        if plan is not None and plan.count > 1:
-            density = plan.statements[plan.number_at(tune, (phrase.start_ticks + phrase.end_ticks) // 2)].density
-            return level.most_figures(ticks, density) if density else 0
         returns = phrase.statement == 1 and statements[phrase.model] > 1
-        return level.most_figures(ticks, FIRST_STATEMENT_SHARE if returns else 1.0)
+        share = FIRST_STATEMENT_SHARE if returns else 1.0
+        return level.most_figures(phrase.end_ticks - phrase.start_ticks, share)
 
-    return tuple(max(most(phrase), held[phrase.number]) for phrase in found)
+    is_planned = plan is not None and plan.count > 1
+    counts = _planned_counts(tune, level, found, plan) if plan and is_planned else map(most, found)
+    return tuple(max(count, held[phrase.number]) for phrase, count in zip(found, counts, strict=True))
+
+
+def _planned_counts(tune: Tune, level: Level, found: Sequence[Phrase], plan: Plan) -> Iterator[int]:
+    """The most figures in each phrase by the plan: what is rounded in one phrase is made up for in the next."""
+    number, owed = -1, 0.0
+    for phrase in found:
+        now = plan.number_at(tune, (phrase.start_ticks + phrase.end_ticks) // 2)
+        density = plan.statements[now].density
+        number, owed = now, owed if now == number else _UPWARDS * min(density, 1.0)
+        owed += (phrase.end_ticks - phrase.start_ticks) / WHOLE * level.figures_per_bar * density
+        owed += _UPWARDS * density / 2
+        count = max(round(owed), 0)
+        owed -= count
+        yield count
 
 
 def _slot_times(tune: Tune) -> list[int]:

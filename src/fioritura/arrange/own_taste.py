@@ -17,7 +17,7 @@ from types import MappingProxyType
 from typing import Any, Final
 
 from fioritura.arrange.taste import FEATURES, FIGURE_FEATURES, Taste
-from fioritura.arrange.weights import problem_of_tables, problem_of_taste
+from fioritura.arrange.weights import in_idiom, problem_of_tables, problem_of_taste
 from fioritura.errors import OptionError
 from fioritura.techniques.technique import Technique
 from fioritura.words import Message, message
@@ -46,8 +46,8 @@ def own_weights(techniques: Iterable[Technique], idiom: str) -> TasteTable:
     for technique in techniques:
         if problem := problem_of_taste(technique, FEATURES):
             raise OptionError("taste-refused", what=message("taste-of", id=technique.id), problem=problem)
-        if idiom in technique.taste:
-            found[technique.id] = technique.taste[idiom]
+        if (tables := in_idiom(technique.taste, idiom)) is not None:
+            found[technique.id] = tables
     return found
 
 

@@ -30,16 +30,18 @@ MOST_STATEMENTS: Final = 200
 DENSITIES: Final = (0.0, 2.0)
 _HEAD_DENSITY: Final = 0.35
 _CLIMAX_DENSITY: Final = 1.35
-_RETURN_DENSITY: Final = 0.7
+_RETURN_DENSITY: Final = 0.65
 _FULL_SIZE_AT: Final = 0.5
 """How far from the usual density a statement's gestures are as small, or as large, as they get."""
 
 _USUAL_ENERGY: Final = 0.65
 _ENERGY_OF_DENSITY: Final = 0.7
+_LEVELS_OF_ENERGY: Final = 3.0
+"""How many dynamic levels (mp, mf) a line is louder at full energy than at none."""
 
-_ADDED_WORTH: Final = 0.045
-"""What each added note of a figure gains or loses with the size of gesture at its end (+1, −1); the chooser's figures
-score from 0 to about 2."""
+_ADDED_WORTH: Final = 0.1
+"""What each added note of a figure, and each plain note that it takes in beyond the first, gains or loses with the size of
+gesture at its end (+1, −1); the chooser's figures score from 0 to about 2."""
 
 _MOST_ADDED: Final = 8
 _REGISTER_WORTH: Final = 0.08
@@ -84,7 +86,7 @@ class Plan:
     Examples:
         >>> plan = Plan.usual(4)
         >>> [each.density for each in plan.statements], plan.climax, [plan.role(n) for n in range(4)]
-        ([0.35, 0.85, 1.35, 0.7], 2, ['head', 'fuller', 'climax', 'return'])
+        ([0.35, 0.85, 1.35, 0.65], 2, ['head', 'fuller', 'climax', 'return'])
         >>> Plan.of([3.0])
         Traceback (most recent call last):
         fioritura.errors.OptionError: A density of 3 is out of reach for a chorus: give 0 to 2.
@@ -220,6 +222,11 @@ class Plan:
             found[number].append(replace(note, onset_ticks=note.onset_ticks - number * length))
         return tuple(map(tuple, found))
 
+    def levels(self, tune: Tune, line: Sequence[Note]) -> tuple[float, ...]:
+        """By how many dynamic levels each note of a line over the written-out tune is louder than usual."""
+        leans = [_LEVELS_OF_ENERGY * (each.energy - _USUAL_ENERGY) for each in self.statements]
+        return tuple(leans[self.number_at(tune, note.onset_ticks)] for note in line)
+
     def once(self, tune: Tune) -> Tune:
         """The first statement of the written-out tune alone."""
         if self.count == 1:
@@ -268,7 +275,8 @@ def leanings(plan: Plan, tune: Tune, figures: Sequence[Figure]) -> NDArray[np.fl
     for number, figure in enumerate(figures):
         own = plan.statements[plan.number_at(tune, tune.notes[figure.anchors[0]].onset_ticks)]
         added = [note.pitch.midi for note in figure.notes if note.anchor is None] + [p.midi for p in figure.graces]
-        gains[number] = _ADDED_WORTH * own.size * min(figure.added_notes, _MOST_ADDED)
+        reach = figure.added_notes + len(figure.anchors) - 1
+        gains[number] = _ADDED_WORTH * own.size * min(reach, _MOST_ADDED)
         if added:
             above = sum(added) / len(added) - tune.notes[figure.anchors[0]].pitch.midi
             gains[number] += _REGISTER_WORTH * own.register * max(-1.0, min(above / 2, 1.0))

@@ -45,7 +45,8 @@ class Rendition:
         """The ornamented line as it is written and played: with breaths, articulation and dynamics.
 
         Each note knows its plain note (`anchor`), its figures and its phrase."""
-        return shaded(self.tune, articulated(self.tune, self.phrased_line, self.setting), self.setting)
+        line = articulated(self.tune, self.phrased_line, self.setting)
+        return shaded(self.tune, line, self.setting, self.plan.levels(self.tune, line) if self.plan else None)
 
     @cached_property
     def phrased_line(self) -> tuple[Note, ...]:

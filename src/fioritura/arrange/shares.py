@@ -62,6 +62,7 @@ class Shares:
         own = [taste.share.get(technique.id, usual) for technique in field.ordered]
         self._count = len(own)
         self._share = np.maximum(own, _SPREAD / max(self._count, 1))
+        self._most_share = max(MOST_SHARE, usual)
         singles = {figure.technique for figure in field.found.candidates if len(figure.graces) == 1}
         sides = {"above": 1, "below": -1, None: 0}
         self._side = np.array(
@@ -82,11 +83,11 @@ class Shares:
             return np.full(self._count, max(total, 1))
         most = np.ceil(self._share * total - 1e-9)
         if self._is_firm(total):
-            most = np.minimum(most, int(MOST_SHARE * total))
+            most = np.minimum(most, int(self._most_share * total))
         if self._above is not None:
             above = self._above * self._singles(uses)
             above = np.ceil(above) if is_wide else int(above + 0.5)
-            most = np.where(self._side > 0, np.minimum(most, max(above, 1)), most)
+            most = np.where(self._side > 0, np.minimum(most, above), most)
         counts: Counts = most.astype(np.int64)
         return counts
 
@@ -129,7 +130,7 @@ class Shares:
             reached, is_within = self.field.worth(best, scores), not self.excess(self.uses(best))
             if (is_within and reached >= _NEAR * prices.bound) or not prices.move(reached):
                 break
-            tried = self._repaired(prices.numbers, scores, is_wide=True)
+            tried = self._repaired(prices.numbers, scores, is_wide=not all(self._merit(best, scores)[:2]))
             best = max(best, tried, key=lambda each: self._merit(each, scores))
         return solution if best == solution.numbers else self.field.solution(best, solution.terms)
 
@@ -158,7 +159,7 @@ class Shares:
         own = np.eye(self._count)
         rows, slack = [own - self._share[:, None]], [np.full(self._count, 1.0)]
         if self._is_firm(total):
-            rows.append(own - MOST_SHARE)
+            rows.append(own - self._most_share)
             slack.append(np.zeros(self._count))
         if self._above is not None:
             towards = (self._side > 0) - self._above * (self._side != 0)

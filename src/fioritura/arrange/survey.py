@@ -136,7 +136,7 @@ def survey(
     around = contexts(tune, setting)
     known = (*all_techniques().values(), *own)
     taste = changed_taste(taste_of(setting.idiom), own_weights(own, setting.idiom), known)
-    taste = changed_taste(taste, taste_table, known)
+    taste = changed_taste(taste, taste_table, known).at_level(setting.level)
     offered = find_figures(around, techniques)
     losses = tuple(
         loss_of(figure, context, weights) for weights in [note_weights(tune)] for context, figure in offered

@@ -55,19 +55,19 @@ def taken_up(field: Field, solution: Solution) -> Solution:
 
 
 class _Places:
-    """Where in its statement each figure of a survey stands, by which technique, and how many notes it adds."""
+    """Where in its statement each figure of a survey stands, by which technique, and how large it is."""
 
     def __init__(self, field: Field, plan: Plan) -> None:
         found = field.found
         length = plan.start_ticks(found.tune, 1) - plan.start_ticks(found.tune, 0)
         onsets = np.array([found.tune.notes[figure.anchors[0]].onset_ticks for figure in found.candidates])
-        self._added = np.array([figure.added_notes for figure in found.candidates], dtype=np.int64)
+        self._size = np.array([figure.size for figure in found.candidates], dtype=np.int64)
         self._place = (onsets % length) * (int(field.technique.max()) + 1) + field.technique
 
     def stale(self, standing: list[int]) -> NDArray[np.bool_]:
         """The figures that bring nothing new after those that stand: same place and technique, and no larger."""
         stale = np.zeros(len(self._place), dtype=np.bool_)
         for number in standing:
-            stale |= (self._place == self._place[number]) & (self._added <= self._added[number])
+            stale |= (self._place == self._place[number]) & (self._size <= self._size[number])
         stale[standing] = False
         return stale

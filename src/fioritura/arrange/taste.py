@@ -10,7 +10,7 @@ from __future__ import annotations
 import json
 import re
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from functools import lru_cache
 from importlib.resources import files
 from math import log2
@@ -22,6 +22,7 @@ from numpy.typing import NDArray
 
 from fioritura.arrange.grace_taste import folk_grace_taste, grace_sites
 from fioritura.arrange.irish_taste import irish_reasons
+from fioritura.arrange.levels import BALLAD_BELOW, UP_ABOVE
 from fioritura.arrange.weights import weights_of
 from fioritura.players.setting import Idiom
 from fioritura.techniques.context import Context
@@ -80,13 +81,12 @@ FIGURE_FEATURES: Final = (
     "added notes",
     "strain",
     "outside the chord on a beat",
+    "added notes in a ballad",
 )
 """Features of a figure, in the order of `figure_features`."""
 
 
-BALLAD_BELOW: Final = 90.0
-UP_ABOVE: Final = 180.0
-"""Quarter notes a minute: slower is a ballad, faster is up, the rest medium (common practice)."""
+_LARGE_TICKS: Final = 3 * EIGHTH
 
 _NO_LETTERS: Final = re.compile("[^a-z0-9]+")
 
@@ -106,8 +106,21 @@ class Taste:
     learned: Mapping[str, float]
     below: float | None = None
     """What part of the single grace notes comes from below; None where that is left to the place."""
+    aversion: float = 1.0
+    """How much figures of one technique or family in a row are disliked (see `choose`): 1.0 as usual, 0.0 not at all."""
+    seed_variety: float = 1.0
+    """How far seeds move the scores: 1.0 as usual."""
     own_figure: Mapping[str, Mapping[str, float]] = field(default_factory=dict)
     """Weights by technique or family and feature that come on top of those in `figure`."""
+    size: tuple[float, ...] = ()
+    """What four notes that a figure adds are worth, beyond the weight of added notes, at each level from 1."""
+
+    def at_level(self, level: int) -> Taste:
+        """The taste with small figures for beginners and large ones for those who can play them."""
+        if not self.size:
+            return self
+        added = self.figure.get("added notes", 0.0) + self.size[level - 1]
+        return replace(self, figure={**self.figure, "added notes": added})
 
     def matrix(self, techniques: Sequence[Technique]) -> NDArray[np.float64]:
         """Weights as an array, features by techniques; a technique's own weights come on top of its family's."""
@@ -153,7 +166,10 @@ def taste_of(idiom: Idiom) -> Taste:
         data["figure"],
         data["learned"],
         data.get("graces from below"),
+        data.get("aversion to the same", 1.0),
+        data.get("variety of seeds", 1.0),
         own_figure,
+        tuple(data.get("added notes by level", ())),
     )
 
 
@@ -207,6 +223,8 @@ def context_features(context: Context) -> list[float]:
 def figure_features(figure: Figure, context: Context, loss: float) -> list[float]:
     """The features of the figure itself, in the order of `FIGURE_FEATURES`; `loss` is what it costs the tune.
 
+    Notes count in full where they fill a beat and a half: four quick ones are an ornament, four eighths a gesture.
+
     Examples:
         >>> import fioritura
         >>> tune = fioritura.demo_tune()
@@ -214,20 +232,23 @@ def figure_features(figure: Figure, context: Context, loss: float) -> list[float
         >>> from fioritura.arrange.survey import survey
         >>> found = survey(tune, setting, only=["graces"])
         >>> figure_features(found.figures[0], found.contexts[found.places[0]], loss=0.0)[1:]
-        [0.0, 0.0, 0.0, 0.0]
+        [0.0, 0.0, 0.0, 0.0, 0.0]
     """
     phrase = context.phrase
     change = _variation(figure.technique, phrase.model, phrase.statement) if phrase.statement > 1 else 0.0
     if not figure.notes:
-        return [change, 0.0, 0.0, 0.0, 0.0]
-    added, standing_out, shortest = 0, 0.0, QUARTER * 4
+        return [change, 0.0, 0.0, 0.0, 0.0, 0.0]
+    standing_out, shortest, filled = 0.0, QUARTER * 4, 0
     for note in figure.notes:
         shortest = min(shortest, note.duration_ticks)
         if note.anchor is None:
-            added += 1
             standing_out += _stands_out(context, note)
+        if note.anchor is None or len(figure.anchors) > 1:
+            filled += note.duration_ticks
     strain = min(context.setting.shortest_ticks / shortest, 1.5)
-    return [change, loss / 4, added / 4, strain, standing_out]
+    in_ballad = context.setting.quarters_per_minute < BALLAD_BELOW
+    size = figure.size / 4 * min(filled / _LARGE_TICKS, 1.0)
+    return [change, loss / 4, size, strain, standing_out, size * in_ballad]
 
 
 @lru_cache(maxsize=4096)

@@ -23,7 +23,7 @@ from fioritura.techniques.table import all_techniques
 from fioritura.techniques.technique import Technique
 from fioritura.words import Message, message
 
-__all__ = ["is_at_home", "problem_of_tables", "problem_of_taste", "weights_of"]
+__all__ = ["in_idiom", "is_at_home", "problem_of_tables", "problem_of_taste", "weights_of"]
 
 _TABLES = ("base", "share", "place")
 
@@ -38,20 +38,25 @@ def weights_of(idiom: str, features: Collection[str]) -> dict[str, Mapping[str, 
         >>> sorted(weights_of("folk", FEATURES)["turn"])
         ['appeal', 'base']
     """
-    found = {id: tables for id, by_idiom in _shipped().items() if (tables := _in_idiom(by_idiom, idiom)) is not None}
+    found = {id: tables for id, by_idiom in _shipped().items() if (tables := in_idiom(by_idiom, idiom)) is not None}
     for technique in all_techniques().values():
         if not technique.taste:
             continue
         problem = problem_of_taste(technique, features)
         if problem:
             leave_out(message("taste-of", id=technique.id), problem)
-        elif (tables := _in_idiom(technique.taste, idiom)) is not None:
+        elif (tables := in_idiom(technique.taste, idiom)) is not None:
             found[technique.id] = tables
     return found
 
 
-def _in_idiom(by_idiom: Mapping[str, Mapping[str, Any]], idiom: str) -> Mapping[str, Any] | None:
-    """The tables that hold in an idiom: its own, for blues on top of those of jazz."""
+def in_idiom(by_idiom: Mapping[str, Mapping[str, Any]], idiom: str) -> Mapping[str, Any] | None:
+    """The tables that hold in an idiom: its own, for blues on top of those of jazz; None where there are none.
+
+    Examples:
+        >>> in_idiom({"jazz": {"base": 1.0}, "blues": {"share": 0.2}}, "blues")
+        {'base': 1.0, 'share': 0.2}
+    """
     if idiom != "blues":
         return by_idiom.get(idiom)
     if not {"jazz", "blues"} & set(by_idiom):

@@ -62,6 +62,12 @@ def add_parser(subparsers: Any) -> None:
     parser.add_argument(
         "--level", type=int, default=3, metavar="1-5", help="for the next ornament to try (default: 3)"
     )
+    parser.add_argument(
+        "--tempo",
+        type=float,
+        metavar="BPM",
+        help="beats a minute that were asked for (with --asked: the arrangement's)",
+    )
     parser.add_argument("--out", type=Path, metavar="DIR", help="folder for report.html, report.pdf, report.json")
     parser.add_argument("--paper", choices=("a4", "letter"), default="a4")
     parser.add_argument("--json", action="store_true", help="print the report as JSON")
@@ -84,7 +90,9 @@ def run(options: argparse.Namespace) -> int:
     files = write_review(review, rows, options.out, options.paper, step) if options.out else []
     own = shown(rows, tune)
     if options.json:
-        print_json({**_with_progress(review, own), "files": [str(path) for path in files]})
+        print_json(
+            {**_with_progress(review, own), "heard": review.take.heard(), "files": [str(path) for path in files]}
+        )
     else:
         _say(review, own)
         if files:
@@ -110,9 +118,11 @@ def _progress() -> Any:
 def _reviewed(options: argparse.Namespace, path: Path, tune: Tune, arrangement: Arrangement | None) -> Review:
     from fioritura.players.instruments import instrument_named
     from fioritura.review.take_review import review_take
+    from fioritura.theory.metre import QUARTER
 
     instrument = instrument_named(options.player) if options.player else None
-    return review_take(path, tune, asked=arrangement, instrument=instrument, level=options.level)
+    tempo = options.tempo * tune.metre.beat_ticks / QUARTER if options.tempo else None
+    return review_take(path, tune, asked=arrangement, instrument=instrument, level=options.level, tempo=tempo)
 
 
 def _arrangement(options: argparse.Namespace) -> Arrangement | None:

@@ -125,14 +125,14 @@ def give_out(arrangement: Arrangement, options: argparse.Namespace, folder: Path
 def summary_of(rendition: Rendition, files: list[Path]) -> dict[str, Any]:
     """What `--json` prints."""
     from fioritura.arrange.field import phrase_limits
-    from fioritura.arrange.levels import level_numbered
+    from fioritura.arrange.levels import level_of
     from fioritura.arrange.playable import places_to_practise
     from fioritura.lesson.edition import plan_record
     from fioritura.players.feel import styled
     from fioritura.theory.metre import WHOLE
 
     tune, setting = rendition.tune, rendition.setting
-    level = level_numbered(setting.level).at_density(setting.density)
+    level = level_of(setting)
     return {
         "title": tune.title,
         "part": tune.part_name,

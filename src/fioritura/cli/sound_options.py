@@ -66,7 +66,13 @@ def add_sound_options(parser: argparse.ArgumentParser) -> None:
     """Synth, soundfont and output."""
     group = parser.add_argument_group("sound")
     group.add_argument("--stems", action="store_true", help="each part in a file of its own, too; they add up")
-    group.add_argument("--soundfont", type=Path, metavar="FILE", help="an .sf2 file (see fioritura sounds)")
+    group.add_argument(
+        "--voice",
+        default="measured",
+        metavar="measured|soundfont|FILE.sfz",
+        help="what the melody sings with (default: measured; see fioritura sounds)",
+    )
+    group.add_argument("--soundfont", type=Path, metavar="FILE", help="an .sf2 or .sf3 file (see fioritura sounds)")
     group.add_argument("--synth", choices=("built-in", "fluidsynth"), help="default: built-in where there is one")
     group.add_argument("--json", action="store_true", help="print a summary as JSON")
 
@@ -188,7 +194,7 @@ def _write_version(
     from fioritura.sound.calibrate import calibrated
     from fioritura.sound.session import played
 
-    performance = played(version.session)
+    performance = _voiced(played(version.session), options.voice)
     there = {part.name.lower() for part in performance.parts}
     if synth is not None:
         performance = calibrated(performance, synth)
@@ -206,6 +212,21 @@ def _write_version(
             files += _write(heard, path, version, options, synth)
         records.append(_record(heard, version, practice, files))
     return records
+
+
+def _voiced(performance: Performance, voice: str) -> Performance:
+    """The performance with the voice that ``--voice`` names.
+
+    Raises:
+        OptionError: no such voice.
+    """
+    if voice == "measured":
+        return performance
+    if voice == "soundfont":
+        return performance.with_voice("")
+    if Path(voice).suffix != ".sfz":
+        raise OptionError("cli-no-voice", given=voice)
+    return performance.with_voice(str(Path(voice).absolute()))
 
 
 def _title(performance: Performance, version: Version, practice: Practice, line_up: _LineUp) -> str:

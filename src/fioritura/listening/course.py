@@ -6,7 +6,7 @@ fermata), are left out.
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from math import exp, log
 from typing import Final
@@ -23,6 +23,7 @@ __all__ = ["BarTempo", "Bend", "Course", "Step", "swung_onset"]
 _ONSET_SEC: Final = 0.03
 _WANDER: Final = 0.03
 """Noise of a bar's tempo: that of two onsets, and the wandering of a player who keeps time."""
+_SHORTEST_BARS: Final = 3
 _LONGEST_BARS: Final = 12
 _FEWEST_BARS: Final = 5
 _LEAST_GAIN: Final = 5.0
@@ -83,17 +84,23 @@ class Bend:
 class Course:
     """The course of a take; see the module. `free` are (passage, plain note) of notes whose time says nothing."""
 
-    def __init__(
-        self, tune: Tune, naming: Naming, onsets_sec: Sequence[float], free: Collection[tuple[int, int]]
-    ) -> None:
+    def __init__(self, tune: Tune, naming: Naming, free: Collection[tuple[int, int]]) -> None:
         self.tune, self.share = tune, naming.long_share
         self.rate = naming.alignment.ticks_per_unit
+        passes = [one for one in naming.alignment.passes if one.spans]
         self.steps = tuple(
             step
-            for passage, standing in enumerate(naming.standing, start=1)
+            for passage, (one, standing) in enumerate(zip(passes, naming.standing, strict=False), start=1)
             for step in self._steps(
                 passage,
-                [(plain, onsets_sec[standing[plain]]) for plain in sorted(standing) if (passage, plain) not in free],
+                [
+                    (
+                        self._first_of(plain, standing, float(one.ticks[event - one.first_event])),
+                        naming.alignment.events[event].onset,
+                    )
+                    for plain, event in sorted(standing.items())
+                    if (passage, plain) not in free
+                ],
             )
         )
 
@@ -115,6 +122,15 @@ class Course:
                     float(excess[place]),
                     float(slopes[place]),
                 )
+
+    def _first_of(self, plain: int, standing: Mapping[int, int], ticks: float) -> int:
+        """The plain note whose attack was heard: of notes of one pitch that were heard as one, the one nearest in time."""
+        notes, found = self.tune.notes, plain
+        while found and found - 1 not in standing and notes[found - 1].pitch.midi == notes[plain].pitch.midi:
+            if abs(notes[found - 1].onset_ticks - ticks) > abs(notes[found].onset_ticks - ticks):
+                break
+            found -= 1
+        return found
 
     @property
     def stops(self) -> tuple[Step, ...]:
@@ -169,7 +185,7 @@ def _shapes(count: int) -> Iterator[tuple[int, int, Floats, bool]]:
     places = np.arange(count)
     for first in range(count - 2):
         for last in range(first + 1, min(first + _LONGEST_BARS, count)):
-            if 2 * (last - first + 1) <= count:
+            if last - first + 1 >= _SHORTEST_BARS and 2 * (last - first + 1) <= count:
                 yield first, last, ((places >= first) & (places <= last)).astype(np.float64), False
         if first <= 0.7 * count:
             yield first, count - 1, np.maximum(0.0, (places - first + 0.5) / (count - first)), True

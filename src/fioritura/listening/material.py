@@ -9,8 +9,8 @@ from statistics import median
 
 from fioritura.listening.course import Course
 from fioritura.listening.naming import Naming, Slip, SlipKind
-from fioritura.listening.notes import PlayedNote, Take
-from fioritura.listening.rows import Report
+from fioritura.listening.notes import Take
+from fioritura.listening.rows import Report, SlipRow
 from fioritura.players.instruments import Instrument
 from fioritura.theory.pitch import Pitch
 from fioritura.tune import Feel, Tune
@@ -52,13 +52,19 @@ class Material:
         after = self.bar(stop) if stop < len(notes) else None
         return tuple(bar for bar in self.bars(range(first, stop)) if bar not in (before, after))
 
-    def played(self, event: int) -> PlayedNote:
-        """The note of the take that an event comes from."""
-        return self.take.notes[self.naming.alignment.events[event].source]
+    def onset_sec(self, event: int) -> float:
+        """When a played note begins in the recording."""
+        return round(self.naming.alignment.events[event].onset, 2)
 
-    def slips(self, kind: SlipKind) -> list[Slip]:
-        """The slips of a kind, in order."""
-        return [slip for slip in self.naming.slips if slip.kind is kind]
+    def slips(self, kind: SlipKind) -> list[tuple[SlipRow, Slip]]:
+        """The slips of a kind that are sure enough to be said, with their rows, in order."""
+        rows = {(row.kind, row.passage, row.bar, row.beat, row.plain): row for row in self.report.slips}
+        keys = [(slip.kind, slip.passage, slip.bar, slip.beat, slip.plain) for slip in self.naming.slips]
+        return [
+            (rows[key], slip)
+            for key, slip in zip(keys, self.naming.slips, strict=True)
+            if slip.kind is kind and key in rows
+        ]
 
     def as_read(self, pitch: Pitch) -> Pitch:
         """A sounding pitch as the player reads it."""

@@ -9,7 +9,7 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
-from fioritura.listening.neural import Heard, seconds_of
+from fioritura.listening.neural import Heard
 from fioritura.listening.notes import Finding, QualityKind
 from fioritura.listening.pitch import FRAME_SEC, RATE, Floats, Track
 from fioritura.listening.segment import gate_db
@@ -30,14 +30,13 @@ CLEAN_SHARE: Final = 0.78
 """A take whose frames are clean for so long holds one tone at a time, and little more; chosen on trial takes and the
 train half of the benchmark's: dry ones have 0.80 and more, but for a saxophone whose attacks crack (0.73 and less)."""
 _CLEAN: Final = 0.02
-DRY_DB: Final = 30.0
-_DRY_SEC: Final = 0.08
 _FULL_SCALE: Final = 0.985
 _FLAT: Final = 1e-3
 _NOISY: Final = 0.4
 
 _FRAME: Final = 2048
 _FFT: Final = 4096
+_HANN: Final = np.hanning(_FRAME)
 _BIN_HZ: Final = RATE / _FFT
 _LOWEST_HZ: Final = 60.0
 _HIGHEST_HZ: Final = 5000.0
@@ -46,6 +45,7 @@ _PEAK_SHARE: Final = 3e-3
 _HELD: Final = 10**-0.15
 _SECOND_ENERGY: Final = 0.03
 _LEAST_PAIRS: Final = 12
+_LOW_HARMONICS: Final = 8
 
 Reals = NDArray[np.float64]
 
@@ -128,7 +128,7 @@ def _held_beside(now: _Partials, last: _Partials) -> float:
 
 
 def _partials(frame: Floats) -> _Partials | None:
-    spectrum = np.abs(np.fft.rfft(frame * np.hanning(_FRAME), _FFT)) ** 2
+    spectrum = np.abs(np.fft.rfft(frame * _HANN, _FFT)) ** 2
     spectrum = spectrum[: int(_HIGHEST_HZ / _BIN_HZ)]
     places = np.flatnonzero((spectrum[1:-1] > spectrum[:-2]) & (spectrum[1:-1] >= spectrum[2:])) + 1
     places = places[(places * _BIN_HZ > _LOWEST_HZ) & (spectrum[places] > _PEAK_SHARE * spectrum.max())]
@@ -138,32 +138,32 @@ def _partials(frame: Floats) -> _Partials | None:
     before, here, after = (np.log(spectrum[places + offset] + 1e-20) for offset in (-1, 0, 1))
     hertz = (places + 0.5 * (before - after) / (before - 2 * here + after)) * _BIN_HZ
     power = spectrum[places].astype(np.float64)
-    bases = [peak / number for peak in hertz[:4] for number in range(1, 7) if peak / number > _LOWEST_HZ]
-    base = max(bases, key=lambda base_hz: _fit(base_hz, hertz, power))
-    return _Partials(base, hertz, power, _harmonics(base, hertz) > 0)
+    bases = (hertz[:4, None] / np.arange(1, 7)).ravel()
+    bases = bases[bases > _LOWEST_HZ]
+    base = float(bases[np.argmax(_fits(bases, hertz, power))])
+    return _Partials(base, hertz, power, _harmonics(np.array([base]), hertz)[0] > 0)
 
 
-def _harmonics(base_hz: float, hertz: Reals) -> NDArray[np.intp]:
-    """The number of the harmonic that each partial is, 0 for none."""
-    number = np.rint(hertz / base_hz).astype(np.intp)
-    return np.where(np.abs(hertz - number * base_hz) < np.maximum(10, 0.012 * hertz), number, 0)
+def _harmonics(bases_hz: Reals, hertz: Reals) -> NDArray[np.intp]:
+    """The number of the harmonic that each partial is of each base, 0 for none; shape (bases, partials)."""
+    number = np.rint(hertz / bases_hz[:, None]).astype(np.intp)
+    away = np.abs(hertz - number * bases_hz[:, None])
+    return np.where(away < np.maximum(10, 0.012 * hertz), number, 0)
 
 
-def _fit(base_hz: float, hertz: Reals, power: Reals) -> float:
-    """Power that harmonics of a tone explain, less a charge for harmonics that should be there and are not."""
-    number = _harmonics(base_hz, hertz)
-    top = min(int(number.max()), 8)
-    if top == 0:
-        return -1.0
-    present = {int(one) for one in number if 0 < one <= top}
-    charge = 0.6 * (1 - len(present) / top) + (0.0 if 1 in present else 0.3)
-    return float(power[number > 0].sum() / power.sum()) - charge
+def _fits(bases_hz: Reals, hertz: Reals, power: Reals) -> Reals:
+    """Power that harmonics of each base explain, less a charge for harmonics that should be there and are not."""
+    number = _harmonics(bases_hz, hertz)
+    top = np.minimum(number.max(axis=1), _LOW_HARMONICS)
+    present = (number[:, :, None] == np.arange(1, _LOW_HARMONICS + 1)).any(axis=1)
+    charge = 0.6 * (1 - present.sum(axis=1) / np.maximum(top, 1)) + np.where(present[:, 0], 0.0, 0.3)
+    return np.asarray(np.where(top == 0, -1.0, (number > 0) @ power / power.sum() - charge))
 
 
 @dataclass(frozen=True, slots=True)
 class PlayerShare:
     """What is a player's: the share of the sounding time, how sure the net is of the notes (0 to 1), and whether the
-    take is so clean that the frames alone tell its notes, and tell short ones better than the net."""
+    take is clean, though the net hears no player: then the frames alone tell its notes."""
 
     share: float
     sureness: float
@@ -175,20 +175,8 @@ def player_share(track: Track, heard: Heard, second_share: float) -> PlayerShare
     sounding = track.level_db > max(gate_db(track.level_db), SILENT_DB)
     share = heard.sounding_sec / max(float(sounding.sum()) * FRAME_SEC, FRAME_SEC)
     clean = float((track.heard.best()[1][sounding] < _CLEAN).mean()) if sounding.any() else 0.0
-    is_clean = clean >= CLEAN_SHARE and second_share <= SECOND_SHARE
-    return PlayerShare(min(1.0, share), heard.sureness, is_clean and (share < PLAYER_SHARE or _is_dry(track, heard)))
-
-
-def _is_dry(track: Track, heard: Heard) -> bool:
-    """True when notes before rests are gone at once: most of them sink by `DRY_DB` within `_DRY_SEC`."""
-    falls = []
-    starts = [note.start for note in heard.notes[1:]]
-    for note, following in zip(heard.notes, [*starts, np.inf], strict=True):
-        end = round((seconds_of(note.stop) - track.time(0)) / FRAME_SEC)
-        last = end + round(_DRY_SEC / FRAME_SEC)
-        if seconds_of(following - note.stop) > 1.5 * _DRY_SEC and end > 10 and last + 3 <= len(track):
-            falls.append(float(track.level_db[end - 10 : end].max() - track.level_db[last : last + 3].max()))
-    return bool(falls) and float(np.median(falls)) > DRY_DB
+    is_clean = clean >= CLEAN_SHARE and second_share <= SECOND_SHARE and share < PLAYER_SHARE
+    return PlayerShare(min(1.0, share), heard.sureness, is_clean)
 
 
 def findings(

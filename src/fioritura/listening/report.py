@@ -19,10 +19,11 @@ import numpy as np
 from fioritura.listening.align import Pass
 from fioritura.listening.calibration import Claim, calibrated
 from fioritura.listening.course import Course, swung_onset
+from fioritura.listening.evidence import missed_evidence, slip_evidence
 from fioritura.listening.happening import LEAST, SURE, Happening
 from fioritura.listening.material import Material
 from fioritura.listening.name import name_take
-from fioritura.listening.naming import PLAIN, NamedFigure, Naming, SlipKind
+from fioritura.listening.naming import PLAIN, NamedFigure, Naming, Slip, SlipKind
 from fioritura.listening.notes import PlayedNote, Take
 from fioritura.listening.rows import (
     BeatRow,
@@ -52,12 +53,12 @@ from fioritura.words import message
 
 __all__ = ["Report", "Status", "report_on"]
 
-_STEADY_SEC: Final = 0.09
+_STEADY_SEC: Final = 0.25
 """A shorter note says nothing about its tuning."""
 _STRAY_CENTS: Final = 80.0
 _MOVED: Final = 0.7
 """How sure an ornament that nobody asked for must be, to be no mere slip in time."""
-_FLATTEST: Final = 75.0
+_FLATTEST: Final = 85.0
 """A line a semitone off whose tuning leads back is this far out of tune rather than in another key."""
 _GHOST_DB: Final = 5.0
 _FEWEST_EVEN: Final = 3
@@ -104,11 +105,11 @@ class _Reporter:
         self.alignment = naming.alignment
         self.tune = self.alignment.tune
         self.passes = [one for one in self.alignment.passes if one.spans] if naming.standing else []
-        self.semitones, self.tuning_cents = _pitch_in_whole(self.alignment.semitones, take.tuning_cents)
+        self.own_cents = _own_cents(take)
+        self.semitones, self.tuning_cents = _pitch_in_whole(self.alignment.semitones, self.own_cents)
         held = set(_beside_fermatas(self.tune))
         self.free = frozenset(self._moved() | {(n, plain) for n in range(1, len(self.passes) + 1) for plain in held})
-        onsets = [take.notes[event.source].onset_sec for event in self.alignment.events]
-        self.course = Course(self.tune, naming, onsets, self.free)
+        self.course = Course(self.tune, naming, self.free)
 
     def report(self) -> Report:
         notes = tuple(self._note_rows())
@@ -149,9 +150,15 @@ class _Reporter:
 
     def _count(self, notes: Sequence[NoteRow]) -> tuple[int, int]:
         """How many of the tune's notes were right, and how many were to be played: those of bars that were played again
-        count once, as they were played last; skipped notes and ones left out count, the rest of the tune does not."""
+        count once, as they were played last; skipped notes and ones left out count, the rest of the tune does not. What
+        may be a slip of the ear is not held against the player."""
         right = {(row.passage, row.plain) for row in notes if row.is_right}
-        right |= {(passage, plain) for passage, plain in self._held_on() if (passage, plain) not in right}
+        right |= set(self._held_on())
+        right |= {
+            (slip.passage, slip.plain)
+            for slip in self.naming.slips
+            if slip.plain is not None and not self._is_said(slip)
+        }
         wanted: list[tuple[int, int]] = []
         ranges = [range(min(one), max(one) + 1) if one else range(0) for one in self.naming.standing]
         for number, (one, own) in enumerate(zip(self.passes, ranges, strict=True), start=1):
@@ -162,6 +169,10 @@ class _Reporter:
                 wanted += ((0, plain) for plain in range(last + 1, own.start) if wanted)
             wanted += ((number, plain) for plain in own)
         return sum(each in right for each in wanted), len(wanted)
+
+    def _is_said(self, slip: Slip) -> bool:
+        """False for a slip that may be the ear's own."""
+        return self._sure(slip) >= LEAST
 
     def _held_on(self) -> Iterator[tuple[int, int]]:
         """Notes that the one before of the same pitch may have hidden: neither played nor left out."""
@@ -205,7 +216,7 @@ class _Reporter:
         heard = event is not None and self._has_sign(figure, event)
         status = Status.DONE if heard else Status.MISSED
         name = technique_named(figure.technique).name
-        sure = 0.7 if heard else 0.0
+        sure = 0.7 if heard else calibrated(Claim.FIGURE_MISSED, missed_evidence(self.alignment, figure))
         where = bar, round(beat, 3), self.tune.position_at(start)
         return FigureRow(figure.technique, name, status, *where, passage, sure, figure.anchors[0])
 
@@ -234,10 +245,12 @@ class _Reporter:
         for slip in self.naming.slips:
             where = slip.bar, slip.beat, self._position(slip.bar, slip.beat)
             words = slip_words(self.alignment, slip, self.instrument)
-            clear = 1.0 if slip.event is None else self.alignment.events[slip.event].confidence
-            sure = calibrated(Claim(f"slip-{slip.kind.name.lower()}"), clear)
+            sure = self._sure(slip)
             if sure >= LEAST:
                 yield SlipRow(slip.kind, *where, slip.passage, words, slip.plain, sure)
+
+    def _sure(self, slip: Slip) -> float:
+        return calibrated(Claim(f"slip-{slip.kind.name.lower()}"), slip_evidence(self.alignment, slip))
 
     def _position(self, bar_number: int, beat: float) -> Position:
         bar = next(bar for bar in self.tune.bars if bar.number == bar_number)
@@ -262,8 +275,8 @@ class _Reporter:
                     pitch,
                     written.pitch.midi,
                     is_right,
-                    note.onset_sec,
-                    round(note.duration_sec, 4),
+                    round(self.alignment.events[event].onset, 4),
+                    round(self.alignment.events[event].duration, 4),
                     self._cents(note) if is_meant else None,
                     late,
                     note.level_db,
@@ -287,7 +300,7 @@ class _Reporter:
     def _cents(self, note: PlayedNote) -> float | None:
         if note.duration_sec < _STEADY_SEC:
             return None
-        cents = note.pitch_cents - 100.0 * (note.midi - 69) - self.take.tuning_cents
+        cents = note.pitch_cents - 100.0 * (note.midi - 69) - self.own_cents
         return round(cents, 1) if abs(cents) < _STRAY_CENTS else None
 
     def _by_register(self, notes: Sequence[NoteRow]) -> Iterator[PitchRow]:
@@ -320,7 +333,7 @@ class _Reporter:
         share = self.naming.long_share
         graces = [
             1000 * self._played(event).duration_sec
-            for one in self.naming.figures
+            for one in self._sure_figures()
             if family_of(technique_named(one.technique)).are_graces
             for event in one.events
         ]
@@ -333,6 +346,14 @@ class _Reporter:
             beats=tuple(_by_beat(notes)),
         )
 
+    def _sure_figures(self) -> Iterator[NamedFigure]:
+        """The ornaments that were asked for, or are sure enough to be told without a perhaps."""
+        asked = {(figure.technique, figure.anchors[0]) for figure in self.asked}
+        for one in self.naming.figures:
+            is_asked = (one.technique, one.anchors[0]) in asked
+            if is_asked or calibrated(Claim.FIGURE_ADDED, one.confidence) >= SURE:
+                yield one
+
     def _drift(self) -> float:
         """By how many percent the last quarter of the take is faster than its first, between notes in their place."""
         steps = [step for step in self.course.steps if not step.is_stop and step.following == step.plain + 1]
@@ -344,7 +365,7 @@ class _Reporter:
         return 100 * (last / first - 1)
 
     def _evenness(self) -> Iterator[Evenness]:
-        for one in self.naming.figures:
+        for one in self._sure_figures():
             if len(one.events) < _FEWEST_EVEN or not family_of(technique_named(one.technique)).are_even:
                 continue
             spread = _spread([self._played(event).onset_sec for event in one.events])
@@ -374,6 +395,14 @@ def _beside_fermatas(tune: Tune) -> Iterator[int]:
 def _is(named: NamedFigure, figure: Figure, passage: int) -> bool:
     same_place = named.passage == passage and named.anchors[0] == figure.anchors[0]
     return same_place and named.technique == figure.technique
+
+
+def _own_cents(take: Take) -> float:
+    """The player's tuning, as his notes are named: a tuning is told within the semitone, where −48 cents may be 52."""
+    if not take.notes:
+        return take.tuning_cents
+    usual = median(note.pitch_cents - 100.0 * (note.midi - 69) for note in take.notes)
+    return round(take.tuning_cents + 100 * round((usual - take.tuning_cents) / 100), 1)
 
 
 def _pitch_in_whole(semitones: int, tuning_cents: float) -> tuple[int, float]:

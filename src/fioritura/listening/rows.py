@@ -38,7 +38,7 @@ class Status(StrEnum):
 @dataclass(frozen=True, slots=True)
 class FigureRow:
     """One ornament: asked and done, asked and missed, or added by the player. `anchor` is the plain note it belongs to,
-    `other` the nearest other reading."""
+    `other` the nearest other reading, `confidence` (0 to 1) how sure the status is."""
 
     technique: str
     name: Message | str

@@ -21,6 +21,8 @@ if TYPE_CHECKING:
 
 __all__ = ["Stretch", "stretches"]
 
+Floats = NDArray[np.float64]
+
 _FEWEST_OCTAVE: Final = 3
 _FEWEST: Final = 7
 _DISTINCT: Final = 4
@@ -59,52 +61,47 @@ def stretches(found: Alignment) -> list[Stretch]:
     kept: list[Stretch] = []
     for run in sorted(_runs(found, ticks), key=lambda run: (run.first - run.stop, run.first)):
         is_free = all(run.stop <= other.first or other.stop <= run.first for other in kept)
-        if is_free and right[run.first : run.stop].mean() <= _OWN_SHARE:
+        is_own = right[run.first : run.stop].mean() > _OWN_SHARE
+        if is_free and not is_own and (_is_long(run, found) or any(_goes_on(run, other) for other in kept)):
             kept.append(run)
     return _joined(sorted(kept, key=lambda run: run.first))
 
 
-def _runs(found: Alignment, ticks: NDArray[np.float64]) -> Iterator[Stretch]:
+def _runs(found: Alignment, ticks: Floats) -> Iterator[Stretch]:
     """Longest runs of equal intervals that lie off, about where the tune has them."""
     midis = np.array([event.midi for event in found.events]) - found.semitones
     plain = np.array([note.pitch.midi for note in found.tune.notes])
     onsets = np.array([note.onset_ticks for note in found.tune.notes])
-    lengths = np.zeros(len(plain), dtype=np.int64)
-    before: NDArray[np.int64] = np.array([], dtype=np.int64)
-    for event in range(len(midis) + 1):
-        after = np.zeros(len(plain), dtype=np.int64)
+    lengths = np.ones(len(plain), dtype=np.int64)
+    for event in range(1, len(midis) + 1):
+        after = np.ones(len(plain), dtype=np.int64)
+        goes_on = np.zeros(len(plain), dtype=np.bool_)
         if event < len(midis):
-            after[:] = 1
-            if event:
-                goes_on = np.diff(plain) == midis[event] - midis[event - 1]
-                after[1:] += np.where(goes_on, lengths[:-1], 0)
-        # a run ends at (event - 1, place) where the next pair does not go on
-        ended = lengths.copy()
-        ended[:-1] = np.where(after[1:] > 1, 0, lengths[:-1])
-        for place in np.flatnonzero(ended >= _FEWEST_OCTAVE):
-            yield from _stretch(
-                event, int(place), int(ended[place]), midis, plain, np.abs(ticks[:event, None] - onsets)
-            )
+            goes_on[:-1] = np.diff(plain) == midis[event] - midis[event - 1]
+            after[1:] += np.where(goes_on[:-1], lengths[:-1], 0)
+        for last in np.flatnonzero((lengths > 1) & ~goes_on):
+            count = int(lengths[last])
+            run = Stretch(event - count, event, int(last) - count + 1, int(midis[event - 1] - plain[last]))
+            places = slice(run.plain, run.plain + count)
+            is_near = np.nanmedian(np.abs(ticks[run.first : event] - onsets[places])) <= _FAR_TICKS
+            if run.semitones and abs(run.semitones) <= _FARTHEST_SEMITONES and is_near:
+                yield run
         lengths = after
-    del before
 
 
-def _stretch(
-    stop: int,
-    place: int,
-    count: int,
-    midis: NDArray[np.int64],
-    plain: NDArray[np.int64],
-    away: NDArray[np.float64],
-) -> Iterator[Stretch]:
-    semitones = int(midis[stop - 1] - plain[place])
-    distinct = len(set(midis[stop - count : stop].tolist()))
-    is_octave = semitones % 12 == 0
-    is_long = count >= _FEWEST_OCTAVE and distinct > 1 if is_octave else count >= _FEWEST and distinct >= _DISTINCT
-    if semitones and abs(semitones) <= _FARTHEST_SEMITONES and is_long:
-        first, start = stop - count, place - count + 1
-        if np.nanmedian(away[range(first, stop), range(start, place + 1)]) <= _FAR_TICKS:
-            yield Stretch(first, stop, start, semitones)
+def _is_long(run: Stretch, found: Alignment) -> bool:
+    """True for a run that is too long for chance."""
+    count, is_octave = run.stop - run.first, run.semitones % 12 == 0
+    pitches = {event.midi for event in found.events[run.first : run.stop]}
+    return (
+        count >= _FEWEST_OCTAVE and len(pitches) > 1 if is_octave else count >= _FEWEST and len(pitches) >= _DISTINCT
+    )
+
+
+def _goes_on(run: Stretch, other: Stretch) -> bool:
+    """True for a run that goes on with a longer one, a slip or two between them."""
+    apart = max(run.first - other.stop, other.first - run.stop)
+    return run.semitones == other.semitones and apart <= _GAP and abs(run.diagonal - other.diagonal) <= _GAP
 
 
 def _joined(found: list[Stretch]) -> list[Stretch]:
@@ -112,12 +109,7 @@ def _joined(found: list[Stretch]) -> list[Stretch]:
     line: list[Stretch] = []
     for run in found:
         last = line[-1] if line else None
-        if (
-            last is not None
-            and last.semitones == run.semitones
-            and run.first - last.stop <= _GAP
-            and abs(last.diagonal - run.diagonal) <= _GAP
-        ):
+        if last is not None and _goes_on(run, last):
             line[-1] = Stretch(last.first, run.stop, last.plain, run.semitones)
         else:
             line.append(run)

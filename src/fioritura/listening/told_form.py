@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from itertools import groupby, pairwise
+from typing import Final
 
 from fioritura.listening.course import Step
 from fioritura.listening.happening import Happening, Kind, Unit
@@ -12,6 +13,8 @@ from fioritura.listening.words import bar_named, bars_from_to, bars_named, dista
 from fioritura.words import message
 
 __all__ = ["told_form"]
+
+_NEAR_JUMP: Final = 2
 
 
 def told_form(of: Material) -> Iterator[Happening]:
@@ -25,7 +28,7 @@ def told_form(of: Material) -> Iterator[Happening]:
 
 
 def _stops(of: Material) -> Iterator[Happening]:
-    stops = of.course.stops
+    stops = [stop for stop in of.course.stops if not _is_beside_jump(of, stop)]
     if not stops:
         return
     seconds = sum(stop.waited_sec for stop in stops)
@@ -46,7 +49,18 @@ def _stops(of: Material) -> Iterator[Happening]:
     )
 
 
-def _stop_strength(stops: tuple[Step, ...]) -> float:
+def _is_beside_jump(of: Material, stop: Step) -> bool:
+    """True for the breath before going back, which may be heard a note or two from where it was."""
+    standing = of.naming.standing
+    passes = [one for one in of.naming.alignment.passes if one.spans]
+    landed = stop.passage > 1 and not passes[stop.passage - 1].is_expected
+    leaves = stop.passage < len(passes) and not passes[stop.passage].is_expected
+    own = sorted(standing[stop.passage - 1])
+    is_first = landed and sum(plain < stop.following for plain in own) <= _NEAR_JUMP
+    return is_first or (leaves and sum(plain > stop.plain for plain in own) <= _NEAR_JUMP)
+
+
+def _stop_strength(stops: Sequence[Step]) -> float:
     return max(min(stop.waited_sec - 0.5, stop.waited_sec * stop.ticks_per_sec / 1680 - 0.6) for stop in stops)
 
 
@@ -55,7 +69,7 @@ def _jumps(of: Material) -> Iterator[tuple[int, int, float]]:
     passes = [one for one in of.naming.alignment.passes if one.spans]
     for (_, standing), (after, landing) in pairwise(zip(passes, of.naming.standing, strict=True)):
         if not after.is_expected and standing and landing:
-            yield max(standing), min(landing), of.played(landing[min(landing)]).onset_sec
+            yield max(standing), min(landing), of.onset_sec(landing[min(landing)])
 
 
 def _again(of: Material) -> Iterator[Happening]:
@@ -174,7 +188,7 @@ def _off_in_part(of: Material) -> Iterator[Happening]:
             weight=0.8,
             confidence=min(1.0, 0.5 + 0.1 * len(notes)),
             bars=bars,
-            onset_sec=round(of.played(notes[0][1]).onset_sec, 2),
+            onset_sec=of.onset_sec(notes[0][1]),
             count=len(notes),
             amount=float(semitones),
             unit=Unit.SEMITONES,

@@ -6,10 +6,10 @@ from collections.abc import Iterator, Sequence
 from statistics import mean
 from typing import Final
 
-from fioritura.listening.happening import Happening, Kind
+from fioritura.listening.happening import LEAST, Happening, Kind
 from fioritura.listening.material import Material
 from fioritura.listening.naming import Slip, SlipKind
-from fioritura.listening.rows import FigureRow, Status
+from fioritura.listening.rows import FigureRow, SlipRow, Status
 from fioritura.listening.words import bar_named, bars_named, in_a_row, slip_words, without_signature
 from fioritura.techniques.table import technique_named
 from fioritura.theory.pitch import NoteName
@@ -20,6 +20,7 @@ __all__ = ["told_notes"]
 _FORGOTTEN_SHARE: Final = 0.7
 _FEWEST_FORGOTTEN: Final = 2
 _EXAMPLES: Final = 3
+_EACH: Final = 0.7
 
 Natural = tuple[int, int, int]
 """Passage, plain note and event of a note that was played without its accidental."""
@@ -32,10 +33,10 @@ def told_notes(of: Material) -> Iterator[Happening]:
     if forgotten:
         yield _key(of, forgotten)
     explained = {(passage, plain) for some in forgotten.values() for passage, plain, _ in some}
-    wrong = [slip for slip in of.slips(SlipKind.WRONG) if (slip.passage, slip.plain) not in explained]
+    wrong = [(row, slip) for row, slip in of.slips(SlipKind.WRONG) if (slip.passage, slip.plain) not in explained]
     if wrong:
         yield _told(of, Kind.WRONG, wrong, "happened-wrong", "advice-wrong", 0.6)
-    left_out = [slip for slip in of.slips(SlipKind.LEFT_OUT) if _was_passed(of, slip)]
+    left_out = [(row, slip) for row, slip in of.slips(SlipKind.LEFT_OUT) if _was_passed(of, slip)]
     if left_out:
         yield _told(of, Kind.LEFT_OUT, left_out, "happened-left-out", "advice-left-out", 0.58)
     added = of.slips(SlipKind.ADDED)
@@ -76,7 +77,7 @@ def _key(of: Material, forgotten: Forgotten) -> Happening:
         weight=0.95,
         confidence=min(1.0, 0.5 + 0.15 * len(naturals)),
         bars=bars,
-        onset_sec=round(of.played(naturals[0][2]).onset_sec, 2),
+        onset_sec=of.onset_sec(naturals[0][2]),
         count=len(naturals),
     )
 
@@ -95,52 +96,50 @@ def _was_passed(of: Material, slip: Slip) -> bool:
     return -passed.waited_sec * passed.ticks_per_sec <= 0.5 * passed.ticks
 
 
-def _told(of: Material, kind: Kind, slips: Sequence[Slip], id: str, cure: str, weight: float) -> Happening:
+def _told(
+    of: Material, kind: Kind, found: Sequence[tuple[SlipRow, Slip]], id: str, cure: str, weight: float
+) -> Happening:
+    slips = [slip for _, slip in found]
     wanted = of.report.wanted
     counts: dict[int, int] = {}
     for slip in slips:
         counts[slip.bar] = counts.get(slip.bar, 0) + 1
     worst = max(counts, key=lambda bar: counts[bar])
-    examples = in_a_row([_there(of, slip) for slip in slips[:_EXAMPLES]])
+    examples = in_a_row([_there(of, row, slip) for row, slip in found[:_EXAMPLES]])
     more = len(slips) - min(len(slips), _EXAMPLES)
     return Happening(
         kind,
         message(id, count=len(slips), wanted=wanted, examples=examples, more=more),
         message(cure, bar=bar_named(worst)),
         weight=min(0.9, weight + 2.0 * len(slips) / max(wanted, 1)),
-        confidence=mean(_sure(of, slip) for slip in slips),
+        confidence=_together([row.confidence for row, _ in found]),
         bars=(worst, *sorted(set(counts) - {worst})),
         onset_sec=_onset(of, slips[0]),
         count=len(slips),
     )
 
 
-def _there(of: Material, slip: Slip) -> Message:
-    place = next(row.position for row in of.report.slips if _is_row(row, slip))
+def _together(confidences: Sequence[float]) -> float:
+    """How sure several slips are together: more so than each alone."""
+    usual = mean(confidences)
+    return float(usual + (1 - usual) * (1 - _EACH ** (len(confidences) - 1)))
+
+
+def _there(of: Material, row: SlipRow, slip: Slip) -> Message:
     words = slip_words(of.naming.alignment, slip, of.instrument)
     if slip.kind is not SlipKind.WRONG:
         words = message("note-itself", note=words["written" if slip.kind is SlipKind.LEFT_OUT else "played"])
-    return message("slip-there", words=words, where=place)
-
-
-def _is_row(row: object, slip: Slip) -> bool:
-    return (row.kind, row.bar, row.beat, row.passage) == (slip.kind, slip.bar, slip.beat, slip.passage)  # type: ignore[attr-defined]
-
-
-def _sure(of: Material, slip: Slip) -> float:
-    if slip.event is None:
-        return 0.7 * of.clearness + 0.2
-    return of.naming.alignment.events[slip.event].confidence
+    return message("slip-there", words=words, where=row.position)
 
 
 def _onset(of: Material, slip: Slip) -> float | None:
-    return None if slip.event is None else round(of.played(slip.event).onset_sec, 2)
+    return None if slip.event is None else of.onset_sec(slip.event)
 
 
 def _ornaments(of: Material) -> Iterator[Happening]:
     missed: dict[str, list[FigureRow]] = {}
     for row in of.report.figures:
-        if row.status is Status.MISSED:
+        if row.status is Status.MISSED and row.confidence >= LEAST:
             missed.setdefault(row.technique, []).append(row)
     for id, rows in missed.items():
         technique = technique_named(id)
@@ -151,7 +150,7 @@ def _ornaments(of: Material) -> Iterator[Happening]:
             message("happened-ornament", name=technique.name, missed=len(rows), asked=asked, bars=bars_named(bars)),
             message("advice-ornament", name=technique.name, cure=technique.cure),
             weight=0.4 + 0.1 * min(len(rows), 3) + 0.1 * len(rows) / asked,
-            confidence=0.8,
+            confidence=mean(row.confidence for row in rows),
             bars=bars,
             count=len(rows),
             technique=id,

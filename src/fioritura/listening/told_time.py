@@ -154,7 +154,7 @@ def _displaced(of: Material) -> Iterator[_Displaced]:
             by = quarters - (before + after) / 2
             is_far = abs(by) >= max(_OTHER_PLACE, _SHORT_SHARE * short / QUARTER)
             if is_far and max(abs(before), abs(after)) < max(_IN_PLACE, abs(by) / 2):
-                onset = of.played(standing[plain]).onset_sec
+                onset = of.onset_sec(standing[plain])
                 yield _Displaced(plain, by, onset, of.tune.beat_at(notes[plain].onset_ticks)[1])
 
 
@@ -179,7 +179,7 @@ def _rhythm(of: Material, late: list[Happening]) -> Iterator[Happening]:
         words,
         message("advice-rhythm", bar=bar_named(bars[0])),
         weight=min(0.8, 0.5 + 0.06 * len(found)),
-        confidence=min(1.0, 0.35 + 0.15 * len(found) + max(abs(one.quarters) for one in found) - _OTHER_PLACE),
+        confidence=min(1.0, 0.25 + 0.15 * len(found) + max(abs(one.quarters) for one in found) - _OTHER_PLACE),
         bars=bars,
         onset_sec=round(found[0].onset_sec, 2),
         count=len(found),

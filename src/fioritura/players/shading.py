@@ -45,9 +45,12 @@ _SHORTEST_HAIRPIN: Final = 3 * QUARTER
 _LONGEST_HAIRPIN: Final = 8 * QUARTER
 
 
-def shaded(tune: Tune, line: Sequence[Note], setting: Setting) -> tuple[Note, ...]:
+def shaded(
+    tune: Tune, line: Sequence[Note], setting: Setting, leans: Sequence[float] | None = None
+) -> tuple[Note, ...]:
     """A phrased line (see `phrasing.phrased`) with levels and hairpins for a player in a setting.
 
+    `leans` says for each note of the line by how many levels the plan of the performance has it louder than usual.
     A tune that has levels or hairpins of its own keeps them and gets no others; folk dances have none (common practice).
 
     Examples:
@@ -63,7 +66,7 @@ def shaded(tune: Tune, line: Sequence[Note], setting: Setting) -> tuple[Note, ..
     spans = _spans(line)
     added: list[list[Mark]] = [[] for _ in line]
     before = None
-    for (first, last), level in zip(spans, _levels(tune, line, spans, setting), strict=True):
+    for (first, last), level in zip(spans, _levels(tune, line, spans, setting, leans), strict=True):
         if level != before:
             added[first].append(LEVEL_MARKS[level])
             before = level
@@ -81,7 +84,13 @@ def _spans(line: Sequence[Note]) -> list[tuple[int, int]]:
     return list(zip(starts, [*(start - 1 for start in starts[1:]), len(line) - 1], strict=True))
 
 
-def _levels(tune: Tune, line: Sequence[Note], spans: Sequence[tuple[int, int]], setting: Setting) -> tuple[int, ...]:
+def _levels(
+    tune: Tune,
+    line: Sequence[Note],
+    spans: Sequence[tuple[int, int]],
+    setting: Setting,
+    leans: Sequence[float] | None,
+) -> tuple[int, ...]:
     """The level of each phrase: near what its height and place ask for, seldom changing, other where it is an echo."""
     steps = np.arange(_SOFTEST, _LOUDEST + 1, dtype=np.float64)
     usual = _QUIET if setting.quarters_per_minute < _BALLAD else _USUAL
@@ -95,6 +104,7 @@ def _levels(tune: Tune, line: Sequence[Note], spans: Sequence[tuple[int, int]], 
     nodes, arcs = [], []
     for number, (first, last) in enumerate(spans):
         goal = usual + _HEIGHT_GAIN * (_height(line[first : last + 1]) - centre) / 4.0
+        goal += leans[first] if leans else 0.0
         goal += _PEAK_GAIN if number == highest and len(spans) > 1 else 0.0
         nodes.append((steps - goal) ** 2)
         if number:

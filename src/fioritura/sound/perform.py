@@ -24,7 +24,7 @@ from fioritura.sound.expression import level_curve, vibrato_of
 from fioritura.sound.ornaments import bend_curve, realised
 from fioritura.sound.performance import Inhaled, Joint, Performance, PerformedNote, PerformedPart
 from fioritura.sound.swing import drummer_ratio, soloist_ratio
-from fioritura.sound.timing import Ratio, Span, humanised, is_unmarked, slurs, written_spans
+from fioritura.sound.timing import Ratio, Span, humanised, slurs, written_spans
 from fioritura.sound.voice.winds import wind_of
 from fioritura.theory.metre import EIGHTH, QUARTER
 from fioritura.tune import Feel, Mark, Note, Tune
@@ -171,19 +171,16 @@ class _Player:
     phrasing: Phrasing
     plain: Collection[tuple[int, int]]
     played: list[PerformedNote] = field(default_factory=list)
-    slurred: Sequence[bool] = ()
-    breaths: Mapping[int, float] = field(default_factory=dict)
+    slurred: Sequence[bool] = field(init=False)
+    breaths: Mapping[int, float] = field(init=False)
     """Seconds that a breath takes from the end of a note; 0 where a rest leaves room for it."""
+
+    phrase_ends: Set[int] = field(init=False)
 
     def __post_init__(self) -> None:
         self.slurred = slurs(self.line, self.feel, self.clock.tempo_at(0))
         self.breaths = {breath.after: breath.stolen_sec for breath in self.phrasing.breaths.breaths}
         self.phrase_ends = {last for _, last in self.phrasing.phrases} | set(self.breaths)
-        self.is_tongued_lightly = self.feel == "swing" and is_unmarked(self.line)
-
-    phrase_ends: Set[int] = frozenset()
-    is_tongued_lightly: bool = False
-    """True for a swing line whose eighths are tongued as the custom is: the tongue touches, the air goes on."""
 
     def play(self, number: int) -> None:
         """Play the grace notes of a note and the note."""
@@ -225,7 +222,7 @@ class _Player:
         )
 
     def _joint(self, number: int) -> Joint:
-        """How a note without grace notes begins."""
+        """How a note begins, or the grace notes before it; the eighths of swing are tongued so that the air goes on."""
         note, before = self.line[number], self.line[number - 1] if number else None
         if before is None or before.end_ticks != note.onset_ticks or number - 1 in self.breaths:
             return "tongue"
@@ -235,8 +232,8 @@ class _Player:
             return "slur" if before.pitch.midi != note.pitch.midi else "soft"
         if {Mark.ACCENT, Mark.MARCATO, Mark.STACCATO} & set(note.marks):
             return "tongue"
-        is_light = self.is_tongued_lightly and note.duration_ticks <= EIGHTH and before.duration_ticks <= EIGHTH
-        return "soft" if is_light or Mark.TENUTO in note.marks else "tongue"
+        is_swung = self.feel == "swing" and max(note.duration_ticks, before.duration_ticks) <= EIGHTH
+        return "soft" if is_swung or Mark.TENUTO in note.marks else "tongue"
 
     def _breath(self, number: int) -> Inhaled | None:
         """The breath after a note: in what is left of it or in the rest, drawn in time for the next note."""

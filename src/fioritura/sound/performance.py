@@ -135,9 +135,9 @@ class Performance:
         kept = tuple(part for part in self.parts if part.name.casefold() not in unwanted)
         return replace(self, parts=kept, lasts_sec=self.duration_sec)
 
-    def without_voices(self) -> Performance:
-        """The performance with every part on its General MIDI program."""
-        return replace(self, parts=tuple(replace(part, voice="") for part in self.parts))
+    def with_voice(self, voice: str) -> Performance:
+        """The performance with another voice in every part that has one; none is the General MIDI program."""
+        return replace(self, parts=tuple(replace(part, voice=voice) if part.voice else part for part in self.parts))
 
     def with_parts(self, parts: Iterable[PerformedPart]) -> Performance:
         """The performance with more parts."""

@@ -29,7 +29,7 @@ from fioritura.sound.midi_writer import END_SEC, write_midi
 from fioritura.sound.performance import Performance, PerformedNote, PerformedPart
 from fioritura.sound.synth import Synth, synth_named
 from fioritura.sound.voice.breath import runs
-from fioritura.sound.voice.part import voice_audio
+from fioritura.sound.voice.part import with_voice
 from fioritura.tune import Tempo
 
 __all__ = ["OnShare", "render", "render_blocks", "render_short"]
@@ -156,9 +156,7 @@ def _rendered(piece: Performance, synth: Synth) -> Audio:
     audio = _played(replace(piece, parts=tuple(part for part in piece.parts if not part.voice)), synth)
     for part in piece.parts:
         if part.voice:
-            voice = voice_audio(part)
-            audio = _padded(audio, len(voice))
-            audio[: len(voice)] += voice
+            audio = with_voice(part, audio)
     return audio
 
 

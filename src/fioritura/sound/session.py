@@ -120,7 +120,8 @@ def _melody(session: Session, form: Form, clock: Clock) -> PerformedPart:
 def _plain(session: Session, form: Form) -> Iterator[tuple[int, int]]:
     """Where the choruses lie whose line no figure adorns: they are played without vibrato, so that comparing teaches."""
     is_adorned = [any(note.figures for note in chorus.line or ()) for chorus in session.choruses]
-    for number, section in enumerate(form.sections[1 if form.count_in_ticks else 0 :]):
+    opened = bool(form.count_in_ticks) + (session.opening == "intro")
+    for number, section in enumerate(form.sections[opened:]):
         if not is_adorned[min(number, len(is_adorned) - 1)]:
             yield section.start_ticks, section.end_ticks
 

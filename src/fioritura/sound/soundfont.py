@@ -1,6 +1,6 @@
 """Which soundfont sounds: the one that is set, else one that the system has, else the one of the pretty_midi wheel.
 
-A soundfont is a SoundFont 2 file (RIFF form ``sfbk``); compressed ones (SF3) are not read by the built-in synth.
+A soundfont is a SoundFont 2 file (RIFF form ``sfbk``), or a compressed one (SF3), which is unpacked when it is played.
 None is part of this package.
 """
 
@@ -14,6 +14,7 @@ from pathlib import Path
 from typing import Final, Literal
 
 from fioritura.errors import ToolError
+from fioritura.sound.sf3 import is_compressed, unpacked
 
 __all__ = ["SOUNDFONT_VARIABLE", "Origin", "Soundfont", "find_soundfont", "read_soundfont"]
 
@@ -33,7 +34,7 @@ _FOLDERS: Final = (
     "C:/soundfonts",
 )
 _PREFERRED: Final = ("fluidr3_gm", "fluidr3", "generaluser", "musescore_general", "default")
-_LICENCES: Final = {"fluidr3": "MIT", "timgm6mb": "GPL-2 (as Debian lists it)"}
+_LICENCES: Final = {"fluidr3": "MIT", "musescore_general": "MIT", "timgm6mb": "GPL-2 (as Debian lists it)"}
 _INFO_LIMIT: Final = 65536
 
 
@@ -45,6 +46,16 @@ class Soundfont:
     name: str
     licence: str
     origin: Origin
+    is_compressed: bool = False
+
+    @property
+    def plain_path(self) -> Path:
+        """A SoundFont 2 file with its sounds: its own, or one that is unpacked from it.
+
+        Raises:
+            ToolError: it can't be unpacked.
+        """
+        return unpacked(self.path) if self.is_compressed else self.path
 
 
 def find_soundfont(chosen: Path | None = None) -> Soundfont:
@@ -80,26 +91,24 @@ def read_soundfont(path: Path, origin: Origin = "set") -> Soundfont:
         raise ToolError("soundfont-unreadable", path=str(path), reason=str(error.strerror)) from None
     if head[:4] != b"RIFF" or head[8:12] != b"sfbk":
         raise ToolError("not-a-soundfont", path=str(path))
-    if path.suffix.lower() == ".sf3":
-        raise ToolError("soundfont-compressed", path=str(path))
     info = dict(_info_texts(head))
     stem = path.stem.lower()
     known = next((licence for name, licence in _LICENCES.items() if name in stem), None)
     licence = known or (f"see its notice: {info['ICOP']}" if info.get("ICOP") else "not stated in the file")
-    return Soundfont(path, info.get("INAM") or path.stem, licence, origin)
+    return Soundfont(path, info.get("INAM") or path.stem, licence, origin, is_compressed(head))
 
 
 def _system_files() -> Iterator[Path]:
     for folder in _FOLDERS:
         place = Path(folder).expanduser()
         if place.is_dir():
-            yield from place.glob("*.sf2")
+            yield from place.glob("*.sf[23]")
 
 
 def _preference(path: Path) -> tuple[int, str]:
     stem = path.stem.lower()
     rank = next((number for number, name in enumerate(_PREFERRED) if stem.startswith(name)), len(_PREFERRED))
-    return rank, stem
+    return rank, stem + path.suffix.lower()
 
 
 def _fallback_file() -> Path | None:

@@ -62,14 +62,14 @@ class BuiltInSynth:
 
     def render(self, midi: bytes) -> Audio:
         """See `Synth.render`."""
-        command = [sys.executable, "-I", "-S", "-c", _BUILT_IN, _home_of_built_in(), str(self.soundfont.path)]
+        command = [sys.executable, "-I", "-S", "-c", _BUILT_IN, _home_of_built_in(), str(self.soundfont.plain_path)]
         with tempfile.TemporaryFile(prefix="fioritura-") as file:
             _run(command, midi, file, "The built-in synth")
             return _from_wave(file)
 
     def keys(self, program: int) -> frozenset[int]:
         """See `Synth.keys`."""
-        return sounding_keys(self.soundfont.path, program)
+        return sounding_keys(self.soundfont.plain_path, program)
 
 
 @dataclass(frozen=True, slots=True)
@@ -87,14 +87,14 @@ class FluidsynthProgram:
             source, target = Path(folder, "in.mid"), Path(folder, "out.wav")
             source.write_bytes(midi)
             options = ["-q", "-n", "-i", "-g", "0.5", "-r", str(SAMPLE_RATE), "-T", "wav", "-F", str(target)]
-            command = [program, *options, str(self.soundfont.path), str(source)]
+            command = [program, *options, str(self.soundfont.plain_path), str(source)]
             _run(command, b"", subprocess.DEVNULL, "fluidsynth")
             with target.open("rb") as file:
                 return _from_wave(file)
 
     def keys(self, program: int) -> frozenset[int]:
         """See `Synth.keys`."""
-        return sounding_keys(self.soundfont.path, program)
+        return sounding_keys(self.soundfont.plain_path, program)
 
 
 def synth_named(name: str | None = None, soundfont: Path | None = None) -> Synth:

@@ -20,7 +20,7 @@ from fioritura.sound.swing import SwingGrid, soloist_delay_sec, soloist_ratio
 from fioritura.theory.metre import EIGHTH, QUARTER
 from fioritura.tune import Feel, Mark, Note, Tune
 
-__all__ = ["Ratio", "Span", "drifts_sec", "humanised", "is_unmarked", "slurs", "written_spans"]
+__all__ = ["Ratio", "Span", "drifts_sec", "humanised", "slurs", "written_spans"]
 
 HUMAN_DEVIATION_SEC: Final = 0.010
 HUMAN_MEMORY: Final = 0.6
@@ -96,7 +96,7 @@ def slurs(line: Sequence[Note], feel: Feel, quarters_per_minute: float = 120.0) 
     A swing tune without slurs (other than those of its figures) is tongued as the custom is: on the eighths off the
     beat, slurred onto the beat; at a fast tempo on every other one of them.
     """
-    by_custom = feel == "swing" and is_unmarked(line)
+    by_custom = feel == "swing" and not any(Mark.SLUR_START in note.marks and not note.figures for note in line)
     slurred: list[bool] = []
     is_open = False
     for note in line:
@@ -106,11 +106,6 @@ def slurs(line: Sequence[Note], feel: Feel, quarters_per_minute: float = 120.0) 
             is_open = True
         slurred.append(is_open or (by_custom and _is_slurred_by_custom(note, quarters_per_minute)))
     return slurred
-
-
-def is_unmarked(line: Sequence[Note]) -> bool:
-    """True for a line without slurs other than those of its figures."""
-    return not any(Mark.SLUR_START in note.marks and not note.figures for note in line)
 
 
 def _is_slurred_by_custom(note: Note, quarters_per_minute: float) -> bool:

@@ -89,6 +89,16 @@ class Figure:
         """How many notes it adds, grace notes and those that stand for no plain note."""
         return len(self.graces) + sum(note.anchor is None for note in self.notes)
 
+    @property
+    def size(self) -> int:
+        """How many notes it adds, moves, lengthens or takes to another octave; 1 for a sign on a note."""
+        is_of_many = len(self.anchors) > 1
+        changed = sum(
+            note.anchor is not None and (is_of_many or note.joins or note.onset_ticks > self.start_ticks)
+            for note in self.notes
+        )
+        return max(self.added_notes + changed, 1)
+
     def __repr__(self) -> str:
         return f"<Figure {self.id}, score {self.score:g}>"
 

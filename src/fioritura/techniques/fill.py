@@ -19,6 +19,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from fioritura.chance import Chance
+from fioritura.players.idiom import is_blues
 from fioritura.players.player import Player
 from fioritura.techniques.context import Context, spelled
 from fioritura.techniques.definition import STEP_SEMITONES, Definition, Group
@@ -150,7 +151,7 @@ class _Place:
         )
         self.has_cells = not self.is_folk and self.level > 1
         self.form = _form(context.tune)
-        self.is_blues = self.form.is_blues or setting.idiom == "blues"
+        self.is_blues = setting.idiom == "blues" or self.form.is_blues
         self.chords: list[Chord | None] = []
         self.names: dict[tuple[int, int, Direction], Pitch] = {}
         self.ground = self._ground()
@@ -371,10 +372,11 @@ def _motifs(context: Context) -> Iterator[Motif]:
 
 
 def _grid(context: Context) -> Grid:
+    """In what values fills go: straight eighths, as a bossa has them, stay free of triplets; a slow line does not."""
     metre = context.bar.metre
     if metre.unit >= 8:
         return "eighths"
-    return "folk" if context.setting.tradition == "folk" else "quarters"
+    return "folk" if context.setting.tradition == "folk" or context.setting.is_even else "quarters"
 
 
 def _range(context: Context, form: _Form) -> tuple[int, int]:
@@ -399,21 +401,6 @@ class _Form:
 def _form(tune: Tune) -> _Form:
     midis = [note.pitch.midi for note in tune.notes]
     return _Form(min(midis), max(midis), is_blues(tune))
-
-
-def is_blues(tune: Tune) -> bool:
-    """True for a tune whose first and fourth degree both carry dominant sevenths, as a blues has them.
-
-    Examples:
-        >>> import fioritura
-        >>> is_blues(fioritura.demo_tune())
-        False
-    """
-    tonic = tune.key.tonic.pitch_class
-    chords = [span.chord for span in tune.chords if span.chord is not None]
-    dominant = {(chord.root.pitch_class - tonic) % 12 for chord in chords if chord.is_dominant}
-    is_minor = any(chord.is_minor and chord.root.pitch_class == tonic for chord in chords)
-    return {0, 5} <= dominant and not is_minor
 
 
 @lru_cache(maxsize=32)

@@ -59,5 +59,12 @@ doit-why = { $end ->
     [yes] , und die Melodie ist zu ihr gestiegen
    *[no] {""}
 }: Sie darf nach oben wegschießen.
-ghost-note-why = Eine kurze Note neben dem Schlag, auf dem Weg zur nächsten: Sie darf halb verschluckt werden.
-vibrato-why = Eine Note, lang genug, um gerade zu beginnen und gegen Ende warm zu werden.
+ghost-note-why = Ein kurzes { $pitch } neben dem Schlag, auf dem Weg zu { $next }: Es darf halb verschluckt werden.
+vibrato-why = { $end ->
+    [last] Die Melodie endet auf { $pitch }
+    [phrase] Die Phrase endet auf { $pitch }
+   *[long] Die Melodie bleibt auf { $pitch }, { $count ->
+        [one] { $count } Viertel lang
+       *[other] { $count } Viertel lang
+    }
+}: Die Note kann gerade beginnen und gegen Ende warm werden.

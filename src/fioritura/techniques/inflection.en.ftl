@@ -59,5 +59,12 @@ doit-why = { $end ->
     [yes] , and the melody has risen to it
    *[no] {""}
 }: it may shoot off upwards.
-ghost-note-why = A short note off the beat, on the way to the next: it can be half swallowed.
-vibrato-why = A note long enough to start straight and warm up towards its end.
+ghost-note-why = A short { $pitch } off the beat, on the way to { $next }: it can be half swallowed.
+vibrato-why = { $end ->
+    [last] The tune ends on { $pitch }
+    [phrase] The phrase ends on { $pitch }
+   *[long] The melody stays on { $pitch } for { $count ->
+        [one] { $count } quarter note
+       *[other] { $count } quarter notes
+    }
+}: the note can start straight and warm up towards its end.

@@ -59,5 +59,12 @@ doit-why = { $end ->
     [yes] , y la melodía ha subido hasta ella
    *[no] {""}
 }: puede dispararse hacia arriba.
-ghost-note-why = Una nota breve fuera del tiempo, de camino a la siguiente: se puede tragar a medias.
-vibrato-why = Una nota lo bastante larga para empezar recta y animarse hacia el final.
+ghost-note-why = Un { $pitch } breve fuera del tiempo, de camino a { $next }: se puede tragar a medias.
+vibrato-why = { $end ->
+    [last] La melodía termina en { $pitch }
+    [phrase] La frase termina en { $pitch }
+   *[long] La melodía se queda en { $pitch } durante { $count ->
+        [one] { $count } negra
+       *[other] { $count } negras
+    }
+}: la nota puede empezar recta y animarse hacia el final.

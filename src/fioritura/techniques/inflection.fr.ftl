@@ -59,5 +59,12 @@ doit-why = { $end ->
     [yes] , et la mélodie y est montée
    *[no] {""}
 } : elle peut s’élancer vers le haut.
-ghost-note-why = Une note brève à contretemps, en route vers la suivante : on peut l’avaler à moitié.
-vibrato-why = Une note assez longue pour commencer droite et se réchauffer vers la fin.
+ghost-note-why = Un { $pitch } bref à contretemps, en route vers { $next } : on peut l’avaler à moitié.
+vibrato-why = { $end ->
+    [last] La mélodie finit sur { $pitch }
+    [phrase] La phrase finit sur { $pitch }
+   *[long] La mélodie reste sur { $pitch } pendant { $count ->
+        [one] { $count } noire
+       *[other] { $count } noires
+    }
+} : la note peut commencer droite et se réchauffer vers la fin.

@@ -72,13 +72,17 @@ def _ghost(context: Context) -> Iterator[Figure]:
         and context.leads_directly
         and not context.is_phrase_start
     ):
-        yield with_mark("ghost-note", context, Mark.GHOST, message("ghost-note-why"), at_head=True, at_tail=True)
+        following = context.next
+        why = message("ghost-note-why", pitch=context.note.pitch, next=(following or context).note.pitch)
+        yield with_mark("ghost-note", context, Mark.GHOST, why, at_head=True, at_tail=True)
 
 
 def _vibrato(context: Context) -> Iterator[Figure]:
     duration = context.note.duration_ticks
     if context.is_free and duration >= QUARTER and context.setting.seconds(duration) >= _VIBRATO_SEC:
-        yield with_mark("vibrato", context, Mark.VIBRATO, message("vibrato-why"), at_head=True, at_tail=True)
+        end = "last" if context.next is None else "phrase" if context.is_phrase_end else "long"
+        why = message("vibrato-why", end=end, pitch=context.note.pitch, count=duration / QUARTER)
+        yield with_mark("vibrato", context, Mark.VIBRATO, why, at_head=True, at_tail=True)
 
 
 SCOOP = Technique(

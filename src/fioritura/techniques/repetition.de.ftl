@@ -1,6 +1,6 @@
 repeated-notes = Tonwiederholung
     .label = Wiederh.
-    .text = Aus einer Viertel werden zwei Achtel, aus einer Halben zwei Viertel: derselbe Ton, noch einmal gesagt.
+    .text = Aus einer Viertel werden zwei Achtel, aus einer Halben eine punktierte Viertel und eine Achtel: derselbe Ton, noch einmal gesagt.
     .how = Jede Note leicht anstoßen, „da-da“, bei durchlaufender Luft.
     .when = Bei einer Note von mindestens einer Viertel, am besten einer, die länger ist als ihre Nachbarn, wo die Linie sonst stehen bliebe.
     .fault = Die Luft hält bei jedem Zungenstoß an.
@@ -14,7 +14,10 @@ repeated-notes-lively = Tonwiederholung im Rhythmus
     .fault = Alle Noten sind gleich laut.
     .cure = Den Rhythmus mit einer betonten Silbe sprechen, dann genau das anstoßen.
 
-repeated-notes-why = Eine Note, lang genug, um zweimal gesagt zu werden: Der Ton bleibt, der Rhythmus bewegt sich.
+repeated-notes-why = { $end ->
+    [last] Die Melodie endet auf { $pitch }
+   *[moves] Die Melodie bleibt auf { $pitch }, bevor sie zu { $next } weitergeht
+}: Zweimal gesagt, hält der Ton die Zeit in Bewegung.
 repeated-notes-lively-why = Aus der Note wird ein Rhythmus von { $count ->
     [2] zwei
     [3] drei

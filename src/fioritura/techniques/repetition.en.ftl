@@ -1,6 +1,6 @@
 repeated-notes = repeated notes
     .label = repeat
-    .text = A quarter note becomes two eighths, a half two quarters: the same pitch, said again.
+    .text = A quarter note becomes two eighths, a half a dotted quarter and an eighth: the same pitch, said again.
     .how = Tongue each note lightly, 'dah-dah', with the air running through.
     .when = On a note of a quarter or more, best one longer than its neighbours, where the line would otherwise stand still.
     .fault = The air stops with each tongue stroke.
@@ -14,7 +14,10 @@ repeated-notes-lively = repeated notes in a rhythm
     .fault = All notes are equally loud.
     .cure = Speak the rhythm with one accented syllable, then tongue just that.
 
-repeated-notes-why = A note long enough to be said twice: the pitch stays, the rhythm moves.
+repeated-notes-why = { $end ->
+    [last] The tune ends on { $pitch }
+   *[moves] The melody stays on { $pitch } before it goes on to { $next }
+}: said twice, the note keeps the time moving.
 repeated-notes-lively-why = The note becomes a rhythm of { $count ->
     [2] two
     [3] three

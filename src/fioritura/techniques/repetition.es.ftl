@@ -1,6 +1,6 @@
 repeated-notes = notas repetidas
     .label = repetición
-    .text = Una negra se vuelve dos corcheas, una blanca dos negras: la misma altura, dicha otra vez.
+    .text = Una negra se vuelve dos corcheas, una blanca una negra con puntillo y una corchea: la misma altura, dicha otra vez.
     .how = Articular cada nota con ligereza, «da-da», con el aire continuo.
     .when = En una nota de una negra o más, mejor si es más larga que sus vecinas, donde la línea se quedaría quieta.
     .fault = El aire se detiene en cada golpe de lengua.
@@ -14,7 +14,10 @@ repeated-notes-lively = notas repetidas con ritmo
     .fault = Todas las notas suenan igual de fuerte.
     .cure = Decir el ritmo con una sílaba acentuada y articular exactamente eso.
 
-repeated-notes-why = Una nota lo bastante larga para decirse dos veces: la altura se queda, el ritmo se mueve.
+repeated-notes-why = { $end ->
+    [last] La melodía termina en { $pitch }
+   *[moves] La melodía se queda en { $pitch } antes de pasar a { $next }
+}: dicha dos veces, la nota mantiene el movimiento.
 repeated-notes-lively-why = La nota se vuelve un ritmo de { $count ->
     [2] dos
     [3] tres

@@ -1,6 +1,6 @@
 repeated-notes = notes répétées
     .label = répétition
-    .text = Une noire devient deux croches, une blanche deux noires : la même hauteur, dite encore une fois.
+    .text = Une noire devient deux croches, une blanche une noire pointée et une croche : la même hauteur, dite encore une fois.
     .how = Articuler chaque note légèrement, « da-da », l’air continu.
     .when = Sur une note d’une noire ou plus, de préférence plus longue que ses voisines, où la ligne s’arrêterait sinon.
     .fault = L’air s’arrête à chaque coup de langue.
@@ -14,7 +14,10 @@ repeated-notes-lively = notes répétées en rythme
     .fault = Toutes les notes sont également fortes.
     .cure = Dire le rythme avec une syllabe accentuée, puis articuler exactement cela.
 
-repeated-notes-why = Une note assez longue pour être dite deux fois : la hauteur reste, le rythme bouge.
+repeated-notes-why = { $end ->
+    [last] La mélodie finit sur { $pitch }
+   *[moves] La mélodie reste sur { $pitch } avant d’aller à { $next }
+} : dite deux fois, la note garde le mouvement.
 repeated-notes-lively-why = La note devient un rythme de { $count ->
     [2] deux
     [3] trois

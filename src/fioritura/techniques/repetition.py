@@ -1,4 +1,7 @@
-"""Repeated notes: a long note becomes several of the same pitch."""
+"""Repeated notes: a long note becomes several of the same pitch.
+
+Only where the melody itself goes on to another pitch: beside a note that it repeats, one more would be one too many.
+"""
 
 from __future__ import annotations
 
@@ -11,6 +14,7 @@ from fioritura.techniques.families import REPETITIONS
 from fioritura.techniques.figure import Figure
 from fioritura.techniques.technique import Technique, instead
 from fioritura.theory.metre import EIGHTH, HALF, QUARTER, SIXTEENTH
+from fioritura.theory.pitch import Pitch
 from fioritura.words import message
 
 _DOTTED_QUARTER: Final = QUARTER + EIGHTH
@@ -18,14 +22,14 @@ _DOTTED_QUARTER: Final = QUARTER + EIGHTH
 _EVEN_TICKS: Final = {
     QUARTER: (EIGHTH, EIGHTH),
     _DOTTED_QUARTER: (QUARTER, EIGHTH),
-    HALF: (QUARTER, QUARTER),
+    HALF: (_DOTTED_QUARTER, EIGHTH),
     HALF + QUARTER: (HALF, QUARTER),
 }
 
 _LIVELY_TICKS: Final = {
     QUARTER: ((EIGHTH, SIXTEENTH, SIXTEENTH), (SIXTEENTH, SIXTEENTH, EIGHTH)),
     _DOTTED_QUARTER: ((EIGHTH, EIGHTH, EIGHTH), (QUARTER, SIXTEENTH, SIXTEENTH)),
-    HALF: ((EIGHTH, QUARTER, EIGHTH), (QUARTER, EIGHTH, EIGHTH), (_DOTTED_QUARTER, EIGHTH)),
+    HALF: ((EIGHTH, QUARTER, EIGHTH), (QUARTER, EIGHTH, EIGHTH)),
     HALF + QUARTER: ((_DOTTED_QUARTER, EIGHTH, QUARTER), (QUARTER, EIGHTH, _DOTTED_QUARTER)),
     2 * HALF: ((_DOTTED_QUARTER, EIGHTH, HALF), (QUARTER, EIGHTH, EIGHTH, HALF), (HALF, EIGHTH, QUARTER, EIGHTH)),
 }
@@ -47,7 +51,7 @@ def _even(context: Context) -> Iterator[Figure]:
     table = _EVEN_COMPOUND_TICKS if context.bar.metre.is_compound else _EVEN_TICKS
     values = table.get(context.note.duration_ticks)
     if values and _can_repeat(context, min(values)):
-        why = message("repeated-notes-why")
+        why = message("repeated-notes-why", pitch=context.note.pitch, **_goes_on(context))
         yield instead("repeated-notes", context, [context.note.pitch] * len(values), values, why)
 
 
@@ -61,9 +65,15 @@ def _lively(context: Context) -> Iterator[Figure]:
 
 def _can_repeat(context: Context, quickest_ticks: int) -> bool:
     tongued_ticks = context.setting.shortest_ticks * 1.15
-    return (
-        context.is_free and quickest_ticks >= tongued_ticks and context.strength >= 0.25 and not context.is_syncopated
-    )
+    moves = context.interval_in != 0 != context.interval_out
+    is_placed = context.strength >= 0.25 and not context.is_syncopated
+    return context.is_free and moves and is_placed and quickest_ticks >= tongued_ticks
+
+
+def _goes_on(context: Context) -> dict[str, Pitch | str]:
+    """The next pitch, and whether there is one, as a keyword of the text."""
+    following = context.next
+    return {"next": (following or context).note.pitch, "end": "moves" if following else "last"}
 
 
 def _is_repeated(g: Group) -> bool:

@@ -26,8 +26,9 @@ RATE: Final = SAMPLE_RATE / STEP
 JOINED_SEC: Final = 0.04
 """A gap that a soft tongue may leave: the air goes on through it."""
 
-SLUR: Final = np.hanning(19)[1:-1] / np.hanning(19).sum()
-"""How a finger change spreads: 23 ms, half of it within 11."""
+LONGEST_RUN_SEC: Final = 20.0
+SLUR: Final = np.hanning(25)[1:-1] / np.hanning(25).sum()
+"""How a finger change spreads: 31 ms, half of it within 11 (from memory)."""
 
 DENT_DB: Final = 11.0
 DENT: Final = np.hanning(33)[1:-1]
@@ -62,10 +63,11 @@ class Air:
 
 
 def runs(notes: Sequence[PerformedNote]) -> Iterator[tuple[PerformedNote, ...]]:
-    """The notes parted where a new attack begins."""
+    """The notes parted where a new attack begins, and in the longest breath that nobody has."""
     run: list[PerformedNote] = []
     for note in notes:
-        if run and not (note.joint != "tongue" and note.onset_sec <= run[-1].end_sec + JOINED_SEC):
+        is_joined = run and note.joint != "tongue" and note.onset_sec <= run[-1].end_sec + JOINED_SEC
+        if run and not (is_joined and note.onset_sec < run[0].onset_sec + LONGEST_RUN_SEC):
             yield tuple(run)
             run = []
         run.append(note)

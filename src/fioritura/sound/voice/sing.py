@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from functools import cache
-from typing import Any, Final
+from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
@@ -18,17 +18,17 @@ from fioritura.sound.performance import Inhaled, PerformedNote
 from fioritura.sound.voice.breath import RATE, SLUR, STEP, Air, air_of, runs
 from fioritura.sound.voice.winds import NOISE_FRAMES, PERIOD, Wind
 
-__all__ = ["sung"]
+__all__ = ["faded", "reach_of", "spread", "sung"]
 
 FULL: Final = 0.22
 """Root mean square of a note at full velocity and level."""
 
-WANDER_CENTS: Final = 1.6
+WANDER_CENTS: Final = 1.2
 """How far a held pitch strays (standard deviation; measured on the steady notes of saxophones: 1 to 2)."""
 
-TONGUE_GAIN: Final = 9.0
+TONGUE_GAIN: Final = 6.0
 TONGUE_SEC: Final = 0.007
-INHALED: Final = 0.012
+INHALED: Final = 0.0045
 """Root mean square of an audible breath, some 25 dB under a usual note (from memory)."""
 
 GHOST_TONE: Final = 0.45
@@ -64,11 +64,10 @@ def _sing(wind: Wind, run: Sequence[PerformedNote], air: Air, audio: Mono) -> No
     turns = PERIOD * _A4_HERTZ / SAMPLE_RATE * 2 ** ((air.pitch - 69 + cents / 100) / 12)
     flutter = wind.flutter_db * np.take(_wavering(), np.arange(place + 3000, place + 3000 + count), mode="wrap")
     height = FULL * 10 ** ((air.level_db + flutter) / 20)
-    index = np.cumsum(_spread(turns, np.float64).ravel()).astype(np.int64)
-    index &= PERIOD - 1
-    soft, loud = _spread(height * (1 - air.colour)), _spread(height * air.colour)
+    index = _places(turns)
+    soft, loud = spread(height * (1 - air.colour)), spread(height * air.colour)
     for number, note in enumerate(run):
-        first, last = _reach(air.firsts, number, len(run), count)
+        first, last = reach_of(air.firsts, number, len(run), count)
         frames = slice(first * STEP, last * STEP)
         tone = wind.tone(note.midi)
         wave = np.take(tone.period, index[frames])
@@ -79,8 +78,7 @@ def _sing(wind: Wind, run: Sequence[PerformedNote], air: Air, audio: Mono) -> No
             wave += noise
         made = soft[first:last].ravel() * wave.real
         made += loud[first:last].ravel() * wave.imag
-        if len(run) > 1:
-            made *= _window(air.firsts, number, len(run), first, last)
+        faded(made, number, len(run))
         start = air.start_frame + frames.start
         audio[start : start + len(made)] += made[: len(audio) - start]
         if note.breath:
@@ -93,38 +91,51 @@ def _place(note: PerformedNote) -> int:
     return (note.midi * 7919 + round(note.duration_sec * 1e5) * 31 + note.velocity * 101) % _WAVERING
 
 
-def _spread(values: Control, dtype: type[np.floating[Any]] = np.float32) -> NDArray[Any]:
+def _places(turns: Control) -> NDArray[np.int64]:
+    """Where in the period the oscillator reads, frame by frame, when its speed at control values is `turns` places a frame."""
+    rise = np.diff(turns, append=turns[-1:])
+    starts = np.cumsum(STEP * turns + rise * (STEP - 1) / 2)
+    starts = np.concatenate([[0.0], starts[:-1]]) % PERIOD
+    number = np.arange(STEP, dtype=np.float32)
+    places = turns.astype(np.float32)[:, None] * number
+    places += rise.astype(np.float32)[:, None] * (number * (number - 1) / (2 * STEP))
+    places += starts.astype(np.float32)[:, None]
+    index = places.ravel().astype(np.int64)
+    index &= PERIOD - 1
+    return index
+
+
+def spread(values: Control) -> Mono:
     """Control values drawn straight from each to the next: shape (values, STEP)."""
-    here = values.astype(dtype)
+    here = values.astype(np.float32)
     rise = np.diff(here, append=here[-1:])
-    spread: NDArray[Any] = rise[:, None] * (np.arange(STEP, dtype=dtype) / dtype(STEP))
+    spread: Mono = rise[:, None] * (np.arange(STEP, dtype=np.float32) / np.float32(STEP))
     spread += here[:, None]
     return spread
 
 
-def _reach(firsts: Sequence[int], number: int, notes: int, count: int) -> tuple[int, int]:
+def reach_of(firsts: Sequence[int], number: int, notes: int, count: int) -> tuple[int, int]:
     """The control values in which a note of a run is heard: its own, and those of the slurs at its ends."""
     reach = len(SLUR) // 2
     first = 0 if number == 0 else max(0, firsts[number] - reach)
-    last = count if number == notes - 1 else min(count, firsts[number + 1] + reach)
+    last = count if number == notes - 1 else min(count, firsts[number + 1] - reach + len(SLUR))
     return first, last
 
 
-def _window(firsts: Sequence[int], number: int, notes: int, first: int, last: int) -> Mono:
-    """How much of a note is heard: it fades over its slurs, where its neighbours' windows add up with it to 1."""
-    places = np.arange(first, last)
-    rising = np.ones(len(places)) if number == 0 else _fade(places - firsts[number])
-    falling = np.zeros(len(places)) if number == notes - 1 else _fade(places - firsts[number + 1])
-    window: Mono = _spread(rising - falling).ravel()
-    return window
+def faded(made: Mono, number: int, notes: int) -> None:
+    """Fade a note of a run in and out where it is slurred from and into others."""
+    rise = _rise()
+    if number:
+        made[: len(rise)] *= rise[: len(made)]
+    if number < notes - 1:
+        made[-len(rise) :] *= (1 - rise)[-len(made) :]
 
 
-def _fade(after: NDArray[np.int64]) -> Control:
-    """From 0 to 1 around 0, as a slur spreads."""
-    steps = np.concatenate([[0.0], np.cumsum(SLUR)])
-    reach = len(SLUR) // 2
-    faded: Control = steps[np.clip(after + reach + 1, 0, len(SLUR))]
-    return faded
+@cache
+def _rise() -> Mono:
+    """How a slurred note fades in, while the one before it fades out as much, around its onset."""
+    rise: Mono = spread(np.concatenate([[0.0], np.cumsum(SLUR)])[:-1]).ravel()
+    return rise
 
 
 def _noise(table: NDArray[np.complex64], start: int, length: int) -> NDArray[np.complex64]:

@@ -20,7 +20,7 @@ from numpy.typing import NDArray
 
 from fioritura.sound.audio import SAMPLE_RATE
 
-__all__ = ["NOISE_FRAMES", "PERIOD", "Tone", "Wind", "hertz_of", "wind_of", "winds", "winds_from"]
+__all__ = ["NOISE_FRAMES", "PERIOD", "Tone", "Wind", "hertz_of", "voices_source", "wind_of", "winds", "winds_from"]
 
 PERIOD: Final = 8192
 """Places in the table of one period."""
@@ -29,10 +29,19 @@ NOISE_FRAMES: Final = 1 << 16
 NOISE_STEP: Final = 3
 """Semitones that share a stretch of noise."""
 
-REACH: Final = 0.6
-"""Semitones at which a note's weight has fallen to 0.6 where every semitone was measured; further where fewer were."""
+REACH: Final = 1.5
+"""Semitones at which a note's weight has fallen to 0.6, where every semitone was measured; further where fewer were."""
 
-BY_FREQUENCY_FROM: Final = 8.0
+OWN_WEIGHT: Final = 8.0
+"""How much more a note counts at its own pitch than one nearby."""
+
+MOST_FLUTTER_DB: Final = 0.6
+"""More is a player's vibrato, which the performance adds."""
+
+NUMBERED: Final = {"clarinet": 8.0, "bass-clarinet": 8.0}
+USUALLY_NUMBERED: Final = 1.0
+"""The harmonic above which colour goes by frequency alone: a clarinet's odd harmonics stay odd far up."""
+
 TOP_HERTZ: Final = 16_000.0
 _BY_PROGRAM: Final = {
     **dict.fromkeys((57, 60), "trumpet"),
@@ -40,7 +49,7 @@ _BY_PROGRAM: Final = {
     **dict(zip(range(65, 69), ("soprano-sax", "alto-sax", "tenor-sax", "baritone-sax"), strict=True)),
     69: "oboe",
     72: "clarinet",
-    **dict.fromkeys((73, 74), "flute"),
+    **dict.fromkeys((73, 74, 75), "flute"),
 }
 _A4_HERTZ: Final = 440.0
 _FILE: Final = Path(__file__).with_name("winds.json")
@@ -52,7 +61,7 @@ Table = NDArray[np.complex64]
 @dataclass(frozen=True, slots=True)
 class Tone:
     """One period of a pitch, shape (`PERIOD`,), and its noise, shape (`NOISE_FRAMES`,): soft as the real part, loud as the
-    imaginary one, each with a mean power of 1 together."""
+    imaginary one, each period with a mean power of 1."""
 
     period: Table
     noise: Table
@@ -63,15 +72,16 @@ class _Layer:
     midis: NDArray[np.float64]
     harmonics: tuple[Decibels, ...]
     noise: Decibels
+    numbered: float
 
     def at(self, midi: float) -> tuple[Decibels, Decibels]:
         """Harmonics and noise of a pitch in dB."""
         spacing = (self.midis[-1] - self.midis[0]) / max(1, len(self.midis) - 1)
         distance = ((self.midis - midi) / (REACH * spacing)) ** 2 / 2
-        weights = np.exp(distance.min() - distance)
+        weights = np.exp(distance.min() - distance) * np.where(self.midis == midi, OWN_WEIGHT, 1.0)
         weights /= weights.sum()
         numbers = np.arange(1, int(TOP_HERTZ / hertz_of(midi)) + 1)
-        share = np.clip((numbers - 1) / BY_FREQUENCY_FROM, 0.0, 1.0)
+        share = np.clip((numbers - 1) / self.numbered, 0.0, 1.0)
         total = np.zeros(len(numbers))
         for other, weight in zip(range(len(self.midis)), weights, strict=True):
             if weight > 1e-3:
@@ -111,7 +121,8 @@ class Wind:
         for layer in (soft, loud):
             count = min(len(layer), int(TOP_HERTZ / hertz_of(midi)))
             bins[1 : count + 1] = PERIOD / np.sqrt(2) * 10 ** (layer[:count] / 20) * _phases(count)
-            tables.append(np.fft.irfft(bins))
+            period = np.fft.irfft(bins)
+            tables.append(period / np.sqrt((period**2).mean()))
         return Tone(_as_pair(*tables), self._noise(round(midi / NOISE_STEP) * NOISE_STEP))
 
     @lru_cache(maxsize=64)  # noqa: B019
@@ -142,7 +153,10 @@ def winds_from(measured: Mapping[str, Any]) -> dict[str, Wind]:
     centres = np.sqrt(edges[:-1] * edges[1:])
     unit = measured["unit_db"]
     layers = {
-        name: {layer: _layer(found["notes"], unit) for layer, found in voice.items()}
+        name: {
+            layer: _layer(found["notes"], unit, NUMBERED.get(name, USUALLY_NUMBERED))
+            for layer, found in voice.items()
+        }
         for name, voice in measured["voices"].items()
     }
     softening = _softening([both for both in layers.values() if "p" in both])
@@ -150,16 +164,17 @@ def winds_from(measured: Mapping[str, Any]) -> dict[str, Wind]:
     for name, both in layers.items():
         soft = both.get("p") or _softened(both["f"], softening)
         how = measured["voices"][name]["f"]
-        made[name] = Wind(name, soft, both["f"], centres, how["attack_sec"], how["flutter_db"])
+        made[name] = Wind(name, soft, both["f"], centres, how["attack_sec"], min(how["flutter_db"], MOST_FLUTTER_DB))
     return made
 
 
-def _layer(notes: Mapping[str, Mapping[str, Sequence[int]]], unit: float) -> _Layer:
+def _layer(notes: Mapping[str, Mapping[str, Sequence[int]]], unit: float, numbered: float) -> _Layer:
     ordered = sorted((int(midi), found) for midi, found in notes.items())
     return _Layer(
         np.array([midi for midi, _ in ordered], float),
         tuple(unit * np.array(found["harmonics"], float) for _, found in ordered),
         unit * np.array([found["noise"] for _, found in ordered], float),
+        numbered,
     )
 
 
@@ -182,7 +197,7 @@ def _softened(layer: _Layer, softening: Decibels) -> _Layer:
         level: Decibels = changed - 10 * np.log10((10 ** (changed / 10)).sum() / (10 ** (loud / 10)).sum())
         return level
 
-    return _Layer(layer.midis, tuple(soft(loud) for loud in layer.harmonics), layer.noise)
+    return _Layer(layer.midis, tuple(soft(loud) for loud in layer.harmonics), layer.noise, layer.numbered)
 
 
 def _phases(count: int) -> NDArray[np.complex128]:
@@ -195,19 +210,29 @@ def _as_pair(soft: NDArray[np.float64], loud: NDArray[np.float64]) -> Table:
     return (soft + 1j * loud).astype(np.complex64)
 
 
+def voices_source() -> str:
+    """On which recordings the voices were measured, and under which licences these are."""
+    return str(_table()["source"])
+
+
+@cache
+def _table() -> dict[str, Any]:
+    table: dict[str, Any] = json.loads(_FILE.read_text(encoding="utf-8"))
+    return table
+
+
 @cache
 def winds() -> dict[str, Wind]:
     """The voices that were measured, and those of their near relatives, by the id of the instrument.
 
-    Nearest measured voices: a flute has an alto flute's colours, a flugelhorn a trumpet's, darker, and a trombone those of
-    a trumpet an octave above it.
+    Nearest measured voices: flutes and whistles have an alto flute's colours, a flugelhorn a trumpet's, darker, and a
+    trombone those of a trumpet an octave above it.
     """
-    measured = winds_from(json.loads(_FILE.read_text(encoding="utf-8")))
+    measured = winds_from(_table())
     flute, trumpet = measured["alto-flute"], measured["trumpet"]
     return {
         **measured,
-        "flute": replace(flute, name="flute"),
-        "concert": replace(flute, name="concert"),
+        **{name: replace(flute, name=name) for name in ("concert", "flute", "irish-flute", "tin-whistle")},
         "flugelhorn": replace(trumpet, name="flugelhorn", colour=-0.4),
         "trombone": replace(trumpet, name="trombone", shift=12),
     }

@@ -60,6 +60,7 @@ octave-to-fit = { $pitch } ({ $place }){ $others ->
 key-best = { $key } passt am besten, notiert in { $written } ({ $instruments }): Das Stück ist dorthin transponiert.
 key-of-another-mode = „{ $given }“ hat ein anderes Tongeschlecht als das Stück, das in { FORM($key, "inline") } steht: nur den Grundton angeben.
 no-such-key = „{ $given }“ ist keine Tonart: einen Grundton angeben, etwa C, Bb oder F#, oder „best“.
+pickup-out-of-reach = Ein Auftakt von { $given } Schlägen geht nicht: Der Takt hat { $beats }.
 beats-out-of-reach = Ein Tempo von { $given } Schlägen in der Minute geht nicht: möglich sind hier { $low } bis { $high }.
 notes-out-of-range = { $pitch } ({ $place }){ $others ->
     [0] {""}
@@ -118,7 +119,8 @@ feature-level = Stufe des Spielers
 feature-draw = Auslosung: Spieler sind verschieden
 feature-change-from-earlier-statements = Abwechslung bei der Wiederholung, ausgelost
 feature-loss-of-the-tune = Verlust an Melodie
-feature-added-notes = hinzugefügte Noten
+feature-added-notes = hinzugefügte oder veränderte Noten
+feature-added-notes-in-a-ballad = hinzugefügte Noten in einer Ballade
 feature-strain = Anstrengung
 feature-outside-the-chord-on-a-beat = akkordfremd auf dem Schlag
 feature-length-in-beats = Länge in Schlägen

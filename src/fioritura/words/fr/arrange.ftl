@@ -60,6 +60,7 @@ octave-to-fit = { $pitch } ({ $place }){ $others ->
 key-best = { $key } convient le mieux, écrit en { $written } ({ $instruments }) : le morceau y est transposé.
 key-of-another-mode = « { $given } » n’est pas dans le mode du morceau, qui est en { FORM($key, "inline") } : donnez la tonique seule.
 no-such-key = « { $given } » n’est pas une tonalité : donnez une tonique, par exemple C, Bb ou F#, ou « best ».
+pickup-out-of-reach = Une levée de { $given } temps est hors de portée : la mesure en a { $beats }.
 beats-out-of-reach = Un tempo de { $given } battements par minute est hors de portée : il va ici de { $low } à { $high }.
 notes-out-of-range = { $pitch } ({ $place }){ $others ->
     [0] {""}
@@ -118,7 +119,8 @@ feature-level = niveau du musicien
 feature-draw = tirage : les musiciens diffèrent
 feature-change-from-earlier-statements = variété dans une reprise, tirée au sort
 feature-loss-of-the-tune = perte de la mélodie
-feature-added-notes = notes ajoutées
+feature-added-notes = notes ajoutées ou modifiées
+feature-added-notes-in-a-ballad = notes ajoutées dans une ballade
 feature-strain = effort
 feature-outside-the-chord-on-a-beat = étrangère à l’accord sur le temps
 feature-length-in-beats = durée en temps
