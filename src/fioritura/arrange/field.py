@@ -109,10 +109,11 @@ def constraints_of(found: Survey, seed: int, locked: Collection[str], refused: C
         OptionError: an unknown figure.
     """
     check_known(found, (*locked, *refused))
+    scale = SEED_NOISE * found.taste.seed_variety
     return Constraints(
         fixed=frozenset(found.by_id[name] for name in locked),
         barred=frozenset(found.by_id[name] for name in refused),
-        noise=np.array([gumbel(seed, figure.id, SEED_NOISE) for figure in found.candidates] if seed else 0.0),
+        noise=np.array([gumbel(seed, figure.id, scale) for figure in found.candidates] if seed else 0.0),
     )
 
 

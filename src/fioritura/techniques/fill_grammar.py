@@ -66,19 +66,22 @@ _LEADING_KINDS: Final = (1.0, 0.5, 0.3, 0.5)
 _COLOUR: Final = 0.35
 """How welcome a ninth or thirteenth is as last note before a rest, to a note of the chord."""
 
+_TONES: Final = (1.0, 0.3, 0.3, 0.5, 0.5, 0.5, 0.5, 0.8, 0.5, 0.5, 0.5, 0.5)
+"""The same for the chord's notes, by semitones above the root: people's phrases end on roots and fifths."""
+
 _COLOURS: Final = ({2, 9}, {2, 9}, {2, 5, 9}, {5}, {2})
 """Extensions on which a line may rest, as semitones above the root, by quality."""
 
 _REACH_A_MOVE: Final = 4
-_PULL: Final = 0.87
+_PULL: Final = 0.92
 """What a semitone is worth that lies out of reach of the goal, at `_REACH_A_MOVE` semitones a move."""
 
 _FURTHEST: Final = 127
 _LEAP: Final = 7
-_WARMTH: Final = 1.05
+_WARMTH: Final = 1.0
 """How much flatter the odds are than the tables': what is kept out, and the choice among lines, make them blander."""
 
-_WIDER: Final = 1.25
+_WIDER: Final = 1.15
 """How much likelier thirds and leaps are than in the tables: what leads and resolves adds steps."""
 
 _WHOLE_TONE: Final = 0.5
@@ -185,6 +188,16 @@ def drawn_lines(
 
     `given` holds moves that are laid down beforehand, one row for each rhythm and `FREE` elsewhere; its first column holds
     the pitch class of the first note.
+
+    Examples:
+        >>> from fioritura.theory.chord_symbol import read_chord
+        >>> from fioritura.techniques.fill_rhythm import Rhythm
+        >>> pool = Pool.of([Rhythm((0, 6, 12, 18), 6, leads=True)])
+        >>> harmony = Harmony.of(read_chord("G7"), Key.of("C"))
+        >>> at, beats = np.zeros(25, dtype=np.int64), np.arange(25) % 12 == 0
+        >>> lines, are_whole = drawn_lines(Chance(1), pool, Ground(67, 64, 60, 79, (harmony,), at, beats), Manner())
+        >>> lines.shape, bool(are_whole[0]), 1 <= abs(int(lines[0, -1]) - 64) <= 4
+        ((1, 4), True, True)
     """
     return _Draw(chance, pool, ground, manner, given).lines()
 
@@ -312,7 +325,7 @@ def _resting(one: Harmony) -> list[float]:
     found = []
     for pitch_class, kind in enumerate(one.kinds):
         is_colour = kind == EXTENSION and (pitch_class - one.root) % 12 in _COLOURS[one.quality]
-        found.append(1.0 if kind == TONE else _COLOUR * is_colour)
+        found.append(_TONES[(pitch_class - one.root) % 12] if kind == TONE else _COLOUR * is_colour)
     return found
 
 

@@ -20,7 +20,7 @@ from numpy.typing import NDArray
 
 from fioritura.sound.audio import SAMPLE_RATE
 
-__all__ = ["NOISE_FRAMES", "PERIOD", "Tone", "Wind", "hertz_of", "wind_of", "winds", "winds_from"]
+__all__ = ["NOISE_FRAMES", "PERIOD", "Tone", "Wind", "hertz_of", "voices_source", "wind_of", "winds", "winds_from"]
 
 PERIOD: Final = 8192
 """Places in the table of one period."""
@@ -210,6 +210,17 @@ def _as_pair(soft: NDArray[np.float64], loud: NDArray[np.float64]) -> Table:
     return (soft + 1j * loud).astype(np.complex64)
 
 
+def voices_source() -> str:
+    """On which recordings the voices were measured, and under which licences these are."""
+    return str(_table()["source"])
+
+
+@cache
+def _table() -> dict[str, Any]:
+    table: dict[str, Any] = json.loads(_FILE.read_text(encoding="utf-8"))
+    return table
+
+
 @cache
 def winds() -> dict[str, Wind]:
     """The voices that were measured, and those of their near relatives, by the id of the instrument.
@@ -217,7 +228,7 @@ def winds() -> dict[str, Wind]:
     Nearest measured voices: flutes and whistles have an alto flute's colours, a flugelhorn a trumpet's, darker, and a
     trombone those of a trumpet an octave above it.
     """
-    measured = winds_from(json.loads(_FILE.read_text(encoding="utf-8")))
+    measured = winds_from(_table())
     flute, trumpet = measured["alto-flute"], measured["trumpet"]
     return {
         **measured,
