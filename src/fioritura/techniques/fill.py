@@ -266,7 +266,7 @@ class _Place:
             starts = [
                 start
                 for start in range(0, length - total - 2, 3)
-                if (self.place + start) % 12 == motif.place % 12 or self.grid != "quarters"
+                if (self.place + start) % 12 == motif.place % 12 or self.grid in ("eighths", "folk")
             ]
             if not starts or any(value % (3 * scale) for value in motif.values):
                 continue
@@ -373,10 +373,10 @@ def _motifs(context: Context) -> Iterator[Motif]:
 
 def _grid(context: Context) -> Grid:
     """In what values fills go: straight eighths, as a bossa has them, stay free of triplets; a slow line does not."""
-    metre = context.bar.metre
-    if metre.unit >= 8:
+    setting = context.setting
+    if context.bar.metre.unit >= 8:
         return "eighths"
-    return "folk" if context.setting.tradition == "folk" or context.setting.is_even else "quarters"
+    return "folk" if setting.tradition == "folk" else "straight" if setting.is_even else "quarters"
 
 
 def _range(context: Context, form: _Form) -> tuple[int, int]:
