@@ -60,6 +60,9 @@ _ABOVE_SEMITONES: Final = {1: 0, 2: 3, 3: 5, 4: 7, 5: 9}
 
 _CHROMATIC: Final = {1: 0.0, 2: 0.05, 3: 1.0}
 _WIDEST: Final = {1: 5, 2: 5, 3: 9}
+_USUAL_SIZE: Final = {1: 3, 2: 4, 3: 6, 4: 7, 5: 9}
+"""Notes of a fill by level, as which all of a place are weighed: long ones are not better than short ones."""
+
 _PLAIN_LEVEL: Final = 2
 """Up to this level a fill says no note twice in a row."""
 
@@ -328,6 +331,7 @@ class _Place:
             notes=tuple(notes),
             why=line.why(rests=context.gap_ticks >= EIGHTH),
             merit=merit,
+            counts_as=_USUAL_SIZE[self.level],
         )
 
     def _named(self, harmony: int, midi: int, direction: Direction) -> Pitch:
