@@ -27,8 +27,8 @@ JOINED_SEC: Final = 0.04
 """A gap that a soft tongue may leave: the air goes on through it."""
 
 LONGEST_RUN_SEC: Final = 20.0
-SLUR: Final = np.hanning(25)[1:-1] / np.hanning(25).sum()
-"""How a finger change spreads: 31 ms, half of it within 11 (from memory)."""
+SLUR: Final = np.hanning(27)[1:-1] / np.hanning(27).sum()
+"""How a finger change spreads: 33 ms, half of it within 12 (from memory)."""
 
 DENT_DB: Final = 11.0
 DENT: Final = np.hanning(33)[1:-1]

@@ -26,7 +26,7 @@ FULL: Final = 0.22
 WANDER_CENTS: Final = 1.2
 """How far a held pitch strays (standard deviation; measured on the steady notes of saxophones: 1 to 2)."""
 
-TONGUE_GAIN: Final = 6.0
+TONGUE_GAIN: Final = 8.0
 TONGUE_SEC: Final = 0.007
 INHALED: Final = 0.0045
 """Root mean square of an audible breath, some 25 dB under a usual note (from memory)."""
