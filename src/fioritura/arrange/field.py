@@ -376,8 +376,7 @@ def phrase_limits(
         share = FIRST_STATEMENT_SHARE if returns else 1.0
         return level.most_figures(phrase.end_ticks - phrase.start_ticks, share)
 
-    is_planned = plan is not None and plan.count > 1
-    counts = _planned_counts(tune, level, found, plan) if plan and is_planned else map(most, found)
+    counts = _planned_counts(tune, level, found, plan) if plan else map(most, found)
     return tuple(max(count, held[phrase.number]) for phrase, count in zip(found, counts, strict=True))
 
 

@@ -37,7 +37,7 @@ from fioritura.theory.pitch import Pitch
 from fioritura.theory.scale import chord_scale, key_scale
 from fioritura.tune import Tune
 
-_LONGEST_QUARTERS: Final = {1: 3, 2: 3, 3: 4, 4: 5, 5: 6}
+_LONGEST_QUARTERS: Final = {1: 3, 2: 4, 3: 5, 4: 6, 5: 6}
 """How long a fill may take, by level."""
 
 _LEAST_UNITS: Final = 18
@@ -62,6 +62,9 @@ _CHROMATIC: Final = {1: 0.0, 2: 0.05, 3: 1.0}
 _WIDEST: Final = {1: 5, 2: 5, 3: 9}
 _PLAIN_LEVEL: Final = 2
 """Up to this level a fill says no note twice in a row."""
+
+_REPEATED: Final = 0.9
+"""How often notes are said again, to the tables, above that level."""
 
 _BLUE: Final = {True: 2.2, False: 1.0}
 """How much blue notes weigh more in a blues."""
@@ -292,7 +295,7 @@ class _Place:
     def _manner(self) -> Manner:
         chromatic = 0.0 if self.is_folk else _CHROMATIC.get(self.level, 1.4)
         blue = 0.0 if self.is_folk else _BLUE[self.is_blues] if self.level > 1 else 0.0
-        repeated = 0.0 if self.level <= _PLAIN_LEVEL else 1.0
+        repeated = 0.0 if self.level <= _PLAIN_LEVEL else _REPEATED
         return Manner(chromatic, blue, repeated, _WIDEST.get(self.level, _LONGEST_LEAP), self.is_folk)
 
     def _in_reach(self, pool: Pool, midis: NDArray[np.int64]) -> NDArray[np.bool_]:

@@ -34,19 +34,19 @@ Grid = Literal["quarters", "eighths", "folk"]
 _BALLAD_BELOW, _UP_ABOVE = 90.0, 160.0
 _POOL: Final = 192
 _FEWEST: Final = 3
-_MOST: Final = {1: 4, 2: 5, 3: 7, 4: 10, 5: 12}
+_MOST: Final = {1: 4, 2: 5, 3: 9, 4: 11, 5: 12}
 """Notes of a fill, by the player's level."""
 
-_THREE_NOTES: Final = {1: 0.8, 2: 0.4, 3: 0.8, 4: 0.9, 5: 0.9}
+_THREE_NOTES: Final = {1: 0.8, 2: 1.2, 3: 0.4, 4: 0.3, 5: 0.3}
 """How far fills of three notes are held back, by level: fills are rather short, and long ones must have room."""
 
-_FULLER: Final = {1: 0.0, 2: 0.0, 3: 0.1, 4: 0.2, 5: 0.4}
+_FULLER: Final = {1: 0.0, 2: 0.0, 3: 0.5, 4: 1.0, 5: 2.0}
 """How much more often each note more is asked for than people have it, by level: many of the longer have no room."""
 
 _LONG: Final = 5
 """From so many notes on a fill begins as early as it can."""
 
-_CUT_SHORT: Final = 0.1
+_CUT_SHORT: Final = 0.15
 """How many of the fills of three notes stay that were to be longer, for want of time."""
 
 _TRIES: Final = 6
@@ -59,7 +59,7 @@ _USUAL_UNITS: Final = 44
 _SAME: Final = 0.5
 """How much less often a value goes on over a beat or its half than in the tables, since what reads badly is left out."""
 
-_MIXED: Final = {1: 0.12, 2: 0.45, 3: 0.8, 4: 1.0}
+_MIXED: Final = {1: 0.08, 2: 0.25, 3: 0.5, 4: 1.0}
 """How many rhythms of one to four values stay (of four notes and fewer, one more): four in five phrases of people mix
 values."""
 
@@ -77,7 +77,7 @@ _NEXT: Final = {
 """Values that read well from a place in the beat."""
 
 _SYNCOPATED: Final = {6: 9, 9: 9}
-"""Values over the beat to the second or from the last sixteenth, for levels 4 and 5."""
+"""Values over the beat to the second or from the last sixteenth, from level 3 on."""
 
 _EVEN: Final = {"eighths": ((6, 0.6), (12, 0.22), (3, 0.18)), "folk": ((6, 0.85), (12, 0.15))}
 """Values and their shares in other grids (common practice); sixteenths come in pairs."""
@@ -85,7 +85,7 @@ _EVEN: Final = {"eighths": ((6, 0.6), (12, 0.22), (3, 0.18)), "folk": ((6, 0.85)
 _LONGEST_LEAD: Final = 15
 """The longest last note that is held up to the next note of the tune; after others there is a rest."""
 
-_LEADS: Final = 0.75
+_LEADS: Final = 0.6
 """How many rhythms that could are held up to the next note."""
 
 _WHOLE_SHARE: Final = 0.08
@@ -196,7 +196,7 @@ def rhythm_pool(place: int, length: int, pace: Pace, level: int, grid: Grid) -> 
     wholes = round(_WHOLE_SHARE * _POOL) if grid == "quarters" else 0
     tried = (_whole(chance, place, length, pace, level) for _ in range(wholes))
     found = [one for one in tried if one is not None]
-    for _ in range(6 * _POOL):
+    for _ in range(9 * _POOL):
         one = _drawn(chance, place, length, pace, level, grid)
         if one is not None:
             found.append(one)
@@ -269,7 +269,7 @@ def _starts(chance: Chance, place: int, length: int, pace: Pace, level: int, gri
         return range(-place % step, length - 15, step)
     units, shares = fill_tables()["place units"], list(fill_tables()["starts"][pace])
     for number, unit in enumerate(units):
-        if (unit not in (0, 6) and level < 4) or (unit in (4, 8) and level < 5):
+        if (unit not in (0, 6) and level < 3) or (unit in (4, 8) and level < 4):
             shares[number] = 0.0
     wanted = chance.pick(units, shares)
     return range((wanted - place) % 12, length - 9, 12)
@@ -298,7 +298,7 @@ def _followers(place: int, before: int, pace: Pace, level: int) -> tuple[tuple[i
     tables = fill_tables()
     units = tables["value units"]
     odds = tables["values"][tables["place units"].index(place)][before]
-    reads = _NEXT[place] + ((_SYNCOPATED[place],) if level >= 4 and place in _SYNCOPATED else ())
+    reads = _NEXT[place] + ((_SYNCOPATED[place],) if level >= 3 and place in _SYNCOPATED else ())
     allowed = [value for value in reads if value in _VALUES.get(level, units) or len(reads) == 1]
     allowed = allowed or [12 - place]
     shares = [
