@@ -26,8 +26,11 @@ FULL: Final = 0.22
 WANDER_CENTS: Final = 1.2
 """How far a held pitch strays (standard deviation; measured on the steady notes of saxophones: 1 to 2)."""
 
-TONGUE_GAIN: Final = 6.0
-TONGUE_SEC: Final = 0.007
+TONGUE_GAIN: Final = 8.0
+TONGUE_SEC: Final = 0.005
+TONGUE_AFTER_SEC: Final = 0.006
+"""The reed is heard as it begins to sound, not before."""
+
 INHALED: Final = 0.0045
 """Root mean square of an audible breath, some 25 dB under a usual note (from memory)."""
 
@@ -152,8 +155,9 @@ def _tongue(wind: Wind, note: PerformedNote, air: Air, audio: Mono, place: int) 
     after = np.arange(length) / SAMPLE_RATE
     shape = after / TONGUE_SEC * np.exp(1 - after / TONGUE_SEC)
     height = FULL * TONGUE_GAIN * (note.velocity / 127) ** 2
-    end = min(len(audio), air.start_frame + length)
-    audio[air.start_frame : end] += (height * shape * noise)[: end - air.start_frame].astype(np.float32)
+    start = air.start_frame + round(TONGUE_AFTER_SEC * SAMPLE_RATE)
+    end = max(start, min(len(audio), start + length))
+    audio[start:end] += (height * shape * noise)[: end - start].astype(np.float32)
 
 
 def _inhale(audio: Mono, onset_sec: float, breath: Inhaled, place: int) -> None:
