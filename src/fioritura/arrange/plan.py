@@ -40,8 +40,8 @@ _LEVELS_OF_ENERGY: Final = 3.0
 """How many dynamic levels (mp, mf) a line is louder at full energy than at none."""
 
 _ADDED_WORTH: Final = 0.1
-"""What each added note of a figure, and each plain note that it takes in beyond the first, gains or loses with the size of
-gesture at its end (+1, −1); the chooser's figures score from 0 to about 2."""
+"""What each note that a figure adds or changes gains or loses with the size of gesture at its end (+1, −1); the chooser's figures
+score from 0 to about 2."""
 
 _MOST_ADDED: Final = 8
 _REGISTER_WORTH: Final = 0.08
@@ -270,13 +270,10 @@ def leanings(plan: Plan, tune: Tune, figures: Sequence[Figure]) -> NDArray[np.fl
         True
     """
     gains = np.zeros(len(figures))
-    if plan.count == 1:
-        return gains
     for number, figure in enumerate(figures):
         own = plan.statements[plan.number_at(tune, tune.notes[figure.anchors[0]].onset_ticks)]
         added = [note.pitch.midi for note in figure.notes if note.anchor is None] + [p.midi for p in figure.graces]
-        reach = figure.added_notes + len(figure.anchors) - 1
-        gains[number] = _ADDED_WORTH * own.size * min(reach, _MOST_ADDED)
+        gains[number] = _ADDED_WORTH * own.size * min(figure.size, _MOST_ADDED)
         if added:
             above = sum(added) / len(added) - tune.notes[figure.anchors[0]].pitch.midi
             gains[number] += _REGISTER_WORTH * own.register * max(-1.0, min(above / 2, 1.0))
