@@ -13,18 +13,22 @@ import sys
 from collections import Counter
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from itertools import starmap
 from pathlib import Path
 
 import numpy as np
 
-from fioritura.arrange.arranger import best_figures, choose_figures, choose_nearby, model_of, ornament
+from benchmarks.taste_fills import measures as fill_measures
+from fioritura.arrange.arranger import best_figures, choose_figures, choose_nearby, ornament
 from fioritura.arrange.field import Field, Terms, constraints_of
 from fioritura.arrange.grace_taste import folk_grace_taste
+from fioritura.arrange.ideas import tell
 from fioritura.arrange.levels import LEVELS
 from fioritura.arrange.prepare import fitted, fitting_octaves
 from fioritura.arrange.rendition import Rendition
 from fioritura.arrange.shares import MOST_SHARE, Shares
 from fioritura.arrange.survey import Survey, survey
+from fioritura.arrange.weights import is_at_home
 from fioritura.notation.abc.reader import list_abc
 from fioritura.notation.read import read_tune
 from fioritura.players.instruments import instrument_named
@@ -187,6 +191,23 @@ def added_violations(rendition: Rendition) -> list[str]:
     return violations(rendition.line, *arguments, plain=rendition.tune.notes)
 
 
+def folk_notes() -> Iterator[Row]:
+    """Folk neighbours, mordents and turns keep to the notes of the key, the chord and the tune."""
+    foreign = total = 0
+    for tune in sample(JAZZ_TUNES, "folk notes"):
+        own = {note.pitch.midi % 12 for note in tune.notes}
+        for figure in ornament(tune, setting(5, "folk")).figures:
+            if technique_named(figure.technique).family not in ("neighbours", "turns"):
+                continue
+            key = tune.bar_at(tune.notes[figure.anchors[0]].onset_ticks).key
+            for note in figure.notes:
+                span = tune.chord_at(note.onset_ticks)
+                chord = span.chord.pitch_classes if span and span.chord else ()
+                total += 1
+                foreign += not (key.holds(note.pitch) or note.pitch.midi % 12 in own.union(chord))
+    yield Row("folk: notes of neighbours and turns that are not the tune's own", foreign, None, 0, f"of {total}")
+
+
 def outside_the_chord() -> Iterator[Row]:
     """People's own figures (Nottingham collection): 9 % of notes outside the chord on downbeats, 37 % on half-beats."""
     counts: Counter[tuple[str, bool]] = Counter()
@@ -284,7 +305,8 @@ def lead_sheets() -> Iterator[Row]:
     yield Row("sheets: worth to that without quotas, mean", float(np.mean(values)), 0.97)
     yield Row("sheets: worth to that without quotas, least", min(values), 0.9)
     yield Row("sheets: a grace note on the last note", sum(each.ends for each in every) / count, None, 0.25)
-    parts = {id: part_of_its_levels(by_level, id) for id in all_techniques()}
+    at_home = [technique.id for technique in all_techniques().values() if is_at_home(technique, "jazz")]
+    parts = {id: part_of_its_levels(by_level, id) for id in at_home}
     rarest = min(parts, key=lambda id: parts[id])
     yield Row("held-out sheets: the rarest technique's part of its levels", parts[rarest], 0.005, note=rarest)
     turns = sum(part for id, part in parts.items() if technique_named(id).family == "turns")
@@ -323,11 +345,12 @@ def is_another_offered(found: Survey) -> bool:
     By the bound of Lagrange's prices, else by OR-Tools CP-SAT.
     """
     field = Field(found, constraints_of(found, 0, (), ()))
+    tell(field, Terms(0))
     best = field.solve(Terms(0))
     shares = Shares(field, best.rendition.score)
     if shares.bound(best) < shares.least:
         return False
-    return offers_another(model_of(found), quotas_of(found), shares.least, 240.0) is not False
+    return offers_another(field.model(Terms(0))[1], quotas_of(found), shares.least, 240.0) is not False
 
 
 def other_jazz() -> Iterator[Row]:
@@ -371,6 +394,11 @@ def share_below(directions: Sequence[tuple[int, int]]) -> float:
     return below / max(below + above, 1)
 
 
+def fills() -> Iterator[Row]:
+    """Answer fills as they are chosen (see `taste_fills`)."""
+    yield from starmap(Row, fill_measures())
+
+
 def main() -> int:
     """Print the table; the exit code is 1 when a bar is missed."""
     from benchmarks.taste_styles import style_rows  # it takes `Row` from here
@@ -386,6 +414,7 @@ def main() -> int:
         playability,
         outside_the_chord,
         style_rows,
+        fills,
     ):
         for row in rows():
             print(row, flush=True)

@@ -10,7 +10,7 @@ import numpy as np
 
 from fioritura.arrange.choose import Model
 from fioritura.arrange.field import Constraints, Field, Solution, Terms, check_known, constraints_of
-from fioritura.arrange.ideas import told_of_ideas
+from fioritura.arrange.ideas import tell, tell_of
 from fioritura.arrange.plan import Plan
 from fioritura.arrange.playable import unplayable_figures
 from fioritura.arrange.rendition import Rendition
@@ -114,7 +114,7 @@ def choose_nearby(
     known = [found.by_id[name] for name in standing if name in found.by_id]
     stays = {number for number in known if not field.is_barred[number]} | field.constraints.fixed
     numbers = tuple(sorted(stays, key=lambda number: int(field.first[number])))
-    field.scores = told_of_ideas(field, numbers)
+    tell_of(field, numbers)
     solution = _phrase_again(field, field.solution(numbers, Terms(seed)), phrase)
     return _sound_in_phrases(field, solution, _least_kept(field), phrase).rendition
 
@@ -231,12 +231,13 @@ def _settled(field: Field, seed: int) -> Solution:
 def _sound(field: Field, terms: Terms) -> Solution:
     """The best rendition that is playable and keeps its share of the tune, told of its ideas."""
     least_kept = _least_kept(field)
-    field.scores = told_of_ideas(field, field.solve(terms).numbers)
-    for _ in range(_MOST_ROUNDS):
-        solution = field.solve(terms)
+    numbers, worth = tell(field, terms)
+    solution = field.solution(numbers, terms, worth)
+    for _ in range(_MOST_ROUNDS - 1):
         if solution.rendition.kept_share >= least_kept:
             break
         terms = terms.dearer()
+        solution = field.solve(terms)
     return _sound_in_phrases(field, solution, least_kept)
 
 

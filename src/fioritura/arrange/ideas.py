@@ -1,7 +1,7 @@
 """An idea and what becomes of it: repeated once, then varied or extended.
 
 When the best set of figures is known, its scores are told of what stands where, and the whole is chosen again at these
-scores (see `Field.sound`). What stands in a phrase that comes again is the idea: at the same place of a later statement
+scores (see `arranger`). What stands in a phrase that comes again is the idea: at the same place of a later statement
 another gesture is worth more, and more still one with more notes. A third literal copy of a gesture costs, wherever it
 stands; the two that score best, or are locked, stay as they are.
 """
@@ -12,16 +12,15 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING, Final
 
 import numpy as np
-from numpy.typing import NDArray
 
 from fioritura.phrase import phrases
 from fioritura.techniques.figure import Figure
 from fioritura.tune import Tune
 
 if TYPE_CHECKING:
-    from fioritura.arrange.field import Field
+    from fioritura.arrange.field import Field, Terms
 
-__all__ = ["gesture", "told_of_ideas"]
+__all__ = ["gesture", "tell", "tell_of"]
 
 COPY_COST: Final = 1.0
 """What each literal copy of a gesture after the second loses."""
@@ -55,32 +54,63 @@ def gesture(tune: Tune, figure: Figure) -> Gesture:
     return figure.technique, main.pitch.midi, tuple(pitch.midi for pitch in figure.graces), written
 
 
-def told_of_ideas(field: Field, numbers: Sequence[int]) -> NDArray[np.float64]:
-    """The scores of a field's figures, told of some that stand."""
-    told = field.scores.copy()
-    _take_up(field, numbers, told)
-    _charge_copies(field, numbers, told)
-    return told
+def tell(field: Field, terms: Terms) -> tuple[tuple[int, ...], float]:
+    """Tell a field's scores of the best set of figures, and once more of the copies in what is best then; the best set
+    at the scores as they are told, and its worth.
+
+    Examples:
+        >>> import fioritura
+        >>> from fioritura.arrange.field import Field, Terms, constraints_of
+        >>> tune = fioritura.demo_tune()
+        >>> found = fioritura.find(tune, fioritura.Setting("alto-sax", level=3).on(tune))
+        >>> field = Field(found, constraints_of(found, 0, (), ()))
+        >>> numbers, worth = tell(field, Terms(0))
+        >>> worth == field.best(field.scores)[1]
+        True
+    """
+    tell_of(field, field.best(field.priced(terms))[0])
+    best = field.best(field.priced(terms))
+    return field.best(field.priced(terms)) if _charge_copies(field, best[0]) else best
 
 
-def _charge_copies(field: Field, numbers: Sequence[int], told: NDArray[np.float64]) -> None:
+def tell_of(field: Field, numbers: Sequence[int]) -> None:
+    """Tell a field's scores of some figures that stand.
+
+    Examples:
+        >>> import fioritura
+        >>> from fioritura.arrange.field import Field, constraints_of
+        >>> tune = fioritura.demo_tune()
+        >>> found = fioritura.find(tune, fioritura.Setting("alto-sax", level=3).on(tune))
+        >>> field = Field(found, constraints_of(found, 0, (), ()))
+        >>> before = field.scores
+        >>> tell_of(field, ())
+        >>> bool((field.scores == before).all())
+        True
+    """
+    field.scores = field.scores.copy()
+    _take_up(field, numbers)
+    _charge_copies(field, numbers)
+
+
+def _charge_copies(field: Field, numbers: Sequence[int]) -> bool:
+    """Lower the scores of literal copies of the gestures that stand more than twice; False where none does."""
     tune, figures = field.found.tune, field.found.candidates
     copies: dict[Gesture, list[int]] = {}
     for number in numbers:
         copies.setdefault(gesture(tune, figures[number]), []).append(number)
-    for own, group in copies.items():
-        if len(group) <= _COPIES:
-            continue
-        ranked = sorted(group, key=lambda number: (not field.is_fixed[number], -told[number], number))
+    crowds = {own: group for own, group in copies.items() if len(group) > _COPIES}
+    for own, group in crowds.items():
+        ranked = sorted(group, key=lambda number: (not field.is_fixed[number], -field.scores[number], number))
         main = tune.notes[figures[group[0]].anchors[0]].pitch.midi
         for number in np.flatnonzero(field.technique == field.technique[group[0]]).tolist():
             other = figures[number]
             if tune.notes[other.anchors[0]].pitch.midi == main and gesture(tune, other) == own:
-                told[number] -= COPY_COST
-        told[ranked[:_COPIES]] += COPY_COST
+                field.scores[number] -= COPY_COST
+        field.scores[ranked[:_COPIES]] += COPY_COST
+    return bool(crowds)
 
 
-def _take_up(field: Field, numbers: Sequence[int], told: NDArray[np.float64]) -> None:
+def _take_up(field: Field, numbers: Sequence[int]) -> None:
     figures, tune = field.found.candidates, field.found.tune
     found = phrases(tune)
     first = {phrase.model: phrase for phrase in found if phrase.statement == 1}
@@ -102,4 +132,4 @@ def _take_up(field: Field, numbers: Sequence[int], told: NDArray[np.float64]) ->
                 if field.technique[other] == field.technique[number]:
                     continue
                 more = figures[other].added_notes - one.added_notes
-                told[other] += TAKEN_UP + LARGER * min(max(more, 0), _MOST_LARGER)
+                field.scores[other] += TAKEN_UP + LARGER * min(max(more, 0), _MOST_LARGER)

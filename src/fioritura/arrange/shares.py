@@ -130,7 +130,7 @@ class Shares:
             reached, is_within = self.field.worth(best, scores), not self.excess(self.uses(best))
             if (is_within and reached >= _NEAR * prices.bound) or not prices.move(reached):
                 break
-            tried = self._repaired(prices.numbers, scores, is_wide=True)
+            tried = self._repaired(prices.numbers, scores, is_wide=not all(self._merit(best, scores)[:2]))
             best = max(best, tried, key=lambda each: self._merit(each, scores))
         return solution if best == solution.numbers else self.field.solution(best, solution.terms)
 
