@@ -87,6 +87,8 @@ FIGURE_FEATURES: Final = (
 
 
 _LARGE_TICKS: Final = 3 * EIGHTH
+_MOST_MOVED: Final = 2
+"""Of the notes that a figure moves no more count for its worth: a phrase that comes late is one idea, however long."""
 
 _NO_LETTERS: Final = re.compile("[^a-z0-9]+")
 
@@ -247,7 +249,9 @@ def figure_features(figure: Figure, context: Context, loss: float) -> list[float
             filled += note.duration_ticks
     strain = min(context.setting.shortest_ticks / shortest, 1.5)
     in_ballad = context.setting.quarters_per_minute < BALLAD_BELOW
-    size = (figure.counts_as or figure.size) / 4 * min(filled / _LARGE_TICKS, 1.0)
+    moved = figure.size - figure.added_notes
+    counted = figure.counts_as or figure.added_notes + min(moved, _MOST_MOVED)
+    size = counted / 4 * min(filled / _LARGE_TICKS, 1.0)
     return [change, loss / 4, size, strain, standing_out, size * in_ballad]
 
 
