@@ -110,9 +110,8 @@ def measured(half: Half, count: int, seed: int, voices: Voices | None, kinds: tu
     """All takes, heard, reported on and held against their truth."""
     result = Result()
     for truth in fault_takes(half, count, seed, kinds):
-        figures = truth.rendition.figures if truth.rendition else ()
         for take in heard_takes(truth, voices, seed):
-            naming, found = report_on(truth.tune, take, figures, instrument=ALTO, tempo=truth.tempo)
+            naming, found = report_on(truth.tune, take, truth.asked, instrument=ALTO, tempo=truth.tempo)
             if not naming.alignment.is_this_tune:
                 result.refused += 1
             _count(result, truth, found, shows)

@@ -6,7 +6,6 @@ Run it from the repository's root::
     python benchmarks/listen_bench.py --half train   # the half on which settings may be chosen
     python benchmarks/listen_bench.py --others       # beside librosa's pyin and yin, with the same segmentation, and
                                                      # the transcriber basic-pitch, as far as they are installed
-    python benchmarks/listen_bench.py --notes FOLDER # takes of recorded notes too: see `recorded_takes`
 
 Notes are matched by `mir_eval.transcription` (Raffel et al. 2014): onset within 50 ms, pitch within 50 cents; with
 offsets also within 50 ms or 20 % of the length. A grace note is found when it is matched; a scoop is found when its
@@ -244,62 +243,10 @@ def missed(rows: dict[str, Counter[str]]) -> list[str]:
     return found
 
 
-def recorded(folder: Path, count: int) -> list[str]:
-    """Measure takes of recorded notes, print them as a table, and say what lies below its target."""
-    from benchmarks.recorded_takes import (
-        MOST_OCTAVES,
-        MOST_SPLIT,
-        RECORDED_TARGETS,
-        held_takes,
-        recorded_takes,
-        test_voices,
-    )
-
-    voices = test_voices(folder)
-    rows: dict[str, Counter[str]] = {}
-    for row, take in recorded_takes(voices, count):
-        rows.setdefault(row, Counter()).update(_with_octaves(take.notes, ours(take)))
-    print(f"\n## Recorded notes of {', '.join(voices)}\n")
-    print("| takes | notes | F1 | with offset | octaves | onsets, mean | sd |")
-    print("|---|---|---|---|---|---|---|")
-    below = []
-    for row, n in rows.items():
-        mean = n["late"] / max(1, n["timed"])
-        spread = (n["late squared"] / max(1, n["timed"]) - mean**2) ** 0.5
-        cells = (n["truth"], f"{f_measure(n):.4f}", f"{f_measure(n, 'matched with offset'):.4f}", n["octaves"])
-        print(f"| {row} | " + " | ".join(map(str, cells)) + f" | {mean / 10:+.1f} ms | {spread / 10:.1f} ms |")
-        if f_measure(n) < RECORDED_TARGETS[row]:
-            below.append(f"{row}: F1 {f_measure(n):.4f}, target {RECORDED_TARGETS[row]}")
-        if n["octaves"] > MOST_OCTAVES * n["truth"]:
-            below.append(f"{row}: {n['octaves']} octaves of {n['truth']} notes")
-    held = [(len(take.notes), len(ours(take))) for _, take in held_takes(voices)]
-    wanted, found = sum(one for one, _ in held), sum(one for _, one in held)
-    print(f"\nHeld notes with vibrato of 40 cents: {found} heard for {wanted}.")
-    if abs(found - wanted) > MOST_SPLIT * wanted:
-        below.append(f"held notes: {found} for {wanted}")
-    return below
-
-
-def _with_octaves(truth: Sequence[Truth], notes: Sequence[PlayedNote]) -> Counter[str]:
-    """`measured`, with wrong octaves, and how late onsets are: sums over tenths of milliseconds."""
-    counts = measured(truth, notes)
-    for note in notes:
-        for one in truth:
-            late = round(10_000 * (note.onset_sec - one.onset_sec))
-            if abs(late) > 500:
-                continue
-            if note.midi == one.midi:
-                counts.update({"timed": 1, "late": late, "late squared": late**2})
-            elif abs(note.midi - one.midi) == 12:
-                counts["octaves"] += 1
-    return counts
-
-
 def main() -> int:
     parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
     parser.add_argument("--half", choices=("train", "test"), default="test")
     parser.add_argument("--tunes", type=int, default=TUNES, help="tunes to each row (half as many by soundfont)")
-    parser.add_argument("--notes", type=Path, help="a folder of recorded notes, to measure takes of them too")
     parser.add_argument("--others", action="store_true", help="measure other listeners too (slow)")
     arguments = parser.parse_args()
     listeners: dict[str, Listener] = {"fioritura": ours}
@@ -315,8 +262,6 @@ def main() -> int:
             below = missed(rows)
             if ratio < LEAST_SPEED:
                 below.append(f"speed: {ratio:.0f} x real time, target {LEAST_SPEED:.0f}")
-    if arguments.notes:
-        below += recorded(arguments.notes, arguments.tunes)
     print("\nBelow target: " + ("; ".join(below) or "none") + ".")
     return 1 if below else 0
 

@@ -13,10 +13,12 @@ import sys
 from collections import Counter
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from itertools import starmap
 from pathlib import Path
 
 import numpy as np
 
+from benchmarks.taste_fills import measures as fill_measures
 from fioritura.arrange.arranger import best_figures, choose_figures, choose_nearby, ornament
 from fioritura.arrange.field import Field, Terms, constraints_of
 from fioritura.arrange.grace_taste import folk_grace_taste
@@ -393,6 +395,11 @@ def share_below(directions: Sequence[tuple[int, int]]) -> float:
     return below / max(below + above, 1)
 
 
+def fills() -> Iterator[Row]:
+    """Answer fills as they are chosen (see `taste_fills`)."""
+    yield from starmap(Row, fill_measures())
+
+
 def main() -> int:
     """Print the table; the exit code is 1 when a bar is missed."""
     from benchmarks.taste_styles import style_rows  # it takes `Row` from here
@@ -408,6 +415,7 @@ def main() -> int:
         playability,
         outside_the_chord,
         style_rows,
+        fills,
     ):
         for row in rows():
             print(row, flush=True)

@@ -22,6 +22,7 @@ from fioritura.listening.notes import Attack, PlayedNote, Take
 from fioritura.phrase import phrases
 from fioritura.players.player import Player
 from fioritura.players.setting import Setting
+from fioritura.techniques.figure import Figure
 from fioritura.theory.metre import EIGHTH, QUARTER
 from fioritura.tune import Bar, Tune
 from tests.played_lines import ALTO, Half, sounded, tunes
@@ -111,6 +112,11 @@ class Truth:
     @property
     def kind(self) -> str:
         return self.fault.kind
+
+    @property
+    def asked(self) -> tuple[Figure, ...]:
+        """The ornaments that were to be played."""
+        return self.rendition.figures if self.rendition and self.kind != "own" else ()
 
     def bar_of(self, tone: Tone) -> int:
         return self.tune.bar_at(max(0, round(tone.onset))).number
@@ -498,9 +504,10 @@ FAULTS: Final[dict[str, Maker]] = {
     "ornaments": no_fault,
     "none": no_fault,
     "as-asked": no_fault,
+    "own": no_fault,
 }
-"""All kinds. The last three are made of an arrangement: some of its ornaments left out; the plain tune played well;
-all of it played as it was asked."""
+"""All kinds. `ornaments`, `as-asked` and `own` are made of an arrangement: some of its ornaments left out; all of it played
+as it was asked; all of it played, and nothing asked. `none` is the plain tune, played well."""
 
 
 def has_eighths(tune: Tune) -> bool:
@@ -520,7 +527,7 @@ def faulty_take(tune: Tune, kind: str, seed: int) -> Truth | None:
     tempo = dice.uniform(76, 116)
     rendition = None
     fault = Fault(kind)
-    if kind in ("ornaments", "as-asked"):
+    if kind in ("ornaments", "as-asked", "own"):
         rendition = ornament(tune, Setting(Player.of("alto-sax", 3), tempo), only=HEARD, seed=seed)
         line, fault = _asked(tune, rendition, kind, dice)
     else:

@@ -9,9 +9,11 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-from fioritura.techniques.approach import APPROACH_CHROMATIC, APPROACH_NOTE, SURROUND
+from fioritura.techniques.approach import APPROACH_CHROMATIC, APPROACH_NOTE, ENCLOSURE, SURROUND
+from fioritura.techniques.blues import BLUE_THIRD, FLAT_FIFTH
 from fioritura.techniques.fill import ANSWER_FILL
 from fioritura.techniques.grace import DOUBLE_GRACE_UPPER_LOWER, LOWER_GRACE_SEMITONE, UPPER_GRACE_SEMITONE
+from fioritura.techniques.lead_in import LEAD_IN
 from fioritura.techniques.neighbour import DOUBLE_NEIGHBOUR, NEIGHBOUR_LOWER
 from fioritura.techniques.passing import PASSING_NOTE_CHROMATIC
 from fioritura.techniques.run import RUN_CHROMATIC
@@ -26,9 +28,13 @@ CHROMATIC = {
     ANSWER_FILL.id,
     APPROACH_CHROMATIC.id,
     APPROACH_NOTE.id,
+    BLUE_THIRD.id,
     LOWER_GRACE_SEMITONE.id,
     DOUBLE_GRACE_UPPER_LOWER.id,
     DOUBLE_NEIGHBOUR.id,
+    ENCLOSURE.id,
+    FLAT_FIFTH.id,
+    LEAD_IN.id,
     NEIGHBOUR_LOWER.id,
     PASSING_NOTE_CHROMATIC.id,
     RUN_CHROMATIC.id,
@@ -38,7 +44,7 @@ CHROMATIC = {
 }
 """Techniques with a semitone that is not the scale's: it may stand on the letter of the note beside it."""
 
-CLOSING_IN = {ANSWER_FILL.id, DOUBLE_GRACE_UPPER_LOWER.id, DOUBLE_NEIGHBOUR.id, SURROUND.id}
+CLOSING_IN = {ANSWER_FILL.id, DOUBLE_GRACE_UPPER_LOWER.id, DOUBLE_NEIGHBOUR.id, ENCLOSURE.id, LEAD_IN.id, SURROUND.id}
 """Techniques that take a note from both sides, by a semitone each where the scale has it so: a diminished third."""
 
 

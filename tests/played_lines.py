@@ -96,7 +96,8 @@ class Sounded:
 
 
 def sounded(tune: Tune, line: Sequence[Note]) -> list[Sounded]:
-    """A rendition's line, grace notes before their main notes; the first note of a plain note's pitch stands for it."""
+    """A rendition's line, grace notes before their main notes; the first note of a plain note's pitch,
+    in any octave, stands for it."""
     seen: set[int] = set()
     found = []
     for note in line:
@@ -105,7 +106,7 @@ def sounded(tune: Tune, line: Sequence[Note]) -> list[Sounded]:
             onset = note.onset_ticks - (count - context) * GRACE_TICKS
             found.append(Sounded(onset, GRACE_TICKS, grace.midi, is_grace=True))
         anchor = note.anchor
-        if anchor is not None and (anchor in seen or tune.notes[anchor].pitch.midi != note.pitch.midi):
+        if anchor is not None and (anchor in seen or (tune.notes[anchor].pitch.midi - note.pitch.midi) % 12):
             anchor = None
         if anchor is not None:
             seen.add(anchor)

@@ -186,7 +186,9 @@ def _goes_on(c: Claim) -> bool:
 def _stays(c: Claim) -> bool:
     """The melody, or a phrase, ends with the note, or it lasts as many quarters as is said."""
     is_so = {"last": c.at(1) is None, "phrase": c.ends_phrase, "long": True}[str(c.args["end"])]
-    return is_so and c.note.duration_ticks == int(str(c.args["count"])) * QUARTER and c.note.pitch == c.args["pitch"]
+    return (
+        is_so and c.note.duration_ticks == float(str(c.args["count"])) * QUARTER and c.note.pitch == c.args["pitch"]
+    )
 
 
 def _leads_in(c: Claim) -> bool:
@@ -527,7 +529,89 @@ def _encloses(c: Claim) -> bool:
     )
 
 
+def _unit(c: Claim) -> int:
+    """What a dance runs in: eighths; sixteenths where a reel or hornpipe is written in 2/4 (common practice)."""
+    metre = c.tune.bar_at(c.note.onset_ticks).metre
+    is_narrow = (metre.beats, metre.unit) == (2, 4) and c.tune.dance in ("reel", "hornpipe")
+    return SIXTEENTH if is_narrow else EIGHTH
+
+
+def _comes(c: Claim) -> bool:
+    came = c.came
+    return c.args["coming"] == (
+        "first" if came is None else "repeated" if came == 0 else "below" if came > 0 else "above"
+    )
+
+
+def _in_three(c: Claim) -> bool:
+    """The tune holds a note for three units, says it again within them, or circles it by step."""
+    pitches = [c.tune.notes[anchor].pitch.midi for anchor in c.figure.anchors]
+    total = sum(c.tune.notes[anchor].duration_ticks for anchor in c.figure.anchors)
+    form = c.args["form"]
+    if total != 3 * _unit(c) or pitches[0] != pitches[-1]:
+        return False
+    if form == "held":
+        return len(pitches) == 1
+    return len(set(pitches)) == 1 if form == "said-again" else len(pitches) == 3 and abs(pitches[1] - pitches[0]) <= 2
+
+
+def _trips(c: Claim) -> bool:
+    pitches, form, goal = [note.pitch for note in c.figure.notes], c.args["form"], c.at(1)
+    assert goal
+    if form == "third":
+        return abs(goal.pitch.step - c.note.pitch.step) == 2 and pitches[2] == goal.pitch
+    is_long = c.note.duration_ticks == 2 * _unit(c)
+    if form == "fourth":
+        return is_long and abs(goal.pitch.step - c.note.pitch.step) == 3 and pitches[0] == c.note.pitch
+    return is_long and -4 <= (c.goes or 0) < 0 and pitches[0] == pitches[2] == c.note.pitch
+
+
+def _is_major_third(c: Claim) -> bool:
+    span = c.tune.chord_at(c.note.onset_ticks)
+    over = (
+        span.chord.root.pitch_class
+        if span and span.chord
+        else c.tune.bar_at(c.note.onset_ticks).key.tonic.pitch_class
+    )
+    return (c.note.pitch.midi - over) % 12 == 4 and c.is_there(c.args["where"])
+
+
+def _degrees(c: Claim) -> tuple[int, int]:
+    """This note and the next, in semitones over the key note."""
+    tonic = c.tune.bar_at(c.note.onset_ticks).key.tonic.pitch_class
+    return (c.note.pitch.midi - tonic) % 12, ((c.at(1) or c.note).pitch.midi - tonic) % 12
+
+
+def _passes_the_flat_fifth(c: Claim) -> bool:
+    first, second = _degrees(c)
+    way = "down" if (c.goes or 0) < 0 else "up"
+    is_there = (first, second) == (5, 7) if way == "up" else first == 7 and second in (3, 5)
+    return c.args["way"] == way and is_there and (c.added[0].midi - c.note.pitch.midi) in (-1, 1)
+
+
 CLAIMS: Final[dict[str, Callable[[Claim], bool]]] = {
+    "irish-cut-why": lambda c: 1 <= _graces(c)[0] <= 3 and _comes(c) and c.is_there(c.args["where"]),
+    "irish-strike-why": lambda c: _graces(c)[0] < 0 and _comes(c) and (c.came == 0 or (c.came or 0) <= -3),
+    "irish-short-roll-why": lambda c: c.note.duration_ticks == 2 * _unit(c),
+    "irish-long-roll-why": _in_three,
+    "irish-cran-why": _in_three,
+    "irish-triplet-why": _trips,
+    "irish-treble-why": lambda c: (
+        c.note.duration_ticks == 2 * _unit(c) and [n.pitch for n in c.figure.notes] == [c.note.pitch] * 3
+    ),
+    "irish-divided-note-why": lambda c: (
+        c.note.duration_ticks == 2 * _unit(c) and (c.added[0].midi > c.note.pitch.midi) == (c.args["side"] == "above")
+    ),
+    "irish-held-note-why": lambda c: (
+        abs((c.at(1) or c.note).pitch.midi - c.note.pitch.midi) <= 2
+        and any(
+            phrase.first <= c.index <= phrase.last and (phrase.statement > 1) == (c.args["heard"] == "before")
+            for phrase in phrases(c.tune)
+        )
+    ),
+    "blue-third-why": _is_major_third,
+    "flat-fifth-why": _passes_the_flat_fifth,
+    "blue-drop-why": lambda c: _degrees(c)[0] == 0 and _graces(c) == [3] and c.on_beat(c.note.onset_ticks),
     "lower-grace-semitone-why": lambda c: _graces(c) == [-1] and _note_there(c),
     "lower-grace-step-why": lambda c: (
         _graces(c) == [-2] and step(c.note.pitch, c.figure.graces[0], -1) and _note_there(c)

@@ -14,6 +14,7 @@ from typing import Final
 from fioritura.listening.advice import headline_of
 from fioritura.listening.naming import SlipKind
 from fioritura.listening.rows import Report, Status
+from fioritura.techniques.table import technique_named
 from fioritura.theory.metre import QUARTER
 from fioritura.theory.position import Position
 from fioritura.words import Message
@@ -51,9 +52,10 @@ NAMED: Final[dict[str, frozenset[str]]] = {
     "added": frozenset({"happened-added"}),
     "rhythm": frozenset({"happened-rhythm", "happened-rhythms"}),
     "swing": frozenset({"advice-straight-finding"}),
-    "ornaments": frozenset({"happened-ornament", "happened-ornaments"}),
+    "ornaments": frozenset({"happened-ornament", "happened-ornaments", "happened-ornaments-least"}),
     "none": frozenset({"praise-notes-safe"}),
     "as-asked": frozenset({"praise-all-ornaments", "praise-ornaments"}),
+    "own": frozenset({"praise-notes-safe", "praise-notes"}),
 }
 """The sentences that name each kind of fault."""
 
@@ -101,11 +103,12 @@ def true_slips(report: Report, truth: Truth) -> Iterator[tuple[float, bool]]:
 
 
 def true_figures(report: Report, truth: Truth) -> Iterator[tuple[Status, float, bool]]:
-    """Status and confidence of each ornament that is said to have been played, and whether it was."""
+    """Status and confidence of each ornament that is said to have been played, and whether it was; scoops and the like, which
+    a recorded note may have of itself, left out."""
     figures = truth.rendition.figures if truth.rendition else ()
     played = {(f.technique, f.anchors[0]) for n, f in enumerate(figures) if n not in truth.fault.missed}
     for row in report.figures:
-        if row.status is not Status.MISSED:
+        if row.status is not Status.MISSED and not technique_named(row.technique).signs:
             yield row.status, row.confidence, (row.technique, row.anchor) in played
 
 
@@ -281,6 +284,12 @@ def _ornaments(said: Message, truth: Truth) -> bool:
     return _number(said, "asked") == asked and abs(_number(said, "missed") - missed) <= max(0.5, 0.2 * missed)
 
 
+def _ornaments_least(said: Message, truth: Truth) -> bool:
+    assert truth.rendition is not None
+    asked, missed = len(truth.rendition.figures), len(truth.fault.missed)
+    return _number(said, "asked") == asked and 0 < _number(said, "missed") <= missed
+
+
 def _tempo(said: Message, truth: Truth) -> bool:
     beat = truth.tune.metre.beat_ticks / QUARTER
     played, asked = truth.tempo * truth.fault.tempo_ratio / beat, truth.tempo / beat
@@ -380,7 +389,7 @@ def _some_ornaments(said: Message, truth: Truth) -> bool:
     assert truth.rendition is not None
     asked = len(truth.rendition.figures)
     done = asked - len(truth.fault.missed)
-    return _number(said, "asked") == asked and abs(_number(said, "done") - done) <= max(1, 0.2 * done)
+    return _number(said, "asked") == asked and _number(said, "done") <= done
 
 
 def _right(truth: Truth) -> int:
@@ -425,6 +434,7 @@ CHECKS: Final[dict[str, Check]] = {
     "happened-added": _added,
     "happened-ornament": _ornament,
     "happened-ornaments": _ornaments,
+    "happened-ornaments-least": _ornaments_least,
     "happened-tempo": _tempo,
     "happened-span": _span,
     "happened-drift": _drift,

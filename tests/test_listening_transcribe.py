@@ -11,6 +11,7 @@ import pytest
 from fioritura.errors import OptionError, TuneError
 from fioritura.listening.beat import PARTS, follow
 from fioritura.listening.hear import hear
+from fioritura.listening.metres import readings
 from fioritura.listening.notes import Attack, Inflection, InflectionKind, PlayedNote, Take
 from fioritura.listening.transcribe import transcribe
 from fioritura.theory.key import Key
@@ -62,6 +63,43 @@ def right_shares(line: Line, tune: Tune) -> tuple[float, float]:
 
 SCALE = [(0.0, 1.0, 67), (1.0, 0.5, 69), (1.5, 0.5, 71), (2.0, 1.0, 72), (3.0, 0.25, 74), (3.25, 0.25, 76)]
 SCALE += [(3.5, 0.5, 74), (4.0, 2.0, 72), (6.0, 0.5, 71), (6.5, 0.5, 69), (7.0, 1.0, 71), (8.0, 4.0, 67)]
+
+
+# Readings -----------------------------------------------------------------------------------------------------
+
+
+def onsets_of(line: Line, bpm: float, seed: int = 1) -> list[float]:
+    rng = np.random.default_rng(seed)
+    return [0.4 + onset * 60 / bpm + rng.normal(0, 0.01) for onset, _, _ in line]
+
+
+def test_a_ballad_in_quarters_at_66_is_not_counted_at_twice_that() -> None:
+    beats = [0, 1, 2, 3, 4, 6, 7, 8, 9, 10, 12, 13, 14, 15, 16, 18, 19, 20, 21, 22]
+    found = readings(onsets_of([(float(beat), 1.0, 60) for beat in beats], 66))
+    assert found[0].beats_per_minute == pytest.approx(66, rel=0.04)
+    assert 2 <= len(found) <= 3 and sum(one.likelihood for one in found) == pytest.approx(1, abs=0.02)
+
+
+@pytest.mark.parametrize("place", range(6))
+def test_the_metre_of_a_tune_is_among_its_readings(place: int) -> None:
+    from music21 import converter
+
+    name = tune_names("test", 6)[place]
+    written = converter.parse(name).parts[0].recurse().getElementsByClass("TimeSignature")[0]
+    quarters = 100.0 if written.denominator == 4 else 140.0
+    metres = {str(one.metre) for one in readings(onsets_of(melody(name, 32.0), quarters))}
+    alike = {"2/4": {"2/4", "4/4"}, "2/2": {"2/4", "4/4"}, "4/4": {"2/4", "4/4"}}
+    assert metres & alike.get(written.ratioString, {written.ratioString})
+
+
+def test_a_pickup_is_written_as_given() -> None:
+    line = [(float(beat), 1.0, 60 + beat % 5) for beat in range(9)]
+    tune = transcribe(take_of(line, 100), metre=Metre(4, 4), beats_per_minute=100, pickup_beats=1)
+    assert tune.bars[0].duration_ticks == QUARTER and tune.bars[1].start_ticks == tune.notes[1].onset_ticks
+    whole = transcribe(take_of(line, 100), metre=Metre(4, 4), beats_per_minute=100, pickup_beats=0)
+    assert whole.bars[0].duration_ticks == 4 * QUARTER
+    with pytest.raises(OptionError, match="4"):
+        transcribe(take_of(line, 100), pickup_beats=4)
 
 
 # Beats --------------------------------------------------------------------------------------------------------

@@ -231,6 +231,14 @@ def test_long_notes_swell_and_phrases_end_tapered() -> None:
     assert last.level[-1].value < 0.7
 
 
+def test_a_hairpin_over_a_long_note_is_heard_in_it() -> None:
+    tune = line_of("C4/4 D4/4")
+    for mark, grows in ((Mark.CRESCENDO, True), (Mark.DIMINUENDO, False)):
+        note = played(tune, with_note(tune, 0, marks=(mark, Mark.HAIRPIN_STOP)), tempo=90)[0]
+        assert (note.level[0].value < 0.8 < note.level[-1].value) is grows
+        assert (note.level[-1].value < 0.8 < note.level[0].value) is not grows
+
+
 @pytest.mark.parametrize("tempo", [90, 120, 160, 200, 220])
 def test_over_a_band_off_beats_fall_with_the_ride_and_notes_on_the_beat_come_late(tempo: float) -> None:
     # Friberg & Sundström 2002: off-beats together, downbeats of the soloist late by what 387 wind solos show.

@@ -24,6 +24,8 @@ from fioritura.errors import OptionError
 from fioritura.lesson.edition import figure_records, plan_record
 from fioritura.lesson.handout import performance_score
 from fioritura.lesson.lesson import Lesson, lesson_of
+from fioritura.lesson.plan import LessonPlan
+from fioritura.lesson.plan import planned_lesson as planned_lesson_of
 from fioritura.lesson.soundtrack import backing_session, ladder_session, performance_session, tracks
 from fioritura.theory.metre import EIGHTH, WHOLE
 from fioritura.tune import Tune
@@ -193,6 +195,14 @@ def test_a_chorus_of_density_0_is_the_plain_tune() -> None:
     assert second
 
 
+def test_one_chorus_has_its_density_too() -> None:
+    counts = []
+    for density in (0.3, 1.0, 1.8):
+        plan = Plan.of([density])
+        counts.append(len(fioritura.ornament(fioritura.demo_tune(), Setting("flute", level=4), plan=plan).figures))
+    assert counts[0] < 0.6 * counts[1] < 0.6 * counts[2]
+
+
 def test_records_say_which_chorus() -> None:
     rendition = arrangement().rendition
     record = plan_record(rendition)
@@ -222,6 +232,15 @@ def test_the_performance_of_a_pack_has_its_choruses_written_out_and_named() -> N
     assert [chorus.energy for chorus in backing_session(lesson).choruses] == [c.energy for c in session.choruses]
     assert len(ladder_session(lesson, 0.6).choruses) == 1
     assert {track.name for track in tracks(lesson)} >= {"backing", "performance", "plain"}
+
+
+def test_a_lesson_on_a_planned_arrangement_knows_the_tune_once() -> None:
+    made = arrangement()
+    lesson = planned_lesson_of(made, LessonPlan())
+    played = unfolded(fioritura.demo_tune())
+    assert lesson.rendition == made.rendition
+    assert [note.pitch for note in lesson.once.notes] == [note.pitch for note in played.notes]
+    assert lesson.once.duration_ticks == played.duration_ticks
 
 
 def test_the_curve_is_said_and_the_choruses_are_asked_for(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:

@@ -119,6 +119,42 @@ def test_backing_writes_its_folder_without_a_melody(
     assert record["bars"] >= 1 + 4 * 4
 
 
+def test_one_run_gives_every_loop_tempo_and_line_up_titled(
+    air: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    asked = ("--bars", "1-2,3-4", "--tempo", "90,120", "--minus", "bass,drums", "--formats", "mid", "--json")
+    code, text, _ = run(capsys, "backing", air, *asked, "--out", tmp_path / "band")
+    assert code == 0
+    made = json.loads(text)["versions"]
+    assert {path.name for path in (tmp_path / "band").iterdir()} == {
+        f"backing-{bars}-{tempo}-without-{part}.mid"
+        for bars in ("1-2", "3-4")
+        for tempo in (90, 120)
+        for part in ("bass", "drums")
+    }
+    assert made[0]["title"] == "Short Air (backing), B♭ major, ♩ = 90, bars 1–2, without bass"
+    assert all({"bass", "drums"} - set(version["parts"]) for version in made)
+    code, text, _ = run(capsys, "backing", air, "--just", "drums", "--click", "--out", tmp_path / "alone", "--json")
+    assert code == 0
+    assert json.loads(text)["parts"] == ["drums", "click"]
+    assert frames_of((tmp_path / "alone" / "backing.mp3").read_bytes())["TIT2"].endswith("♩ = 140, drums")
+
+
+def test_play_goes_by_a_plan_unless_told(air: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    def record(*asked: str) -> Any:
+        code, text, _ = run(capsys, "play", air, *asked, "--out", tmp_path / "air.mid", "--json")
+        assert code == 0
+        return json.loads(text)
+
+    energies = record()["energies"]
+    assert len(energies) == 3
+    assert energies == sorted(energies)
+    assert record("--choruses", "1")["choruses"] == ["head"]
+    assert record("--what", "in-turn")["choruses"] == ["plain", "ornamented"]
+    assert record("--curve", "0.2,1.4", "--solos", "1")["choruses"] == ["chorus 1", "solo 1", "chorus 2"]
+    assert record("--opening", "intro")["bars"] == record()["bars"] + 4
+
+
 def test_sounds_names_font_licence_and_remedy(capsys: pytest.CaptureFixture[str]) -> None:
     code, text, _ = run(capsys, "sounds")
     assert code == 0

@@ -163,7 +163,7 @@ def fine(**values: object) -> str:
         (fine(taste={"jazz": {"base": 1.0, "place": {"red": 1.0}}}), "places have no feature “red”"),
         (fine(taste={"jazz": {"weights": {}}}), "it has “weights” for jazz: give base, share and place"),
         (fine(taste={"jazz": {"base": "much"}}), "the weight 'much' is no number"),
-        (fine(taste={"rock": {"base": 1.0}}), "there is no idiom “rock”: choose jazz or folk"),
+        (fine(taste={"rock": {"base": 1.0}}), "there is no idiom “rock”: choose jazz, blues, folk or irish"),
         (
             fine(find="raise KeyError('lost')", taste={"jazz": {"base": 1.0}}),
             "failed (KeyError: 'lost')",

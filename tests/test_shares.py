@@ -16,6 +16,8 @@ from fioritura.arrange.shares import MOST_LOSS, Shares
 from fioritura.arrange.survey import Survey, survey
 from fioritura.players.player import Player
 from fioritura.players.setting import Setting
+from fioritura.techniques.grace import LOWER_GRACE_STEP
+from fioritura.techniques.inflection import VIBRATO
 from tests.corpus_tunes import corpus_tunes
 from tests.solver_reference import cp_sat_worth, quotas_of
 from tests.tunes import random_tune
@@ -64,7 +66,7 @@ def test_quotas_are_kept_at_next_to_no_loss_on_real_tunes() -> None:
 def test_where_the_tune_offers_nothing_else_a_technique_may_pass_its_quarter() -> None:
     """A tune whose only places are for one technique: quotas would cost more than a tenth, so they give way."""
     found = found_in(0, 24, 1)
-    few = survey(found.tune, found.setting, only=["vibrato", "lower-grace-step"])
+    few = survey(found.tune, found.setting, only=[VIBRATO.id, LOWER_GRACE_STEP.id])
     counts = Counter(figure.technique for figure in choose_figures(few).figures)
     assert max(counts.values()) > counts.total() / 4
     assert choose_figures(found).score >= (1.0 - MOST_LOSS) * best_figures(found).score

@@ -22,6 +22,7 @@ from fioritura.players.setting import Idiom, Setting
 from fioritura.techniques.anticipation import ANTICIPATION
 from fioritura.techniques.approach import APPROACH_CHROMATIC, APPROACH_NOTE, ENCLOSURE, SURROUND
 from fioritura.techniques.chord_notes import ADDED_CHORD_NOTE, ARPEGGIATED_NOTE, GUIDE_TONE_LINE
+from fioritura.techniques.blues import BLUE_THIRD
 from fioritura.techniques.context import Context, contexts
 from fioritura.techniques.definition import Group
 from fioritura.techniques.delay import DELAY, RETARDATION, SUSPENSION
@@ -516,6 +517,7 @@ IS_WHAT_IT_SAYS: dict[str, Callable[[Heard], bool]] = {
     DOIT.id: lambda h: Mark.DOIT in h.own[0].marks and h.own[0].pitch == h.main.pitch and lets_go(h),
     GHOST_NOTE.id: marked(Mark.GHOST),
     VIBRATO.id: marked(Mark.VIBRATO),
+    BLUE_THIRD.id: lambda h: graces(h) == [-1] or [n.pitch.midi - h.main.pitch.midi for n in h.own] == [-1, 0],
     CUT.id: lambda h: len(graces(h)) == 1 and 1 <= graces(h)[0] <= 4,
     STRIKE.id: lambda h: len(graces(h)) == 1 and -4 <= graces(h)[0] <= -1,
     SHORT_ROLL.id: lambda h: rolled(h, Mark.ROLL, QUARTER),

@@ -60,6 +60,7 @@ WORDLESS = frozenset(
         "idiom",
         "feel",
         "kind",
+        "unit",
         "status",
         "elements",
         "element",

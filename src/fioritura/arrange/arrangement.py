@@ -169,7 +169,7 @@ class Arrangement:
         now = self.plan.count if self.plan else 1
         if plan.count != now:
             raise OptionError("plan-other-count", given=plan.count, count=now)
-        return replace(self, plan=plan if plan.count > 1 else None, past=(), offered=None)._chosen()
+        return replace(self, plan=plan, past=(), offered=None)._chosen()
 
     def undo(self) -> Arrangement:
         """Take the last decision back.

@@ -109,10 +109,11 @@ def constraints_of(found: Survey, seed: int, locked: Collection[str], refused: C
         OptionError: an unknown figure.
     """
     check_known(found, (*locked, *refused))
+    scale = SEED_NOISE * found.taste.seed_variety
     return Constraints(
         fixed=frozenset(found.by_id[name] for name in locked),
         barred=frozenset(found.by_id[name] for name in refused),
-        noise=np.array([gumbel(seed, figure.id, SEED_NOISE) for figure in found.candidates] if seed else 0.0),
+        noise=np.array([gumbel(seed, figure.id, scale) for figure in found.candidates] if seed else 0.0),
     )
 
 
@@ -375,8 +376,7 @@ def phrase_limits(
         share = FIRST_STATEMENT_SHARE if returns else 1.0
         return level.most_figures(phrase.end_ticks - phrase.start_ticks, share)
 
-    is_planned = plan is not None and plan.count > 1
-    counts = _planned_counts(tune, level, found, plan) if plan and is_planned else map(most, found)
+    counts = _planned_counts(tune, level, found, plan) if plan else map(most, found)
     return tuple(max(count, held[phrase.number]) for phrase, count in zip(found, counts, strict=True))
 
 

@@ -75,7 +75,19 @@ def tell(field: Field, terms: Terms) -> tuple[tuple[int, ...], float]:
 
 
 def tell_of(field: Field, numbers: Sequence[int]) -> None:
-    """Tell a field's scores of some figures that stand."""
+    """Tell a field's scores of some figures that stand.
+
+    Examples:
+        >>> import fioritura
+        >>> from fioritura.arrange.field import Field, constraints_of
+        >>> tune = fioritura.demo_tune()
+        >>> found = fioritura.find(tune, fioritura.Setting("alto-sax", level=3).on(tune))
+        >>> field = Field(found, constraints_of(found, 0, (), ()))
+        >>> before = field.scores
+        >>> tell_of(field, ())
+        >>> bool((field.scores == before).all())
+        True
+    """
     field.scores = field.scores.copy()
     _take_up(field, numbers)
     _charge_copies(field, numbers)

@@ -270,8 +270,6 @@ def leanings(plan: Plan, tune: Tune, figures: Sequence[Figure]) -> NDArray[np.fl
         True
     """
     gains = np.zeros(len(figures))
-    if plan.count == 1:
-        return gains
     for number, figure in enumerate(figures):
         own = plan.statements[plan.number_at(tune, tune.notes[figure.anchors[0]].onset_ticks)]
         added = [note.pitch.midi for note in figure.notes if note.anchor is None] + [p.midi for p in figure.graces]

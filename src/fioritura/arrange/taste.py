@@ -108,6 +108,8 @@ class Taste:
     """What part of the single grace notes comes from below; None where that is left to the place."""
     aversion: float = 1.0
     """How much figures of one technique or family in a row are disliked (see `choose`): 1.0 as usual, 0.0 not at all."""
+    seed_variety: float = 1.0
+    """How far seeds move the scores: 1.0 as usual."""
     own_figure: Mapping[str, Mapping[str, float]] = field(default_factory=dict)
     """Weights by technique or family and feature that come on top of those in `figure`."""
     size: tuple[float, ...] = ()
@@ -165,6 +167,7 @@ def taste_of(idiom: Idiom) -> Taste:
         data["learned"],
         data.get("graces from below"),
         data.get("aversion to the same", 1.0),
+        data.get("variety of seeds", 1.0),
         own_figure,
         tuple(data.get("added notes by level", ())),
     )

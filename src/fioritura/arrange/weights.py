@@ -11,7 +11,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Collection, Mapping
-from functools import cache
+from functools import cache, lru_cache
 from importlib.resources import files
 from math import isfinite
 from numbers import Real
@@ -66,7 +66,7 @@ def in_idiom(by_idiom: Mapping[str, Mapping[str, Any]], idiom: str) -> Mapping[s
     return {**jazz, **blues, **({"place": place} if place else {})}
 
 
-@cache
+@lru_cache(maxsize=512)
 def is_at_home(technique: Technique, idiom: Idiom) -> bool:
     """True where an idiom has the technique unasked: one with weights for jazz or folk is at home in jazz, blues and folk,
     any other in the idioms that it has weights for, one without weights everywhere.

@@ -90,7 +90,9 @@ def run(options: argparse.Namespace) -> int:
     files = write_review(review, rows, options.out, options.paper, step) if options.out else []
     own = shown(rows, tune)
     if options.json:
-        print_json({**_with_progress(review, own), "files": [str(path) for path in files]})
+        print_json(
+            {**_with_progress(review, own), "heard": review.take.heard(), "files": [str(path) for path in files]}
+        )
     else:
         _say(review, own)
         if files:

@@ -224,7 +224,7 @@ def _voiced(performance: Performance, voice: str) -> Performance:
         return performance
     if voice == "soundfont":
         return performance.with_voice("")
-    if Path(voice).suffix.lower() != ".sfz":
+    if Path(voice).suffix != ".sfz":
         raise OptionError("cli-no-voice", given=voice)
     return performance.with_voice(str(Path(voice).absolute()))
 

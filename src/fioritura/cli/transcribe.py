@@ -12,6 +12,9 @@ from fioritura.players.instrument import INSTRUMENTS
 from fioritura.words import message, say
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from fioritura.listening.metres import Reading
     from fioritura.listening.notes import Take
     from fioritura.players.instruments import Instrument
     from fioritura.theory.key import Key
@@ -25,8 +28,9 @@ Write down a recording of one wind player: bars, key, rhythm with the swing take
   fioritura transcribe take.wav
   fioritura transcribe take.mp3 --key Bb --metre 3/4 --tempo 132 --player tenor-sax --out take
 
-Key, tempo and the place of the bar line are found from the notes unless they are given; the metre is 4/4 unless it
-is given. A tempo that is about right helps most.
+Key, metre, tempo and the place of the bar line are found from the notes unless they are given. A line can often be
+counted in more ways than one: the two or three likeliest are listed, the first is written, and --reading 2 writes the
+second. A tempo that is about right helps most.
 """
 
 _LOW_MIDI = 57
@@ -43,7 +47,15 @@ def add_parser(subparsers: Any) -> None:
     )
     parser.add_argument("take", type=Path, metavar="TAKE", help="a WAV, FLAC, MP3 or OGG recording")
     parser.add_argument("--key", metavar="KEY", help="sounding key, as Bb, Am or D-dorian (default: found)")
-    parser.add_argument("--metre", metavar="METRE", help="as 3/4 or 6/8 (default: 4/4)")
+    parser.add_argument("--metre", metavar="METRE", help="as 3/4 or 6/8 (default: found)")
+    parser.add_argument(
+        "--reading",
+        type=int,
+        choices=(1, 2, 3),
+        default=1,
+        help="which of the readings of metre and tempo is written",
+    )
+    parser.add_argument("--pickup", type=float, metavar="BEATS", help="beats before the first bar line, 0 for none")
     parser.add_argument(
         "--tempo", type=float, metavar="BPM", help="beats a minute, about (in 6/8 dotted quarters; default: found)"
     )
@@ -60,7 +72,8 @@ def add_parser(subparsers: Any) -> None:
 def run(options: argparse.Namespace) -> int:
     """Hear, write down, and give out."""
     from fioritura.listening.hear import hear
-    from fioritura.listening.transcribe import transcribe
+    from fioritura.listening.metres import readings
+    from fioritura.listening.transcribe import main_onsets, transcribe
     from fioritura.listening.words import refuse_unclear
     from fioritura.players.instruments import instrument_named
     from fioritura.theory.metre import Metre
@@ -71,15 +84,29 @@ def run(options: argparse.Namespace) -> int:
     take = hear(options.take)
     refuse_unclear(take, options.take.name)
     title = options.title or options.take.stem.replace("_", " ")
-    tune = transcribe(take, key=key, metre=metre, beats_per_minute=options.tempo, title=title)
+    found = readings(main_onsets(take), options.tempo)
+    reading = found[min(options.reading, len(found)) - 1]
+    tempo = options.tempo or (None if metre else reading.beats_per_minute)
+    tune = transcribe(
+        take,
+        key=key,
+        metre=metre or reading.metre,
+        beats_per_minute=tempo,
+        pickup_beats=options.pickup,
+        title=title,
+    )
     instrument = instrument or _concert(tune)
     files = _write(options, tune, instrument)
     for warning in tune.warnings:
         print_note(warning)
     if options.json:
-        print_json(_record(tune, take, files))
+        print_json(_record(tune, take, () if metre else found, files))
     else:
         _say(tune, take, instrument, files)
+        for number, one in enumerate(() if metre else found, start=1):
+            if one is not reading:
+                tempo = round(one.beats_per_minute)
+                print_words("cli-other-reading", number=number, metre=str(one.metre), tempo=tempo)
     return 0
 
 
@@ -129,7 +156,7 @@ def _write(options: argparse.Namespace, tune: Tune, instrument: Instrument) -> l
     return [folder / name for name in contents]
 
 
-def _record(tune: Tune, take: Take, files: list[Path]) -> dict[str, Any]:
+def _record(tune: Tune, take: Take, found: Sequence[Reading], files: list[Path]) -> dict[str, Any]:
     """What `--json` prints."""
     from fioritura.theory.metre import QUARTER
     from fioritura.words.record import record
@@ -155,6 +182,11 @@ def _record(tune: Tune, take: Take, files: list[Path]) -> dict[str, Any]:
         "feel": tune.feel,
         "bars": len(tune.bars),
         "tuning_cents": take.tuning_cents,
+        "readings": [
+            {"metre": str(one.metre), "beats_per_minute": one.beats_per_minute, "likelihood": one.likelihood}
+            for one in found
+        ],
+        "heard": take.heard(),
         "notes": [note_record(number) for number in range(len(tune.notes))],
         "findings": record(take.findings),
         "files": [str(path) for path in files],

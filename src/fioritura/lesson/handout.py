@@ -183,6 +183,7 @@ def _chart(lesson: Lesson, drawn: Drawn) -> Iterator[Block]:
     opening = (
         Heading(say(message("handout-performance"))),
         Paragraph((Run(f"{lesson.title} · {lesson.instrument_line}", italic=True),)),
+        *((Small(" · ".join(map(say, plan.told))),) if (plan := lesson.rendition.plan) else ()),
     )
     yield LeadSheet(opening, drawn[_performance(lesson)], figure_legend(lesson, lesson.rendition))
     yield PageBreak()

@@ -165,7 +165,7 @@ def _choruses(practice: Practice, tune: Tune, ornamented: tuple[Note, ...], loop
     line = plain if practice.what == "plain" else ornamented
     found: tuple[Chorus, ...]
     if loop or plan.count == 1:
-        found = (Chorus(say(message("chorus-head")), line),)
+        found = (Chorus(say(message("chorus-head")), line, plan.statements[0].energy),)
     else:
         found = planned_choruses(plan, plan.parted(tune, line))
     for _ in range(practice.times - 1):

@@ -240,13 +240,15 @@ def _samples(lesson: Lesson, low: int, high: int) -> list[tuple[int, str]]:
     from fioritura.sound.render import render_short
     from fioritura.sound.synth import SAMPLE_RATE as SYNTH_RATE
     from fioritura.sound.synth import synth_named
+    from fioritura.sound.voice.winds import wind_of
 
     midis = range(low + (high - low) % SAMPLE_STEP // 2, high + 1, SAMPLE_STEP)
     notes = tuple(
         PerformedNote(float(_SLOT_SEC * number), SAMPLE_SEC, midi, _SAMPLE_VELOCITY)
         for number, midi in enumerate(midis)
     )
-    part = PerformedPart("Melody", lesson.instrument.program, notes, reverb=0)
+    voice = wind_of(lesson.instrument.id, lesson.instrument.program)
+    part = PerformedPart("Melody", lesson.instrument.program, notes, reverb=0, voice=voice)
     bank = _performed(lesson, lesson.tune)
     audio = render_short(replace(bank, parts=(part,), lasts_sec=float(_SLOT_SEC * len(notes))), synth_named())
     mono = audio.mean(axis=1)

@@ -11,7 +11,7 @@ from dataclasses import dataclass, replace
 from enum import StrEnum
 from typing import Final
 
-from fioritura.listening.happening import Happening, Kind
+from fioritura.listening.happening import LEAST, SURE, Happening, Kind
 from fioritura.listening.rows import Report, Status
 from fioritura.listening.words import bar_named, bars_named
 from fioritura.techniques.table import all_techniques
@@ -83,13 +83,16 @@ def headline_of(report: Report) -> Message:
     first = next(iter(report.happenings), None)
     if first is None:
         return praise_for(report)
-    missed = [one for one in report.happenings if one.kind is Kind.ORNAMENTS]
-    if first.kind is not Kind.ORNAMENTS or len(missed) < 2:
+    if first.kind is not Kind.ORNAMENTS or sum(one.kind is Kind.ORNAMENTS for one in report.happenings) < 2:
         return first.words
-    count = sum(one.count for one in missed)
-    bars = tuple(sorted({bar for one in missed for bar in one.bars}))
-    asked = report.count(Status.MISSED) + report.count(Status.DONE)
-    return message("happened-ornaments", missed=count, asked=asked, bars=bars_named(bars))
+    missed = [row for row in report.figures if row.status is Status.MISSED]
+    surely = [row for row in missed if row.confidence >= SURE]
+    counted = surely or [row for row in missed if row.confidence >= LEAST]
+    bars = tuple(sorted({row.bar for row in counted}))
+    asked = len(missed) + report.count(Status.DONE)
+    values: dict[str, Value] = {"missed": len(counted), "asked": asked, "bars": bars_named(bars)}
+    words = message("happened-ornaments" if len(counted) == len(missed) else "happened-ornaments-least", **values)
+    return words if surely else message("perhaps", words=words)
 
 
 def praise_for(report: Report) -> Message:

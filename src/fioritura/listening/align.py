@@ -276,6 +276,7 @@ class _Aligner:
             moves = self.moves if weight else replace(self.moves, land=self.moves.land - first_discount)
             self.steps, _ = best_steps(self.match, added, moves)
             self._map_time()
+        self._map_time(is_last=True)
         return self._result()
 
     def _first_rate(self) -> float:
@@ -316,8 +317,9 @@ class _Aligner:
             between[rows] = np.minimum(between[rows], outside)
         return np.nan_to_num(at_note, posinf=0.0), np.nan_to_num(between, posinf=0.0)
 
-    def _map_time(self) -> None:
-        """Map every event's time to ticks, once for each pass that has matches enough."""
+    def _map_time(self, *, is_last: bool = False) -> None:
+        """Map every event's time to ticks, once for each pass that has matches enough. The last map is stiff where the
+        player keeps time: while matches are sought it must follow those there are."""
         passes = [(first, stop, self._matches(first, stop)) for first, stop in runs(self.steps)]
         slopes = [median_slope(self.times[found], self.onsets[plain]) for _, _, (found, plain) in passes]
         known = [slope for slope in slopes if slope > 0]
@@ -333,12 +335,12 @@ class _Aligner:
             parts = [slice(0, len(found))] if self.is_written else pieces(times, ticks, self.rate)
             edges = [first, *(int(found[part.start]) for part in parts[1:]), stop]
             for part, (start, end) in zip(parts, pairwise(edges), strict=True):
-                self.maps.append((start, end, *self._placed(times[part], ticks[part])))
+                self.maps.append((start, end, *self._placed(times[part], ticks[part], is_last)))
 
-    def _placed(self, times: Floats, ticks: Floats) -> tuple[Floats, Floats]:
+    def _placed(self, times: Floats, ticks: Floats, is_last: bool = False) -> tuple[Floats, Floats]:
         """Ticks of every onset and end by the matched notes of a pass."""
         asked = np.concatenate([self.times, self.ends])
-        onsets, ends = np.split(mapped(times, ticks, asked, self.rate), 2)
+        onsets, ends = np.split(mapped(times, ticks, asked, self.rate, is_stiff=is_last), 2)
         return onsets, ends
 
     def _matches(self, first: int, stop: int) -> tuple[NDArray[np.int64], NDArray[np.int64]]:

@@ -48,12 +48,14 @@ Reals = NDArray[np.float64]
 class Follow:
     """The onsets in beats: whole `parts` (twelfths of a beat) from the first beat at or before the first onset.
 
-    `beats_per_minute` is the tempo over the line, `swing_ratio` long to short eighth (1 for even ones).
+    `beats_per_minute` is the tempo over the line, `swing_ratio` long to short eighth (1 for even ones), `cost` what an
+    onset costs on this way, in nats.
     """
 
     parts: tuple[int, ...]
     beats_per_minute: float
     swing_ratio: float
+    cost: float = 0.0
 
 
 def follow(
@@ -66,10 +68,10 @@ def follow(
     centre = beats_per_minute or _USUAL_BPM
     prior = 0.5 * (np.log2(tempos / centre) / _USUAL_OCTAVES) ** 2
     runs = [_run(times, tempos, prior, ratio, is_compound) for ratio in (RATIOS if not is_compound else (1.0,))]
-    _, parts, bpm, ratio = min(runs)
+    cost, parts, bpm, ratio = min(runs)
     if parts[-1] > parts[0]:
         bpm = 60 * (parts[-1] - parts[0]) / PARTS / float(times[-1] - times[0])
-    return Follow(parts, bpm, ratio)
+    return Follow(parts, bpm, ratio, cost / len(parts))
 
 
 def _places(ratio: float, is_compound: bool) -> tuple[Reals, Reals]:

@@ -29,9 +29,16 @@ CHANGE: Final = 4.0
 """Price of a change of state, in nats; what the net says of a frame is a natural logarithm too."""
 AGAIN: Final = 0.6
 """An onset inside a note that is likelier than this is a new attack."""
+AGAIN_SHORT: Final = 0.8
+"""The same where less than `_SHORT_LAST` frames of the pitch follow."""
 _FLOOR: Final = 1e-4
 _PULL: Final = 3
+_PULL_PRICE: Final = 0.1
+"""A peak so much higher may lie a frame farther from a change of pitch: between short notes every frame counts."""
 _APART: Final = 4
+_LAST: Final = 3
+_SHORT_LAST: Final = 6
+"""Frames that the last part of a stretch lasts at least: a grace note on the pitch of the note before is so short."""
 _LEAST: Final = 0.1
 _SHORTEST: Final = 2
 _CRACK_ONSET: Final = 0.1
@@ -73,10 +80,13 @@ def notes_of_frames(likely: NDArray[Any], onsets: Floats, tuning: float) -> list
     line = _best_path(np.log(table + _FLOOR))
     edges = [0, *(np.flatnonzero(np.diff(line)) + 1).tolist(), len(line)]
     peaks = _peaks(onsets)
+    firsts = [_first(start, stop, onsets, peaks) for start, stop in pairwise(edges)]
     found: list[NetNote] = []
-    for start, stop in pairwise(edges):
+    for place, (start, stop) in enumerate(pairwise(edges)):
         if line[start] < SEMITONES:
-            found += _parted(start, stop, int(line[start]), table, onsets, peaks)
+            is_followed = stop < len(line) and line[stop] < SEMITONES
+            until = firsts[place + 1] if is_followed else stop - 1
+            found += _parted(firsts[place], start, stop, until, int(line[start]), table, onsets, peaks)
     return _closed(_without_cracks(found))
 
 
@@ -120,16 +130,28 @@ def _peaks(onsets: Floats) -> NDArray[np.intp]:
     return np.flatnonzero(is_peak)
 
 
+def _first(start: int, stop: int, onsets: Floats, peaks: NDArray[np.intp]) -> int:
+    """Where a stretch of one pitch begins: at the peak near its start, or there."""
+    near = peaks[(peaks >= start - _PULL) & (peaks <= min(start + _PULL, stop - _SHORTEST))]
+    return int(near[np.argmax(onsets[near] - _PULL_PRICE * np.abs(near - start))]) if near.size else start
+
+
 def _parted(
-    start: int, stop: int, semitone: int, table: Floats, onsets: Floats, peaks: NDArray[np.intp]
+    first: int,
+    start: int,
+    stop: int,
+    until: int,
+    semitone: int,
+    table: Floats,
+    onsets: Floats,
+    peaks: NDArray[np.intp],
 ) -> Iterator[NetNote]:
-    """A stretch of one pitch as notes: from the peak near its start, and again from each clear peak inside it."""
-    near = peaks[(peaks >= start - _PULL) & (peaks <= start + _PULL)]
-    first = int(near[np.argmax(onsets[near])]) if near.size else start
-    inner = peaks[(peaks > max(first, start) + _APART - 1) & (peaks < stop - _APART)]
+    """A stretch of one pitch as notes: from `first`, and again from each clear peak well before `until`, where the next
+    stretch begins."""
+    inner = peaks[(peaks > max(first, start) + _APART - 1) & (peaks <= until - _LAST)]
     begins, faint = [first], []
     for peak in inner.tolist():
-        if onsets[peak] > AGAIN and peak - begins[-1] >= _APART:
+        if onsets[peak] > (AGAIN if until - peak > _SHORT_LAST else AGAIN_SHORT) and peak - begins[-1] >= _APART:
             begins.append(peak)
         elif peak - begins[-1] >= _APART:
             faint.append(peak)

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
-from functools import cache
+from functools import lru_cache
 from itertools import groupby
 from math import inf
 
@@ -21,7 +21,7 @@ from fioritura.techniques.table import all_techniques
 __all__ = ["Group", "technique_of", "techniques_of"]
 
 
-@cache
+@lru_cache(maxsize=8)
 def _definitions(idiom: Idiom) -> tuple[tuple[str, Definition], ...]:
     """Techniques with their definitions, the narrower before the wider; in Irish music its own go first, elsewhere those
     of other idioms are left out."""

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
 from typing import Final
 
 from fioritura.listening.align import Alignment
@@ -12,6 +13,8 @@ __all__ = ["missed_evidence", "slip_evidence"]
 
 _CLEAR_SEC: Final = 0.3
 """A note of this length is hardly overheard, or heard where there is none."""
+_REPEATED: Final = 0.5
+"""What is struck again on one pitch runs together in a room."""
 _OCTAVE_SHARE: Final = 0.5
 """An octave above or below what is written is the error of the ear as often as the player's."""
 
@@ -22,6 +25,9 @@ def slip_evidence(alignment: Alignment, slip: Slip) -> float:
     if slip.event is None:
         assert slip.plain is not None
         seconds = tune.notes[slip.plain].duration_ticks / alignment.ticks_per_unit
+        beside = tune.notes[max(slip.plain - 1, 0) : slip.plain + 2]
+        if sum(note.pitch.midi == tune.notes[slip.plain].pitch.midi for note in beside) > 1:
+            return _REPEATED
         return 0.4 + 0.5 * min(seconds / _CLEAR_SEC, 1.0)
     event = alignment.events[slip.event]
     length = 0.5 + 0.5 * min(event.duration / _CLEAR_SEC, 1.0)
@@ -35,8 +41,12 @@ def slip_evidence(alignment: Alignment, slip: Slip) -> float:
 
 
 def missed_evidence(alignment: Alignment, figure: Figure) -> float:
-    """The evidence (0 to 1) that an ornament that was not heard was not played: grace notes are overheard most easily."""
+    """The evidence (0 to 1) that an ornament that was not heard was not played: grace notes, and notes that are struck again,
+    are overheard most easily."""
     if figure.graces or not figure.notes:
-        return 0.5 + 0.1 * max(0, len(figure.graces) - 1)
+        return _REPEATED + 0.03 * max(0, len(figure.graces) - 1)
+    midis = [alignment.tune.notes[figure.anchors[0]].pitch.midi, *(note.pitch.midi for note in figure.notes)]
+    if sum(one == after for one, after in pairwise(midis)) * 2 > len(figure.notes):
+        return _REPEATED
     shortest = min(note.duration_ticks for note in figure.notes) / alignment.ticks_per_unit
-    return 0.5 + 0.4 * min(shortest / _CLEAR_SEC, 1.0)
+    return 0.55 + 0.4 * min(shortest / _CLEAR_SEC, 1.0)

@@ -2,9 +2,9 @@
 
 audio -> frames (`pitch`) -> segments (`segment`, `attack`) -> tones (`inflect`) -> notes (`notes`)
 
-Where onnxruntime is installed, a small net (`neural`) sets where the tones begin, where they end and what they are, in
-rooms and over a band; what is measured inside them (cents, vibrato, scoops) comes from the frames all the same. In a dry
-take of one tone at a time the frames tell all, and short grace notes better than the net: there they decide.
+Where onnxruntime is installed, a small net (`neural`) sets where the tones begin, where they end and what they are; what
+is measured inside them (cents, vibrato, scoops) comes from the frames all the same. Only clean tones of which the net
+knows nothing are told by the frames alone.
 """
 
 from __future__ import annotations
@@ -65,8 +65,8 @@ def hear(source: Path | str | NDArray[Any], rate: int = 44100) -> Take:
         OptionError: the array is not a recording.
     """
     blocks = blocks_of_array(source, rate) if isinstance(source, np.ndarray) else blocks_of_file(Path(source))
-    tracker, clipping, parts = Tracker(), ClipMeter(), PartMeter()
     ear = NeuralEar() if has_net() else None
+    tracker, clipping, parts = Tracker(through_tails=ear is None), ClipMeter(), PartMeter()
     for block in blocks:
         clipping.feed(block.raw)
         parts.feed(block.mono)
@@ -117,7 +117,8 @@ def notes_of(track: Track, heard: Heard | None = None) -> Iterator[PlayedNote]:
     Given what the net heard, its notes are measured; without, the frames alone say what the notes are.
     """
     tuning = heard.tuning_cents if heard else tuning_cents(track)
-    tongued, struck = tonguing(track), struck_odds(track)
+    tongued = tonguing(track)
+    struck = struck_odds(track) if heard is None else np.zeros(0, np.float32)
     found = net_tones(heard, track) if heard else tones(segments(track, tuning, struck), track, tuning)
     unclear = np.minimum(track.heard.best()[1], track.fresh.aperiodicity.min(axis=1))
     for place, tone in enumerate(found):
@@ -129,7 +130,8 @@ def notes_of(track: Track, heard: Heard | None = None) -> Iterator[PlayedNote]:
         line = pitch_line(track, tone.start, tone.stop, home)
         if not line.size and heard is None:
             continue
-        stop = tone.stop if heard else _release(track, tone)
+        release = _release(track, tone)
+        stop = tone.stop if heard else release
         is_slurred = is_joined and bool((tongued[max(0, tone.start - 4) : tone.start + 6] <= 0).all())
         swing = vibrato(line[tone.core_start - tone.start : tone.core_stop - tone.start])
         pitch = swing[1] if swing else steady_pitch(line, tone) if line.size else home
@@ -145,7 +147,9 @@ def notes_of(track: Track, heard: Heard | None = None) -> Iterator[PlayedNote]:
             midi=tone.midi,
             level_db=round(float(np.median(track.level_db[tone.core_start : tone.core_stop])), 1),
             attack=Attack.SLURRED if is_slurred else Attack.TONGUED,
-            inflections=tuple(inflections(line, tone, pitch, track.time(tone.start), ringing)),
+            inflections=tuple(
+                inflections(line[: release - tone.start], tone, pitch, track.time(tone.start), ringing)
+            ),
             vibrato=swing[0] if swing else None,
             confidence=round(_confidence(float(np.median(unclear[tone.core_start : tone.core_stop])), tone), 2),
             apartness=round(1 / (1 + exp(-tone.struck_odds)), 2) if is_joined else 1.0,

@@ -134,6 +134,20 @@ class Take:
     tuning_cents: float
     findings: tuple[Finding, ...] = ()
 
+    def heard(self) -> list[dict[str, float]]:
+        """The notes as plain records: seconds, MIDI number, cents above (or below) that note at A4 = 440 Hz, and how
+        clearly it was heard (0 to 1)."""
+        return [
+            {
+                "onset_sec": note.onset_sec,
+                "offset_sec": note.offset_sec,
+                "midi": note.midi,
+                "cents": round(note.pitch_cents - 100 * (note.midi - 69), 1),
+                "confidence": note.confidence,
+            }
+            for note in self.notes
+        ]
+
     def finding(self, kind: QualityKind) -> Finding | None:
         """The finding of a kind, if there is one."""
         return next((one for one in self.findings if one.kind is kind), None)

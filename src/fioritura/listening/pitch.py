@@ -125,9 +125,13 @@ class Track:
 
 
 class Tracker:
-    """Builds a `Track` from a stream of blocks, with no more memory than the track itself needs."""
+    """Builds a `Track` from a stream of blocks, with no more memory than the track itself needs.
 
-    def __init__(self) -> None:
+    `through_tails` is False where no note needs to be heard through the tail of another: then nothing is `fresh`.
+    """
+
+    def __init__(self, *, through_tails: bool = True) -> None:
+        self._through_tails = through_tails
         self._pending: Floats = np.zeros(_PAST, np.float32)
         self._parts: list[tuple[Floats, ...]] = []
         self._held: Floats = np.full(_AGE_FRAMES[1], np.nan, np.float32)
@@ -164,9 +168,11 @@ class Tracker:
 
         A second pass corrects what the first takes for clean: the common multiple of an old and a new tone.
         """
+        fresh = Dips(np.full_like(heard.cents, np.nan), np.ones_like(heard.cents))
+        if not self._through_tails:
+            return fresh
         cents, unclear = heard.best()
         clean = np.where(unclear < _CLEAN, cents, np.nan)
-        fresh = Dips(np.full_like(heard.cents, np.nan), np.ones_like(heard.cents))
         used = np.full_like(cents, np.nan)
         for _ in range(2):
             known = np.concatenate([self._held, clean])

@@ -9,7 +9,7 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
-from fioritura.listening.neural import Heard, seconds_of
+from fioritura.listening.neural import Heard
 from fioritura.listening.notes import Finding, QualityKind
 from fioritura.listening.pitch import FRAME_SEC, RATE, Floats, Track
 from fioritura.listening.segment import gate_db
@@ -30,8 +30,6 @@ CLEAN_SHARE: Final = 0.78
 """A take whose frames are clean for so long holds one tone at a time, and little more; chosen on trial takes and the
 train half of the benchmark's: dry ones have 0.80 and more, but for a saxophone whose attacks crack (0.73 and less)."""
 _CLEAN: Final = 0.02
-DRY_DB: Final = 30.0
-_DRY_SEC: Final = 0.08
 _FULL_SCALE: Final = 0.985
 _FLAT: Final = 1e-3
 _NOISY: Final = 0.4
@@ -165,7 +163,7 @@ def _fits(bases_hz: Reals, hertz: Reals, power: Reals) -> Reals:
 @dataclass(frozen=True, slots=True)
 class PlayerShare:
     """What is a player's: the share of the sounding time, how sure the net is of the notes (0 to 1), and whether the
-    take is so clean that the frames alone tell its notes, and tell short ones better than the net."""
+    take is clean, though the net hears no player: then the frames alone tell its notes."""
 
     share: float
     sureness: float
@@ -177,20 +175,8 @@ def player_share(track: Track, heard: Heard, second_share: float) -> PlayerShare
     sounding = track.level_db > max(gate_db(track.level_db), SILENT_DB)
     share = heard.sounding_sec / max(float(sounding.sum()) * FRAME_SEC, FRAME_SEC)
     clean = float((track.heard.best()[1][sounding] < _CLEAN).mean()) if sounding.any() else 0.0
-    is_clean = clean >= CLEAN_SHARE and second_share <= SECOND_SHARE
-    return PlayerShare(min(1.0, share), heard.sureness, is_clean and (share < PLAYER_SHARE or _is_dry(track, heard)))
-
-
-def _is_dry(track: Track, heard: Heard) -> bool:
-    """True when notes before rests are gone at once: most of them sink by `DRY_DB` within `_DRY_SEC`."""
-    falls = []
-    starts = [note.start for note in heard.notes[1:]]
-    for note, following in zip(heard.notes, [*starts, np.inf], strict=True):
-        end = round((seconds_of(note.stop) - track.time(0)) / FRAME_SEC)
-        last = end + round(_DRY_SEC / FRAME_SEC)
-        if seconds_of(following - note.stop) > 1.5 * _DRY_SEC and end > 10 and last + 3 <= len(track):
-            falls.append(float(track.level_db[end - 10 : end].max() - track.level_db[last : last + 3].max()))
-    return bool(falls) and float(np.median(falls)) > DRY_DB
+    is_clean = clean >= CLEAN_SHARE and second_share <= SECOND_SHARE and share < PLAYER_SHARE
+    return PlayerShare(min(1.0, share), heard.sureness, is_clean)
 
 
 def findings(

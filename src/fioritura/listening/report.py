@@ -105,7 +105,8 @@ class _Reporter:
         self.alignment = naming.alignment
         self.tune = self.alignment.tune
         self.passes = [one for one in self.alignment.passes if one.spans] if naming.standing else []
-        self.semitones, self.tuning_cents = _pitch_in_whole(self.alignment.semitones, take.tuning_cents)
+        self.own_cents = _own_cents(take)
+        self.semitones, self.tuning_cents = _pitch_in_whole(self.alignment.semitones, self.own_cents)
         held = set(_beside_fermatas(self.tune))
         self.free = frozenset(self._moved() | {(n, plain) for n in range(1, len(self.passes) + 1) for plain in held})
         self.course = Course(self.tune, naming, self.free)
@@ -299,7 +300,7 @@ class _Reporter:
     def _cents(self, note: PlayedNote) -> float | None:
         if note.duration_sec < _STEADY_SEC:
             return None
-        cents = note.pitch_cents - 100.0 * (note.midi - 69) - self.take.tuning_cents
+        cents = note.pitch_cents - 100.0 * (note.midi - 69) - self.own_cents
         return round(cents, 1) if abs(cents) < _STRAY_CENTS else None
 
     def _by_register(self, notes: Sequence[NoteRow]) -> Iterator[PitchRow]:
@@ -394,6 +395,14 @@ def _beside_fermatas(tune: Tune) -> Iterator[int]:
 def _is(named: NamedFigure, figure: Figure, passage: int) -> bool:
     same_place = named.passage == passage and named.anchors[0] == figure.anchors[0]
     return same_place and named.technique == figure.technique
+
+
+def _own_cents(take: Take) -> float:
+    """The player's tuning, as his notes are named: a tuning is told within the semitone, where −48 cents may be 52."""
+    if not take.notes:
+        return take.tuning_cents
+    usual = median(note.pitch_cents - 100.0 * (note.midi - 69) for note in take.notes)
+    return round(take.tuning_cents + 100 * round((usual - take.tuning_cents) / 100), 1)
 
 
 def _pitch_in_whole(semitones: int, tuning_cents: float) -> tuple[int, float]:

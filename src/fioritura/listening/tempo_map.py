@@ -19,6 +19,11 @@ Floats = NDArray[np.float64]
 NEAREST: Final = 13
 """Each moment is placed by a straight line through so many matched notes around it."""
 
+_WIDE: Final = 49
+_STEADY_TICKS: Final = QUARTER / 10
+"""Where so many notes stray from one line by no more than this as a rule, the player keeps time: a group of notes that
+comes late is late, and does not bend the map."""
+
 STOP_SEC: Final = 0.7
 STOP_QUARTERS: Final = 0.9
 """What waits longer than both, beyond its written length, is a stop."""
@@ -77,21 +82,32 @@ def local_slopes(times: Floats, ticks: Floats, usual_slope: float) -> Floats:
     return np.asarray(np.clip(near, usual_slope / _STEEPEST, usual_slope * _STEEPEST))
 
 
-def mapped(times: Floats, ticks: Floats, asked: Floats, usual_slope: float) -> Floats:
+def mapped(times: Floats, ticks: Floats, asked: Floats, usual_slope: float, *, is_stiff: bool = False) -> Floats:
     """The tick of each asked time.
 
     Args:
         times, ticks: matched notes in order of time, at least one.
         asked: played times, shape (n,).
         usual_slope: ticks to a unit of time, for moments with too few notes around.
+        is_stiff: where the player keeps time, let a group of notes be late or early.
 
     Returns:
         Ticks, shape (n,): a line is fitted through the nearest notes, near ones counting more and strays hardly
         (locally weighted regression with bisquare weights; Cleveland 1979, JASA 74, 829-836, from memory).
     """
-    count = min(NEAREST, len(times))
-    if count < 3:
+    if len(times) < 3:
         return float(np.median(ticks - usual_slope * times)) + usual_slope * asked
+    near, _ = _fitted(times, ticks, asked, usual_slope, NEAREST)
+    if not is_stiff or len(times) <= NEAREST:
+        return near
+    wide, strays = _fitted(times, ticks, asked, usual_slope, _WIDE)
+    return np.where(strays <= _STEADY_TICKS, wide, near)
+
+
+def _fitted(times: Floats, ticks: Floats, asked: Floats, usual_slope: float, nearest: int) -> tuple[Floats, Floats]:
+    """The tick of each asked time by the line through so many notes around it, and how far the notes stray from it as a
+    rule."""
+    count = min(nearest, len(times))
     first = np.clip(np.searchsorted(times, asked) - count // 2, 0, len(times) - count)
     near_times = sliding_window_view(times, count)[first]
     near_ticks = sliding_window_view(ticks, count)[first]
@@ -105,7 +121,8 @@ def mapped(times: Floats, ticks: Floats, asked: Floats, usual_slope: float) -> F
         scale = 6 * np.median(strays, axis=1, keepdims=True) + 1e-6 + 20.0
         weights = closeness * np.maximum(1 - (strays / scale) ** 2, 1e-3) ** 2
     slope, centre_time, centre_tick = _lines(near_times, near_ticks, weights, usual_slope)
-    return np.asarray(centre_tick[:, 0] + slope[:, 0] * (asked - centre_time[:, 0]))
+    usual_strays = np.median(np.abs(near_ticks - centre_tick - slope * (near_times - centre_time)), axis=1)
+    return np.asarray(centre_tick[:, 0] + slope[:, 0] * (asked - centre_time[:, 0])), usual_strays
 
 
 def _lines(times: Floats, ticks: Floats, weights: Floats, usual_slope: float) -> tuple[Floats, Floats, Floats]:

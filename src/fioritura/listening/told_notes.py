@@ -20,6 +20,7 @@ __all__ = ["told_notes"]
 _FORGOTTEN_SHARE: Final = 0.7
 _FEWEST_FORGOTTEN: Final = 2
 _EXAMPLES: Final = 3
+_EACH: Final = 0.7
 
 Natural = tuple[int, int, int]
 """Passage, plain note and event of a note that was played without its accidental."""
@@ -111,11 +112,17 @@ def _told(
         message(id, count=len(slips), wanted=wanted, examples=examples, more=more),
         message(cure, bar=bar_named(worst)),
         weight=min(0.9, weight + 2.0 * len(slips) / max(wanted, 1)),
-        confidence=mean(row.confidence for row, _ in found),
+        confidence=_together([row.confidence for row, _ in found]),
         bars=(worst, *sorted(set(counts) - {worst})),
         onset_sec=_onset(of, slips[0]),
         count=len(slips),
     )
+
+
+def _together(confidences: Sequence[float]) -> float:
+    """How sure several slips are together: more so than each alone."""
+    usual = mean(confidences)
+    return float(usual + (1 - usual) * (1 - _EACH ** (len(confidences) - 1)))
 
 
 def _there(of: Material, row: SlipRow, slip: Slip) -> Message:

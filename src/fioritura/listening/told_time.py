@@ -179,7 +179,7 @@ def _rhythm(of: Material, late: list[Happening]) -> Iterator[Happening]:
         words,
         message("advice-rhythm", bar=bar_named(bars[0])),
         weight=min(0.8, 0.5 + 0.06 * len(found)),
-        confidence=min(1.0, 0.35 + 0.15 * len(found) + max(abs(one.quarters) for one in found) - _OTHER_PLACE),
+        confidence=min(1.0, 0.25 + 0.15 * len(found) + max(abs(one.quarters) for one in found) - _OTHER_PLACE),
         bars=bars,
         onset_sec=round(found[0].onset_sec, 2),
         count=len(found),

@@ -16,6 +16,8 @@ __all__ = ["told_tone"]
 
 _TUNING_CENTS: Final = 14.0
 _NOTE_CENTS: Final = 18.0
+_DOUBT_CENTS: Final = 14.0
+"""Recorded notes stray so far from their own usual pitch."""
 _NOTE_COUNT: Final = 4
 _LEVEL_DB: Final = 3.0
 _FEWEST_LEVELS: Final = 24
@@ -44,7 +46,7 @@ def told_tone(of: Material) -> Iterator[Happening]:
             message("advice-note-finding", note=worst.name, cents=cents, side=side, count=worst.count),
             message("advice-note", note=worst.name),
             weight=min(0.6, 0.15 + abs(away) / 80),
-            confidence=min(1.0, 0.3 + abs(away) / 50 + 0.02 * worst.count),
+            confidence=min(1.0, (abs(away) - _DOUBT_CENTS) / 20),
             count=worst.count,
             amount=away,
             unit=Unit.CENTS,

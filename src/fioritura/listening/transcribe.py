@@ -20,7 +20,7 @@ from fioritura.theory.metre import QUARTER, Metre
 from fioritura.tune import Bar, Mark, Note, Tempo, Tune
 from fioritura.words import message, say
 
-__all__ = ["transcribe"]
+__all__ = ["main_onsets", "transcribe"]
 
 GRACE_SEC: Final = 0.11
 """A grace note is no longer than this, and"""
@@ -49,12 +49,19 @@ class _Main:
     graces: tuple[PlayedNote, ...] = ()
 
 
+def main_onsets(take: Take) -> list[float]:
+    """When the notes begin that are no grace notes, in seconds: what metre and tempo are read from
+    (`fioritura.listening.metres.readings`)."""
+    return [main.note.onset_sec for main in _with_graces(take.notes)]
+
+
 def transcribe(
     take: Take,
     *,
     key: Key | None = None,
     metre: Metre | None = None,
     beats_per_minute: float | None = None,
+    pickup_beats: float | None = None,
     title: str = "",
 ) -> Tune:
     """Write a take down.
@@ -64,6 +71,7 @@ def transcribe(
         key: the key; found from the notes when it is not given.
         metre: the metre; 4/4 when it is not given.
         beats_per_minute: the tempo in beats of the metre; found from the notes when it is not given.
+        pickup_beats: beats before the first bar line, 0 for none; found from the notes when it is not given.
         title: stands over the score; without it "What was played".
 
     Returns:
@@ -71,7 +79,7 @@ def transcribe(
 
     Raises:
         TuneError: the take has no notes.
-        OptionError: the tempo lies outside 20-400 beats a minute.
+        OptionError: the tempo lies outside 20-400 beats a minute, or the pickup is not shorter than a bar.
     """
     if not take.notes:
         remedy = take.findings[0].advice if take.findings else message("record-nearer")
@@ -79,10 +87,13 @@ def transcribe(
     if beats_per_minute is not None and not MIN_BPM <= beats_per_minute <= MAX_BPM:
         raise OptionError("beats-out-of-reach", given=f"{beats_per_minute:g}", low=MIN_BPM, high=MAX_BPM)
     metre = metre or Metre(4, 4)
+    bar_beats = metre.bar_ticks / metre.beat_ticks
+    if pickup_beats is not None and not 0 <= pickup_beats < bar_beats:
+        raise OptionError("pickup-out-of-reach", given=f"{pickup_beats:g}", beats=f"{bar_beats:g}")
     mains = _with_graces(take.notes)
     beat = follow([main.note.onset_sec for main in mains], beats_per_minute, is_compound=metre.is_compound)
     spans = _spans(mains, beat, metre)
-    start = _first_bar_start(spans, metre)
+    start = _first_bar_start(spans, metre) if pickup_beats is None else _before_pickup(spans, metre, pickup_beats)
     pickup_from = start + (spans[0][0] - start) // metre.beat_ticks * metre.beat_ticks
     key = key or _found_key(take.notes)
     notes = _written(mains, [(onset - pickup_from, length) for onset, length in spans], key)
@@ -149,6 +160,12 @@ def _first_bar_start(spans: Sequence[tuple[int, int]], metre: Metre) -> int:
     best = max(range(0, metre.bar_ticks, metre.beat_ticks), key=weight)
     first = spans[0][0]
     return first - (first - best) % metre.bar_ticks
+
+
+def _before_pickup(spans: Sequence[tuple[int, int]], metre: Metre, pickup_beats: float) -> int:
+    """Where the first bar would begin if it were whole."""
+    pickup = round(pickup_beats * metre.beat_ticks)
+    return spans[0][0] - (metre.bar_ticks - pickup if pickup else 0)
 
 
 def _found_key(notes: Sequence[PlayedNote]) -> Key:

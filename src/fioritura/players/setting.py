@@ -22,6 +22,7 @@ DENSITIES: Final = (0.25, 2.0)
 TEMPOS: Final = (20.0, 400.0)
 """The slowest and the quickest tempo, in quarter notes a minute."""
 
+_EVEN_FROM: Final = 100.0
 _USUAL_TEMPO: Final = 120.0
 _USUAL_FEEL: Final[Feel] = "straight"
 _USUAL_IDIOM: Final[Idiom] = "jazz"
@@ -128,6 +129,12 @@ class Setting:
     def tradition(self) -> Tradition:
         """The tradition of the idiom."""
         return tradition_of(self.idiom)
+
+    @property
+    def is_even(self) -> bool:
+        """True where straight eighths stay even, free of triplets: in jazz from a medium tempo on (bossa nova, common
+        practice)."""
+        return self.tradition == "jazz" and self.feel == "straight" and self.quarters_per_minute >= _EVEN_FROM
 
     @property
     def level(self) -> int:

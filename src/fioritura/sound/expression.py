@@ -25,6 +25,12 @@ SWELL: Final = ((0.0, -4.5), (0.45, 0.0), (1.0, -4.5))
 SWELL_AWAY: Final = ((0.0, -3.5), (0.3, 0.0), (0.6, -1.5), (1.0, -8.0))
 """A long note inside a phrase and at its end: share of the note, decibels."""
 
+HAIRPINS: Final = {
+    Mark.CRESCENDO: ((0.0, -6.0), (0.9, 0.0), (1.0, -0.5)),
+    Mark.DIMINUENDO: ((0.0, -0.5), (0.1, 0.0), (1.0, -7.0)),
+}
+"""A long note over which a hairpin opens."""
+
 TAPER: Final = ((0.0, 0.0), (0.5, 0.0), (1.0, -5.0))
 BITE: Final = ((0.0, 0.0), (0.04, 0.0), (0.14, -3.5))
 """An accent: seconds, decibels; the note goes on at its last level."""
@@ -122,7 +128,8 @@ def level_curve(
         start = drop_start_sec(duration_sec)
         curves.append(_line(((0.0, 0.0), (start, 0.0), (duration_sec, FALL_DB)), 1.0))
     elif duration_sec >= LONG_NOTE_SEC and not found & _SHORT:
-        curves.append(_line(SWELL_AWAY if ends_phrase else SWELL, duration_sec))
+        hairpin = next((HAIRPINS[mark] for mark in HAIRPINS if mark in found), None)
+        curves.append(_line(hairpin or (SWELL_AWAY if ends_phrase else SWELL), duration_sec))
     elif ends_phrase and duration_sec >= TAPERED_NOTE_SEC:
         curves.append(_line(TAPER, duration_sec))
     if {Mark.ACCENT, Mark.MARCATO} & found:

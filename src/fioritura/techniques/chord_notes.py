@@ -32,6 +32,10 @@ _MOST_GUIDES: Final = 4
 # Added ------------------------------------------------------------------------------------------------------------
 
 
+def _has_no_triplets(context: Context) -> bool:
+    return context.bar.metre.is_compound or context.setting.is_even
+
+
 def _added(context: Context) -> Iterator[Figure]:
     """A chord note of real value inside a leap, or away from a repeated note and back."""
     out, following = context.interval_out, context.next
@@ -96,7 +100,7 @@ def _broken_from(context: Context) -> Iterator[Figure]:
     instrument, offered = context.setting.instrument, 0
     reach = (instrument.lowest_midi, instrument.highest_midi)
     for value, counts in ((EIGHTH, (4, 3, 2)), (_TRIPLET, (3,)), (SIXTEENTH, (4,))):
-        if value < context.setting.shortest_ticks or (value == _TRIPLET and context.bar.metre.is_compound):
+        if value < context.setting.shortest_ticks or (value == _TRIPLET and _has_no_triplets(context)):
             continue
         for count in counts:
             total = count * value
@@ -171,7 +175,7 @@ def _broken_into(context: Context) -> Iterator[Figure]:
         is_late = count * value > context.gap_ticks - EIGHTH
         if is_late or value < context.setting.shortest_ticks or len(below) < count:
             continue
-        if value == _TRIPLET and goal.bar.metre.is_compound:
+        if value == _TRIPLET and _has_no_triplets(goal):
             continue
         line = below[:count][::-1]
         if min(b - a for a, b in pairwise((*line, goal.midi))) >= 2 and line[-1] <= goal.midi - 3:

@@ -227,12 +227,16 @@ class Context:
             offset -= length
         return offset % bar.metre.beat_ticks
 
+    @property
+    def _takes_triplets(self) -> bool:
+        return not (self.bar.metre.is_compound or self.setting.is_even)
+
     def even_value(self, count: int, available_ticks: int, end_ticks: int) -> int | None:
         """The longest good note value for `count` equal quick notes that end at `end_ticks`, or None.
 
         Values are an eighth down to a thirty-second, and triplets, quintuplets, sextuplets and septuplets where
         the group fills a whole beat or half of one, so that it reads well; none is shorter than the player's level
-        allows at the tempo.
+        allows at the tempo. Straight eighths of a medium tempo take no triplets.
         """
         shortest = self.setting.shortest_ticks
         for value in _VALUES_TICKS:
@@ -245,7 +249,7 @@ class Context:
             if value in _PLAIN_VALUES_TICKS:
                 if offset % value == 0:
                     return value
-            elif total in (EIGHTH, QUARTER) and offset % total == 0 and not self.bar.metre.is_compound:
+            elif total in (EIGHTH, QUARTER) and offset % total == 0 and self._takes_triplets:
                 return value
         return None
 

@@ -37,16 +37,19 @@ from fioritura.theory.pitch import Pitch
 from fioritura.theory.scale import chord_scale, key_scale
 from fioritura.tune import Tune
 
-_LONGEST_QUARTERS: Final = 4
+_LONGEST_QUARTERS: Final = {1: 3, 2: 4, 3: 5, 4: 6, 5: 6}
+"""How long a fill may take, by level."""
+
 _LEAST_UNITS: Final = 18
 _FEWEST: Final = 3
 _DRAWN: Final = 48
 _CELL_SHARE: Final = 0.2
+_ECHO_SHARE: Final = 0.16
 _ECHOES: Final = 9
 _MOST_ECHOES: Final = 4
-_OFFERED: Final = 12
+_OFFERED: Final = 14
 _LOOKED_AT: Final = 26
-_MERIT_STEP: Final = -0.005
+_MERIT_STEP: Final = -0.003
 """What each next fill of a place is behind the one before it: less than a seed's noise, so that seeds differ."""
 
 _SPREAD_SEMITONES: Final = {1: 7, 2: 10, 3: 13, 4: 16, 5: 19}
@@ -59,6 +62,9 @@ _CHROMATIC: Final = {1: 0.0, 2: 0.05, 3: 1.0}
 _WIDEST: Final = {1: 5, 2: 5, 3: 9}
 _PLAIN_LEVEL: Final = 2
 """Up to this level a fill says no note twice in a row."""
+
+_REPEATED: Final = 0.9
+"""How often notes are said again, to the tables, above that level."""
 
 _BLUE: Final = {True: 2.2, False: 1.0}
 """How much blue notes weigh more in a blues."""
@@ -92,7 +98,7 @@ def _gap(context: Context) -> _Gap | None:
     beat = max(context.bar.metre.beat_ticks, QUARTER)
     rests = context.gap_ticks >= 2 * QUARTER
     earliest = context.note.end_ticks if rests else onset + beat
-    start = max(earliest, end - _LONGEST_QUARTERS * QUARTER)
+    start = max(earliest, end - _LONGEST_QUARTERS[context.setting.level] * QUARTER)
     start += -(start - end) % EIGHTH
     if (end - start) // UNIT < _LEAST_UNITS or context.beat_offset(start) % UNIT:
         return None
@@ -140,7 +146,9 @@ class _Place:
         self.grid: Grid = _grid(context)
         self.place = context.beat_offset(gap.start_ticks) // UNIT
         self.shortest = setting.shortest_ticks
-        self.chance = Chance.of(0, "fill", f"{context.index} {context.midi} {self.level} {self.pace} {setting.idiom}")
+        self.chance = Chance.of(
+            0, "fill", f"{context.index} {context.midi} {self.level} {self.pace} {setting.tradition}"
+        )
         self.has_cells = not self.is_folk and self.level > 1
         self.form = _form(context.tune)
         self.is_blues = setting.idiom == "blues" or self.form.is_blues
@@ -223,7 +231,9 @@ class _Place:
         laid: list[_Opening | None] = []
         for rhythm in made.rhythms:
             opening = openings.get(rhythm)
-            if opening is None and self.has_cells and self.chance.happens(_CELL_SHARE):
+            if opening is None and self.motifs and self.chance.happens(_ECHO_SHARE):
+                opening = self._echo(rhythm)
+            elif opening is None and self.has_cells and self.chance.happens(_CELL_SHARE):
                 opening = self._cell(rhythm)
             laid.append(opening)
         return made, laid_down(made.onsets.shape[1], laid)
@@ -236,13 +246,22 @@ class _Place:
         _, degree, moves = self.chance.pick(fitting, [count for count, _, _ in fitting])
         return (harmony.root + degree) % 12, moves
 
+    def _echo(self, rhythm: Rhythm) -> _Opening | None:
+        """The notes of a motif in another rhythm, from another note."""
+        motif = self.chance.pick(self.motifs)
+        firsts = self._firsts(motif.moves, rhythm.onsets) if len(rhythm.onsets) > _ECHO_NOTES else []
+        return (self.chance.pick(firsts), motif.moves) if firsts else None
+
     def _echoes(self, motif: Motif, count: int) -> Iterator[tuple[Rhythm, _Opening]]:
         """Lines that begin with the notes of a motif in its own rhythm (or in half the value), from other notes."""
         length = self.gap.units
         scales = (1, 2) if self.pace == "ballad" or motif.units > length - 6 else (1,)
+        shortest = 6 if self.is_folk or self.level <= _PLAIN_LEVEL else 3
         for _ in range(count):
             scale = self.chance.pick(scales)
             values = [value // scale for value in motif.values]
+            if min(values) < shortest:
+                continue
             total = sum(values)
             starts = [
                 start
@@ -265,7 +284,7 @@ class _Place:
         found = []
         for first in range(12):
             midi, fits = first, True
-            for move, onset in zip((0, *moves), onsets, strict=True):
+            for move, onset in zip((0, *moves), onsets, strict=False):
                 midi += move
                 kind = self.ground.harmonies[self.ground.harmony_at[onset]].kinds[midi % 12]
                 fits &= kind <= (1 if self.ground.is_beat[onset] else 2)
@@ -276,7 +295,7 @@ class _Place:
     def _manner(self) -> Manner:
         chromatic = 0.0 if self.is_folk else _CHROMATIC.get(self.level, 1.4)
         blue = 0.0 if self.is_folk else _BLUE[self.is_blues] if self.level > 1 else 0.0
-        repeated = 0.0 if self.level <= _PLAIN_LEVEL else 1.0
+        repeated = 0.0 if self.level <= _PLAIN_LEVEL else _REPEATED
         return Manner(chromatic, blue, repeated, _WIDEST.get(self.level, _LONGEST_LEAP), self.is_folk)
 
     def _in_reach(self, pool: Pool, midis: NDArray[np.int64]) -> NDArray[np.bool_]:
@@ -353,10 +372,11 @@ def _motifs(context: Context) -> Iterator[Motif]:
 
 
 def _grid(context: Context) -> Grid:
+    """In what values fills go: straight eighths, as a bossa has them, stay free of triplets; a slow line does not."""
     metre = context.bar.metre
     if metre.unit >= 8:
         return "eighths"
-    return "folk" if context.setting.tradition == "folk" else "quarters"
+    return "folk" if context.setting.tradition == "folk" or context.setting.is_even else "quarters"
 
 
 def _range(context: Context, form: _Form) -> tuple[int, int]:

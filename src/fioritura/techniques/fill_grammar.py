@@ -66,19 +66,22 @@ _LEADING_KINDS: Final = (1.0, 0.5, 0.3, 0.5)
 _COLOUR: Final = 0.35
 """How welcome a ninth or thirteenth is as last note before a rest, to a note of the chord."""
 
+_TONES: Final = (1.0, 0.3, 0.3, 0.35, 0.35, 0.5, 0.5, 0.7, 0.5, 0.5, 0.5, 0.5)
+"""The same for the chord's notes, by semitones above the root: people's phrases end on roots and fifths."""
+
 _COLOURS: Final = ({2, 9}, {2, 9}, {2, 5, 9}, {5}, {2})
 """Extensions on which a line may rest, as semitones above the root, by quality."""
 
 _REACH_A_MOVE: Final = 4
-_PULL: Final = 0.87
+_PULL: Final = 0.9
 """What a semitone is worth that lies out of reach of the goal, at `_REACH_A_MOVE` semitones a move."""
 
 _FURTHEST: Final = 127
 _LEAP: Final = 7
-_WARMTH: Final = 1.05
+_WARMTH: Final = 1.04
 """How much flatter the odds are than the tables': what is kept out, and the choice among lines, make them blander."""
 
-_WIDER: Final = 1.25
+_WIDER: Final = 1.15
 """How much likelier thirds and leaps are than in the tables: what leads and resolves adds steps."""
 
 _WHOLE_TONE: Final = 0.5
@@ -86,6 +89,16 @@ _WHOLE_TONE: Final = 0.5
 
 _WIDE: Final = 5
 """From so many semitones on two leaps in a row stay within the chord."""
+
+_ONWARD: Final = 1.45
+"""How much likelier a line keeps its direction than in the tables: what is kept out, and the goal, turn it more often."""
+
+_RIFF: Final = 1.5
+"""How much likelier a note that has been said again is said once more: who repeats notes, makes a riff of them."""
+
+_FOURTH: Final = 5
+_LAST_LEAP, _LAST_AGAIN = 0.25, 2.5
+"""How welcome a leap wider than a fourth, and a note said again, are as last move: people like to close on two of a pitch."""
 
 _LONG_UNITS: Final = 12
 _LONG_TENSION: Final = 0.03
@@ -185,6 +198,16 @@ def drawn_lines(
 
     `given` holds moves that are laid down beforehand, one row for each rhythm and `FREE` elsewhere; its first column holds
     the pitch class of the first note.
+
+    Examples:
+        >>> from fioritura.theory.chord_symbol import read_chord
+        >>> from fioritura.techniques.fill_rhythm import Rhythm
+        >>> pool = Pool.of([Rhythm((0, 6, 12, 18), 6, leads=True)])
+        >>> harmony = Harmony.of(read_chord("G7"), Key.of("C"))
+        >>> at, beats = np.zeros(25, dtype=np.int64), np.arange(25) % 12 == 0
+        >>> lines, are_whole = drawn_lines(Chance(1), pool, Ground(67, 64, 60, 79, (harmony,), at, beats), Manner())
+        >>> lines.shape, bool(are_whole[0]), 1 <= abs(int(lines[0, -1]) - 64) <= 4
+        ((1, 4), True, True)
     """
     return _Draw(chance, pool, ground, manner, given).lines()
 
@@ -303,8 +326,8 @@ class _Draw:
         if not is_last.any():
             return pulled
         leading = np.array(_LEADING).take(np.minimum(away, _WIDEST)) * np.array(_LEADING_KINDS).take(kinds)
-        leading *= (kinds != CHROMATIC) | (away <= 2)
-        return np.where(is_last, np.where(leads, leading, resting * (away > 0)), pulled)
+        leading *= ((kinds != CHROMATIC) | (away <= 2)) * _last_table()
+        return np.where(is_last, np.where(leads, leading, resting * (away > 0) * _last_table()), pulled)
 
 
 def _resting(one: Harmony) -> list[float]:
@@ -312,7 +335,7 @@ def _resting(one: Harmony) -> list[float]:
     found = []
     for pitch_class, kind in enumerate(one.kinds):
         is_colour = kind == EXTENSION and (pitch_class - one.root) % 12 in _COLOURS[one.quality]
-        found.append(1.0 if kind == TONE else _COLOUR * is_colour)
+        found.append(_TONES[(pitch_class - one.root) % 12] if kind == TONE else _COLOUR * is_colour)
     return found
 
 
@@ -345,6 +368,12 @@ def _folk_table() -> NDArray[np.float64]:
 
 
 @cache
+def _last_table() -> NDArray[np.float64]:
+    """How welcome each move is as the last."""
+    return np.where(_SIZES > _FOURTH, _LAST_LEAP, np.where(_SIZES == 0, _LAST_AGAIN, 1.0))
+
+
+@cache
 def _pulls() -> NDArray[np.float64]:
     """What a note is worth that lies so many semitones out of reach of the goal."""
     return np.asarray(_PULL ** np.arange(_FURTHEST + 1))
@@ -371,11 +400,12 @@ def _exit_table() -> NDArray[np.float64]:
 
 @cache
 def _after_table() -> NDArray[np.float64]:
-    """Moves that may follow the move before (-13 to 13, 13 and more: none): no leap in the direction of a wide one, no
-    note a third time."""
+    """Moves that may follow the move before (-13 to 13, 13 and more: none): no leap in the direction of a wide one."""
     came = np.arange(-13, 14)[:, None]
-    goes_on = (np.abs(came) >= _LEAP) & (np.abs(came) <= _WIDEST) & (np.sign(came) * _MOVES > 2)
-    return np.asarray(~(goes_on | ((came == 0) & (_MOVES == 0))), dtype=np.float64)
+    same_way = np.sign(came) * _MOVES * (np.abs(came) <= _WIDEST)
+    goes_on = (np.abs(came) >= _LEAP) & (same_way > 2)
+    onward = np.where(same_way > 0, _ONWARD, np.where((came == 0) & (_MOVES == 0), _RIFF, 1.0))
+    return np.asarray(~goes_on * onward, dtype=np.float64)
 
 
 @cache

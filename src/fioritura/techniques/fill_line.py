@@ -41,13 +41,13 @@ _WAYS: Final[dict[Way, float]] = {
     "rest": 0.35,
     "colour": 0.3,
 }
-_GOOD: Final[dict[Idea, float]] = {"echo": 0.3, "guide": 0.2, "arpeggio": 0.1, "around": 0.1}
+_GOOD: Final[dict[Idea, float]] = {"echo": 0.3, "guide": 0.2, "arpeggio": 0.05}
 _BLUE_IN_BLUES, _BLUE_ELSEWHERE = 0.3, 0.0
 _CLASH: Final = 0.3
 """What a line of notes that all clash on beats would lose."""
 
-_SPEECH: Final = 0.05
-_ENOUGH: Final = 9
+_SPEECH: Final = 0.04
+_ENOUGH: Final = 11
 """What each note more is worth, up to so many: short fills say little."""
 
 _ALIKE: Final = 0.6

@@ -34,30 +34,34 @@ Grid = Literal["quarters", "eighths", "folk"]
 _BALLAD_BELOW, _UP_ABOVE = 90.0, 160.0
 _POOL: Final = 192
 _FEWEST: Final = 3
-_MOST: Final = {1: 4, 2: 5, 3: 8, 4: 11, 5: 12}
+_MOST: Final = {1: 4, 2: 5, 3: 9, 4: 11, 5: 12}
 """Notes of a fill, by the player's level."""
 
-_THREE_NOTES: Final = {1: 0.8, 2: 0.3, 3: 0.4, 4: 0.4, 5: 0.4}
+_THREE_NOTES: Final = {1: 0.8, 2: 1.2, 3: 0.4, 4: 0.3, 5: 0.3}
 """How far fills of three notes are held back, by level: fills are rather short, and long ones must have room."""
 
-_FULLER: Final = 0.15
-"""How much more often each note more is asked for than people have it: many of the longer have no room."""
+_FULLER: Final = {1: 0.0, 2: 0.0, 3: 0.5, 4: 1.0, 5: 2.0}
+"""How much more often each note more is asked for than people have it, by level: many of the longer have no room."""
 
 _LONG: Final = 5
 """From so many notes on a fill begins as early as it can."""
 
-_CUT_SHORT: Final = 0.1
+_CUT_SHORT: Final = 0.15
 """How many of the fills of three notes stay that were to be longer, for want of time."""
 
 _TRIES: Final = 6
 """How often a rhythm is drawn until all of its notes have room."""
 
-_SPAN_SHARE: Final = 0.72
+_SPAN_SHARE: Final = 0.75
 _USUAL_UNITS: Final = 44
 """Rhythms that take up less than this share of the time (of so much of it, where there is more) are drawn again."""
 
-_MIXED: Final = {1: 0.08, 2: 0.45, 3: 1.0}
-"""How many rhythms of one, of two, of more values stay: four in five phrases of people mix values."""
+_SAME: Final = 0.5
+"""How much less often a value goes on over a beat or its half than in the tables, since what reads badly is left out."""
+
+_MIXED: Final = {1: 0.08, 2: 0.25, 3: 0.5, 4: 1.0}
+"""How many rhythms of one to four values stay (of four notes and fewer, one more): four in five phrases of people mix
+values."""
 
 _VALUES: Final = {1: {6, 12, 18}, 2: {4, 6, 9, 12, 18}, 3: {3, 4, 6, 9, 12, 18}}
 """Values that a level is asked for; those above read all."""
@@ -73,7 +77,7 @@ _NEXT: Final = {
 """Values that read well from a place in the beat."""
 
 _SYNCOPATED: Final = {6: 9, 9: 9}
-"""Values over the beat to the second or from the last sixteenth, for levels 4 and 5."""
+"""Values over the beat to the second or from the last sixteenth, from level 3 on."""
 
 _EVEN: Final = {"eighths": ((6, 0.6), (12, 0.22), (3, 0.18)), "folk": ((6, 0.85), (12, 0.15))}
 """Values and their shares in other grids (common practice); sixteenths come in pairs."""
@@ -81,7 +85,10 @@ _EVEN: Final = {"eighths": ((6, 0.6), (12, 0.22), (3, 0.18)), "folk": ((6, 0.85)
 _LONGEST_LEAD: Final = 15
 """The longest last note that is held up to the next note of the tune; after others there is a rest."""
 
-_WHOLE_SHARE: Final = 0.2
+_LEADS: Final = 0.6
+"""How many rhythms that could are held up to the next note."""
+
+_WHOLE_SHARE: Final = 0.08
 """How many rhythms are those of whole phrases, where one fits."""
 
 
@@ -186,8 +193,10 @@ def rhythm_pool(place: int, length: int, pace: Pace, level: int, grid: Grid) -> 
         True
     """
     chance = Chance.of(0, "fill rhythms", f"{place} {length} {pace} {level} {grid}")
-    found = []
-    for _ in range(8 * _POOL):
+    wholes = round(_WHOLE_SHARE * _POOL) if grid == "quarters" else 0
+    tried = (_whole(chance, place, length, pace, level) for _ in range(wholes))
+    found = [one for one in tried if one is not None]
+    for _ in range(9 * _POOL):
         one = _drawn(chance, place, length, pace, level, grid)
         if one is not None:
             found.append(one)
@@ -197,10 +206,6 @@ def rhythm_pool(place: int, length: int, pace: Pace, level: int, grid: Grid) -> 
 
 
 def _drawn(chance: Chance, place: int, length: int, pace: Pace, level: int, grid: Grid) -> Rhythm | None:
-    if grid == "quarters" and chance.happens(_WHOLE_SHARE):
-        whole = _whole(chance, place, length, pace, level)
-        if whole:
-            return whole
     size = _size(chance, pace, level)
     best: list[int] = []
     for _ in range(_TRIES):
@@ -216,14 +221,21 @@ def _drawn(chance: Chance, place: int, length: int, pace: Pace, level: int, grid
         return None
     kinds = len({b - a for a, b in pairwise(best)})
     span = (best[-1] - best[0]) / (_SPAN_SHARE * min(length, _USUAL_UNITS))
-    is_kept = chance.happens(min(span, 1.0) ** 2 * (1.0 if grid == "folk" else _MIXED[min(kinds, 3)]))
+    is_kept = chance.happens(
+        min(span, 1.0) ** 2 * (1.0 if grid == "folk" else _MIXED[min(kinds + (len(best) < _LONG), 4)])
+    )
     return _closed(chance, place, length, best) if is_kept else None
 
 
 def continued(
     chance: Chance, place: int, length: int, pace: Pace, level: int, grid: Grid, onsets: Sequence[int]
 ) -> Rhythm:
-    """A rhythm that begins with given attacks in a stretch (see `rhythm_pool`) and goes on for up to three notes."""
+    """A rhythm that begins with given attacks in a stretch (see `rhythm_pool`) and goes on for up to three notes.
+
+    Examples:
+        >>> continued(Chance(1), 0, 36, "medium", 5, "quarters", (0, 6, 12, 18)).onsets[:4]
+        (0, 6, 12, 18)
+    """
     size = min(len(onsets) + chance.below(4), max(_MOST[level], len(onsets)))
     return _closed(chance, place, length, _extended(chance, place, length, onsets, size, pace, level, grid))
 
@@ -246,8 +258,7 @@ def _size(chance: Chance, pace: Pace, level: int) -> int:
     most = _MOST[level]
     shares = list(fill_tables()["sizes"][pace][: most - _FEWEST + 1])
     shares[0] *= _THREE_NOTES[level]
-    if level > 2:
-        shares = [share * (1.0 + _FULLER * number) for number, share in enumerate(shares)]
+    shares = [share * (1.0 + _FULLER[level] * number) for number, share in enumerate(shares)]
     return chance.pick(range(_FEWEST, most + 1), shares)
 
 
@@ -258,7 +269,7 @@ def _starts(chance: Chance, place: int, length: int, pace: Pace, level: int, gri
         return range(-place % step, length - 15, step)
     units, shares = fill_tables()["place units"], list(fill_tables()["starts"][pace])
     for number, unit in enumerate(units):
-        if (unit not in (0, 6) and level < 4) or (unit in (4, 8) and level < 5):
+        if (unit not in (0, 6) and level < 3) or (unit in (4, 8) and level < 4):
             shares[number] = 0.0
     wanted = chance.pick(units, shares)
     return range((wanted - place) % 12, length - 9, 12)
@@ -287,11 +298,14 @@ def _followers(place: int, before: int, pace: Pace, level: int) -> tuple[tuple[i
     tables = fill_tables()
     units = tables["value units"]
     odds = tables["values"][tables["place units"].index(place)][before]
-    reads = _NEXT[place] + ((_SYNCOPATED[place],) if level >= 4 and place in _SYNCOPATED else ())
+    reads = _NEXT[place] + ((_SYNCOPATED[place],) if level >= 3 and place in _SYNCOPATED else ())
     allowed = [value for value in reads if value in _VALUES.get(level, units) or len(reads) == 1]
     allowed = allowed or [12 - place]
     shares = [
-        float(np.exp(odds[units.index(value)])) * tables["value tilt"][pace][units.index(value)] for value in allowed
+        float(np.exp(odds[units.index(value)]))
+        * tables["value tilt"][pace][units.index(value)]
+        * (_SAME if place in (0, 6) and before == units.index(value) else 1.0)
+        for value in allowed
     ]
     return tuple(allowed), tuple(shares)
 
@@ -301,10 +315,11 @@ def _closed(chance: Chance, place: int, length: int, onsets: Sequence[int]) -> R
     left, inside = length - onsets[-1], (place + onsets[-1]) % 12
     to_beat = 12 - inside
     reads = left == to_beat if inside in (4, 8) else left <= to_beat + 6 or inside in (0, 6)
-    if reads and left <= _LONGEST_LEAD and (left <= 12 or chance.happens(0.5)):
+    if reads and left <= _LONGEST_LEAD and (left <= 3 or chance.happens(_LEADS if left <= 12 else 0.5)):
         return Rhythm(tuple(onsets), left, leads=True)
     last = to_beat if inside not in (0, 6) else chance.pick((6, 12))
-    return Rhythm(tuple(onsets), min(last, left), leads=last >= left)
+    last = min(last, left - 3 if left % 3 == 0 and left > 6 else left)
+    return Rhythm(tuple(onsets), last, leads=last == left)
 
 
 def _whole(chance: Chance, place: int, length: int, pace: Pace, level: int) -> Rhythm | None:

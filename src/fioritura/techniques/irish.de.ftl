@@ -80,26 +80,26 @@ irish-strike-why = { $coming ->
     [repeated] Der Ton wird noch einmal gesagt: Ein Strike von unten trennt die beiden.
    *[above] Die Melodie springt abwärts: Mit einem Strike landet sie.
 }
-irish-short-roll-why = Eine Viertel, und unten ist ein Finger frei: Cut und Strike teilen sie in zwei.
+irish-short-roll-why = Der Ton ist so lang wie zwei laufende, und unten ist ein Finger frei: Cut und Strike teilen ihn in zwei.
 irish-long-roll-why = { $form ->
-    [held] Der Ton dauert drei Achtel: Ein Roll hält den Schlag darin in Gang.
-    [said-again] Die Melodie sagt den Ton drei Achtel lang: Ein Roll bindet sie zu einem.
-   *[circled] Die Melodie umkreist den Ton drei Achtel lang: Der Roll tut dasselbe mit zwei Fingern.
+    [held] Der Ton dauert so lang wie drei laufende: Ein Roll hält den Schlag darin in Gang.
+    [said-again] Die Melodie sagt den Ton so lang wie drei laufende: Ein Roll bindet sie zu einem.
+   *[circled] Die Melodie umkreist den Ton in drei laufenden: Der Roll tut dasselbe mit zwei Fingern.
 }
 irish-cran-why = { $form ->
-    [held] Ein langes D hat keinen Finger zum Anschlagen übrig: Nur Cuts teilen es.
-    [said-again] Die Melodie sagt D drei Achtel lang: Ein Cran bindet sie zu einem.
-   *[circled] Die Melodie umkreist D drei Achtel lang: Ein Cran bleibt auf dem Ton.
+    [held] Für einen langen Ton ist kein Finger zum Anschlagen übrig: Nur Cuts teilen ihn.
+    [said-again] Die Melodie sagt den Ton so lang wie drei laufende, und kein Finger ist zum Anschlagen übrig: Ein Cran bindet sie zu einem.
+   *[circled] Die Melodie umkreist den Ton in drei laufenden, und kein Finger ist zum Anschlagen übrig: Ein Cran bleibt auf ihm.
 }
 irish-triplet-why = { $form ->
     [third] Die zwei Töne liegen eine Terz auseinander: Der Ton dazwischen macht sie zur Triole.
-    [fourth] Eine Viertel vor einer Quarte: Die zwei Töne dazwischen laufen als Triole auf sie zu.
-   *[neighbour] Eine Viertel vor einem Schritt abwärts: Als Triole kreist sie einmal.
+    [fourth] Ein Ton, so lang wie zwei laufende, vor einer Quarte: Die zwei Töne dazwischen laufen als Triole weiter.
+   *[neighbour] Ein Ton, so lang wie zwei laufende, vor einem Schritt oder einer Terz abwärts: Als Triole kreist er einmal.
 }
-irish-treble-why = Eine Viertel auf dem Schlag: Dreimal gesagt treibt sie voran.
+irish-treble-why = Ein Ton auf dem Schlag, so lang wie zwei laufende: Dreimal gesagt treibt er voran.
 irish-divided-note-why = { $side ->
-    [above] Eine Viertel kann sich bewegen: Der Ton darüber führt weiter.
-   *[below] Eine Viertel kann sich bewegen: Der Ton darunter führt weiter.
+    [above] Ein Ton, so lang wie zwei laufende, kann sich bewegen: Der Ton darüber führt weiter.
+   *[below] Ein Ton, so lang wie zwei laufende, kann sich bewegen: Der Ton darunter führt weiter.
 }
 irish-held-note-why = { $heard ->
     [before] Die Phrase war schon zu hören: Der durchgehende Ton darf wegfallen, und die Linie atmet.

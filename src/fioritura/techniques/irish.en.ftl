@@ -80,26 +80,26 @@ irish-strike-why = { $coming ->
     [repeated] The note is said again: a strike from below parts the two.
    *[above] The melody leaps down: a strike makes it land.
 }
-irish-short-roll-why = A quarter note with a finger free below: cut and strike part it in two.
+irish-short-roll-why = The note is as long as two running ones, with a finger free below: cut and strike part it in two.
 irish-long-roll-why = { $form ->
-    [held] The note lasts three eighths: a roll keeps the beat going in it.
-    [said-again] The tune says the note for three eighths: a roll binds them into one.
-   *[circled] The tune circles the note for three eighths: the roll does the same with two fingers.
+    [held] The note lasts as long as three running ones: a roll keeps the beat going in it.
+    [said-again] The tune says the note for as long as three running ones: a roll binds them into one.
+   *[circled] The tune circles the note in three running ones: the roll does the same with two fingers.
 }
 irish-cran-why = { $form ->
-    [held] A long D has no finger left to strike with: cuts alone part it.
-    [said-again] The tune says D for three eighths: a cran binds them into one.
-   *[circled] The tune circles D for three eighths: a cran keeps it on the note.
+    [held] A long note has no finger left to strike with: cuts alone part it.
+    [said-again] The tune says the note for as long as three running ones, and no finger is left to strike with: a cran binds them into one.
+   *[circled] The tune circles the note in three running ones, and no finger is left to strike with: a cran keeps it on the note.
 }
 irish-triplet-why = { $form ->
     [third] The two notes are a third apart: the one between makes them a triplet.
-    [fourth] A quarter note lies before a fourth: the two notes between run up to it in a triplet.
-   *[neighbour] A quarter note before a step down: it circles once, as a triplet.
+    [fourth] A note as long as two running ones lies before a fourth: the two notes between run on in a triplet.
+   *[neighbour] A note as long as two running ones lies before a step or a third down: it circles once, as a triplet.
 }
-irish-treble-why = A quarter note on the beat: said three times, it drives on.
+irish-treble-why = A note on the beat, as long as two running ones: said three times, it drives on.
 irish-divided-note-why = { $side ->
-    [above] A quarter note can move: the note above leads on.
-   *[below] A quarter note can move: the note below leads on.
+    [above] A note as long as two running ones can move: the note above leads on.
+   *[below] A note as long as two running ones can move: the note below leads on.
 }
 irish-held-note-why = { $heard ->
     [before] The phrase has been heard: the passing note may go, and the line breathes.

@@ -80,26 +80,26 @@ irish-strike-why = { $coming ->
     [repeated] La nota se repite: un strike desde abajo separa las dos.
    *[above] La melodía salta hacia abajo: un strike la hace posarse.
 }
-irish-short-roll-why = Una negra con un dedo libre debajo: cut y strike la separan en dos.
+irish-short-roll-why = La nota dura como dos notas corridas, con un dedo libre debajo: cut y strike la separan en dos.
 irish-long-roll-why = { $form ->
-    [held] La nota dura tres corcheas: un roll mantiene en ella el pulso.
-    [said-again] La melodía dice la nota durante tres corcheas: un roll las une en una.
-   *[circled] La melodía rodea la nota durante tres corcheas: el roll hace lo mismo con dos dedos.
+    [held] La nota dura como tres notas corridas: un roll mantiene en ella el pulso.
+    [said-again] La melodía dice la nota durante tres notas corridas: un roll las une en una.
+   *[circled] La melodía rodea la nota en tres notas corridas: el roll hace lo mismo con dos dedos.
 }
 irish-cran-why = { $form ->
-    [held] Un re largo no deja dedo para golpear: solo cuts lo separan.
-    [said-again] La melodía dice re durante tres corcheas: un cran las une en una.
-   *[circled] La melodía rodea re durante tres corcheas: un cran se queda en la nota.
+    [held] Una nota larga y ningún dedo para golpear: solo cuts la separan.
+    [said-again] La melodía dice la nota durante tres notas corridas y no queda dedo para golpear: un cran las une en una.
+   *[circled] La melodía rodea la nota en tres notas corridas y no queda dedo para golpear: un cran se queda en ella.
 }
 irish-triplet-why = { $form ->
     [third] Las dos notas están a una tercera: la de en medio las vuelve tresillo.
-    [fourth] Una negra antes de una cuarta: las dos notas intermedias corren hacia ella en tresillo.
-   *[neighbour] Una negra antes de un grado descendente: gira una vez, como tresillo.
+    [fourth] Una nota larga como dos corridas antes de una cuarta: las dos notas intermedias siguen en tresillo.
+   *[neighbour] Una nota larga como dos corridas antes de un grado o una tercera descendente: gira una vez, como tresillo.
 }
-irish-treble-why = Una negra sobre el tiempo: dicha tres veces, empuja hacia adelante.
+irish-treble-why = Una nota sobre el tiempo, larga como dos corridas: dicha tres veces, empuja hacia adelante.
 irish-divided-note-why = { $side ->
-    [above] Una negra puede moverse: la nota de arriba lleva adelante.
-   *[below] Una negra puede moverse: la nota de abajo lleva adelante.
+    [above] Una nota larga como dos corridas puede moverse: la nota de arriba lleva adelante.
+   *[below] Una nota larga como dos corridas puede moverse: la nota de abajo lleva adelante.
 }
 irish-held-note-why = { $heard ->
     [before] La frase ya se ha oído: la nota de paso puede irse, y la línea respira.

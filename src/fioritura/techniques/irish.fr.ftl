@@ -80,26 +80,26 @@ irish-strike-why = { $coming ->
     [repeated] La note est redite : un strike d’en bas sépare les deux.
    *[above] La mélodie saute vers le bas : un strike la fait se poser.
 }
-irish-short-roll-why = Une noire, et un doigt libre au-dessous : cut et strike la séparent en deux.
+irish-short-roll-why = La note dure autant que deux notes courantes, un doigt est libre au-dessous : cut et strike la séparent en deux.
 irish-long-roll-why = { $form ->
-    [held] La note dure trois croches : un roll y maintient la pulsation.
-    [said-again] La mélodie dit la note pendant trois croches : un roll les lie en une.
-   *[circled] La mélodie tourne trois croches autour de la note : le roll fait de même avec deux doigts.
+    [held] La note dure autant que trois notes courantes : un roll y maintient la pulsation.
+    [said-again] La mélodie dit la note le temps de trois notes courantes : un roll les lie en une.
+   *[circled] La mélodie tourne autour de la note en trois notes courantes : le roll fait de même avec deux doigts.
 }
 irish-cran-why = { $form ->
-    [held] Un long ré ne laisse pas de doigt pour frapper : des cuts seuls le séparent.
-    [said-again] La mélodie dit ré pendant trois croches : un cran les lie en une.
-   *[circled] La mélodie tourne trois croches autour de ré : un cran reste sur la note.
+    [held] Une note longue, et pas de doigt pour frapper : des cuts seuls la séparent.
+    [said-again] La mélodie dit la note le temps de trois notes courantes, et il ne reste pas de doigt pour frapper : un cran les lie en une.
+   *[circled] La mélodie tourne autour de la note en trois notes courantes, et il ne reste pas de doigt pour frapper : un cran reste sur elle.
 }
 irish-triplet-why = { $form ->
     [third] Les deux notes sont à une tierce : celle du milieu en fait un triolet.
-    [fourth] Une noire avant une quarte : les deux notes intermédiaires y courent en triolet.
-   *[neighbour] Une noire avant un degré descendant : elle tourne une fois, en triolet.
+    [fourth] Une note longue comme deux notes courantes avant une quarte : les deux notes intermédiaires avancent en triolet.
+   *[neighbour] Une note longue comme deux notes courantes avant un degré ou une tierce descendante : elle tourne une fois, en triolet.
 }
-irish-treble-why = Une noire sur le temps : dite trois fois, elle pousse en avant.
+irish-treble-why = Une note sur le temps, longue comme deux notes courantes : dite trois fois, elle pousse en avant.
 irish-divided-note-why = { $side ->
-    [above] Une noire peut bouger : la note au-dessus mène plus loin.
-   *[below] Une noire peut bouger : la note au-dessous mène plus loin.
+    [above] Une note longue comme deux notes courantes peut bouger : la note au-dessus mène plus loin.
+   *[below] Une note longue comme deux notes courantes peut bouger : la note au-dessous mène plus loin.
 }
 irish-held-note-why = { $heard ->
     [before] La phrase a été entendue : la note de passage peut partir, et la ligne respire.

@@ -35,9 +35,9 @@ _LOWEST_D: Final = (62, 74)
 """On flute and whistle no finger is left to strike with below the written low D, nor an octave higher, where the first
 hole alone is open."""
 
-_OF_THE_TUNE: Final = 1.6
+_OF_THE_TUNE: Final = 2.7
 """How much likelier a roll is where the tune itself says one note for three beats of the unit."""
-_PARTING: Final = 1.0
+_PARTING: Final = 1.4
 """How much a cut is worth where it parts a note from the same one and a step down follows: other figures stand back."""
 _IN_REELS: Final = 2.6
 """How much likelier a roll is on a dotted quarter of a reel, of which the books have few (68.8 % of 16 bear one) for a model

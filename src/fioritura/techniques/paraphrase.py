@@ -57,10 +57,10 @@ def _back_phrased_by_players(context: Context) -> Iterator[Figure]:
 
 def _back_phrased(context: Context, most_ways: int) -> Iterator[Figure]:
     before = context.previous
-    if not (context.is_free and context.begins_word and _opens(context)):
+    if before is None or not (context.is_free and context.begins_word and _opens(context)):
         return
-    is_held = before is not None and before.gap_ticks == 0
-    if is_held and not (before and before.is_free and before.note.duration_ticks >= QUARTER):
+    is_held = before.gap_ticks == 0
+    if is_held and not (before.is_free and before.note.duration_ticks >= QUARTER):
         return
     offered = 0
     for group, arrival in _ways_to_arrival(context):

@@ -156,7 +156,7 @@ def wanted_techniques(
 
     Examples:
         >>> [technique.id for technique in wanted_techniques(5, only=["turns"], without=["shake"])]
-        ['mordent', 'turn', 'upper-mordent', 'inverted-turn']
+        ['irish-long-roll', 'irish-short-roll', 'mordent', 'turn', 'upper-mordent', 'inverted-turn', 'irish-cran']
 
     Raises:
         OptionError: an unknown name, or nothing left.

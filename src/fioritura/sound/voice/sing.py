@@ -18,17 +18,17 @@ from fioritura.sound.performance import Inhaled, PerformedNote
 from fioritura.sound.voice.breath import RATE, SLUR, STEP, Air, air_of, runs
 from fioritura.sound.voice.winds import NOISE_FRAMES, PERIOD, Wind
 
-__all__ = ["sung"]
+__all__ = ["faded", "reach_of", "spread", "sung"]
 
 FULL: Final = 0.22
 """Root mean square of a note at full velocity and level."""
 
-WANDER_CENTS: Final = 1.6
+WANDER_CENTS: Final = 1.2
 """How far a held pitch strays (standard deviation; measured on the steady notes of saxophones: 1 to 2)."""
 
-TONGUE_GAIN: Final = 9.0
+TONGUE_GAIN: Final = 6.0
 TONGUE_SEC: Final = 0.007
-INHALED: Final = 0.012
+INHALED: Final = 0.0045
 """Root mean square of an audible breath, some 25 dB under a usual note (from memory)."""
 
 GHOST_TONE: Final = 0.45
@@ -65,10 +65,9 @@ def _sing(wind: Wind, run: Sequence[PerformedNote], air: Air, audio: Mono) -> No
     flutter = wind.flutter_db * np.take(_wavering(), np.arange(place + 3000, place + 3000 + count), mode="wrap")
     height = FULL * 10 ** ((air.level_db + flutter) / 20)
     index = _places(turns)
-    rise = _rise()
-    soft, loud = _spread(height * (1 - air.colour)), _spread(height * air.colour)
+    soft, loud = spread(height * (1 - air.colour)), spread(height * air.colour)
     for number, note in enumerate(run):
-        first, last = _reach(air.firsts, number, len(run), count)
+        first, last = reach_of(air.firsts, number, len(run), count)
         frames = slice(first * STEP, last * STEP)
         tone = wind.tone(note.midi)
         wave = np.take(tone.period, index[frames])
@@ -79,10 +78,7 @@ def _sing(wind: Wind, run: Sequence[PerformedNote], air: Air, audio: Mono) -> No
             wave += noise
         made = soft[first:last].ravel() * wave.real
         made += loud[first:last].ravel() * wave.imag
-        if number:
-            made[: len(rise)] *= rise[: len(made)]
-        if number < len(run) - 1:
-            made[-len(rise) :] *= (1 - rise)[-len(made) :]
+        faded(made, number, len(run))
         start = air.start_frame + frames.start
         audio[start : start + len(made)] += made[: len(audio) - start]
         if note.breath:
@@ -109,7 +105,7 @@ def _places(turns: Control) -> NDArray[np.int64]:
     return index
 
 
-def _spread(values: Control) -> Mono:
+def spread(values: Control) -> Mono:
     """Control values drawn straight from each to the next: shape (values, STEP)."""
     here = values.astype(np.float32)
     rise = np.diff(here, append=here[-1:])
@@ -118,7 +114,7 @@ def _spread(values: Control) -> Mono:
     return spread
 
 
-def _reach(firsts: Sequence[int], number: int, notes: int, count: int) -> tuple[int, int]:
+def reach_of(firsts: Sequence[int], number: int, notes: int, count: int) -> tuple[int, int]:
     """The control values in which a note of a run is heard: its own, and those of the slurs at its ends."""
     reach = len(SLUR) // 2
     first = 0 if number == 0 else max(0, firsts[number] - reach)
@@ -126,10 +122,19 @@ def _reach(firsts: Sequence[int], number: int, notes: int, count: int) -> tuple[
     return first, last
 
 
+def faded(made: Mono, number: int, notes: int) -> None:
+    """Fade a note of a run in and out where it is slurred from and into others."""
+    rise = _rise()
+    if number:
+        made[: len(rise)] *= rise[: len(made)]
+    if number < notes - 1:
+        made[-len(rise) :] *= (1 - rise)[-len(made) :]
+
+
 @cache
 def _rise() -> Mono:
     """How a slurred note fades in, while the one before it fades out as much, around its onset."""
-    rise: Mono = _spread(np.concatenate([[0.0], np.cumsum(SLUR)])[:-1]).ravel()
+    rise: Mono = spread(np.concatenate([[0.0], np.cumsum(SLUR)])[:-1]).ravel()
     return rise
 
 

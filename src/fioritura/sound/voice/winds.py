@@ -20,7 +20,7 @@ from numpy.typing import NDArray
 
 from fioritura.sound.audio import SAMPLE_RATE
 
-__all__ = ["NOISE_FRAMES", "PERIOD", "Tone", "Wind", "hertz_of", "wind_of", "winds", "winds_from"]
+__all__ = ["NOISE_FRAMES", "PERIOD", "Tone", "Wind", "hertz_of", "voices_source", "wind_of", "winds", "winds_from"]
 
 PERIOD: Final = 8192
 """Places in the table of one period."""
@@ -37,6 +37,9 @@ OWN_WEIGHT: Final = 8.0
 
 MOST_FLUTTER_DB: Final = 0.6
 """More is a player's vibrato, which the performance adds."""
+
+CLOUDS_DB: Final = 1.5
+"""How far the noise's level strays (standard deviation, judged by spectrograms of real notes)."""
 
 NUMBERED: Final = {"clarinet": 8.0, "bass-clarinet": 8.0}
 USUALLY_NUMBERED: Final = 1.0
@@ -135,7 +138,17 @@ class Wind:
         for layer in (soft, loud):
             level = np.interp(np.log(hertz), np.log(self.noise_hertz), layer)
             tables.append(np.fft.irfft(turns * np.sqrt(NOISE_FRAMES * SAMPLE_RATE / 2) * 10 ** (level / 20)))
-        return _as_pair(*tables)
+        return _as_pair(*(table * _clouds(midi) for table in tables))
+
+
+def _clouds(seed: int) -> NDArray[np.float64]:
+    """How a breath's noise comes and goes within the stretch of noise, 4 to 25 times a second; its mean power is 1."""
+    hertz = np.arange(NOISE_FRAMES // 2 + 1) * SAMPLE_RATE / NOISE_FRAMES
+    turns = np.exp(2j * np.pi * np.random.default_rng(seed + 500).random(len(hertz)))
+    curve = np.fft.irfft(turns * ((hertz > 4.0) & (hertz < 25.0)))
+    clouds = 10 ** (CLOUDS_DB * curve / curve.std() / 20)
+    steady: NDArray[np.float64] = clouds / np.sqrt((clouds**2).mean())
+    return steady
 
 
 def hertz_of(midi: float) -> float:
@@ -210,6 +223,17 @@ def _as_pair(soft: NDArray[np.float64], loud: NDArray[np.float64]) -> Table:
     return (soft + 1j * loud).astype(np.complex64)
 
 
+def voices_source() -> str:
+    """On which recordings the voices were measured, and under which licences these are."""
+    return str(_table()["source"])
+
+
+@cache
+def _table() -> dict[str, Any]:
+    table: dict[str, Any] = json.loads(_FILE.read_text(encoding="utf-8"))
+    return table
+
+
 @cache
 def winds() -> dict[str, Wind]:
     """The voices that were measured, and those of their near relatives, by the id of the instrument.
@@ -217,7 +241,7 @@ def winds() -> dict[str, Wind]:
     Nearest measured voices: flutes and whistles have an alto flute's colours, a flugelhorn a trumpet's, darker, and a
     trombone those of a trumpet an octave above it.
     """
-    measured = winds_from(json.loads(_FILE.read_text(encoding="utf-8")))
+    measured = winds_from(_table())
     flute, trumpet = measured["alto-flute"], measured["trumpet"]
     return {
         **measured,

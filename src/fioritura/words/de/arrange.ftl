@@ -60,6 +60,7 @@ octave-to-fit = { $pitch } ({ $place }){ $others ->
 key-best = { $key } passt am besten, notiert in { $written } ({ $instruments }): Das Stück ist dorthin transponiert.
 key-of-another-mode = „{ $given }“ hat ein anderes Tongeschlecht als das Stück, das in { FORM($key, "inline") } steht: nur den Grundton angeben.
 no-such-key = „{ $given }“ ist keine Tonart: einen Grundton angeben, etwa C, Bb oder F#, oder „best“.
+pickup-out-of-reach = Ein Auftakt von { $given } Schlägen geht nicht: Der Takt hat { $beats }.
 beats-out-of-reach = Ein Tempo von { $given } Schlägen in der Minute geht nicht: möglich sind hier { $low } bis { $high }.
 notes-out-of-range = { $pitch } ({ $place }){ $others ->
     [0] {""}

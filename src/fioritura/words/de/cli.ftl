@@ -70,10 +70,20 @@ cli-synths = Synth      { $count ->
    *[other] { $synths }
 }
 cli-better-soundfont = 
-    Ein besserer Soundfont: jede .sf2-Datei für General MIDI, etwa FluidR3 (MIT-Lizenz); Debian und Ubuntu haben ihn als Paket
+    Ein besserer Soundfont: jede .sf2- oder .sf3-Datei für General MIDI, etwa FluidR3 (MIT-Lizenz); Debian und Ubuntu haben ihn als Paket
     fluid-soundfont-gm. Ohne root: die Datei nach ~/.local/share/soundfonts legen, wo sie gefunden wird, oder sie nennen:
     {"  "}{ $variable }=/path/to/file.sf2 fioritura play ...
     {"  "}fioritura play ... --soundfont /path/to/file.sf2
+cli-no-voice = --voice { $given }: measured, soundfont oder eine Datei angeben, deren Name auf .sfz endet.
+cli-voice = Melodie    gemessene Bläserstimmen, mit --voice measured: nach MTG Solo Saxophones (Music Technology Group, Universitat
+    {"           "}Pompeu Fabra; CC BY 4.0) und University of Iowa Musical Instrument Samples (frei verwendbar)
+cli-sampled-voices =
+    Echte Aufnahmen für die Melodie: ein Instrument im SFZ-Format, mit --voice /path/to/file.sfz. Freie, vollständig in einen
+    beliebigen Ordner zu entpacken:
+    {"  "}MTG Solo Saxophones (CC BY 4.0): Sopran, Alt, Tenor, Bariton; github.com/sfzinstruments/MTG.SoloSax
+    {"  "}VSCO 2 Community Edition (CC0): Flöte, Oboe, Klarinette, Trompete, Posaune; github.com/sgossner/VSCO-2-CE
+    Gelesen werden Aufnahmen, Tasten, Anschlagstärken, Schleifen, Pegel und Stimmung; Hüllkurven, Filter, Wechsel zwischen
+    Aufnahmen und Tastenschalter nicht.
 cli-bad-key = --key { $given }: { $reason }
 cli-no-key = „{ $given }“ ist keine Tonart: Grundton und Geschlecht schreiben, wie Bb, Am, F# minor oder D-dorian.
 cli-as-played = wie gespielt in { $name }
@@ -84,6 +94,7 @@ cli-transcribed = { $title }: { $notes } Töne und { $graces } Vorschläge in { 
     [swing] , Achtel geswingt
    *[straight] {""}
 }; Stimmung { $tuning } Cent.
+cli-other-reading = Lesbar auch als { $metre } mit { $tempo } Schlägen in der Minute: --reading { $number }
 cli-which-tune = Welches Stück wurde gespielt? --tune mit seiner Datei oder --asked mit einer arrangement.json angeben.
 cli-named = { $title }: { $figures ->
     [one] eine Figur

@@ -113,6 +113,7 @@ happened-added = { $count ->
 }
 happened-ornament = { CAPITAL($name) }: { $missed } von { $asked } nicht zu hören ({ $bars }).
 happened-ornaments = { $missed } von { $asked } Verzierungen waren nicht zu hören ({ $bars }).
+happened-ornaments-least = Mindestens { $missed } von { $asked } Verzierungen waren nicht zu hören ({ $bars }).
 happened-tempo = { $way ->
     [faster] Das Tempo war schneller als verlangt: { $played } Schläge in der Minute statt { $asked }.
    *[slower] Das Tempo war langsamer als verlangt: { $played } Schläge in der Minute statt { $asked }.
@@ -141,7 +142,7 @@ praise-all-ornaments = { $asked ->
     [one] Die Verzierung ist gelungen.
    *[other] Alle { $asked } Verzierungen sind gelungen.
 }
-praise-ornaments = { $done } von { $asked } Verzierungen sind gelungen; am deutlichsten war: { $technique } { FORM($bar, "at") }.
+praise-ornaments = { $done } von { $asked } Verzierungen waren klar zu hören; am deutlichsten war: { $technique } { FORM($bar, "at") }.
 praise-notes-safe = { $right } von { $wanted } Melodienoten waren richtig: Die Melodie sitzt sicher in den Fingern.
 praise-notes = { $right } von { $wanted } Melodienoten waren richtig.
 praise-beat = Der Puls war ruhig: Zwei von drei Noten liegen höchstens { $ms } ms daneben.

@@ -12,3 +12,5 @@ synth-did-not-run = { $name } ließ sich nicht starten ({ $reason }): neu instal
 synth-failed = { $name } ist gescheitert ({ $reason }): einen anderen Soundfont versuchen.
 synth-odd-audio = Der Synthesizer lieferte kein 16-Bit-Stereo mit 48 kHz: den anderen Synthesizer versuchen.
 synth-no-wave = Der Synthesizer lieferte keine WAV-Datei ({ $reason }): den anderen Synthesizer versuchen.
+sfz-unreadable = { $path } lässt sich nicht lesen ({ $reason }): ein anderes SFZ-Instrument nennen, vollständig mit seinen Aufnahmen.
+sfz-no-regions = { $path } hat keine Aufnahme, die eine Taste anschlägt: ein anderes SFZ-Instrument nennen.

@@ -60,6 +60,7 @@ octave-to-fit = { $pitch } in { $place }{ $others ->
 key-best = { $key } suits best, written in { $written } ({ $instruments }): the tune is moved there.
 key-of-another-mode = “{ $given }” is of another mode than the tune, which is in { FORM($key, "inline") }: give the key note alone.
 no-such-key = “{ $given }” is no key: give a key note, as C, Bb or F#, or “best”.
+pickup-out-of-reach = A pickup of { $given } beats is out of reach: the bar has { $beats }.
 beats-out-of-reach = A tempo of { $given } beats a minute is out of reach: here it goes from { $low } to { $high }.
 notes-out-of-range = { $pitch } in { $place }{ $others ->
     [0] {""}

@@ -70,10 +70,20 @@ cli-synths = Synth      { $count ->
    *[other] { $synths }
 }
 cli-better-soundfont = 
-    A better soundfont: any General MIDI .sf2 file. FluidR3 (MIT licence) is one; Debian and Ubuntu have it as the package
+    A better soundfont: any General MIDI .sf2 or .sf3 file. FluidR3 (MIT licence) is one; Debian and Ubuntu have it as the package
     fluid-soundfont-gm. Without root, put the file into ~/.local/share/soundfonts, where it is found by itself, or name it:
     {"  "}{ $variable }=/path/to/file.sf2 fioritura play ...
     {"  "}fioritura play ... --soundfont /path/to/file.sf2
+cli-no-voice = --voice { $given }: give measured, soundfont or a file whose name ends in .sfz.
+cli-voice = Melody     measured wind voices, by --voice measured: after MTG Solo Saxophones (Music Technology Group, Universitat
+    {"           "}Pompeu Fabra; CC BY 4.0) and the University of Iowa Musical Instrument Samples (free of restriction)
+cli-sampled-voices =
+    Real samples for the melody: an instrument in the SFZ format, by --voice /path/to/file.sfz. Open ones, to be unpacked whole
+    in any folder:
+    {"  "}MTG Solo Saxophones (CC BY 4.0): soprano, alto, tenor, baritone; github.com/sfzinstruments/MTG.SoloSax
+    {"  "}VSCO 2 Community Edition (CC0): flute, oboe, clarinet, trumpet, trombone; github.com/sgossner/VSCO-2-CE
+    Of the format, samples, keys, velocities, loops, gain and tuning are read; envelopes, filters, round robin and key
+    switches are not.
 cli-bad-key = --key { $given }: { $reason }
 cli-no-key = “{ $given }” is not a key: write the key note and the mode, as Bb, Am, F# minor or D-dorian.
 cli-as-played = as played in { $name }
@@ -84,6 +94,7 @@ cli-transcribed = { $title }: { $notes } notes and { $graces } grace notes in { 
     [swing] , eighths swung
    *[straight] {""}
 }; tuning { $tuning } cents.
+cli-other-reading = It can also be read in { $metre } at { $tempo } beats a minute: --reading { $number }
 cli-which-tune = Which tune was played? Give --tune with its file, or --asked with an arrangement.json.
 cli-named = { $title }: { $figures ->
     [one] one figure

@@ -111,6 +111,7 @@ happened-added = { $count ->
 }
 happened-ornament = { CAPITAL($name) }: { $missed } of { $asked } could not be heard ({ $bars }).
 happened-ornaments = { $missed } of { $asked } ornaments could not be heard ({ $bars }).
+happened-ornaments-least = At least { $missed } of { $asked } ornaments could not be heard ({ $bars }).
 happened-tempo = { $way ->
     [faster] You played faster than asked: { $played } beats a minute instead of { $asked }.
    *[slower] You played slower than asked: { $played } beats a minute instead of { $asked }.
@@ -139,7 +140,7 @@ praise-all-ornaments = { $asked ->
     [one] The ornament came out.
    *[other] All { $asked } ornaments came out.
 }
-praise-ornaments = { $done } of { $asked } ornaments came out; the clearest was the { $technique } { FORM($bar, "at") }.
+praise-ornaments = { $done } of { $asked } ornaments could be heard clearly; the clearest was the { $technique } { FORM($bar, "at") }.
 praise-notes-safe = { $right } of { $wanted } melody notes were right: the tune is safely in the fingers.
 praise-notes = { $right } of { $wanted } melody notes were right.
 praise-beat = The beat was steady: two notes of three lie within { $ms } ms of it.

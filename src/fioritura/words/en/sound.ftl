@@ -12,3 +12,5 @@ synth-did-not-run = { $name } did not run ({ $reason }): install it again.
 synth-failed = { $name } failed ({ $reason }): try another soundfont.
 synth-odd-audio = The synth gave audio that is not 16-bit stereo at 48 kHz: try the other synth.
 synth-no-wave = The synth gave no WAV file ({ $reason }): try the other synth.
+sfz-unreadable = { $path } can't be read ({ $reason }): name another SFZ instrument, whole with its samples.
+sfz-no-regions = { $path } has no sample that a key strikes: name another SFZ instrument.

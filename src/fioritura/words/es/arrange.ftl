@@ -60,6 +60,7 @@ octave-to-fit = { $pitch } ({ $place }){ $others ->
 key-best = { $key } es la que mejor conviene, escrita en { $written } ({ $instruments }): la pieza se ha transportado ahí.
 key-of-another-mode = «{ $given }» es de otro modo que la pieza, que está en { FORM($key, "inline") }: indique solo la tónica.
 no-such-key = «{ $given }» no es una tonalidad: indique una tónica, por ejemplo C, Bb o F#, o «best».
+pickup-out-of-reach = Una anacrusa de { $given } tiempos está fuera de alcance: el compás tiene { $beats }.
 beats-out-of-reach = Un tempo de { $given } pulsos por minuto está fuera de alcance: aquí va de { $low } a { $high }.
 notes-out-of-range = { $pitch } ({ $place }){ $others ->
     [0] {""}

@@ -70,10 +70,20 @@ cli-synths = Sinte      { $count ->
    *[other] { $synths }
 }
 cli-better-soundfont = 
-    Un banco mejor: cualquier archivo .sf2 de General MIDI, como FluidR3 (licencia MIT), que Debian y Ubuntu tienen en el paquete
+    Un banco mejor: cualquier archivo .sf2 o .sf3 de General MIDI, como FluidR3 (licencia MIT), que Debian y Ubuntu tienen en el paquete
     fluid-soundfont-gm. Sin root, ponga el archivo en ~/.local/share/soundfonts, donde se encuentra solo, o nómbrelo:
     {"  "}{ $variable }=/path/to/file.sf2 fioritura play ...
     {"  "}fioritura play ... --soundfont /path/to/file.sf2
+cli-no-voice = --voice { $given }: indique measured, soundfont o un archivo cuyo nombre acabe en .sfz.
+cli-voice = Melodía    voces de viento medidas, con --voice measured: según MTG Solo Saxophones (Music Technology Group,
+    {"           "}Universitat Pompeu Fabra; CC BY 4.0) y University of Iowa Musical Instrument Samples (sin restricciones)
+cli-sampled-voices =
+    Muestras reales para la melodía: un instrumento en formato SFZ, con --voice /path/to/file.sfz. Los hay libres, que se
+    descomprimen enteros en cualquier carpeta:
+    {"  "}MTG Solo Saxophones (CC BY 4.0): soprano, alto, tenor, barítono; github.com/sfzinstruments/MTG.SoloSax
+    {"  "}VSCO 2 Community Edition (CC0): flauta, oboe, clarinete, trompeta, trombón; github.com/sgossner/VSCO-2-CE
+    Del formato se leen muestras, teclas, velocidades, bucles, ganancia y afinación; no envolventes, filtros, alternancias ni
+    conmutadores de teclas.
 cli-bad-key = --key { $given }: { $reason }
 cli-no-key = «{ $given }» no es una tonalidad: escriba la tónica y el modo, como Bb, Am, F# minor o D-dorian.
 cli-as-played = como se toca en { $name }
@@ -84,6 +94,7 @@ cli-transcribed = { $title }: { $notes } notas y { $graces } notas de adorno en 
     [swing] , corcheas con swing
    *[straight] {""}
 }; afinación { $tuning } cents.
+cli-other-reading = También se puede leer en { $metre }, a { $tempo } tiempos por minuto: --reading { $number }
 cli-which-tune = ¿Qué melodía se tocó? Dé --tune con su archivo, o --asked con un arrangement.json.
 cli-named = { $title }: { $figures ->
     [one] una figura

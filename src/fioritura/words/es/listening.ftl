@@ -113,6 +113,7 @@ happened-added = { $count ->
 }
 happened-ornament = { CAPITAL($name) }: { $missed } de { $asked } sin oírse ({ $bars }).
 happened-ornaments = { $missed } de { $asked } adornos no se oyeron ({ $bars }).
+happened-ornaments-least = Al menos { $missed } de { $asked } adornos no se oyeron ({ $bars }).
 happened-tempo = { $way ->
     [faster] El tempo fue más rápido de lo pedido: { $played } tiempos por minuto en vez de { $asked }.
    *[slower] El tempo fue más lento de lo pedido: { $played } tiempos por minuto en vez de { $asked }.
@@ -141,7 +142,7 @@ praise-all-ornaments = { $asked ->
     [one] El adorno salió.
    *[other] Salieron los { $asked } adornos.
 }
-praise-ornaments = Salieron { $done } de { $asked } adornos; el más claro: { $technique } { FORM($bar, "at") }.
+praise-ornaments = Se oyeron con claridad { $done } de { $asked } adornos; el más claro: { $technique } { FORM($bar, "at") }.
 praise-notes-safe = { $right } de { $wanted } notas de la melodía fueron correctas: la melodía está segura en los dedos.
 praise-notes = { $right } de { $wanted } notas de la melodía fueron correctas.
 praise-beat = El pulso fue estable: dos de cada tres notas caen a menos de { $ms } ms.

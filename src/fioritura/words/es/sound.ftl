@@ -12,3 +12,5 @@ synth-did-not-run = { $name } no se pudo iniciar ({ $reason }): vuelva a instala
 synth-failed = { $name } ha fallado ({ $reason }): pruebe otro banco de sonidos.
 synth-odd-audio = El sintetizador no dio audio estéreo de 16 bits a 48 kHz: pruebe el otro sintetizador.
 synth-no-wave = El sintetizador no dio ningún archivo WAV ({ $reason }): pruebe el otro sintetizador.
+sfz-unreadable = No se puede leer { $path } ({ $reason }): indique otro instrumento SFZ, completo con sus muestras.
+sfz-no-regions = { $path } no tiene ninguna muestra que suene con una tecla: indique otro instrumento SFZ.

@@ -60,6 +60,7 @@ octave-to-fit = { $pitch } ({ $place }){ $others ->
 key-best = { $key } convient le mieux, écrit en { $written } ({ $instruments }) : le morceau y est transposé.
 key-of-another-mode = « { $given } » n’est pas dans le mode du morceau, qui est en { FORM($key, "inline") } : donnez la tonique seule.
 no-such-key = « { $given } » n’est pas une tonalité : donnez une tonique, par exemple C, Bb ou F#, ou « best ».
+pickup-out-of-reach = Une levée de { $given } temps est hors de portée : la mesure en a { $beats }.
 beats-out-of-reach = Un tempo de { $given } battements par minute est hors de portée : il va ici de { $low } à { $high }.
 notes-out-of-range = { $pitch } ({ $place }){ $others ->
     [0] {""}

@@ -70,10 +70,20 @@ cli-synths = Synthé     { $count ->
    *[other] { $synths }
 }
 cli-better-soundfont = 
-    Une meilleure banque de sons : tout fichier .sf2 pour General MIDI, par exemple FluidR3 (licence MIT), que Debian et Ubuntu
+    Une meilleure banque de sons : tout fichier .sf2 ou .sf3 pour General MIDI, par exemple FluidR3 (licence MIT), que Debian et Ubuntu
     ont dans le paquet fluid-soundfont-gm. Sans root, mettez le fichier dans ~/.local/share/soundfonts, où il est trouvé, ou nommez-le :
     {"  "}{ $variable }=/path/to/file.sf2 fioritura play ...
     {"  "}fioritura play ... --soundfont /path/to/file.sf2
+cli-no-voice = --voice { $given } : indiquez measured, soundfont ou un fichier dont le nom finit par .sfz.
+cli-voice = Mélodie    voix de vents mesurées, par --voice measured : d’après MTG Solo Saxophones (Music Technology Group,
+    {"           "}Universitat Pompeu Fabra ; CC BY 4.0) et University of Iowa Musical Instrument Samples (sans restriction)
+cli-sampled-voices =
+    De vrais échantillons pour la mélodie : un instrument au format SFZ, par --voice /path/to/file.sfz. En voici de libres, à
+    décompresser en entier dans un dossier quelconque :
+    {"  "}MTG Solo Saxophones (CC BY 4.0) : soprano, alto, ténor, baryton ; github.com/sfzinstruments/MTG.SoloSax
+    {"  "}VSCO 2 Community Edition (CC0) : flûte, hautbois, clarinette, trompette, trombone ; github.com/sgossner/VSCO-2-CE
+    Du format, on lit échantillons, touches, vélocités, boucles, gain et accord ; ni enveloppes, ni filtres, ni alternances, ni
+    commutateurs de touches.
 cli-bad-key = --key { $given } : { $reason }
 cli-no-key = « { $given } » n’est pas une tonalité : écrivez la tonique et le mode, comme Bb, Am, F# minor ou D-dorian.
 cli-as-played = comme joué dans { $name }
@@ -84,6 +94,7 @@ cli-transcribed = { $title } : { $notes } notes et { $graces } petites notes en 
     [swing] , croches swinguées
    *[straight] {""}
 } ; accord { $tuning } cents.
+cli-other-reading = Se lit aussi à { $metre }, à { $tempo } temps à la minute : --reading { $number }
 cli-which-tune = Quel air a été joué ? Donnez --tune avec son fichier, ou --asked avec un arrangement.json.
 cli-named = { $title } : { $figures ->
     [one] une figure

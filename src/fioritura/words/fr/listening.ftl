@@ -113,6 +113,7 @@ happened-added = { $count ->
 }
 happened-ornament = { CAPITAL($name) } : { $missed } sur { $asked } ne s’entendaient pas ({ $bars }).
 happened-ornaments = { $missed } ornements sur { $asked } ne s’entendaient pas ({ $bars }).
+happened-ornaments-least = Au moins { $missed } ornements sur { $asked } ne s’entendaient pas ({ $bars }).
 happened-tempo = { $way ->
     [faster] Le tempo était plus rapide que demandé : { $played } temps à la minute au lieu de { $asked }.
    *[slower] Le tempo était plus lent que demandé : { $played } temps à la minute au lieu de { $asked }.
@@ -141,7 +142,7 @@ praise-all-ornaments = { $asked ->
     [one] L’ornement est sorti.
    *[other] Les { $asked } ornements sont tous sortis.
 }
-praise-ornaments = { $done } ornements sur { $asked } sont sortis ; le plus net : { $technique } { FORM($bar, "at") }.
+praise-ornaments = { $done } ornements sur { $asked } s’entendaient nettement ; le plus net : { $technique } { FORM($bar, "at") }.
 praise-notes-safe = { $right } notes de la mélodie sur { $wanted } étaient justes : la mélodie est bien dans les doigts.
 praise-notes = { $right } notes de la mélodie sur { $wanted } étaient justes.
 praise-beat = La pulsation était stable : deux notes sur trois tombent à { $ms } ms près.

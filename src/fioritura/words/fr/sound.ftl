@@ -12,3 +12,5 @@ synth-did-not-run = { $name } n’a pas démarré ({ $reason }) : réinstallez-l
 synth-failed = { $name } a échoué ({ $reason }) : essayez une autre banque de sons.
 synth-odd-audio = Le synthétiseur n’a pas rendu du son stéréo 16 bits à 48 kHz : essayez l’autre synthétiseur.
 synth-no-wave = Le synthétiseur n’a pas rendu de fichier WAV ({ $reason }) : essayez l’autre synthétiseur.
+sfz-unreadable = { $path } ne peut être lu ({ $reason }) : indiquez un autre instrument SFZ, complet avec ses échantillons.
+sfz-no-regions = { $path } n’a aucun échantillon qu’une touche déclenche : indiquez un autre instrument SFZ.
