@@ -306,8 +306,8 @@ def lead_sheets() -> Iterator[Row]:
     yield Row("sheets: worth to that without quotas, mean", float(np.mean(values)), 0.97)
     yield Row("sheets: worth to that without quotas, least", min(values), 0.9)
     yield Row("sheets: a grace note on the last note", sum(each.ends for each in every) / count, None, 0.25)
-    offered = sorted(set[str]().union(*(each.offered for each in by_level)))
-    parts = {id: part_of_its_levels(by_level, id) for id in offered}
+    at_hand = sorted(set[str]().union(*(each.offered for each in by_level)))
+    parts = {id: part_of_its_levels(by_level, id) for id in at_hand}
     rarest = min(parts, key=lambda id: parts[id])
     yield Row("held-out sheets: the rarest technique's part of its levels", parts[rarest], 0.005, note=rarest)
     turns = sum(part for id, part in parts.items() if technique_named(id).family == "turns")
