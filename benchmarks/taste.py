@@ -28,7 +28,6 @@ from fioritura.arrange.prepare import fitted, fitting_octaves
 from fioritura.arrange.rendition import Rendition
 from fioritura.arrange.shares import MOST_SHARE, Shares
 from fioritura.arrange.survey import Survey, survey
-from fioritura.arrange.weights import is_at_home
 from fioritura.notation.abc.reader import list_abc
 from fioritura.notation.read import read_tune
 from fioritura.players.instruments import instrument_named
@@ -36,7 +35,7 @@ from fioritura.players.player import Player
 from fioritura.players.setting import Idiom, Setting
 from fioritura.techniques.figure import Figure
 from fioritura.techniques.grace import LOWER_GRACE_SEMITONE, LOWER_GRACE_STEP, UPPER_GRACE_SEMITONE, UPPER_GRACE_STEP
-from fioritura.techniques.table import all_techniques, technique_named
+from fioritura.techniques.table import technique_named
 from fioritura.theory.metre import EIGHTH, WHOLE
 from fioritura.tune import Note, Tune
 from tests.corpus_tunes import corpus_tunes
@@ -228,6 +227,7 @@ class Tried:
     """Renditions of tunes at a level, counted."""
 
     level: int
+    offered: set[str]
     uses: Counter[str]
     directions: list[tuple[int, int]]
     values: list[float]
@@ -243,11 +243,12 @@ class Tried:
 
 def tried(tunes: Sequence[Tune], level: int) -> Tried:
     """Each tune at its own tempo, chosen at a level."""
-    counted = Tried(level, Counter(), [], [], [], [], 0, 0, [])
+    counted = Tried(level, set(), Counter(), [], [], [], [], 0, 0, [])
     for tune in tunes:
         found = survey(tune, setting(level, tempo=tune.quarters_per_minute))
         rendition = choose_figures(found)
         counts = Counter(figure.technique for figure in rendition.figures)
+        counted.offered |= {figure.technique for figure in found.candidates}
         counted.uses.update(counts)
         counted.directions.append(directed(counts))
         counted.values.append(rendition.score / max(best_figures(found).score, 1e-9))
@@ -305,8 +306,8 @@ def lead_sheets() -> Iterator[Row]:
     yield Row("sheets: worth to that without quotas, mean", float(np.mean(values)), 0.97)
     yield Row("sheets: worth to that without quotas, least", min(values), 0.9)
     yield Row("sheets: a grace note on the last note", sum(each.ends for each in every) / count, None, 0.25)
-    at_home = [technique.id for technique in all_techniques().values() if is_at_home(technique, "jazz")]
-    parts = {id: part_of_its_levels(by_level, id) for id in at_home}
+    at_hand = sorted(set[str]().union(*(each.offered for each in by_level)))
+    parts = {id: part_of_its_levels(by_level, id) for id in at_hand}
     rarest = min(parts, key=lambda id: parts[id])
     yield Row("held-out sheets: the rarest technique's part of its levels", parts[rarest], 0.005, note=rarest)
     turns = sum(part for id, part in parts.items() if technique_named(id).family == "turns")

@@ -125,9 +125,10 @@ def by_appeal(contents: Files, tunes: Sequence[Tune]) -> None:
 
 
 def entries(contents: Files, idiom: str) -> Iterator[tuple[dict[str, Any], str]]:
-    """The weights of each technique that has a base in the idiom, with its id."""
+    """The weights of each technique that has a part (jazz) or an appeal (folk) in the idiom, with its id."""
+    aim = "part" if idiom == "jazz" else "appeal"
     for data in contents.values():
-        yield from ((each[idiom], id) for id, each in data.items() if "base" in each.get(idiom, {}))
+        yield from ((each[idiom], id) for id, each in data.items() if aim in each.get(idiom, {}))
 
 
 def write(contents: Files) -> None:

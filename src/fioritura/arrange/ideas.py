@@ -12,6 +12,7 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING, Final
 
 import numpy as np
+from numpy.typing import NDArray
 
 from fioritura.phrase import phrases
 from fioritura.techniques.figure import Figure
@@ -99,15 +100,26 @@ def _charge_copies(field: Field, numbers: Sequence[int]) -> bool:
     for number in numbers:
         copies.setdefault(gesture(tune, figures[number]), []).append(number)
     crowds = {own: group for own, group in copies.items() if len(group) > _COPIES}
+    if not crowds:
+        return False
+    kinds = _kinds(field)
+    order = np.argsort(kinds, kind="stable")
+    ordered = kinds[order]
     for own, group in crowds.items():
         ranked = sorted(group, key=lambda number: (not field.is_fixed[number], -field.scores[number], number))
-        main = tune.notes[figures[group[0]].anchors[0]].pitch.midi
-        for number in np.flatnonzero(field.technique == field.technique[group[0]]).tolist():
-            other = figures[number]
-            if tune.notes[other.anchors[0]].pitch.midi == main and gesture(tune, other) == own:
-                field.scores[number] -= COPY_COST
+        start, stop = np.searchsorted(ordered, [kinds[group[0]], kinds[group[0]] + 1])
+        alike = [number for number in order[start:stop].tolist() if gesture(tune, figures[number]) == own]
+        field.scores[alike] -= COPY_COST
         field.scores[ranked[:_COPIES]] += COPY_COST
-    return bool(crowds)
+    return True
+
+
+def _kinds(field: Field) -> NDArray[np.int64]:
+    """One number for each technique and pitch of the note that is ornamented."""
+    notes = np.array([note.pitch.midi for note in field.found.tune.notes], dtype=np.int64)
+    anchors = np.fromiter((figure.anchors[0] for figure in field.found.candidates), dtype=np.int64)
+    kinds: NDArray[np.int64] = field.technique * 256 + notes[anchors]
+    return kinds
 
 
 def _take_up(field: Field, numbers: Sequence[int]) -> None:

@@ -42,6 +42,7 @@ _NEAR: Final = 0.985
 _MOST_ROUNDS: Final = 8
 _STEP: Final = 0.8
 _LEAST_STEP: Final = 0.02
+_ROUND_UP: Final = 0.45
 _LOOKED_AT: Final = 4
 _MOST_PASSES: Final = 12
 
@@ -85,8 +86,7 @@ class Shares:
         if self._is_firm(total):
             most = np.minimum(most, int(self._most_share * total))
         if self._above is not None:
-            above = self._above * self._singles(uses)
-            above = np.ceil(above) if is_wide else int(above + 0.5)
+            above = np.ceil(self._above * self._singles(uses)) if is_wide else self._above_of(uses)
             most = np.where(self._side > 0, np.minimum(most, above), most)
         counts: Counts = most.astype(np.int64)
         return counts
@@ -96,6 +96,10 @@ class Shares:
 
     def _singles(self, uses: Counts) -> int:
         return int(uses[self._side != 0].sum())
+
+    def _above_of(self, uses: Counts) -> int:
+        """How many single grace notes are to come from above: of three none, or tunes with few would have too many."""
+        return int((self._above or 0.0) * self._singles(uses) + _ROUND_UP)
 
     def excess(self, uses: Counts) -> int:
         """How many uses are beyond a quota, and how many single grace notes from above are wanting."""
@@ -228,7 +232,7 @@ class Shares:
         if self._above is None:
             return numbers
         uses = self.uses(numbers)
-        missing = round(self._above * self._singles(uses)) - int(uses[self._side > 0].sum())
+        missing = self._above_of(uses) - int(uses[self._side > 0].sum())
         if not missing:
             return numbers
         towards = 1 if missing > 0 else -1
