@@ -191,7 +191,7 @@ def _parted(
         least = again[peak] if until - peak > _SHORT_LAST else max(again[peak], AGAIN_SHORT)
         if onsets[peak] > least and peak - begins[-1] >= _APART:
             begins.append(peak)
-        elif peak - begins[-1] >= _APART:
+        elif peak - begins[-1] >= _APART and until - peak > _SHORT_LAST:
             faint.append(peak)
     for begin, end in zip(begins, [*begins[1:], stop], strict=True):
         if end - begin < _SHORTEST:

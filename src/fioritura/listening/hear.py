@@ -69,7 +69,7 @@ def hear(source: Path | str | NDArray[Any], rate: int = 44100, tune: Tune | None
     """
     blocks = blocks_of_array(source, rate) if isinstance(source, np.ndarray) else blocks_of_file(Path(source))
     ear = NeuralEar() if has_net() else None
-    tracker, clipping, parts = Tracker(through_tails=ear is None), ClipMeter(), PartMeter()
+    tracker, clipping, parts = Tracker(passes=2 if ear is None else 1), ClipMeter(), PartMeter()
     for block in blocks:
         clipping.feed(block.raw)
         parts.feed(block.mono)

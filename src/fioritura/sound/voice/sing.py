@@ -13,6 +13,7 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
+from fioritura.chance import Chance
 from fioritura.sound.audio import SAMPLE_RATE
 from fioritura.sound.performance import Inhaled, PerformedNote
 from fioritura.sound.voice.breath import RATE, SLUR, STEP, Air, air_of, runs
@@ -174,7 +175,7 @@ def _inhale(audio: Mono, onset_sec: float, breath: Inhaled, place: int) -> None:
 def _wavering() -> Control:
     """Slow unsteadiness, standard deviation 1, in control values: what is left of noise between 0.7 and 9 hertz."""
     hertz = np.arange(_WAVERING // 2 + 1) * RATE / _WAVERING
-    turns = np.exp(2j * np.pi * np.random.default_rng(1).random(len(hertz)))
+    turns = np.exp(2j * np.pi * Chance.of(0, "voice", "wavering").units(len(hertz)))
     curve = np.fft.irfft(turns * ((hertz > 0.7) & (hertz < 9.0)) / np.sqrt(1 + (hertz / 3) ** 2))
     steady: Control = curve / curve.std()
     return steady
@@ -184,7 +185,7 @@ def _wavering() -> Control:
 def _inhaled() -> Mono:
     """Noise of a mouth drawing air, root mean square 1: most of it between 1 and 5 kHz (from memory)."""
     hertz = np.maximum(np.arange(NOISE_FRAMES // 2 + 1) * SAMPLE_RATE / NOISE_FRAMES, 1.0)
-    turns = np.exp(2j * np.pi * np.random.default_rng(2).random(len(hertz)))
+    turns = np.exp(2j * np.pi * Chance.of(0, "voice", "inhaled").units(len(hertz)))
     octaves = np.log2(hertz / 2200)
     noise = np.fft.irfft(turns * np.exp(-(octaves**2) / 1.6) / np.sqrt(hertz))
     steady: Mono = (noise / noise.std()).astype(np.float32)
