@@ -83,7 +83,8 @@ def notes_table(voices: Voices, count: int, listeners: dict[str, Listener]) -> I
             counts.update(with_octaves(take.notes, listener(take)))
     print(f"\n## Notes of {', '.join(voices)}\n")
     others = [name for name in listeners if listeners[name] is not ours]
-    print("| takes | notes | F1 | with offset | octaves | onsets, mean | sd | " + " | ".join(others) + " |")
+    head = ["takes", "notes", "F1", "with offset", "octaves", "onsets, mean", "sd", *others]
+    print(f"| {' | '.join(head)} |")
     print("|" + "---|" * (7 + len(others)))
     for row, by_name in rows.items():
         n = by_name["fioritura"]

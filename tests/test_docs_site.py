@@ -38,6 +38,8 @@ from fioritura.words import capital, say
 
 pytest.importorskip("mkdocs", reason="the site is built with mkdocs: pip install '.[docs]'")
 
+from tools.docs_site.ornaments import TUNES
+
 ROOT = Path(__file__).parents[1]
 DEMO = ROOT / "src" / "fioritura" / "data" / "lanterns.abc"
 RULES = {"runOnly": {"type": "tag", "values": ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"]}}
@@ -157,11 +159,12 @@ def test_nothing_is_asked_of_another_host(site: Site) -> None:
 
 
 def test_each_technique_is_shown_where_the_engine_finds_it(site: Site, capsys: pytest.CaptureFixture[str]) -> None:
-    assert main(["spots", str(DEMO), "--player", "alto-sax", "--level", "5", "--json"]) == 0
     found: dict[str, set[str]] = {}
-    for spot in json.loads(capsys.readouterr().out):
-        place = f"{capital(spot['place'])}. {spot['reason']}"
-        found.setdefault(spot["technique"], set()).add(place)
+    for tune, player in TUNES:
+        assert main(["spots", str(tune), "--player", player, "--level", "5", "--json"]) == 0
+        for spot in json.loads(capsys.readouterr().out):
+            place = f"{capital(spot['place'])}. {spot['reason']}"
+            found.setdefault(spot["technique"], set()).add(place)
     for technique in all_techniques().values():
         shown = section(site, technique.family, technique.id)
         words = " ".join(shown.text_content().split())

@@ -85,7 +85,8 @@ def test_an_arrangement_is_listened_to(files: dict[str, Path], capsys: pytest.Ca
     assert main([*command, "--out", str(out)]) == 0
     record = json.loads(capsys.readouterr().out)
     kept = json.loads((out / "report.json").read_text(encoding="utf-8"))
-    assert kept == {name: value for name, value in record.items() if name not in ("files", "progress")}
+    assert kept == {name: value for name, value in record.items() if name not in ("files", "progress", "heard")}
+    assert record["heard"] and set(record["heard"][0]) == {"onset_sec", "offset_sec", "midi", "cents", "confidence"}
     assert all(Path(name).stat().st_size for name in record["files"])
     assert record["tuning_cents"] == pytest.approx(25, abs=4)
     done = [row for row in record["figures"] if row["status"] == "done"]

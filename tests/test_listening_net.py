@@ -9,7 +9,7 @@ import pytest
 
 from fioritura.errors import ReadError
 from fioritura.listening import decode, hear, neural
-from fioritura.listening.decode import SILENCE, notes_of_frames, tuning_of
+from fioritura.listening.decode import SILENCE, Expected, notes_of_frames, tuning_of
 from fioritura.listening.notes import QualityKind
 from fioritura.listening.pitch import RATE, Tracker
 from fioritura.listening.spectra import (
@@ -109,6 +109,17 @@ def test_a_clear_peak_inside_a_note_is_a_new_attack_and_a_faint_one_a_doubt() ->
     found = notes_of_frames(likely, onsets(100, (10, 0.9), (40, 0.7), (70, 0.2)), 0.0)
     assert [round(note.start) for note in found] == [10, 40]
     assert [place for place, _ in found[1].faint] == pytest.approx([70], abs=0.1)
+
+
+def test_what_is_expected_is_believed_sooner_but_never_put_in() -> None:
+    likely = probabilities([(20, None), (30, 60), (30, 67), (20, None)])
+    likely[50:80] *= 0.5
+    likely[50:80, (72 - LOWEST_MIDI) * BINS_A_SEMITONE + 1] += 0.4
+    curve = onsets(100, (20, 0.9), (50, 0.9), (35, 0.7), (65, 0.5))
+    assert [note.midi for note in notes_of_frames(likely, curve, 0.0)] == [60, 60, 67]
+    expected = [Expected(20, 50, 60), Expected(50, 65, 72), Expected(65, 80, 72), Expected(80, 100, 64)]
+    found = notes_of_frames(likely, curve, 0.0, expected)
+    assert [(round(note.start), note.midi) for note in found] == [(20, 60), (50, 72), (65, 72)]
 
 
 @pytest.mark.parametrize("tuning", [-0.4, -0.2, 0.0, 0.3])

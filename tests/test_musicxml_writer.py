@@ -300,6 +300,7 @@ SIGNS = {
     Mark.INVERTED_MORDENT: "ornaments/inverted-mordent",
     Mark.SHAKE: "ornaments/shake",
     Mark.ROLL: "ornaments/other-ornament",
+    Mark.CRAN: "ornaments/other-ornament",
     Mark.VIBRATO: "ornaments/wavy-line",
 }
 

@@ -21,8 +21,8 @@ from fioritura.players.player import Player
 from fioritura.players.setting import Idiom, Setting
 from fioritura.techniques.anticipation import ANTICIPATION
 from fioritura.techniques.approach import APPROACH_CHROMATIC, APPROACH_NOTE, ENCLOSURE, SURROUND
-from fioritura.techniques.chord_notes import ADDED_CHORD_NOTE, ARPEGGIATED_NOTE, GUIDE_TONE_LINE
 from fioritura.techniques.blues import BLUE_THIRD
+from fioritura.techniques.chord_notes import ADDED_CHORD_NOTE, ARPEGGIATED_NOTE, GUIDE_TONE_LINE
 from fioritura.techniques.context import Context, contexts
 from fioritura.techniques.definition import Group
 from fioritura.techniques.delay import DELAY, RETARDATION, SUSPENSION

@@ -113,6 +113,15 @@ class Chance:
         inside = ((self.many_bits(math.prod(shape)) >> np.uint64(12)).astype(np.float64) + 0.5) * 2.0**-52
         return np.asarray(-np.log(-np.log(inside))).reshape(shape)
 
+    def units(self, count: int) -> NDArray[np.float64]:
+        """What `unit` would give in `count` calls, as an array."""
+        return np.asarray((self.many_bits(count) >> np.uint64(11)).astype(np.float64) * 2.0**-53)
+
+    def normals(self, count: int) -> NDArray[np.float64]:
+        """An array of normal variates of mean 0 and deviation 1 (Box & Muller 1958), from twice as many numbers."""
+        radius = np.sqrt(-2.0 * np.log(1.0 - self.units(count)))
+        return np.asarray(radius * np.cos(2.0 * np.pi * self.units(count)))
+
     def many_bits(self, count: int) -> NDArray[np.uint64]:
         """What `bits` would give in `count` calls, as an array."""
         states = np.uint64(self._state) + np.arange(1, count + 1, dtype=np.uint64) * np.uint64(_STEP)

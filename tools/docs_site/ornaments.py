@@ -1,7 +1,7 @@
 """How each technique is found: a page for each family, made from the technique table and the demo tune.
 
 For each technique the engine is asked where the tune offers it; the best place is shown as `fioritura lesson` would
-show it, with the reason, what counted, and the rule itself.
+show it, with the reason, what counted, and the rule itself. Techniques of an idiom of their own are shown in a tune of it.
 """
 
 from __future__ import annotations
@@ -9,9 +9,9 @@ from __future__ import annotations
 import inspect
 import sys
 from collections.abc import Iterator
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from html import escape
-from importlib.resources import as_file, files
+from pathlib import Path
 from typing import Final
 
 from fioritura.arrange.arranger import choose_figures
@@ -21,7 +21,6 @@ from fioritura.lesson.example import Example, example_score
 from fioritura.lesson.lesson import Lesson, lesson_on
 from fioritura.lesson.soundtrack import balance_of, balanced, example_session
 from fioritura.notation.read import read_tune
-from fioritura.players.player import Player
 from fioritura.players.setting import Setting
 from fioritura.sound.session import played
 from fioritura.techniques.table import all_techniques
@@ -29,10 +28,17 @@ from fioritura.techniques.technique import Technique
 from fioritura.words import capital, message, say
 from tools.docs_site.media import CARE, Media, Sound, both_widths, in_sentence, music_figure, rendered
 
-__all__ = ["Ornaments", "family_pages"]
+__all__ = ["TUNES", "Ornaments", "family_pages"]
 
-PLAYER: Final = "alto-sax"
+HOME: Final = Path(__file__).parents[2]
+
 LEVEL: Final = 5
+TUNES: Final = (
+    (HOME / "src" / "fioritura" / "data" / "lanterns.abc", "alto-sax"),
+    (HOME / "docs" / "gallery" / "ferry.abc", "tenor-sax"),
+    (HOME / "docs" / "gallery" / "gangway.abc", "irish-flute"),
+)
+"""The demo tune, a blues and a reel, each with its player."""
 _MOST_REASONS: Final = 8
 _EXAMPLE_MM: Final = 150.0
 _MEDIA: Final = "ornaments/music"
@@ -44,33 +50,47 @@ def family_pages() -> list[tuple[str, str]]:
     return [(_title(family), f"ornaments/{family}.md") for family in families]
 
 
+@dataclass(frozen=True)
+class Shown:
+    """A technique's example, with the survey and the lesson that it is of."""
+
+    example: Example
+    found: Survey
+    lesson: Lesson
+
+
 class Ornaments:
-    """The demo tune surveyed and ornamented for the highest level, and the pages about it."""
+    """The tunes surveyed and ornamented for the highest level, and the pages about them."""
 
     def __init__(self) -> None:
-        with as_file(files("fioritura.data") / "lanterns.abc") as path:
-            tune = read_tune(path)
-        player = Player.of(PLAYER, LEVEL)
-        tune = prepared(tune, player.instrument)
-        self.found: Survey = survey(tune, Setting(player, tune.quarters_per_minute, tune.feel))
-        self.lesson: Lesson = lesson_on(self.found, choose_figures(self.found))
-        self.examples: dict[str, Example] = {example.technique.id: example for example in self.lesson.examples}
+        self.examples: dict[str, Shown] = {}
+        surveys = []
+        for path, player in TUNES:
+            setting = Setting(player, level=LEVEL)
+            tune = prepared(read_tune(path), setting.instrument)
+            found = survey(tune, setting)
+            lesson = lesson_on(found, choose_figures(found))
+            surveys.append(found)
+            for example in lesson.examples:
+                self.examples.setdefault(example.technique.id, Shown(example, found, lesson))
+        self.found: Survey = surveys[0]
         self.families: dict[str, list[Technique]] = {}
         for technique in all_techniques().values():
             self.families.setdefault(technique.family, []).append(technique)
 
     def media(self) -> Iterator[Media]:
         """Picture and sound of each technique's example."""
-        balance = balance_of(self.lesson)
         names = (say(message("line-plain")), say(message("line-ornamented")))
-        for id, example in self.examples.items():
-            score = example_score(example, self.lesson.instrument, say(example.technique.label), names)
+        for id, shown in self.examples.items():
+            example, lesson = shown.example, shown.lesson
+            balance = balance_of(lesson)
+            score = example_score(example, lesson.instrument, say(example.technique.label), names)
             notes = example.figure_notes
             yield from both_widths(
                 f"{_MEDIA}/{id}", score, width_mm=_EXAMPLE_MM, shows_tempo=False, tinted_notes=notes
             )
             performance = replace(
-                played(example_session(self.lesson, example, 1.0)), title=self.lesson.heading(example.technique)
+                played(example_session(lesson, example, 1.0)), title=lesson.heading(example.technique)
             )
             yield Sound(f"{_MEDIA}/{id}.mp3", balanced(performance, balance))
 
@@ -117,11 +137,11 @@ class Ornaments:
         yield f"## {capital(say(technique.name))} {{ #{technique.id} }}\n"
         yield f"{say(technique.text)}\n"
         yield f"{rendered('level.html', level=technique.level).strip()} `{technique.id}`\n"
-        example = self.examples.get(technique.id)
-        if example is None:
+        shown = self.examples.get(technique.id)
+        if shown is None:
             yield f"*{self.found.tune.title}* has no place for it.\n"
         else:
-            yield from self._place(example)
+            yield from self._place(shown)
         yield "| | |\n|---|---|"
         for title, text in (
             ("How", say(technique.how)),
@@ -131,14 +151,15 @@ class Ornaments:
         ):
             yield f"| **{title}** | {text} |"
         yield ""
-        if example is not None:
-            yield from self._score(example)
+        if shown is not None:
+            yield from self._score(shown)
         yield '??? example "The rule, as it runs"\n'
         yield from _indented(["```python", *inspect.getsource(technique.find).splitlines(), "```"])
         yield ""
 
-    def _place(self, example: Example) -> Iterator[str]:
-        tune, figure = self.found.tune, example.figure
+    def _place(self, shown: Shown) -> Iterator[str]:
+        example, setting = shown.example, shown.found.setting
+        tune, figure = shown.found.tune, example.figure
         onset = figure.notes[0].onset_ticks if figure.notes else tune.notes[figure.anchors[0]].onset_ticks
         where = say(tune.position_at(onset).message.form("full"))
         words = f"{capital(say(example.technique.name))}, {where}: {say(figure.why)}"
@@ -147,10 +168,12 @@ class Ornaments:
         places = "place" if example.places == 1 else "places"
         bars = f"{'bar' if len(example.bars) == 1 else 'bars'} {', '.join(map(str, example.bars))}"
         used = f"the performance uses it in {bars}" if example.bars else "the performance does without it"
-        yield f"The tune offers it at {example.places} {places}; {used}.\n"
+        told = f"*{tune.title}* ({in_sentence(setting.instrument)}, {setting.idiom})"
+        yield f"{'The tune' if shown.found is self.found else told} offers it at {example.places} {places}; {used}.\n"
 
-    def _score(self, example: Example) -> Iterator[str]:
-        reasons = list(self.found.why(example.figure).items())
+    def _score(self, shown: Shown) -> Iterator[str]:
+        example = shown.example
+        reasons = list(shown.found.why(example.figure).items())
         yield f'??? note "What counted here: a score of {example.figure.score:.2f}"\n'
         rows = [f"| {escape(say(name))} | {value:+.2f} |" for name, value in reasons[:_MOST_REASONS]]
         rest = sum(value for _, value in reasons[_MOST_REASONS:])

@@ -35,7 +35,7 @@ __all__ = ["draw_keys", "irish_draw", "irish_reasons", "irish_scores", "sign_fea
 
 _LONGEST_STEP, _LONGEST_THIRD = 2, 4
 _LONGEST: Final = 4
-_NEW_WAY: Final = 0.6
+_NEW_WAY: Final = 0.5
 """How often a bar that comes again gets draws of its own."""
 _LEVEL_ODDS: Final = {1: -1.0, 2: -0.5, 3: 0.0, 4: 0.9, 5: 1.4}
 """Log-odds on top of the books' by the player's level: the third level plays what the books have."""

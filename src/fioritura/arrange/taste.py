@@ -87,6 +87,8 @@ FIGURE_FEATURES: Final = (
 
 
 _LARGE_TICKS: Final = 3 * EIGHTH
+_MOST_MOVED: Final = 2
+"""Of the notes that a figure moves no more count for its worth: a phrase that comes late is one idea, however long."""
 
 _NO_LETTERS: Final = re.compile("[^a-z0-9]+")
 
@@ -111,7 +113,7 @@ class Taste:
     seed_variety: float = 1.0
     """How far seeds move the scores: 1.0 as usual."""
     own_figure: Mapping[str, Mapping[str, float]] = field(default_factory=dict)
-    """Weights by technique or family and feature that come on top of those in `figure`."""
+    """How far the weights in `figure` count, by technique or family and feature; 1.0 for those not named."""
     size: tuple[float, ...] = ()
     """What four notes that a figure adds are worth, beyond the weight of added notes, at each level from 1."""
 
@@ -135,8 +137,8 @@ class Taste:
         """Weights of `FIGURE_FEATURES` as an array, features by techniques."""
         columns = []
         for technique in techniques:
-            own = [self.figure, *(self.own_figure.get(name, {}) for name in (technique.family, technique.id))]
-            columns.append([sum(weights.get(name, 0.0) for weights in own) for name in FIGURE_FEATURES])
+            own = {**self.own_figure.get(technique.family, {}), **self.own_figure.get(technique.id, {})}
+            columns.append([self.figure.get(name, 0.0) * own.get(name, 1.0) for name in FIGURE_FEATURES])
         return np.array(columns).reshape(-1, len(FIGURE_FEATURES)).T
 
 
@@ -247,7 +249,9 @@ def figure_features(figure: Figure, context: Context, loss: float) -> list[float
             filled += note.duration_ticks
     strain = min(context.setting.shortest_ticks / shortest, 1.5)
     in_ballad = context.setting.quarters_per_minute < BALLAD_BELOW
-    size = figure.size / 4 * min(filled / _LARGE_TICKS, 1.0)
+    moved = figure.size - figure.added_notes
+    counted = figure.counts_as or figure.added_notes + min(moved, _MOST_MOVED)
+    size = counted / 4 * min(filled / _LARGE_TICKS, 1.0)
     return [change, loss / 4, size, strain, standing_out, size * in_ballad]
 
 

@@ -131,7 +131,8 @@ def advice_on(report: Report, level: int = 3) -> tuple[Advice, ...]:
 def _advice(of: Happening) -> Advice:
     """Advice whose title and practice are two forms of one text."""
     subject = _SUBJECTS.get(of.kind, Subject.TIME)
-    found = Advice(subject, of.cure, of.words, of.cure.form("practice"), of.bars, of.technique, of.weight)
+    bars = () if of.kind is Kind.PART else of.bars
+    found = Advice(subject, of.cure, of.words, of.cure.form("practice"), bars, of.technique, of.weight)
     return replace(found, note=of.note)
 
 

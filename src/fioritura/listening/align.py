@@ -276,8 +276,9 @@ class _Aligner:
             moves = self.moves if weight else replace(self.moves, land=self.moves.land - first_discount)
             self.steps, _ = best_steps(self.match, added, moves)
             self._map_time()
+        likeness = self._result().likeness
         self._map_time(is_last=True)
-        return self._result()
+        return replace(self._result(), likeness=likeness)
 
     def _first_rate(self) -> float:
         """Ticks to a unit of time as far as the usual lengths of notes tell."""

@@ -52,7 +52,7 @@ POINTS: Final[dict[Claim, tuple[tuple[float, float], ...]]] = {
     Claim.SLIP_ADDED: ((0.45, 0.3), (0.6, 0.5), (0.8, 0.75), (0.95, 0.95)),
     Claim.FIGURE_DONE: ((0.5, 0.85), (0.62, 0.95), (0.9, 0.99)),
     Claim.FIGURE_MISSED: ((0.5, 0.3), (0.56, 0.5), (0.62, 0.7), (0.72, 0.93), (0.95, 0.98)),
-    Claim.FIGURE_ADDED: ((0.5, 0.4), (0.6, 0.5), (0.7, 0.65), (0.85, 0.75), (0.95, 0.9)),
+    Claim.FIGURE_ADDED: ((0.55, 0.35), (0.65, 0.55), (0.75, 0.7), (0.85, 0.8), (0.95, 0.9)),
 }
 """(evidence, confidence), between which lines are drawn; a claim that is not here is as sure as its evidence.
 

@@ -7,7 +7,7 @@ near its change; further peaks inside it are new attacks on the same pitch.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
 from typing import Any, Final
@@ -18,7 +18,7 @@ from numpy.typing import NDArray
 from fioritura.listening.pitch import Floats
 from fioritura.listening.spectra import BINS_A_SEMITONE, LOWEST_MIDI
 
-__all__ = ["SEMITONES", "SILENCE", "NetNote", "notes_of_frames", "tuning_of"]
+__all__ = ["SEMITONES", "SILENCE", "Expected", "NetNote", "notes_of_frames", "tuning_of"]
 
 SEMITONES: Final = 61
 """From MIDI 36 to 96."""
@@ -31,6 +31,11 @@ AGAIN: Final = 0.6
 """An onset inside a note that is likelier than this is a new attack."""
 AGAIN_SHORT: Final = 0.8
 """The same where less than `_SHORT_LAST` frames of the pitch follow."""
+EXPECTED_ODDS: Final = 0.7
+"""A nat would make a note of what the net holds for a third as likely as silence."""
+AGAIN_DUE: Final = 0.4
+AGAIN_AGAINST: Final = 0.75
+_DUE: Final = 6
 _FLOOR: Final = 1e-4
 _PULL: Final = 3
 _PULL_PRICE: Final = 0.1
@@ -58,6 +63,15 @@ class NetNote:
     faint: tuple[tuple[float, float], ...] = ()
 
 
+@dataclass(frozen=True, slots=True)
+class Expected:
+    """A note that may come, where the tune is known: frames `start` to `stop`, and its MIDI number."""
+
+    start: int
+    stop: int
+    midi: int
+
+
 def tuning_of(likely: NDArray[Any]) -> float:
     """The tuning in semitones, −0.5 to 0.5; `likely` holds the probabilities of pitches, shape (frames, pitches)."""
     total = likely[:, :SILENCE].sum(axis=0, dtype=np.float64)
@@ -66,18 +80,30 @@ def tuning_of(likely: NDArray[Any]) -> float:
     return float(np.angle(mean) / (2 * np.pi)) if abs(mean) > 1e-6 else 0.0
 
 
-def notes_of_frames(likely: NDArray[Any], onsets: Floats, tuning: float) -> list[NetNote]:
+def notes_of_frames(
+    likely: NDArray[Any], onsets: Floats, tuning: float, expected: Sequence[Expected] = ()
+) -> list[NetNote]:
     """The notes of a take, in order.
+
+    What is `expected` is believed a little sooner: a pitch by `EXPECTED_ODDS`, an attack on the same pitch above a
+    lower threshold where one is due and above a higher one in the middle of a note. Nothing is put in that the net does
+    not hear.
 
     Args:
         likely: probabilities of pitches and silence at each frame, shape (frames, `SILENCE` + 1).
         onsets: probability of an onset at each frame.
         tuning: in semitones.
+        expected: what may come, in order.
     """
     if not len(likely):
         return []
     table = _by_semitone(likely, tuning)
-    line = _best_path(np.log(table + _FLOOR))
+    score = np.log(table + _FLOOR)
+    for one in expected:
+        if 0 <= one.midi - LOWEST_MIDI < SEMITONES:
+            score[max(0, one.start) : max(0, one.stop), one.midi - LOWEST_MIDI] += EXPECTED_ODDS
+    again = _thresholds(len(score), expected)
+    line = _best_path(score)
     edges = [0, *(np.flatnonzero(np.diff(line)) + 1).tolist(), len(line)]
     peaks = _peaks(onsets)
     firsts = [_first(start, stop, onsets, peaks) for start, stop in pairwise(edges)]
@@ -86,7 +112,7 @@ def notes_of_frames(likely: NDArray[Any], onsets: Floats, tuning: float) -> list
         if line[start] < SEMITONES:
             is_followed = stop < len(line) and line[stop] < SEMITONES
             until = firsts[place + 1] if is_followed else stop - 1
-            found += _parted(firsts[place], start, stop, until, int(line[start]), table, onsets, peaks)
+            found += _parted(firsts[place], start, stop, until, int(line[start]), table, onsets, peaks, again)
     return _closed(_without_cracks(found))
 
 
@@ -130,6 +156,16 @@ def _peaks(onsets: Floats) -> NDArray[np.intp]:
     return np.flatnonzero(is_peak)
 
 
+def _thresholds(frames: int, expected: Sequence[Expected]) -> Floats:
+    """The onset from which on a note is struck again, at each frame."""
+    again = np.full(frames, AGAIN, np.float32)
+    for one in expected:
+        again[max(0, one.start + _DUE) : max(0, one.stop - _DUE)] = AGAIN_AGAINST
+    for one in expected:
+        again[max(0, one.start - _DUE) : max(0, one.start + _DUE)] = AGAIN_DUE
+    return again
+
+
 def _first(start: int, stop: int, onsets: Floats, peaks: NDArray[np.intp]) -> int:
     """Where a stretch of one pitch begins: at the peak near its start, or there."""
     near = peaks[(peaks >= start - _PULL) & (peaks <= min(start + _PULL, stop - _SHORTEST))]
@@ -145,15 +181,17 @@ def _parted(
     table: Floats,
     onsets: Floats,
     peaks: NDArray[np.intp],
+    again: Floats,
 ) -> Iterator[NetNote]:
     """A stretch of one pitch as notes: from `first`, and again from each clear peak well before `until`, where the next
     stretch begins."""
     inner = peaks[(peaks > max(first, start) + _APART - 1) & (peaks <= until - _LAST)]
     begins, faint = [first], []
     for peak in inner.tolist():
-        if onsets[peak] > (AGAIN if until - peak > _SHORT_LAST else AGAIN_SHORT) and peak - begins[-1] >= _APART:
+        least = again[peak] if until - peak > _SHORT_LAST else max(again[peak], AGAIN_SHORT)
+        if onsets[peak] > least and peak - begins[-1] >= _APART:
             begins.append(peak)
-        elif peak - begins[-1] >= _APART:
+        elif peak - begins[-1] >= _APART and until - peak > _SHORT_LAST:
             faint.append(peak)
     for begin, end in zip(begins, [*begins[1:], stop], strict=True):
         if end - begin < _SHORTEST:

@@ -30,13 +30,15 @@ def slip_evidence(alignment: Alignment, slip: Slip) -> float:
             return _REPEATED
         return 0.4 + 0.5 * min(seconds / _CLEAR_SEC, 1.0)
     event = alignment.events[slip.event]
-    length = 0.5 + 0.5 * min(event.duration / _CLEAR_SEC, 1.0)
+    length = min(event.duration / _CLEAR_SEC, 1.0)
     if slip.kind is SlipKind.ADDED:
         near = [alignment.midi(n) for n in (slip.event - 1, slip.event + 1) if 0 <= n < len(alignment.events)]
         is_echo = any((alignment.midi(slip.event) - midi) % 12 == 0 for midi in near)
+        length = 0.5 + 0.5 * length
     else:
         assert slip.plain is not None
         is_echo = (alignment.midi(slip.event) - tune.notes[slip.plain].pitch.midi) % 12 == 0
+        length = 0.8 + 0.2 * length
     return event.confidence * length * (_OCTAVE_SHARE if is_echo else 1.0)
 
 

@@ -21,12 +21,14 @@ from numpy.typing import NDArray
 from fioritura.listening.attack import struck_odds, tonguing
 from fioritura.listening.audio import blocks_of_array, blocks_of_file
 from fioritura.listening.inflect import Tone, inflections, pitch_line, steady_pitch, tones, vibrato
+from fioritura.listening.informed import informed
 from fioritura.listening.net_tones import net_tones
 from fioritura.listening.neural import Heard, NeuralEar, has_net
 from fioritura.listening.notes import CONTOUR_SEC, Attack, PlayedNote, Take
 from fioritura.listening.pitch import FRAME_SEC, Floats, Track, Tracker
 from fioritura.listening.quality import ClipMeter, PartMeter, findings, player_share
 from fioritura.listening.segment import STRUCK_MARGIN, gate_db, segments
+from fioritura.tune import Tune
 
 __all__ = ["hear", "notes_of", "tuning_cents"]
 
@@ -49,12 +51,13 @@ _RINGING_FRAMES: Final = 70
 _CONTOUR_FRAMES: Final = round(CONTOUR_SEC / FRAME_SEC)
 
 
-def hear(source: Path | str | NDArray[Any], rate: int = 44100) -> Take:
+def hear(source: Path | str | NDArray[Any], rate: int = 44100, tune: Tune | None = None) -> Take:
     """Hear a recording of one wind player.
 
     Args:
         source: a file (WAV, FLAC, MP3, OGG), or samples within ±1 of shape (frames,) or (frames, channels).
         rate: sampling rate of an array in Hz; a file knows its own.
+        tune: what is probably played, where it is known; nothing is heard that is not there.
 
     Returns:
         The notes in order, the player's tuning, and what spoils the recording. An hour needs some
@@ -66,7 +69,7 @@ def hear(source: Path | str | NDArray[Any], rate: int = 44100) -> Take:
     """
     blocks = blocks_of_array(source, rate) if isinstance(source, np.ndarray) else blocks_of_file(Path(source))
     ear = NeuralEar() if has_net() else None
-    tracker, clipping, parts = Tracker(through_tails=ear is None), ClipMeter(), PartMeter()
+    tracker, clipping, parts = Tracker(passes=2 if ear is None else 1), ClipMeter(), PartMeter()
     for block in blocks:
         clipping.feed(block.raw)
         parts.feed(block.mono)
@@ -78,6 +81,8 @@ def hear(source: Path | str | NDArray[Any], rate: int = 44100) -> Take:
     player = player_share(track, heard, parts.share) if heard else None
     if player is not None and player.is_clean:
         heard = None
+    elif heard and tune:
+        heard = informed(heard, tune)
     notes = tuple(notes_of(track, heard))
     return Take(
         notes=notes,

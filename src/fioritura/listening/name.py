@@ -61,8 +61,8 @@ def name_take(tune: Tune, take: Take, asked: Sequence[Figure] = (), *, unsigned:
     events = events_of_take(take)
     if any(isfinite(odds) for odds in repeat_odds(events)):
         alignment = align(tune, events, unsigned=unsigned)
-        if alignment.is_this_tune:
-            events = rejoined(events, _Namer(alignment, False, asked).explained())
+        is_tune = alignment.is_this_tune
+        events = rejoined(events, _Namer(alignment, False, asked).explained() if is_tune else frozenset())
     return name_events(tune, events, asked=asked, unsigned=unsigned)
 
 

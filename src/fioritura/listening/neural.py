@@ -6,15 +6,17 @@ short one. What it was trained on is told beside the model (`model/README.md`).
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Sequence
+from dataclasses import dataclass, field, replace
 from functools import cache
 from importlib.resources import files
 from importlib.util import find_spec
 from typing import Any, Final
 
 import numpy as np
+from numpy.typing import NDArray
 
-from fioritura.listening.decode import SILENCE, NetNote, notes_of_frames, tuning_of
+from fioritura.listening.decode import SILENCE, Expected, NetNote, notes_of_frames, tuning_of
 from fioritura.listening.pitch import RATE, Floats
 from fioritura.listening.spectra import HOP, Spectra, scaled
 
@@ -31,6 +33,13 @@ class Heard:
 
     notes: list[NetNote]
     tuning_cents: float
+    likely: NDArray[Any] = field(repr=False)
+    onsets: Floats = field(repr=False)
+
+    def informed(self, expected: Sequence[Expected]) -> Heard:
+        """Heard again by one who knows what may come."""
+        tuning = self.tuning_cents / 100
+        return replace(self, notes=notes_of_frames(self.likely, self.onsets, tuning, expected))
 
     @property
     def sounding_sec(self) -> float:
@@ -69,7 +78,7 @@ class NeuralEar:
         decibels, level = self._spectra.finish()
         likely, onsets = _probabilities(decibels, level)
         tuning = tuning_of(likely)
-        return Heard(notes_of_frames(likely, onsets, tuning), 100 * tuning)
+        return Heard(notes_of_frames(likely, onsets, tuning), 100 * tuning, likely, onsets)
 
 
 def _probabilities(decibels: Any, level: float) -> tuple[Any, Floats]:

@@ -127,11 +127,11 @@ class Track:
 class Tracker:
     """Builds a `Track` from a stream of blocks, with no more memory than the track itself needs.
 
-    `through_tails` is False where no note needs to be heard through the tail of another: then nothing is `fresh`.
+    `passes` is how often a frame is heard through the tail of another tone: once will do where the frames only measure.
     """
 
-    def __init__(self, *, through_tails: bool = True) -> None:
-        self._through_tails = through_tails
+    def __init__(self, *, passes: int = 2) -> None:
+        self._passes = passes
         self._pending: Floats = np.zeros(_PAST, np.float32)
         self._parts: list[tuple[Floats, ...]] = []
         self._held: Floats = np.full(_AGE_FRAMES[1], np.nan, np.float32)
@@ -169,12 +169,10 @@ class Tracker:
         A second pass corrects what the first takes for clean: the common multiple of an old and a new tone.
         """
         fresh = Dips(np.full_like(heard.cents, np.nan), np.ones_like(heard.cents))
-        if not self._through_tails:
-            return fresh
         cents, unclear = heard.best()
         clean = np.where(unclear < _CLEAN, cents, np.nan)
         used = np.full_like(cents, np.nan)
-        for _ in range(2):
+        for _ in range(self._passes):
             known = np.concatenate([self._held, clean])
             before = _last_finite(known)[_AGE_FRAMES[1] - _AGE_FRAMES[0] :][: len(cents)]
             is_wanted = np.isfinite(before) & ((unclear > _MIXED) | (np.abs(cents - before) > _OTHER_CENTS))

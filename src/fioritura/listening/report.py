@@ -37,7 +37,7 @@ from fioritura.listening.rows import (
     Status,
     Timing,
 )
-from fioritura.listening.told_form import told_form
+from fioritura.listening.told_form import FEWEST_UNPLAYED, told_form
 from fioritura.listening.told_notes import told_notes
 from fioritura.listening.told_time import told_time
 from fioritura.listening.told_tone import told_tone
@@ -58,6 +58,10 @@ _STEADY_SEC: Final = 0.25
 _STRAY_CENTS: Final = 80.0
 _MOVED: Final = 0.7
 """How sure an ornament that nobody asked for must be, to be no mere slip in time."""
+_RICH: Final = 3
+_ALONE: Final = 0.5
+_ALONE_STEP: Final = 0.15
+"""A room makes a grace note here and there: one or two of them alone speak for less than many do, or a figure of three notes."""
 _FLATTEST: Final = 85.0
 """A line a semitone off whose tuning leads back is this far out of tune rather than in another key."""
 _GHOST_DB: Final = 5.0
@@ -161,6 +165,14 @@ class _Reporter:
         }
         wanted: list[tuple[int, int]] = []
         ranges = [range(min(one), max(one) + 1) if one else range(0) for one in self.naming.standing]
+        if ranges and ranges[0].start + len(self.tune.notes) - ranges[-1].stop < FEWEST_UNPLAYED:
+            ranges[0] = range(ranges[0].stop)
+            ranges[-1] = range(ranges[-1].start, len(self.tune.notes))
+            told = {(row.passage, row.plain) for row in notes} | {
+                (slip.passage, slip.plain) for slip in self.naming.slips
+            }
+            ends = {(1, plain) for plain in ranges[0]} | {(len(ranges), plain) for plain in ranges[-1]}
+            right |= ends - told
         for number, (one, own) in enumerate(zip(self.passes, ranges, strict=True), start=1):
             if number > 1 and not one.is_expected and wanted and len(own):
                 while wanted and wanted[-1][0] >= number - 1 and wanted[-1][1] >= own.start:
@@ -201,7 +213,9 @@ class _Reporter:
                 rows.append(self._asked_row(figure, passage, standing, found))
         asked_for = {event for one in self.naming.figures if one not in open_figures for event in one.events}
         added = [one for one in open_figures if not asked_for.intersection(one.events) and _is_told(one)]
-        rows += (row for row in (self._row(one, Status.ADDED) for one in added) if row.confidence >= LEAST)
+        alone = max(_ALONE, 1 - _ALONE_STEP * max(0, 4 - len(added)))
+        found_rows = (self._row(one, Status.ADDED, alone if len(one.events) < _RICH else 1.0) for one in added)
+        rows += (row for row in found_rows if row.confidence >= LEAST)
         yield from sorted(rows, key=lambda row: (row.passage, row.bar, row.beat))
 
     def _asked_row(
@@ -220,11 +234,11 @@ class _Reporter:
         where = bar, round(beat, 3), self.tune.position_at(start)
         return FigureRow(figure.technique, name, status, *where, passage, sure, figure.anchors[0])
 
-    def _row(self, one: NamedFigure, status: Status) -> FigureRow:
+    def _row(self, one: NamedFigure, status: Status, share: float = 1.0) -> FigureRow:
         name = technique_named(one.technique).name
         where = one.bar, one.beat, self._position(one.bar, one.beat)
         claim = Claim.FIGURE_ADDED if status is Status.ADDED else Claim.FIGURE_DONE
-        sure = calibrated(claim, one.confidence)
+        sure = calibrated(claim, share * one.confidence)
         return FigureRow(one.technique, name, status, *where, one.passage, sure, one.anchors[0], one.other)
 
     def _has_sign(self, figure: Figure, event: int) -> bool:

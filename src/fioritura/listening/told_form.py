@@ -12,8 +12,10 @@ from fioritura.listening.material import Material
 from fioritura.listening.words import bar_named, bars_from_to, bars_named, distance_words, key_words
 from fioritura.words import message
 
-__all__ = ["told_form"]
+__all__ = ["FEWEST_UNPLAYED", "told_form"]
 
+FEWEST_UNPLAYED: Final = 3
+"""A last note alone may be overheard; so many that are missing at the ends were not played."""
 _NEAR_JUMP: Final = 2
 
 
@@ -137,7 +139,7 @@ def _part(of: Material) -> Iterator[Happening]:
         return
     first, last, count = min(played), max(played), len(of.tune.notes)
     missing = (*of.whole_bars(0, first), *of.whole_bars(last + 1, count))
-    if not missing:
+    if not missing or first + count - 1 - last < FEWEST_UNPLAYED:
         return
     bars = of.bars(range(first, last + 1))
     yield Happening(

@@ -97,7 +97,7 @@ def review_take(
     if level not in LEVELS:
         raise OptionError("no-such-level", given=f"{level}", low=LEVELS[0], high=LEVELS[-1])
     name = name or (Path(source).name if isinstance(source, Path | str) else say(message("the-take")))
-    take = hear(source, rate)
+    take = hear(source, rate, tune)
     refuse_unclear(take, name)
     instrument = instrument or (asked.setting.instrument if asked else None)
     return review_of(take, tune, asked=asked, instrument=instrument, level=level, tempo=tempo, name=name)

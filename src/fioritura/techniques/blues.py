@@ -59,13 +59,12 @@ def _flat_fifth(context: Context) -> Iterator[Figure]:
     after = context.next
     if not (context.is_free and context.leads_directly and after) or context.note.duration_ticks < QUARTER:
         return
-    tonic, degrees = context.key.tonic, (_degree(context), _degree(after))
-    flat_fifth = tonic.up(_MINOR_THIRD).up(_MINOR_THIRD)
+    degrees = (_degree(context), _degree(after))
     move = after.midi - context.midi
     if degrees not in ((_FIFTH, _FOURTH), (_FOURTH, _FIFTH), (_FIFTH, _BLUE_THIRD)) or abs(move) > _FOURTH:
         return
     midi = context.midi + (-1 if degrees[0] == _FIFTH else 1)
-    line = [_near(flat_fifth.letter, midi)]
+    line = [context.spell(midi, "down" if move < 0 else "up")]
     if degrees[1] == _BLUE_THIRD:
         line.append(context.key.spell(midi - 1, "down"))
     for value in (EIGHTH, SIXTEENTH):
@@ -75,12 +74,6 @@ def _flat_fifth(context: Context) -> Iterator[Figure]:
             why = message("flat-fifth-why", way="down" if move < 0 else "up")
             yield before_next("flat-fifth", context, line, [value] * len(line), why)
             return
-
-
-def _near(letter: int, midi: int) -> Pitch:
-    """A pitch on a letter, whatever accidental it takes."""
-    step = min((letter + 7 * octave for octave in range(-1, 11)), key=lambda place: abs(Pitch(place).midi - midi))
-    return Pitch(step, midi - Pitch(step).midi)
 
 
 def _blue_drop(context: Context) -> Iterator[Figure]:

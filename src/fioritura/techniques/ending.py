@@ -14,8 +14,8 @@ from fioritura.theory.metre import EIGHTH, QUARTER
 from fioritura.theory.pitch import Pitch
 from fioritura.words import Message, message
 
-_COLOURS: Final = ((14, "ninth"), (9, "sixth"))
-"""Semitones above the root."""
+_COLOURS: Final = ((9, "sixth"), (14, "ninth"))
+"""Semitones above the root, the more settled first."""
 
 _NEAR_SEMITONES: Final = 3
 _LEAST_HELD_TICKS: Final = QUARTER
@@ -43,7 +43,7 @@ def _held_colour(context: Context) -> Iterator[Figure]:
         pitch = context.spell(context.midi + move, "up" if move > 0 else "down")
         if 0 < abs(move) <= _NEAR_SEMITONES and pitch.midi % 12 in context.scale.pitch_classes:
             why = message("held-colour-why", colour=colour)
-            yield _closing("held-colour", context, [pitch], [left], (start, start), why, merit=-0.1 * place)
+            yield _closing("held-colour", context, [pitch], [left], (start, start), why, merit=-0.3 * place)
 
 
 def _closing_phrase(context: Context) -> Iterator[Figure]:

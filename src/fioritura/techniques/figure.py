@@ -76,6 +76,8 @@ class Figure:
     merit: float = 0.0
     is_slurred: bool = False
     score: float = 0.0
+    counts_as: int | None = None
+    """The size for which it is weighed, where a technique draws several sizes and wants none preferred; None: its own."""
 
     @property
     def id(self) -> str:

@@ -60,6 +60,9 @@ _ABOVE_SEMITONES: Final = {1: 0, 2: 3, 3: 5, 4: 7, 5: 9}
 
 _CHROMATIC: Final = {1: 0.0, 2: 0.05, 3: 1.0}
 _WIDEST: Final = {1: 5, 2: 5, 3: 9}
+_USUAL_SIZE: Final = {1: 3, 2: 4, 3: 6, 4: 7, 5: 9}
+"""Notes of a fill by level, as which all of a place are weighed: long ones are not better than short ones."""
+
 _PLAIN_LEVEL: Final = 2
 """Up to this level a fill says no note twice in a row."""
 
@@ -266,7 +269,7 @@ class _Place:
             starts = [
                 start
                 for start in range(0, length - total - 2, 3)
-                if (self.place + start) % 12 == motif.place % 12 or self.grid != "quarters"
+                if (self.place + start) % 12 == motif.place % 12 or self.grid in ("eighths", "folk")
             ]
             if not starts or any(value % (3 * scale) for value in motif.values):
                 continue
@@ -328,6 +331,7 @@ class _Place:
             notes=tuple(notes),
             why=line.why(rests=context.gap_ticks >= EIGHTH),
             merit=merit,
+            counts_as=_USUAL_SIZE[self.level],
         )
 
     def _named(self, harmony: int, midi: int, direction: Direction) -> Pitch:
@@ -373,10 +377,10 @@ def _motifs(context: Context) -> Iterator[Motif]:
 
 def _grid(context: Context) -> Grid:
     """In what values fills go: straight eighths, as a bossa has them, stay free of triplets; a slow line does not."""
-    metre = context.bar.metre
-    if metre.unit >= 8:
+    setting = context.setting
+    if context.bar.metre.unit >= 8:
         return "eighths"
-    return "folk" if context.setting.tradition == "folk" or context.setting.is_even else "quarters"
+    return "folk" if setting.tradition == "folk" else "straight" if setting.is_even else "quarters"
 
 
 def _range(context: Context, form: _Form) -> tuple[int, int]:

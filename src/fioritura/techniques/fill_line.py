@@ -43,9 +43,16 @@ _WAYS: Final[dict[Way, float]] = {
 }
 _GOOD: Final[dict[Idea, float]] = {"echo": 0.3, "guide": 0.2, "arpeggio": 0.05}
 _BLUE_IN_BLUES, _BLUE_ELSEWHERE = 0.3, 0.0
-_CLASH: Final = 0.3
+_CLASH: Final = 0.8
 """What a line of notes that all clash on beats would lose."""
 
+_LOST: Final = 0.8
+"""What a line of chromatic notes that go nowhere would lose."""
+
+_FIDGET: Final = 0.4
+"""What a line that is all quicker than eighths would lose, but in a ballad."""
+
+_EIGHTH_UNITS: Final = 6
 _SPEECH: Final = 0.04
 _ENOUGH: Final = 11
 """What each note more is worth, up to so many: short fills say little."""
@@ -163,7 +170,18 @@ class Line:
             bool(kind >= OUTSIDE and self.ground.is_beat[onset])
             for kind, onset in zip(self.kinds, self.rhythm.onsets, strict=True)
         )
+        lost = sum(
+            kind == CHROMATIC and not 0 < abs(move) <= 2
+            for kind, move in zip(self.kinds, self._moves_on(), strict=True)
+        )
+        quick = sum(value < _EIGHTH_UNITS for value in self.rhythm.values) if self.pace != "ballad" else 0
+        worth -= float(_LOST * lost + _FIDGET * quick) / len(self.midis)
         return worth + _SPEECH * min(len(self.midis), _ENOUGH) - _CLASH * clashes / len(self.midis)
+
+    def _moves_on(self) -> tuple[int, ...]:
+        """The move after each note; the last goes to the goal, or stays by a step where there is none."""
+        goal = self.ground.goal
+        return (*self.moves, goal - self.midis[-1] if goal is not None and self.rhythm.leads else 1)
 
     def is_like(self, other: Line) -> bool:
         """True when most of the notes are the same at the same places."""

@@ -28,8 +28,9 @@ UNIT: Final = QUARTER // 12
 """Ticks of a unit."""
 
 Pace = Literal["ballad", "medium", "up"]
-Grid = Literal["quarters", "eighths", "folk"]
-"""Quarters divided as in jazz; even eighths, for metres that are counted in them; folk players' even eighths."""
+Grid = Literal["quarters", "straight", "eighths", "folk"]
+"""Quarters divided as in jazz; the same without triplets; eighths, for metres that are counted in them; folk players'
+even eighths."""
 
 _BALLAD_BELOW, _UP_ABOVE = 90.0, 160.0
 _POOL: Final = 192
@@ -76,6 +77,7 @@ _NEXT: Final = {
 }
 """Values that read well from a place in the beat."""
 
+_OF_TRIPLETS: Final = frozenset({2, 4, 8})
 _SYNCOPATED: Final = {6: 9, 9: 9}
 """Values over the beat to the second or from the last sixteenth, from level 3 on."""
 
@@ -264,12 +266,12 @@ def _size(chance: Chance, pace: Pace, level: int) -> int:
 
 def _starts(chance: Chance, place: int, length: int, pace: Pace, level: int, grid: Grid) -> range:
     """Where the first note may stand: in any beat of the stretch, at a place in the beat where people begin."""
-    if grid != "quarters":
+    if grid in _EVEN:
         step = 6 if grid == "eighths" else 12
         return range(-place % step, length - 15, step)
     units, shares = fill_tables()["place units"], list(fill_tables()["starts"][pace])
     for number, unit in enumerate(units):
-        if (unit not in (0, 6) and level < 3) or (unit in (4, 8) and level < 4):
+        if (unit not in (0, 6) and level < 3) or (unit in (4, 8) and (level < 4 or grid == "straight")):
             shares[number] = 0.0
     wanted = chance.pick(units, shares)
     return range((wanted - place) % 12, length - 9, 12)
@@ -277,7 +279,7 @@ def _starts(chance: Chance, place: int, length: int, pace: Pace, level: int, gri
 
 def _walk(chance: Chance, place: int, pace: Pace, level: int, grid: Grid) -> Iterator[tuple[int, int]]:
     """Values without end from a place in the beat, each with how often it comes in a row."""
-    if grid != "quarters":
+    if grid in _EVEN:
         values, shares = zip(*(each for each in _EVEN[grid] if each[0] >= 6 or level >= 4), strict=True)
         while True:
             value = chance.pick(values, shares)
@@ -285,7 +287,7 @@ def _walk(chance: Chance, place: int, pace: Pace, level: int, grid: Grid) -> Ite
     before = -1
     while True:
         place %= 12
-        values, shares = _followers(place, before, pace, level)
+        values, shares = _followers(place, before, pace, level, grid)
         value = chance.pick(values, shares)
         yield value, 3 if value == 2 else 1
         before = fill_tables()["value units"].index(value)
@@ -293,13 +295,16 @@ def _walk(chance: Chance, place: int, pace: Pace, level: int, grid: Grid) -> Ite
 
 
 @lru_cache(maxsize=2048)
-def _followers(place: int, before: int, pace: Pace, level: int) -> tuple[tuple[int, ...], tuple[float, ...]]:
+def _followers(
+    place: int, before: int, pace: Pace, level: int, grid: Grid
+) -> tuple[tuple[int, ...], tuple[float, ...]]:
     """The values that may follow at a place in the beat after a value (its number, -1 for none), with their odds."""
     tables = fill_tables()
     units = tables["value units"]
     odds = tables["values"][tables["place units"].index(place)][before]
     reads = _NEXT[place] + ((_SYNCOPATED[place],) if level >= 3 and place in _SYNCOPATED else ())
     allowed = [value for value in reads if value in _VALUES.get(level, units) or len(reads) == 1]
+    allowed = [value for value in allowed if grid != "straight" or value not in _OF_TRIPLETS]
     allowed = allowed or [12 - place]
     shares = [
         float(np.exp(odds[units.index(value)]))

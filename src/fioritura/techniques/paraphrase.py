@@ -30,6 +30,9 @@ _QUICK_ABOVE: Final = 180.0
 _SHORT: Final = 0.2
 """What a group of the fewest notes loses."""
 
+_NEAR_THE_TOP: Final = 4
+"""Semitones below the highest note of a tune."""
+
 _UNEASY: Final = 3.0
 """What a phrase outside the comfortable range loses."""
 
@@ -289,7 +292,7 @@ def _octave_phrase(context: Context) -> Iterator[Figure]:
         return
     model, kind = found
     for place, octaves in enumerate((1, -1)):
-        if _is_near(segment, 12 * octaves):
+        if _is_near(segment, 12 * octaves) and not (octaves < 0 and _reaches_up(segment)):
             notes = tuple(
                 FigureNote(
                     member.note.onset_ticks,
@@ -314,6 +317,12 @@ def _octave_phrase(context: Context) -> Iterator[Figure]:
                 - _SHORT * (len(segment) == _FEWEST_IN_OCTAVE)
                 - _UNEASY * (not _is_easy(segment, 12 * octaves)),
             )
+
+
+def _reaches_up(segment: Sequence[Context]) -> bool:
+    """True where the tune is near its height: there it does not go down."""
+    highest = max(note.pitch.midi for note in segment[0].tune.notes)
+    return max(member.midi for member in segment) >= highest - _NEAR_THE_TOP
 
 
 def _segment(context: Context) -> list[Context]:

@@ -27,8 +27,8 @@ JOINED_SEC: Final = 0.04
 """A gap that a soft tongue may leave: the air goes on through it."""
 
 LONGEST_RUN_SEC: Final = 20.0
-SLUR: Final = np.hanning(25)[1:-1] / np.hanning(25).sum()
-"""How a finger change spreads: 31 ms, half of it within 11 (from memory)."""
+SLUR: Final = np.hanning(27)[1:-1] / np.hanning(27).sum()
+"""How a finger change spreads: 33 ms, half of it within 12 (from memory)."""
 
 DENT_DB: Final = 11.0
 DENT: Final = np.hanning(33)[1:-1]
@@ -37,6 +37,9 @@ DENT: Final = np.hanning(33)[1:-1]
 STOPPED_SEC: Final = 0.02
 RELEASED_SEC: Final = 0.07
 QUIETEST_DB: Final = -48.0
+SPEAKING_DB: Final = -28.0
+"""Under the full level: what a note starts from."""
+
 VELOCITY_DB: Final = 40.0
 """A tenth of a velocity is so much softer, and so is a tenth of a level (General MIDI's 40 log10 law)."""
 
@@ -122,11 +125,11 @@ def _dent(level_db: Curve, place: int) -> None:
 
 
 def _attack_db(total: int, attack_sec: float, velocity: int) -> Curve:
-    """The rise of the level at a run's start: from `QUIETEST_DB`, 20 dB under after a third of its way, then rounding off.
+    """The rise of the level at a run's start: from `SPEAKING_DB`, 20 dB under after a seventh of its way, then rounding off.
 
     Loud notes speak a little faster than soft ones.
     """
     length = max(4.0, 1.9 * attack_sec * RATE * (1.25 - 0.5 * velocity / 127))
     share = np.minimum(1.0, (np.arange(total) + 1) / length)
-    rise: Curve = QUIETEST_DB * (1 - share) ** 2.2
+    rise: Curve = SPEAKING_DB * (1 - share) ** 2.2
     return rise

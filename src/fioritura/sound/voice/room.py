@@ -8,6 +8,7 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
+from fioritura.chance import Chance
 from fioritura.sound.audio import SAMPLE_RATE, Audio
 
 __all__ = ["TAIL_SEC", "placed_in_room"]
@@ -99,7 +100,7 @@ def _response() -> tuple[NDArray[np.complex64], int]:
     share = np.exp(-after / 0.12)
     ears = []
     for ear in range(2):
-        noise = np.random.default_rng(ear + 1).standard_normal(length)
+        noise = Chance.of(ear, "voice", "room").normals(length)
         dull = np.convolve(noise, np.hanning(7) / np.hanning(7).sum(), "same")
         response = (share * noise + (1 - share) * 1.6 * dull) * 10 ** (-3 * after / RT60_SEC)
         response[: round(PREDELAY_SEC * rate)] = 0.0

@@ -13,6 +13,7 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
+from fioritura.chance import Chance
 from fioritura.sound.audio import SAMPLE_RATE
 from fioritura.sound.performance import Inhaled, PerformedNote
 from fioritura.sound.voice.breath import RATE, SLUR, STEP, Air, air_of, runs
@@ -26,8 +27,11 @@ FULL: Final = 0.22
 WANDER_CENTS: Final = 1.2
 """How far a held pitch strays (standard deviation; measured on the steady notes of saxophones: 1 to 2)."""
 
-TONGUE_GAIN: Final = 6.0
-TONGUE_SEC: Final = 0.007
+TONGUE_GAIN: Final = 8.0
+TONGUE_SEC: Final = 0.005
+TONGUE_AFTER_SEC: Final = 0.006
+"""The reed is heard as it begins to sound, not before."""
+
 INHALED: Final = 0.0045
 """Root mean square of an audible breath, some 25 dB under a usual note (from memory)."""
 
@@ -152,8 +156,9 @@ def _tongue(wind: Wind, note: PerformedNote, air: Air, audio: Mono, place: int) 
     after = np.arange(length) / SAMPLE_RATE
     shape = after / TONGUE_SEC * np.exp(1 - after / TONGUE_SEC)
     height = FULL * TONGUE_GAIN * (note.velocity / 127) ** 2
-    end = min(len(audio), air.start_frame + length)
-    audio[air.start_frame : end] += (height * shape * noise)[: end - air.start_frame].astype(np.float32)
+    start = air.start_frame + round(TONGUE_AFTER_SEC * SAMPLE_RATE)
+    end = max(start, min(len(audio), start + length))
+    audio[start:end] += (height * shape * noise)[: end - start].astype(np.float32)
 
 
 def _inhale(audio: Mono, onset_sec: float, breath: Inhaled, place: int) -> None:
@@ -170,7 +175,7 @@ def _inhale(audio: Mono, onset_sec: float, breath: Inhaled, place: int) -> None:
 def _wavering() -> Control:
     """Slow unsteadiness, standard deviation 1, in control values: what is left of noise between 0.7 and 9 hertz."""
     hertz = np.arange(_WAVERING // 2 + 1) * RATE / _WAVERING
-    turns = np.exp(2j * np.pi * np.random.default_rng(1).random(len(hertz)))
+    turns = np.exp(2j * np.pi * Chance.of(0, "voice", "wavering").units(len(hertz)))
     curve = np.fft.irfft(turns * ((hertz > 0.7) & (hertz < 9.0)) / np.sqrt(1 + (hertz / 3) ** 2))
     steady: Control = curve / curve.std()
     return steady
@@ -180,7 +185,7 @@ def _wavering() -> Control:
 def _inhaled() -> Mono:
     """Noise of a mouth drawing air, root mean square 1: most of it between 1 and 5 kHz (from memory)."""
     hertz = np.maximum(np.arange(NOISE_FRAMES // 2 + 1) * SAMPLE_RATE / NOISE_FRAMES, 1.0)
-    turns = np.exp(2j * np.pi * np.random.default_rng(2).random(len(hertz)))
+    turns = np.exp(2j * np.pi * Chance.of(0, "voice", "inhaled").units(len(hertz)))
     octaves = np.log2(hertz / 2200)
     noise = np.fft.irfft(turns * np.exp(-(octaves**2) / 1.6) / np.sqrt(hertz))
     steady: Mono = (noise / noise.std()).astype(np.float32)

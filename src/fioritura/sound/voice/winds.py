@@ -18,6 +18,7 @@ from typing import Any, Final
 import numpy as np
 from numpy.typing import NDArray
 
+from fioritura.chance import Chance
 from fioritura.sound.audio import SAMPLE_RATE
 
 __all__ = ["NOISE_FRAMES", "PERIOD", "Tone", "Wind", "hertz_of", "voices_source", "wind_of", "winds", "winds_from"]
@@ -115,36 +116,40 @@ class Wind:
         (soft, soft_noise), (loud, loud_noise) = self.soft.at(midi + self.shift), self.loud.at(midi + self.shift)
         return soft, soft_noise, loud, loud_noise
 
-    @lru_cache(maxsize=256)  # noqa: B019 - voices live as long as the program
     def tone(self, midi: int) -> Tone:
         """What the voice sounds like at a pitch."""
-        soft, _, loud, _ = self.spectra(midi)
-        bins = np.zeros(PERIOD // 2 + 1, np.complex128)
-        tables = []
-        for layer in (soft, loud):
-            count = min(len(layer), int(TOP_HERTZ / hertz_of(midi)))
-            bins[1 : count + 1] = PERIOD / np.sqrt(2) * 10 ** (layer[:count] / 20) * _phases(count)
-            period = np.fft.irfft(bins)
-            tables.append(period / np.sqrt((period**2).mean()))
-        return Tone(_as_pair(*tables), self._noise(round(midi / NOISE_STEP) * NOISE_STEP))
+        return _tone(self, midi)
 
-    @lru_cache(maxsize=64)  # noqa: B019
-    def _noise(self, midi: int) -> Table:
-        _, soft, _, loud = self.spectra(midi)
-        hertz = np.maximum(np.arange(NOISE_FRAMES // 2 + 1) * SAMPLE_RATE / NOISE_FRAMES, 20.0)
-        dice = np.random.default_rng(midi)
-        turns = np.exp(2j * np.pi * dice.random(len(hertz)))
-        tables = []
-        for layer in (soft, loud):
-            level = np.interp(np.log(hertz), np.log(self.noise_hertz), layer)
-            tables.append(np.fft.irfft(turns * np.sqrt(NOISE_FRAMES * SAMPLE_RATE / 2) * 10 ** (level / 20)))
-        return _as_pair(*(table * _clouds(midi) for table in tables))
+
+@lru_cache(maxsize=256)
+def _tone(wind: Wind, midi: int) -> Tone:
+    soft, _, loud, _ = wind.spectra(midi)
+    bins = np.zeros(PERIOD // 2 + 1, np.complex128)
+    tables = []
+    for layer in (soft, loud):
+        count = min(len(layer), int(TOP_HERTZ / hertz_of(midi)))
+        bins[1 : count + 1] = PERIOD / np.sqrt(2) * 10 ** (layer[:count] / 20) * _phases(count)
+        period = np.fft.irfft(bins)
+        tables.append(period / np.sqrt((period**2).mean()))
+    return Tone(_as_pair(*tables), _noise(wind, round(midi / NOISE_STEP) * NOISE_STEP))
+
+
+@lru_cache(maxsize=64)
+def _noise(wind: Wind, midi: int) -> Table:
+    _, soft, _, loud = wind.spectra(midi)
+    hertz = np.maximum(np.arange(NOISE_FRAMES // 2 + 1) * SAMPLE_RATE / NOISE_FRAMES, 20.0)
+    turns = np.exp(2j * np.pi * Chance.of(midi, "voice", "noise").units(len(hertz)))
+    tables = []
+    for layer in (soft, loud):
+        level = np.interp(np.log(hertz), np.log(wind.noise_hertz), layer)
+        tables.append(np.fft.irfft(turns * np.sqrt(NOISE_FRAMES * SAMPLE_RATE / 2) * 10 ** (level / 20)))
+    return _as_pair(*(table * _clouds(midi) for table in tables))
 
 
 def _clouds(seed: int) -> NDArray[np.float64]:
     """How a breath's noise comes and goes within the stretch of noise, 4 to 25 times a second; its mean power is 1."""
     hertz = np.arange(NOISE_FRAMES // 2 + 1) * SAMPLE_RATE / NOISE_FRAMES
-    turns = np.exp(2j * np.pi * np.random.default_rng(seed + 500).random(len(hertz)))
+    turns = np.exp(2j * np.pi * Chance.of(seed, "voice", "clouds").units(len(hertz)))
     curve = np.fft.irfft(turns * ((hertz > 4.0) & (hertz < 25.0)))
     clouds = 10 ** (CLOUDS_DB * curve / curve.std() / 20)
     steady: NDArray[np.float64] = clouds / np.sqrt((clouds**2).mean())
@@ -215,7 +220,7 @@ def _softened(layer: _Layer, softening: Decibels) -> _Layer:
 
 def _phases(count: int) -> NDArray[np.complex128]:
     """The harmonics' phases, the same for all pitches, so that a slur never makes two pitches cancel."""
-    turns: NDArray[np.complex128] = np.exp(2j * np.pi * np.random.default_rng(5).random(512)[:count])
+    turns: NDArray[np.complex128] = np.exp(2j * np.pi * Chance.of(0, "voice", "phases").units(512)[:count])
     return turns
 
 
