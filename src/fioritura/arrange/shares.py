@@ -42,7 +42,7 @@ _NEAR: Final = 0.985
 _MOST_ROUNDS: Final = 8
 _STEP: Final = 0.8
 _LEAST_STEP: Final = 0.02
-_ROUND_UP: Final = 0.45
+_ROUNDINGS: Final = (0.4, 0.6)
 _LOOKED_AT: Final = 4
 _MOST_PASSES: Final = 12
 
@@ -77,7 +77,7 @@ class Shares:
     def most(self, uses: Counts, *, is_wide: bool = False) -> Counts:
         """The most uses of each technique among so many figures as are used.
 
-        Grace notes from above are rounded to the nearest number, or up where the bounds are to be wide.
+        Grace notes from above are rounded as `_above_of` says, or up where the bounds are to be wide.
         """
         total = int(uses.sum())
         if total < _FEWEST_FIGURES or self._count < 2:
@@ -98,8 +98,10 @@ class Shares:
         return int(uses[self._side != 0].sum())
 
     def _above_of(self, uses: Counts) -> int:
-        """How many single grace notes are to come from above: of three none, or tunes with few would have too many."""
-        return int((self._above or 0.0) * self._singles(uses) + _ROUND_UP)
+        """How many single grace notes are to come from above. A half is rounded up in one tune of two, by the number of
+        its notes: else tunes with three grace notes each would have too many, or none."""
+        rounding = _ROUNDINGS[len(self.field.found.tune.notes) % 2]
+        return int((self._above or 0.0) * self._singles(uses) + rounding)
 
     def excess(self, uses: Counts) -> int:
         """How many uses are beyond a quota, and how many single grace notes from above are wanting."""
