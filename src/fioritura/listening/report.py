@@ -58,10 +58,9 @@ _STEADY_SEC: Final = 0.25
 _STRAY_CENTS: Final = 80.0
 _MOVED: Final = 0.7
 """How sure an ornament that nobody asked for must be, to be no mere slip in time."""
-_RICH: Final = 3
 _ALONE: Final = 0.5
 _ALONE_STEP: Final = 0.15
-"""A room makes a grace note here and there: one or two of them alone speak for less than many do, or a figure of three notes."""
+"""A room makes a grace note here and there: one or two added ornaments speak for less than many do."""
 _FLATTEST: Final = 85.0
 """A line a semitone off whose tuning leads back is this far out of tune rather than in another key."""
 _GHOST_DB: Final = 5.0
@@ -214,8 +213,11 @@ class _Reporter:
         asked_for = {event for one in self.naming.figures if one not in open_figures for event in one.events}
         added = [one for one in open_figures if not asked_for.intersection(one.events) and _is_told(one)]
         alone = max(_ALONE, 1 - _ALONE_STEP * max(0, 4 - len(added)))
-        found_rows = (self._row(one, Status.ADDED, alone if len(one.events) < _RICH else 1.0) for one in added)
-        rows += (row for row in found_rows if row.confidence >= LEAST)
+        shares = [alone if family_of(technique_named(one.technique)).are_graces else 1.0 for one in added]
+        for one, share in zip(added, shares, strict=True):
+            other = 0.0 if one.other == PLAIN else one.other_confidence
+            if calibrated(Claim.FIGURE_ADDED, share * (one.confidence + other)) >= LEAST:
+                rows.append(self._row(one, Status.ADDED, share))
         yield from sorted(rows, key=lambda row: (row.passage, row.bar, row.beat))
 
     def _asked_row(
