@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from hashlib import blake2s
 from typing import Final
 
@@ -76,7 +76,7 @@ class Figure:
     merit: float = 0.0
     is_slurred: bool = False
     score: float = 0.0
-    counts_as: int | None = None
+    counts_as: int | None = field(default=None, compare=False)
     """The size for which it is weighed, where a technique draws several sizes and wants none preferred; None: its own."""
 
     @property

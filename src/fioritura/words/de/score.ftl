@@ -72,5 +72,14 @@ told-mark = { $mark ->
     [fall] mit Fall
     [doit] mit Doit
     [ghost] Ghost Note
+    [pp] pianissimo
+    [p] piano
+    [mp] mezzopiano
+    [mf] mezzoforte
+    [f] forte
+    [ff] fortissimo
+    [crescendo] crescendo von hier an
+    [diminuendo] diminuendo von hier an
+    [hairpin-stop] Ende der Gabel
    *[vibrato] Vibrato
 }

@@ -81,5 +81,14 @@ told-mark = { $mark ->
     [fall] with a fall
     [doit] with a doit
     [ghost] ghost note
+    [pp] pianissimo
+    [p] piano
+    [mp] mezzo piano
+    [mf] mezzo forte
+    [f] forte
+    [ff] fortissimo
+    [crescendo] crescendo from here
+    [diminuendo] diminuendo from here
+    [hairpin-stop] end of the hairpin
    *[vibrato] vibrato
 }

@@ -78,5 +78,14 @@ told-mark = { $mark ->
     [fall] con caída
     [doit] con doit
     [ghost] nota fantasma
+    [pp] pianissimo
+    [p] piano
+    [mp] mezzo piano
+    [mf] mezzo forte
+    [f] forte
+    [ff] fortissimo
+    [crescendo] crescendo desde aquí
+    [diminuendo] diminuendo desde aquí
+    [hairpin-stop] fin del regulador
    *[vibrato] vibrato
 }

@@ -78,5 +78,14 @@ told-mark = { $mark ->
     [fall] avec chute
     [doit] avec doit
     [ghost] note fantôme
+    [pp] pianissimo
+    [p] piano
+    [mp] mezzo piano
+    [mf] mezzo forte
+    [f] forte
+    [ff] fortissimo
+    [crescendo] crescendo à partir d’ici
+    [diminuendo] diminuendo à partir d’ici
+    [hairpin-stop] fin du soufflet
    *[vibrato] vibrato
 }
