@@ -172,7 +172,7 @@ def _scoops(c: Claim) -> bool:
 
 def _ghosts(c: Claim) -> bool:
     is_so = not c.on_beat(c.note.onset_ticks) and c.note.duration_ticks <= EIGHTH and c.gap_ticks == 0
-    return is_so and c.note.pitch == c.args["pitch"] and (c.at(1) or c.note).pitch == c.args["next"]
+    return is_so and c.note.pitch.message == c.args["pitch"] and (c.at(1) or c.note).pitch.message == c.args["next"]
 
 
 def _goes_on(c: Claim) -> bool:
@@ -180,14 +180,14 @@ def _goes_on(c: Claim) -> bool:
     following = c.at(1)
     if following is None or c.args["end"] == "last":
         return following is None and c.args["end"] == "last"
-    return c.note.pitch == c.args["pitch"] != c.args["next"] == following.pitch
+    return c.note.pitch.message == c.args["pitch"] != c.args["next"] == following.pitch.message
 
 
 def _stays(c: Claim) -> bool:
     """The melody, or a phrase, ends with the note, or it lasts as many quarters as is said."""
     is_so = {"last": c.at(1) is None, "phrase": c.ends_phrase, "long": True}[str(c.args["end"])]
     return (
-        is_so and c.note.duration_ticks == float(str(c.args["count"])) * QUARTER and c.note.pitch == c.args["pitch"]
+        is_so and c.note.duration_ticks == float(str(c.args["count"])) * QUARTER and c.note.pitch.message == c.args["pitch"]
     )
 
 

@@ -78,7 +78,7 @@ def held_out(name: str) -> bool:
 
 
 def by_parts(contents: Files, tunes: Sequence[Tune]) -> None:
-    """Move the bases until each technique has its part."""
+    """Move the bases until each technique has its part; their mean stays, as techniques of others are weighed against it."""
     for number in range(ROUNDS):
         errors: dict[str, list[float]] = defaultdict(list)
         for level in range(1, 6):
@@ -87,8 +87,9 @@ def by_parts(contents: Files, tunes: Sequence[Tune]) -> None:
             for technique, part in parts(contents, level).items():
                 errors[technique].append(log((part * total + 1.0) / (uses[technique] + 1.0)))
         print(number, round(float(np.mean([abs(np.mean(each)) for each in errors.values()])), 3), flush=True)
+        drift = float(np.mean([np.mean(each) for each in errors.values()]))
         for entry, technique in entries(contents, "jazz"):
-            entry["base"] = round(entry["base"] + STEP * 0.93**number * float(np.mean(errors[technique])), 3)
+            entry["base"] = round(entry["base"] + STEP * 0.93**number * (float(np.mean(errors[technique])) - drift), 3)
         write(contents)
 
 

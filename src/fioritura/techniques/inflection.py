@@ -73,7 +73,7 @@ def _ghost(context: Context) -> Iterator[Figure]:
         and not context.is_phrase_start
     ):
         following = context.next
-        why = message("ghost-note-why", pitch=context.note.pitch, next=(following or context).note.pitch)
+        why = message("ghost-note-why", pitch=context.note.pitch.message, next=(following or context).note.pitch.message)
         yield with_mark("ghost-note", context, Mark.GHOST, why, at_head=True, at_tail=True)
 
 
@@ -81,7 +81,7 @@ def _vibrato(context: Context) -> Iterator[Figure]:
     duration = context.note.duration_ticks
     if context.is_free and duration >= QUARTER and context.setting.seconds(duration) >= _VIBRATO_SEC:
         end = "last" if context.next is None else "phrase" if context.is_phrase_end else "long"
-        why = message("vibrato-why", end=end, pitch=context.note.pitch, count=duration / QUARTER)
+        why = message("vibrato-why", end=end, pitch=context.note.pitch.message, count=duration / QUARTER)
         yield with_mark("vibrato", context, Mark.VIBRATO, why, at_head=True, at_tail=True)
 
 

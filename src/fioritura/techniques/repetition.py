@@ -14,8 +14,7 @@ from fioritura.techniques.families import REPETITIONS
 from fioritura.techniques.figure import Figure
 from fioritura.techniques.technique import Technique, instead
 from fioritura.theory.metre import EIGHTH, HALF, QUARTER, SIXTEENTH
-from fioritura.theory.pitch import Pitch
-from fioritura.words import message
+from fioritura.words import Message, message
 
 _DOTTED_QUARTER: Final = QUARTER + EIGHTH
 
@@ -51,7 +50,7 @@ def _even(context: Context) -> Iterator[Figure]:
     table = _EVEN_COMPOUND_TICKS if context.bar.metre.is_compound else _EVEN_TICKS
     values = table.get(context.note.duration_ticks)
     if values and _can_repeat(context, min(values)):
-        why = message("repeated-notes-why", pitch=context.note.pitch, **_goes_on(context))
+        why = message("repeated-notes-why", pitch=context.note.pitch.message, **_goes_on(context))
         yield instead("repeated-notes", context, [context.note.pitch] * len(values), values, why)
 
 
@@ -70,10 +69,10 @@ def _can_repeat(context: Context, quickest_ticks: int) -> bool:
     return context.is_free and moves and is_placed and quickest_ticks >= tongued_ticks
 
 
-def _goes_on(context: Context) -> dict[str, Pitch | str]:
+def _goes_on(context: Context) -> dict[str, Message | str]:
     """The next pitch, and whether there is one, as a keyword of the text."""
     following = context.next
-    return {"next": (following or context).note.pitch, "end": "moves" if following else "last"}
+    return {"next": (following or context).note.pitch.message, "end": "moves" if following else "last"}
 
 
 def _is_repeated(g: Group) -> bool:
