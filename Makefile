@@ -7,8 +7,8 @@ READY := $(VENV)/.ready
 TSC := node_modules/typescript/bin/tsc
 
 # Tests of the ground, the music and the formats whose cover is counted: counting doubles their time.
-GROUND := $(patsubst %,tests/test_%.py,abc_reader abc_writer arrangement fingering harmonise midi_reader \
-	musicxml_reader musicxml_writer playability read scale unfold)
+GROUND := $(patsubst %,tests/test_%.py,abc_reader abc_writer arrangement articulation fills fingering harmonise idiom irish \
+	keys midi_reader musicxml_reader musicxml_writer phrase_figures phrasing playability read scale unfold words)
 
 .PHONY: demo docs test check cover bounds wheel bench listen-bench scale sweep taste fuzz kills types format clean
 
