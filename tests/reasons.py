@@ -187,7 +187,9 @@ def _stays(c: Claim) -> bool:
     """The melody, or a phrase, ends with the note, or it lasts as many quarters as is said."""
     is_so = {"last": c.at(1) is None, "phrase": c.ends_phrase, "long": True}[str(c.args["end"])]
     return (
-        is_so and c.note.duration_ticks == float(str(c.args["count"])) * QUARTER and c.note.pitch.message == c.args["pitch"]
+        is_so
+        and c.note.duration_ticks == float(str(c.args["count"])) * QUARTER
+        and c.note.pitch.message == c.args["pitch"]
     )
 
 

@@ -328,7 +328,7 @@ def test_reports_on_takes(tmp_path: Path, capsys: pytest.CaptureFixture[str]) ->
         ("TakeOfNoTune", ""),
     ]
     report = json.loads((out / "air" / "takes" / "air-anna.wav.json").read_text(encoding="utf-8"))
-    assert len(report["advice"]) == 3
+    assert 1 <= len(report["advice"]) <= 3
     assert (next(out.glob("book/0002*")) / "takes" / "2-anna.wav.json").is_file()
     assert summary(capsys, *arguments, code=SOME_FAILED)["done_before"] == 2
 

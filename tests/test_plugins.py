@@ -120,7 +120,7 @@ def test_a_technique_of_a_plugin_is_one_like_any(installed: Path, tmp_path: Path
 
 def test_a_technique_of_a_plugin_is_chosen_by_its_taste(tmp_path: Path) -> None:
     """Without being asked for, where its weights say so; never where it has none."""
-    loved = {"jazz": {"base": 2.0, "place": {"strong": 0.5}}}
+    loved = {"jazz": {"base": 3.5, "place": {"strong": 0.5}}}
     for name, taste, is_chosen in (("loved", loved, True), ("unloved", {}, False)):
         (tmp_path / name).mkdir()
         plugins = offer(tmp_path / name, fine(level=2, taste=taste))

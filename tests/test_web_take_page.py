@@ -173,7 +173,7 @@ def test_a_take_is_recorded_reported_on_and_kept_by_keyboard_alone(page: Any, ad
     assert facts["done"] >= 0.7 * facts["asked"]
     assert facts["right"] >= 0.9 * facts["notes"]
     assert take["report"]["timing"]["tempo"] == pytest.approx(144, rel=0.03)
-    assert len(page.query_selector_all("#advice li")) == 3
+    assert 1 <= len(page.query_selector_all("#advice li")) <= 3
     assert len(page.query_selector_all(".trace path:not(.hit)")) >= facts["right"]
     assert len(page.query_selector_all("#figures tbody tr")) == len(take["report"]["figures"])
     tab_to(page, "along")

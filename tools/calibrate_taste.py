@@ -89,7 +89,9 @@ def by_parts(contents: Files, tunes: Sequence[Tune]) -> None:
         print(number, round(float(np.mean([abs(np.mean(each)) for each in errors.values()])), 3), flush=True)
         drift = float(np.mean([np.mean(each) for each in errors.values()]))
         for entry, technique in entries(contents, "jazz"):
-            entry["base"] = round(entry["base"] + STEP * 0.93**number * (float(np.mean(errors[technique])) - drift), 3)
+            entry["base"] = round(
+                entry["base"] + STEP * 0.93**number * (float(np.mean(errors[technique])) - drift), 3
+            )
         write(contents)
 
 

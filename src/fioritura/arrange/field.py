@@ -31,6 +31,9 @@ SEED_NOISE: Final = 0.06
 PENALTIES: Final = (1.2, 0.5, 0.3)
 """For the technique of the figure before, its family, and the family of the figure before that."""
 
+MOST_FOR_A_NOTE: Final = 0.67
+"""Figures in a phrase for each of its notes, at most: more would bury the tune."""
+
 FIRST_STATEMENT_SHARE: Final = 0.75
 """How much of the level's density the first statement of a phrase gets that will be heard again."""
 
@@ -374,7 +377,8 @@ def phrase_limits(
     def most(phrase: Phrase) -> int:
         returns = phrase.statement == 1 and statements[phrase.model] > 1
         share = FIRST_STATEMENT_SHARE if returns else 1.0
-        return level.most_figures(phrase.end_ticks - phrase.start_ticks, share)
+        room = max(1, round(MOST_FOR_A_NOTE * (phrase.last - phrase.first + 1)))
+        return min(level.most_figures(phrase.end_ticks - phrase.start_ticks, share), room)
 
     counts = _planned_counts(tune, level, found, plan) if plan else map(most, found)
     return tuple(max(count, held[phrase.number]) for phrase, count in zip(found, counts, strict=True))

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from math import inf
+from typing import Final
 
 from fioritura.techniques.context import Context
 from fioritura.techniques.figure import Figure
@@ -19,8 +20,12 @@ Heard = tuple[int, bool, float]
 """A note in playing order: MIDI number, whether the figure added it, and seconds to the next attack."""
 
 
+_FEW_ANCHORS: Final = 2
+"""Figures over more notes than that may be offered from two places."""
+
+
 def find_figures(contexts: Sequence[Context], techniques: Sequence[Technique]) -> list[tuple[Context, Figure]]:
-    """All sound figures of the techniques, in order of place, each with the place that offered it.
+    """All sound figures of the techniques, in order of place, each with the place that offered it first.
 
     Examples:
         >>> import fioritura
@@ -31,7 +36,16 @@ def find_figures(contexts: Sequence[Context], techniques: Sequence[Technique]) -
         >>> {figure.technique for _, figure in find_figures(contexts(tune, setting), [TURN])}
         {'turn'}
     """
-    return [(context, figure) for context in contexts for figure in find_at(context, techniques)]
+    found: list[tuple[Context, Figure]] = []
+    reaching: set[str] = set()
+    for context in contexts:
+        for figure in find_at(context, techniques):
+            if len(figure.anchors) > _FEW_ANCHORS:
+                if figure.id in reaching:
+                    continue
+                reaching.add(figure.id)
+            found.append((context, figure))
+    return found
 
 
 def find_at(context: Context, techniques: Sequence[Technique]) -> Iterator[Figure]:

@@ -38,8 +38,8 @@ LEVELS: Final[dict[int, Level]] = {
         Level(1, 0.4, 2 * QUARTER, 0.92),
         Level(2, 0.55, QUARTER, 0.88),
         Level(3, 0.8, QUARTER, 0.84),
-        Level(4, 1.35, QUARTER // 2, 0.72),
-        Level(5, 1.9, 0, 0.6),
+        Level(4, 1.2, QUARTER // 2, 0.72),
+        Level(5, 1.5, 0, 0.6),
     )
 }
 

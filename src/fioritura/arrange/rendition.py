@@ -44,7 +44,9 @@ class Rendition:
     def line(self) -> tuple[Note, ...]:
         """The ornamented line as it is written and played: with breaths, articulation and dynamics.
 
-        Each note knows its plain note (`anchor`), its figures and its phrase."""
+        Each note knows its plain note (`anchor`), its figures and its phrase. Without figures nothing but breaths is added."""
+        if not self.figures:
+            return self.phrased_line
         line = articulated(self.tune, self.phrased_line, self.setting)
         return shaded(self.tune, line, self.setting, self.plan.levels(self.tune, line) if self.plan else None)
 

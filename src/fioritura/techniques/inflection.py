@@ -73,7 +73,9 @@ def _ghost(context: Context) -> Iterator[Figure]:
         and not context.is_phrase_start
     ):
         following = context.next
-        why = message("ghost-note-why", pitch=context.note.pitch.message, next=(following or context).note.pitch.message)
+        why = message(
+            "ghost-note-why", pitch=context.note.pitch.message, next=(following or context).note.pitch.message
+        )
         yield with_mark("ghost-note", context, Mark.GHOST, why, at_head=True, at_tail=True)
 
 

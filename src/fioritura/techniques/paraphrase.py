@@ -66,18 +66,17 @@ def _back_phrased(context: Context, most_ways: int) -> Iterator[Figure]:
     if is_held and not (before.is_free and before.note.duration_ticks >= QUARTER):
         return
     offered = 0
+    seen: set[str] = set()
     for group, arrival in _ways_to_arrival(context):
         count = 0
         for late, values in _late_ways(group, is_held=is_held):
             if _fits_late(group, late, values) and not (is_held and _clashes_when_held(context, late)):
-                yield _late_figure(
-                    group,
-                    arrival,
-                    late,
-                    values,
-                    is_held=is_held,
-                    merit=-0.1 * offered - _SHORT * (len(group) == _FEWEST_NOTES),
-                )
+                merit = -0.1 * offered - _SHORT * (len(group) == _FEWEST_NOTES)
+                figure = _late_figure(group, arrival, late, values, is_held=is_held, merit=merit)
+                if figure.id in seen:
+                    continue
+                seen.add(figure.id)
+                yield figure
                 offered, count = offered + 1, count + 1
                 if count == most_ways:
                     break
