@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 from typing import Final
 
 from fioritura.errors import OptionError
+from fioritura.players.feel import BALLAD_BELOW, UP_ABOVE
 from fioritura.players.setting import Setting
 from fioritura.theory.metre import QUARTER, WHOLE
 
@@ -58,10 +59,6 @@ def level_numbered(number: int) -> Level:
         raise OptionError("no-such-level", given=f"{number}", low=min(LEVELS), high=max(LEVELS))
     return LEVELS[number]
 
-
-BALLAD_BELOW: Final = 90.0
-UP_ABOVE: Final = 180.0
-"""Quarter notes a minute: slower is a ballad, faster is up, the rest medium (common practice)."""
 
 _IN_BALLADS: Final = {1: 1.0, 2: 1.05, 3: 1.15, 4: 1.25, 5: 1.4}
 _UP: Final = 0.8

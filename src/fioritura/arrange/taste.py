@@ -22,8 +22,8 @@ from numpy.typing import NDArray
 
 from fioritura.arrange.grace_taste import folk_grace_taste, grace_sites
 from fioritura.arrange.irish_taste import irish_reasons
-from fioritura.arrange.levels import BALLAD_BELOW, UP_ABOVE
 from fioritura.arrange.weights import weights_of
+from fioritura.players.feel import BALLAD_BELOW, UP_ABOVE
 from fioritura.players.setting import Idiom
 from fioritura.techniques.context import Context
 from fioritura.techniques.figure import Figure, FigureNote

@@ -7,36 +7,14 @@ from typing import Final
 
 import numpy as np
 
+from fioritura.listening.happening import Kind
+
 __all__ = ["POINTS", "Claim", "calibrated"]
 
 
 class Claim(StrEnum):
-    """What is claimed: a happening of a kind (`happening.Kind`), a slip, an ornament."""
+    """What is claimed besides the happenings of a take: a slip, an ornament."""
 
-    STOP = "stop"
-    AGAIN = "begun-again"
-    SKIPPED = "skipped"
-    PART = "part-only"
-    OCTAVE = "octave"
-    TRANSPOSED = "transposed"
-    KEY = "key-signature"
-    WRONG = "wrong-notes"
-    LEFT_OUT = "left-out"
-    ADDED = "added"
-    RHYTHM = "rhythm"
-    TEMPO = "tempo"
-    SPAN = "faster-or-slower-bars"
-    DRIFT = "growing-tempo"
-    LATE = "late"
-    UNSTEADY = "unsteady"
-    SWUNG = "swung"
-    EVEN = "even"
-    TUNING = "tuning"
-    NOTE = "note-out-of-tune"
-    ORNAMENTS = "ornaments-missed"
-    GRACES = "long-grace-notes"
-    UNEVEN = "uneven-figure"
-    LEVEL = "level"
     SLIP_WRONG = "slip-wrong"
     SLIP_LEFT_OUT = "slip-left_out"
     SLIP_ADDED = "slip-added"
@@ -45,8 +23,8 @@ class Claim(StrEnum):
     FIGURE_ADDED = "figure-added"
 
 
-POINTS: Final[dict[Claim, tuple[tuple[float, float], ...]]] = {
-    Claim.STOP: ((0.6, 0.35), (0.75, 0.6), (0.9, 0.92), (1.0, 0.99)),
+POINTS: Final[dict[Claim | Kind, tuple[tuple[float, float], ...]]] = {
+    Kind.STOP: ((0.6, 0.35), (0.75, 0.6), (0.9, 0.92), (1.0, 0.99)),
     Claim.SLIP_WRONG: ((0.6, 0.3), (0.72, 0.5), (0.82, 0.8), (0.95, 0.97)),
     Claim.SLIP_LEFT_OUT: ((0.5, 0.3), (0.7, 0.5), (0.85, 0.85), (0.9, 0.93)),
     Claim.SLIP_ADDED: ((0.45, 0.3), (0.6, 0.5), (0.8, 0.75), (0.95, 0.95)),
@@ -61,7 +39,7 @@ two rooms); the bench shows on other tunes, players and instruments how far they
 """
 
 
-def calibrated(claim: Claim, evidence: float) -> float:
+def calibrated(claim: Claim | Kind, evidence: float) -> float:
     """The confidence (0 to 1) of a claim with so much evidence (0 to 1) for it."""
     points = POINTS.get(claim)
     if points is None:

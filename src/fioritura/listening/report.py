@@ -144,7 +144,7 @@ class _Reporter:
         of = Material(report, self.naming, self.take, self.course, self.free, self.feel, self.tempo, self.instrument)
         found = []
         for one in chain(told_form(of), told_notes(of), told_time(of), told_tone(of)):
-            sure = calibrated(Claim(one.kind), one.confidence)
+            sure = calibrated(one.kind, one.confidence)
             if sure < LEAST:
                 continue
             words = one.words if sure >= SURE else message("perhaps", words=one.words)

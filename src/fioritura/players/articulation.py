@@ -17,12 +17,13 @@ articulations of its own keeps them and gets no others.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from itertools import pairwise
 from math import inf
 from typing import Final
 
 from fioritura.paths import best_division
+from fioritura.players.feel import GENTLE_BELOW
 from fioritura.players.setting import Setting
 from fioritura.theory.metre import EIGHTH, HALF, QUARTER
 from fioritura.tune import Mark, Note, Tune
@@ -40,9 +41,6 @@ _OWN_SHARE: Final = 0.04
 
 _LONGEST_SLUR: Final = {1: 3, 2: 4, 3: 6, 4: 8, 5: 10}
 """Notes under one slur, by level."""
-
-_LIVELY: Final = 88.0
-"""Quarters a minute under which swing is played as a ballad."""
 
 _EDGE: Final = 0.35
 """What a slur costs by itself."""
@@ -97,31 +95,18 @@ def _phrases(line: Sequence[Note]) -> Iterator[tuple[int, int]]:
     yield first, len(line) - 1
 
 
-@dataclass(frozen=True, slots=True, init=False)
 class _Writing:
     """A line with what its joints and notes cost; joint n is between notes n and n + 1."""
 
-    tune: Tune
-    line: tuple[Note, ...]
-    setting: Setting
-    is_swung: bool
-    bound: tuple[bool, ...]
-    """Joints under a slur that stands already."""
-
     def __init__(self, tune: Tune, line: tuple[Note, ...], setting: Setting) -> None:
-        is_open, bound = False, []
+        self.tune, self.line, self.setting = tune, line, setting
+        self.is_swung = setting.feel == "swing" and setting.quarters_per_minute >= GENTLE_BELOW
+        self.bound: list[bool] = []
+        """Joints under a slur that stands already."""
+        is_open = False
         for note in line:
             is_open = Mark.SLUR_START in note.marks or (is_open and Mark.SLUR_STOP not in note.marks)
-            bound.append(is_open)
-        swings = setting.feel == "swing" and setting.quarters_per_minute >= _LIVELY
-        for name, value in (
-            ("tune", tune),
-            ("line", line),
-            ("setting", setting),
-            ("is_swung", swings),
-            ("bound", tuple(bound)),
-        ):
-            object.__setattr__(self, name, value)
+            self.bound.append(is_open)
 
     def is_bound(self, start: int, stop: int) -> bool:
         """True when a slur stands over some of these notes already."""

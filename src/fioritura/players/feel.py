@@ -13,7 +13,14 @@ from fioritura.players.idiom import Idiom, tradition_of
 from fioritura.tune import Feel, Style, Tune
 from fioritura.words import Message, message
 
-__all__ = ["feel_by_custom", "feel_of", "styled"]
+__all__ = ["BALLAD_BELOW", "GENTLE_BELOW", "UP_ABOVE", "feel_by_custom", "feel_of", "styled"]
+
+BALLAD_BELOW: Final = 90.0
+UP_ABOVE: Final = 180.0
+"""Quarter notes a minute: slower is a ballad, faster is up, the rest medium (common practice)."""
+
+GENTLE_BELOW: Final = 88.0
+"""Quarter notes a minute: what is slower is played quietly, and its swing slurred like even eighths."""
 
 _SWINGING: Final = frozenset({"swing", "shuffle", "ballad"})
 """Styles whose eighths are long and short; those of a jazz ballad are, gently."""

@@ -16,6 +16,8 @@ import numpy as np
 
 from fioritura.paths import best_path
 from fioritura.phrase import phrases
+from fioritura.players.feel import GENTLE_BELOW
+from fioritura.players.phrasing import line_phrases
 from fioritura.players.setting import Setting
 from fioritura.theory.metre import HALF, QUARTER
 from fioritura.tune import DYNAMIC_MARKS, LEVEL_MARKS, Mark, Note, Tune
@@ -26,9 +28,6 @@ _QUIET, _USUAL = 2.0, 3.0
 """Levels of a ballad and of most tunes, on the scale of `LEVEL_MARKS`."""
 
 _SOFTEST, _LOUDEST = 1, 4
-
-_BALLAD: Final = 88.0
-"""Quarters a minute under which a tune is played quietly."""
 
 _HEIGHT_GAIN: Final = 0.5
 _PEAK_GAIN: Final = 0.7
@@ -60,10 +59,10 @@ def shaded(
         >>> line[0].marks[-1] in LEVEL_MARKS
         True
     """
-    is_dance = setting.tradition == "folk" and setting.quarters_per_minute >= _BALLAD
+    is_dance = setting.tradition == "folk" and setting.quarters_per_minute >= GENTLE_BELOW
     if not line or is_dance or any(DYNAMIC_MARKS & set(note.marks) for note in tune.notes):
         return tuple(line)
-    spans = _spans(line)
+    spans = line_phrases(tune, line)
     added: list[list[Mark]] = [[] for _ in line]
     before = None
     for (first, last), level in zip(spans, _levels(tune, line, spans, setting, leans), strict=True):
@@ -79,11 +78,6 @@ def shaded(
     )
 
 
-def _spans(line: Sequence[Note]) -> list[tuple[int, int]]:
-    starts = [0, *(number for number in range(1, len(line)) if line[number].phrase != line[number - 1].phrase)]
-    return list(zip(starts, [*(start - 1 for start in starts[1:]), len(line) - 1], strict=True))
-
-
 def _levels(
     tune: Tune,
     line: Sequence[Note],
@@ -93,7 +87,7 @@ def _levels(
 ) -> tuple[int, ...]:
     """The level of each phrase: near what its height and place ask for, seldom changing, other where it is an echo."""
     steps = np.arange(_SOFTEST, _LOUDEST + 1, dtype=np.float64)
-    usual = _QUIET if setting.quarters_per_minute < _BALLAD else _USUAL
+    usual = _QUIET if setting.quarters_per_minute < GENTLE_BELOW else _USUAL
     centre, peak = _height(line), max(note.pitch.midi for note in line)
     highest = max(
         number

@@ -11,7 +11,7 @@ from collections.abc import Sequence
 from typing import Final
 
 from fioritura.theory.metre import EIGHTH, QUARTER
-from fioritura.tune import LEVEL_MARKS, Feel, Mark, Note, Tune
+from fioritura.tune import LEVEL_MARKS, Feel, Mark, Note, Tune, hairpins
 
 __all__ = ["loudness_of"]
 
@@ -63,20 +63,19 @@ def loudness_of(tune: Tune, line: Sequence[Note], feel: Feel, phrases: Sequence[
 
 def _bases(line: Sequence[Note]) -> list[float]:
     """The level of each note, and how far the hairpin over it has come; the next level ends what a hairpin reached."""
-    level, reached, start = float(BASE), 0.0, -1
+    level, reached = float(BASE), 0.0
+    closing = {stop: (start, HAIRPIN[kind]) for start, stop, kind in hairpins(line)}
     bases: list[float] = []
     for number, note in enumerate(line):
         for mark in note.marks:
             level, reached = (LEVELS[mark], 0.0) if mark in LEVELS else (level, reached)
-        if any(mark in HAIRPIN for mark in note.marks):
-            start = number
         bases.append(level + reached)
-        if Mark.HAIRPIN_STOP in note.marks and start >= 0:
-            moved = next(HAIRPIN[mark] for mark in line[start].marks if mark in HAIRPIN)
+        if number in closing:
+            start, moved = closing[number]
             length = max(1, note.end_ticks - line[start].onset_ticks)
             for inside in range(start, number + 1):
                 bases[inside] += moved * (line[inside].onset_ticks - line[start].onset_ticks) / length
-            reached, start = reached + moved / 2, -1
+            reached += moved / 2
     return bases
 
 

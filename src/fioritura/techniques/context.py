@@ -109,14 +109,18 @@ class Context:
         later = range(beat + SIXTEENTH, self.note.end_ticks, SIXTEENTH)
         return any(ticks > self.note.onset_ticks and self.strength_at(ticks) >= 0.5 for ticks in later)
 
+    def harmony_at(self, ticks: int) -> tuple[Chord | None, Scale]:
+        """The chord at a time, if there is one, and the scale that suits it in the key of this place."""
+        span = self.tune.chord_at(ticks)
+        chord = span.chord if span else None
+        return chord, chord_scale(chord, self.key)
+
     @cached_property
     def ending(self) -> Context:
         """The same place under the chord that is in force when the next note comes: a long note may outlast its own."""
-        span = self.tune.chord_at(self.note.onset_ticks + self.reach_ticks - 1)
-        chord = span.chord if span else None
+        chord, scale = self.harmony_at(self.note.onset_ticks + self.reach_ticks - 1)
         if chord == self.chord:
             return self
-        scale = chord_scale(chord, self.key) if chord else key_scale(self.key)
         later = Context(self.tune, self.setting, self.index, self.phrase, scale, pentatonic(chord, self.key), chord)
         later.previous, later.next = self.previous, self.next
         return later
@@ -294,7 +298,7 @@ def contexts(tune: Tune, setting: Setting) -> tuple[Context, ...]:
         span = tune.chord_at(note.onset_ticks)
         chord = span.chord if span else None
         key = tune.bar_at(note.onset_ticks).key
-        scale = chord_scale(chord, key) if chord else key_scale(key)
+        scale = chord_scale(chord, key)
         found.append(Context(tune, setting, index, of_note[index], scale, pentatonic(chord, key), chord))
     _link(found)
     return tuple(found)

@@ -34,7 +34,7 @@ from fioritura.theory.chord import Chord
 from fioritura.theory.key import Direction
 from fioritura.theory.metre import EIGHTH, QUARTER
 from fioritura.theory.pitch import Pitch
-from fioritura.theory.scale import chord_scale, key_scale
+from fioritura.theory.scale import chord_scale
 from fioritura.tune import Tune
 
 _LONGEST_QUARTERS: Final = {1: 3, 2: 4, 3: 5, 4: 6, 5: 6}
@@ -339,8 +339,7 @@ class _Place:
         name = harmony, midi, direction
         if name not in self.names:
             chord, key = self.chords[harmony], self.context.key
-            scale = chord_scale(chord, key) if chord else key_scale(key)
-            self.names[name] = spelled(chord, scale, key, midi, direction)
+            self.names[name] = spelled(chord, chord_scale(chord, key), key, midi, direction)
         return self.names[name]
 
 

@@ -20,6 +20,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from fioritura.chance import Chance
+from fioritura.players.feel import BALLAD_BELOW
 from fioritura.theory.metre import QUARTER
 
 __all__ = ["UNIT", "Grid", "Pace", "Pool", "Rhythm", "continued", "fill_tables", "pace_of", "rhythm_pool"]
@@ -32,7 +33,9 @@ Grid = Literal["quarters", "straight", "eighths", "folk"]
 """Quarters divided as in jazz; the same without triplets; eighths, for metres that are counted in them; folk players'
 even eighths."""
 
-_BALLAD_BELOW, _UP_ABOVE = 90.0, 160.0
+_UP_ABOVE: Final = 160.0
+"""Quarter notes a minute: fills are drawn as people play them in quick tunes."""
+
 _POOL: Final = 192
 _FEWEST: Final = 3
 _MOST: Final = {1: 4, 2: 5, 3: 9, 4: 11, 5: 12}
@@ -115,7 +118,7 @@ def pace_of(quarters_per_minute: float) -> Pace:
         >>> pace_of(60.0), pace_of(120.0), pace_of(200.0)
         ('ballad', 'medium', 'up')
     """
-    if quarters_per_minute < _BALLAD_BELOW:
+    if quarters_per_minute < BALLAD_BELOW:
         return "ballad"
     return "up" if quarters_per_minute > _UP_ABOVE else "medium"
 

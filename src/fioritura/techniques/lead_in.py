@@ -18,9 +18,8 @@ from fioritura.techniques.definition import Definition, Group, is_step
 from fioritura.techniques.families import FILLS
 from fioritura.techniques.figure import Figure
 from fioritura.techniques.technique import Technique, before_next
-from fioritura.theory.metre import EIGHTH, QUARTER, SIXTEENTH
+from fioritura.theory.metre import EIGHTH, SIXTEENTH
 from fioritura.theory.pitch import Pitch
-from fioritura.theory.scale import chord_scale, key_scale
 from fioritura.words import message
 
 _SLOW: Final = 80.0
@@ -33,7 +32,7 @@ _DRAWN: Final = 24
 _OFFERED: Final = 4
 _WIDEST: Final = 7
 _SPAN: Final = 12
-_APPROACHES: Final = ((-1, 4.0), (2, 3.0), (-2, 2.0), (1, 2.0))
+_APPROACHES: Final = {-1: 4.0, 2: 3.0, -2: 2.0, 1: 2.0}
 """The last note from the arrival in semitones, and how often."""
 
 _MOVES: Final = {1: 1.0, 2: 3.0, 3: 4.0, 4: 4.0, 5: 2.0, 6: 0.5, 7: 1.0}
@@ -88,7 +87,7 @@ def _place(context: Context) -> tuple[tuple[int, ...], int] | None:
         and context.note.duration_ticks - count * value >= 2 * value
         and context.beat_offset(end - count * value) % value == 0
     )
-    return (fitting, value) if fitting and context.note.duration_ticks >= 2 * QUARTER * value // EIGHTH else None
+    return (fitting, value) if fitting else None
 
 
 def _goal(context: Context) -> int:
@@ -98,9 +97,7 @@ def _goal(context: Context) -> int:
 
 def _classes(context: Context, ticks: int) -> tuple[frozenset[int], frozenset[int]]:
     """The pitch classes of the chord at a time, and of its scale."""
-    span = context.tune.chord_at(ticks)
-    chord = span.chord if span else None
-    scale = chord_scale(chord, context.key) if chord else key_scale(context.key)
+    chord, scale = context.harmony_at(ticks)
     return (chord.pitch_classes if chord else scale.pitch_classes), scale.pitch_classes
 
 
@@ -108,24 +105,22 @@ def _drawn(context: Context, chance: Chance, count: int, value: int) -> Line | N
     """A line of so many notes, or None where the draw comes to nothing."""
     instrument, goal = context.setting.instrument, _goal(context)
     end = context.note.onset_ticks + context.reach_ticks
-    last = goal + chance.pick([move for move, _ in _APPROACHES], [often for _, often in _APPROACHES])
+    last = goal + chance.pick(tuple(_APPROACHES), tuple(_APPROACHES.values()))
     chord, scale = _classes(context, end - value)
     if abs(last - goal) == 2 and last % 12 not in scale:
         return None
     line, midi = [], context.midi
     for number in range(count - 1):
         chord, _ = _classes(context, end - (count - number) * value)
-        ways = [
-            (midi + sign * size, often)
+        ways = {
+            way: often
             for size, often in _MOVES.items()
-            for sign in (1, -1)
-            if (midi + sign * size) % 12 in chord
-            and midi + sign * size != goal
-            and instrument.lowest_midi <= midi + sign * size <= instrument.highest_midi
-        ]
+            for way in (midi + size, midi - size)
+            if way % 12 in chord and way != goal and instrument.lowest_midi <= way <= instrument.highest_midi
+        }
         if not ways:
             return None
-        midi = chance.pick([way for way, _ in ways], [often for _, often in ways])
+        midi = chance.pick(tuple(ways), tuple(ways.values()))
         line.append(midi)
     line.append(last)
     return tuple(line) if _is_sound(context, tuple(line)) else None
@@ -157,9 +152,7 @@ def _worth(context: Context, line: Line) -> float:
 
 
 def _pitch(context: Context, midi: int, ticks: int, after: int) -> Pitch:
-    span = context.tune.chord_at(ticks)
-    chord = span.chord if span else None
-    scale = chord_scale(chord, context.key) if chord else key_scale(context.key)
+    chord, scale = context.harmony_at(ticks)
     return spelled(chord, scale, context.key, midi, "up" if after > midi else "down")
 
 

@@ -10,6 +10,7 @@ from collections.abc import Iterator, Sequence
 from itertools import pairwise
 from typing import Final
 
+from fioritura.players.feel import BALLAD_BELOW
 from fioritura.techniques.context import Context
 from fioritura.techniques.families import PARAPHRASES
 from fioritura.techniques.figure import Figure, FigureNote, head, tail
@@ -23,7 +24,6 @@ _FEWEST_NOTES, _MOST_NOTES = 2, 8
 _FEWEST_IN_OCTAVE: Final = 3
 _LONGEST_TICKS: Final = 2 * WHOLE
 _MOST_ARRIVALS: Final = 2
-_BALLAD_BELOW: Final = 90.0
 _QUICK_ABOVE: Final = 180.0
 """Quarter notes a minute, as in the features of taste."""
 
@@ -66,17 +66,12 @@ def _back_phrased(context: Context, most_ways: int) -> Iterator[Figure]:
     if is_held and not (before.is_free and before.note.duration_ticks >= QUARTER):
         return
     offered = 0
-    seen: set[str] = set()
     for group, arrival in _ways_to_arrival(context):
         count = 0
         for late, values in _late_ways(group, is_held=is_held):
             if _fits_late(group, late, values) and not (is_held and _clashes_when_held(context, late)):
                 merit = -0.1 * offered - _SHORT * (len(group) == _FEWEST_NOTES)
-                figure = _late_figure(group, arrival, late, values, is_held=is_held, merit=merit)
-                if figure.id in seen:
-                    continue
-                seen.add(figure.id)
-                yield figure
+                yield _late_figure(group, arrival, late, values, is_held=is_held, merit=merit)
                 offered, count = offered + 1, count + 1
                 if count == most_ways:
                     break
@@ -117,7 +112,7 @@ def _late_ways(group: Sequence[Context], *, is_held: bool) -> Iterator[Way]:
     ways: Sequence[Iterator[Way]]
     if tempo > _QUICK_ABOVE:
         ways = (_shifted(values),)
-    elif tempo < _BALLAD_BELOW:
+    elif tempo < BALLAD_BELOW:
         ways = (_as_triplets(group, values), _halved(group, values, is_held), _squeezed(values), _shifted(values))
     else:
         ways = (_shifted(values), _as_triplets(group, values), _squeezed(values), _halved(group, values, is_held))

@@ -14,7 +14,7 @@ from typing import Final
 
 from fioritura.errors import TuneError
 
-__all__ = ["EIGHTH", "HALF", "QUARTER", "SIXTEENTH", "THIRTYSECOND", "WHOLE", "Metre"]
+__all__ = ["BEAT_SIGNS", "EIGHTH", "HALF", "QUARTER", "SIXTEENTH", "THIRTYSECOND", "WHOLE", "Metre"]
 
 QUARTER: Final = 1680
 WHOLE: Final = 4 * QUARTER
@@ -24,7 +24,15 @@ SIXTEENTH: Final = QUARTER // 4
 THIRTYSECOND: Final = QUARTER // 8
 
 _METRE: Final = re.compile(r"([0-9]{1,2}(?:\+[0-9]{1,2})*)/(1|2|4|8|16|32)")
-_SIGNS: Final = {1: "𝅝", 2: "𝅗𝅥", 4: "♩", 8: "♪", 16: "𝅘𝅥𝅯"}
+BEAT_SIGNS: Final = {
+    1: "\N{MUSICAL SYMBOL WHOLE NOTE}",
+    2: "\N{MUSICAL SYMBOL HALF NOTE}",
+    4: "♩",
+    8: "♪",
+    16: "\N{MUSICAL SYMBOL SIXTEENTH NOTE}",
+}
+"""The notes of tempo marks by note value (4 a quarter)."""
+
 _IRREGULAR_GROUPS: Final = {5: (3, 2), 7: (2, 2, 3), 8: (3, 3, 2), 10: (3, 3, 2, 2), 11: (2, 2, 3, 2, 2)}
 
 
@@ -83,12 +91,14 @@ class Metre:
         """The note that a tempo counts: ``"♩"``, ``"♩."`` in 6/8, ``"♪"`` in 7/8.
 
         Examples:
-            >>> [Metre.parse(name).beat_sign for name in ("3/4", "12/8", "7/8", "2/2")]
-            ['♩', '♩.', '♪', '𝅗𝅥']
+            >>> [Metre.parse(name).beat_sign for name in ("3/4", "12/8", "7/8")]
+            ['♩', '♩.', '♪']
+            >>> Metre.parse("2/2").beat_sign == BEAT_SIGNS[2]
+            True
         """
         if self.is_compound:
-            return _SIGNS.get(self.unit // 2, "♩") + "."
-        return _SIGNS.get(self.unit, "♩")
+            return BEAT_SIGNS.get(self.unit // 2, "♩") + "."
+        return BEAT_SIGNS.get(self.unit, "♩")
 
     def beat_at(self, offset_ticks: int) -> Fraction:
         """Beat number (from 1) of a place in the bar; half past the second beat is 5/2."""

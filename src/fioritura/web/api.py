@@ -317,11 +317,10 @@ def restore_archive(
 ) -> RestoredView:
     """Add what an exported ZIP file holds to the shelf, all of it or nothing."""
     workspace = _workspace(request)
-    versions = [version.id for entry in workspace.shelf.tunes() for version in entry.versions]
+    standing = workspace.shelf.tunes() if doubles == "replace" else []
     checks = Checks(arrangement_from_json, check_take, check_plan, check_tune)
     done = restore(workspace.shelf, archive.file, checks, doubles)
-    if doubles == "replace" and done.doubles:
-        workspace.forget(versions)
+    workspace.forget(version.id for entry in standing for version in entry.versions)
     return RestoredView(tunes=done.added, doubles=done.doubles)
 
 

@@ -24,7 +24,6 @@ if TYPE_CHECKING:
     from fontTools.ttLib import TTFont
 
 __all__ = [
-    "BEAT_SIGNS",
     "ENGRAVING_FONT",
     "MUSIC_SIGNS",
     "SIGN_FONT",
@@ -70,15 +69,6 @@ _SIGNS: Final[dict[str, _Sign]] = {
 
 MUSIC_SIGNS: Final = frozenset(_SIGNS)
 """The Unicode characters that are set in the sign font rather than in the text face."""
-
-BEAT_SIGNS: Final = {
-    1: "\N{MUSICAL SYMBOL WHOLE NOTE}",
-    2: "\N{MUSICAL SYMBOL HALF NOTE}",
-    4: "♩",
-    8: "♪",
-    16: "\N{MUSICAL SYMBOL SIXTEENTH NOTE}",
-}
-"""The notes of tempo marks by note value (4 a quarter)."""
 
 _PLAIN: Final = {chr(sign.smufl): char for char, sign in _SIGNS.items()} | {
     "\ued60": "♭",

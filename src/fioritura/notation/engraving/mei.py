@@ -19,7 +19,6 @@ from dataclasses import dataclass
 from typing import Final
 from xml.sax.saxutils import escape
 
-from fioritura.notation.engraving.fonts import BEAT_SIGNS
 from fioritura.notation.engraving.mei_notes import LayerWriter
 from fioritura.notation.engraving.svg import LABEL_CLASS, LABEL_PADDING, Effect
 from fioritura.notation.score import Score, Staff
@@ -39,7 +38,7 @@ from fioritura.notation.written_part import (
 )
 from fioritura.players.instruments import Clef
 from fioritura.theory.key import Key
-from fioritura.theory.metre import QUARTER, Metre
+from fioritura.theory.metre import BEAT_SIGNS, QUARTER, Metre
 from fioritura.tune import Bar, Jump, Tempo
 from fioritura.words import say
 
